@@ -1,0 +1,90 @@
+"""Wires the rooms together.
+
+Start-up order: language, then the command line; a command that needs the register opens rulebook and book (bringing
+its tables up to date), seats the officer, and judges anew what time alone has changed; only then does a window open.
+Qt is imported with the window and not before.
+"""
+
+import os
+import sys
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import datetime
+from pathlib import Path
+
+import platformdirs
+
+from inspector import __version__
+from inspector.cli import commands
+from inspector.cli.wiring import Wiring
+from inspector.duties.look_up import people
+from inspector.duties.office import Office
+from inspector.gear.person import Person
+from inspector.language import tr
+from inspector.refused import Refused
+from inspector.register.book import open_book
+from inspector.rulebook.load import packaged
+
+_FILE = "register.db"
+_NOBODY = Person("nobody", "nobody", "")
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run a command; returns the exit code. No traceback of a refusal reaches a user."""
+    return commands.run(_wiring(), list(sys.argv[1:] if arguments is None else arguments))
+
+
+def _wiring() -> Wiring:
+    return Wiring(
+        version=__version__,
+        usual_folder=Path(platformdirs.user_data_dir("recovery-gear-register", appauthor=False)),
+        has_register=lambda folder: (folder / _FILE).exists(),
+        open_office=open_office,
+        seat=seat,
+        open_window=open_window,
+        has_display=has_display,
+    )
+
+
+def open_office(folder: Path) -> Office:
+    """The office of the register in a folder, with nobody at the desk yet. The folder is made where it is missing."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        why = tr("{folder} cannot be made ({why}).", folder=folder, why=error.strerror)
+        raise Refused(tr("folder"), why, tr("Choose a folder you may write to.")) from error
+    return Office(
+        book=open_book(folder / _FILE),
+        rules=packaged(),
+        out_tray=folder / "documents",
+        officer=_NOBODY,
+        clock=lambda: datetime.now().astimezone(),
+        program=__version__,
+    )
+
+
+def seat(office: Office, name: str = "") -> Office:
+    """The office with a person at the desk: the named one, else the first who is competent for anything."""
+    everybody = people(office)
+    for person in everybody:
+        if name in {person.name, person.id} or (not name and person.competences):
+            return replace(office, officer=person)
+    if name:
+        listed = ", ".join(person.name for person in everybody) or tr("nobody yet")
+        raise Refused(tr("officer"), tr("Nobody is called “{name}”.", name=name), tr("Use one of: {who}.", who=listed))
+    raise Refused(tr("register"), tr("It is empty."), tr("Begin it with the command `inspector begin`."))
+
+
+def has_display() -> bool:
+    """Whether a window can be shown: always on Windows and macOS, elsewhere where a screen is announced."""
+    if sys.platform in {"win32", "darwin"} or os.environ.get("QT_QPA_PLATFORM"):
+        return True
+    return bool(os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY"))
+
+
+def open_window(office: Office, tag: str = "") -> int:
+    """Open the desk on the register and stay until it is closed. tag: the piece to show first."""
+    from inspector.desk.window import run_desk
+    from inspector.paper.fonts import font_files
+
+    return run_desk(office, tag, font_files())

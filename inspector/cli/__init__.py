@@ -1,0 +1,1 @@
+"""The same duties without a window."""

@@ -1,0 +1,75 @@
+"""The command line: where the register lies, who is at the desk, and which command is meant."""
+
+from pathlib import Path
+
+import click
+
+from inspector.cli import demo as evening
+from inspector.cli import reading, writing
+from inspector.cli.wiring import Desk, Wiring
+from inspector.duties.found_club import found_club
+from inspector.language import tr
+from inspector.refused import Refused
+
+_REFUSED = 2
+
+
+def run(wiring: Wiring, arguments: list[str]) -> int:
+    """Run the command line; returns the exit code: 0 done, 1 faults found, 2 refused."""
+    try:
+        code = main.main(arguments, "inspector", standalone_mode=False, obj=wiring)
+    except Refused as refusal:
+        click.echo(f"{refusal.field}: {refusal.why}\n{refusal.what_to_do}", err=True)
+        return _REFUSED
+    except click.ClickException as error:
+        error.show()
+        return error.exit_code
+    except click.Abort:
+        return _REFUSED
+    return code if isinstance(code, int) else 0
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.option("--register", "folder", type=click.Path(path_type=Path), help="Folder of the register.")
+@click.option("--officer", default="", help="Who is at the desk; the equipment officer where nobody is named.")
+@click.pass_context
+def main(context: click.Context, folder: Path | None, officer: str) -> None:
+    """Recovery gear register: what each piece is, what is left of it, whether it goes, and why."""
+    wiring: Wiring = context.obj
+    context.obj = Desk(wiring, folder or wiring.usual_folder, officer)
+
+
+@main.command()
+@click.option("--to", "folder", required=True, type=click.Path(path_type=Path), help="Folder to make the sample in.")
+@click.option("--no-window", is_flag=True, help="Do not open the window afterwards.")
+@click.pass_obj
+def demo(desk: Desk, folder: Path, no_window: bool) -> int:
+    """Make the sample register and spend an officer's evening on it."""
+    return evening.spend_evening(desk.wiring, folder, window=not no_window)
+
+
+@main.command()
+@click.option("--club", required=True, help="The club's name; it stands on every document.")
+@click.option("--officer", "name", required=True, help="The equipment officer's name.")
+@click.pass_obj
+def begin(desk: Desk, club: str, name: str) -> None:
+    """Begin an empty register."""
+    found_club(desk.wiring.open_office(desk.folder), club, name)
+    click.echo(tr("The register of {club} lies in {folder}.", club=club, folder=desk.folder))
+
+
+@main.command()
+@click.argument("tag", default="")
+@click.pass_obj
+def window(desk: Desk, tag: str) -> int:
+    """Open the window, on the piece TAG where one is named."""
+    if not desk.wiring.has_display():
+        why = tr("There is no screen to show a window on.")
+        raise Refused(tr("window"), why, tr("Use the commands instead: inspector --help."))
+    return desk.wiring.open_window(desk.office(), tag)
+
+
+for _command in (reading.list_command, reading.show, reading.kinds, reading.trips, reading.verify):
+    main.add_command(_command)
+for _command in (writing.book, writing.inspect, writing.use, writing.expose, writing.sheet, writing.notice):
+    main.add_command(_command)

@@ -1,0 +1,147 @@
+"""An officer's evening on the sample register, told as it happens, through the same duties that the window uses."""
+
+from pathlib import Path
+
+import click
+
+from inspector.cli import say, typed
+from inspector.cli.wiring import Wiring
+from inspector.duties import look_up
+from inspector.duties.book_in import book_in
+from inspector.duties.build_sample import build_sample
+from inspector.duties.office import Office
+from inspector.duties.print_sheets import print_trip_sheet, readiness
+from inspector.duties.record_inspection import record_inspection
+from inspector.duties.retire_item import print_notice
+from inspector.gear.inspection import InspectionKind, Method, Surface
+from inspector.gear.item import NewItem, Provenance, Rating
+from inspector.gear.kind import Basis
+from inspector.gear.outcome import Outcome, Purpose
+from inspector.gear.verdict import Judged
+from inspector.language import tr
+from inspector.refused import Refused
+from inspector.units import Dimension, read
+
+_NEW_SHACKLE = "SH-90"
+_MOUNT, _RECEIVER, _WORN_STRAP, _SOUND_PIN = "BM-02", "HR-02", "KS-03", "RI-01"
+_HOLE = ("pin_hole@left wall=16.4 mm", "pin_hole@right wall=16.3 mm")
+_MOUNT_READINGS = ("wall@top=3.4 mm", "wall@bottom=2.9 mm", "wall@left=3.6 mm", "wall@right=3.5 mm", *_HOLE)
+_RECEIVER_READINGS = ("wall@top=5.3 mm", "wall@bottom=5.1 mm", "wall@left=5.4 mm", "wall@right=5.3 mm", *_HOLE)
+
+
+def spend_evening(wiring: Wiring, folder: Path, *, window: bool) -> int:
+    """Make the sample in the folder, do the evening's work, open the window. Returns the exit code."""
+    if wiring.has_register(folder):
+        why = tr("{folder} holds a register already.", folder=folder)
+        raise Refused(tr("folder"), why, tr("Name another folder, or open it: inspector --register FOLDER window."))
+    office = _sample(wiring, folder)
+    judged = [*_book_a_shackle(office), *_read_the_walls(office), *_look_at_two(office)]
+    papers = _print(office)
+    _close(judged, papers)
+    return _open(wiring, office, folder) if window else 0
+
+
+def _sample(wiring: Wiring, folder: Path) -> Office:
+    office = wiring.open_office(folder)
+    click.echo(tr("Building the sample register in {folder} …", folder=folder))
+    build_sample(office)
+    counts = {one: look_up.list_gear(office, outcome=one, limit=1).count for one in Outcome}
+    total = sum(counts.values())
+    split = ", ".join(f"{count} {one.value}" for one, count in counts.items())
+    say.paragraph(tr("{total} pieces: {split}.", total=total, split=split))
+    return wiring.seat(office, "")
+
+
+def _book_a_shackle(office: Office) -> list[Judged]:
+    say.heading(tr("1  A new bow shackle is booked in, and looked at for the first time"))
+    rating = read("4.75 t", Dimension.FORCE, field=tr("rating"))
+    kind = office.kind("bow_shackle")
+    facts = NewItem(
+        tag=_NEW_SHACKLE,
+        kind=kind.key,
+        rating=Rating(Basis.WLL, rating, 5.0, "certificate"),
+        maker_mark="RKW",
+        serial="2611-A",
+        sizes=typed.sizes(office, kind, ("bow_diameter=19 mm", "pin_diameter=7/8 in")),
+        owner="Club",
+        place=tr("Store, hook 4"),
+        provenance=Provenance.NEW_CERTIFIED,
+        in_service_on=office.today,
+        kept_for=(Purpose.KINETIC, Purpose.STATIC),
+    )
+    say.verdict(book_in(office, facts))
+    say.paragraph(tr("Now the first inspection, both diameters under the calliper:"), "  ")
+    outcome = _inspect(office, _NEW_SHACKLE, ("bow_diameter=19 mm", "pin_diameter=22.2 mm"), Method.CALLIPER)
+    say.verdict(outcome, passes=True)
+    return [outcome]
+
+
+def _read_the_walls(office: Office) -> list[Judged]:
+    say.heading(tr("2  A ball mount and the receiver around it: clean outside, years of salt launches, read by gauge"))
+    outcomes = []
+    for tag, readings in ((_MOUNT, _MOUNT_READINGS), (_RECEIVER, _RECEIVER_READINGS)):
+        outcomes.append(_inspect(office, tag, readings, Method.ULTRASONIC_BARE))
+        say.verdict(outcomes[-1])
+        click.echo()
+    return outcomes
+
+
+def _look_at_two(office: Office) -> list[Judged]:
+    say.heading(tr("3  A strap that has to be reckoned weaker, and a piece that passes"))
+    worn = look_up.open_item(office, _WORN_STRAP)
+    say.verdict(worn)
+    click.echo()
+    sound = look_up.open_item(office, _SOUND_PIN)
+    say.verdict(sound, passes=True)
+    return [worn, sound]
+
+
+def _inspect(office: Office, tag: str, readings: tuple[str, ...], method: Method) -> Judged:
+    kind = look_up.open_item(office, tag).dossier.kind
+    written = typed.Typed(
+        grades=(),
+        readings=readings,
+        all_good=True,
+        method=method.value,
+        surface=Surface.DRESSED.value,
+        gauge=tr("club gauge 1, tried on its block"),
+        on="",
+        kind=InspectionKind.PERIODIC.value,
+        by="",
+        note="",
+    )
+    return record_inspection(office, tag, typed.inspection(office, kind, written))
+
+
+def _print(office: Office) -> list[Path]:
+    planned = readiness(office, "next")
+    say.heading(tr("4  Papers for “{trip}”", trip=planned.trip.name))
+    going, staying = len(planned.going), len(planned.staying)
+    say.paragraph(tr("{going} pieces of the kit go, {staying} stay at home.", going=going, staying=staying), "  ")
+    for one in planned.staying:
+        say.paragraph(f"{one.dossier.item.tag}  {one.explanation.headline}", "    ", "      ")
+    return [print_trip_sheet(office, "next"), print_notice(office, _MOUNT)]
+
+
+def _close(judged: list[Judged], papers: list[Path]) -> None:
+    say.heading(tr("5  What was judged tonight"))
+    rows = [
+        (one.dossier.item.tag, one.dossier.kind.name, one.verdict.outcome.value, one.explanation.use_line)
+        for one in judged
+    ]
+    say.table((tr("Tag"), tr("Kind"), tr("Verdict"), tr("May be used for")), rows)
+    click.echo()
+    for path in papers:
+        click.echo(str(path))
+    click.echo()
+    for caution in judged[0].explanation.cautions:
+        say.paragraph(caution)
+
+
+def _open(wiring: Wiring, office: Office, folder: Path) -> int:
+    again = tr("Open it again with: inspector --register {folder} window", folder=folder)
+    if not wiring.has_display():
+        say.paragraph(tr("There is no screen here, so no window opens. {again}", again=again))
+        return 0
+    say.paragraph(again)
+    return wiring.open_window(office, _MOUNT)

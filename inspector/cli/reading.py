@@ -1,0 +1,95 @@
+"""Commands that look and change nothing."""
+
+from datetime import date
+
+import click
+
+from inspector.cli import say
+from inspector.cli.wiring import Desk, choice
+from inspector.duties import look_up
+from inspector.duties.verify_book import verify_book
+from inspector.gear.outcome import Outcome
+from inspector.language import show_day, tr
+
+_FAULTS_FOUND = 1
+
+
+@click.command(name="list")
+@click.argument("words", nargs=-1)
+@click.option("--outcome", type=choice(Outcome), help="Only pieces with this verdict.")
+@click.option("--kind", default="", help="Only this kind, for example bow_shackle.")
+@click.option("--order", type=click.Choice(["tag", "due", "worst"]), default="tag", show_default=True)
+@click.pass_obj
+def list_command(desk: Desk, words: tuple[str, ...], outcome: str | None, kind: str, order: str) -> None:
+    """List the gear whose record holds all WORDS."""
+    wanted = Outcome(outcome) if outcome else None
+    found = look_up.list_gear(desk.office(), " ".join(words), outcome=wanted, kind=kind, order=order)
+    head = (tr("Tag"), tr("Kind"), tr("Verdict"), tr("Next due"), tr("Marked"), tr("Owner"))
+    rows = [
+        (row.tag, row.kind_name, row.outcome.value if row.outcome else "", _day(row.next_due), row.marked, row.owner)
+        for row in found.rows
+    ]
+    say.table(head, rows)
+    click.echo(tr("{shown} of {count} pieces", shown=len(found.rows), count=found.count))
+
+
+def _day(value: date | None) -> str:
+    return show_day(value) if value else "–"
+
+
+@click.command()
+@click.argument("tag")
+@click.pass_obj
+def show(desk: Desk, tag: str) -> None:
+    """Show a piece: its verdict with reasons and passes, and its history."""
+    office = desk.office()
+    outcome = look_up.open_item(office, tag)
+    say.heading(tr("{tag} · {kind}", tag=outcome.dossier.item.tag, kind=outcome.dossier.kind.name))
+    say.facts(outcome.explanation.piece)
+    click.echo()
+    say.verdict(outcome, passes=True)
+    say.heading(tr("History"))
+    rows = [(show_day(row.on), row.what, row.text) for row in look_up.history_of(office, tag)]
+    say.table((tr("Day"), tr("What"), ""), rows)
+    click.echo()
+    for caution in outcome.explanation.cautions:
+        say.paragraph(caution)
+
+
+@click.command()
+@click.pass_obj
+def kinds(desk: Desk) -> None:
+    """List the kinds of gear with their checks, measures and sizes."""
+    office = desk.office()
+    for kind in look_up.kinds(office):
+        say.heading(f"{kind.name} ({kind.key})")
+        say.paragraph(tr("sizes: {names}", names=", ".join(size.key for size in kind.sizes) or "–"), "  ", "    ")
+        measures = ", ".join("/".join((one.key, *one.points)) for one in kind.measures) or "–"
+        say.paragraph(tr("measures: {names}", names=measures), "  ", "    ")
+        say.paragraph(tr("checks: {names}", names=", ".join(check.key for check in kind.checks)), "  ", "    ")
+
+
+@click.command()
+@click.pass_obj
+def trips(desk: Desk) -> None:
+    """List the trips."""
+    rows = [
+        (one.ref, show_day(one.first_on), str(len(one.kit)), f"{one.name}, {one.place}")
+        for one in look_up.trips(desk.office())
+    ]
+    say.table((tr("Ref"), tr("First day"), tr("Kit"), tr("Trip")), rows)
+
+
+@click.command()
+@click.option("--against", default="", help="A ledger head printed on a document.")
+@click.pass_obj
+def verify(desk: Desk, against: str) -> int:
+    """Prove that nothing in the register was changed."""
+    found = verify_book(desk.office(), against)
+    lines, rows = found.line_count, found.row_count
+    click.echo(tr("{lines} ledger lines, {rows} rows, head {head}", lines=lines, rows=rows, head=found.head))
+    for fault in found.faults:
+        at = tr(" (line {line})", line=fault.line) if fault.line else ""
+        click.echo(f"{fault.where}{at}: {fault.why}")
+    click.echo(tr("Nothing was changed.") if not found.faults else tr("{n} faults found.", n=len(found.faults)))
+    return _FAULTS_FOUND if found.faults else 0

@@ -1,0 +1,86 @@
+"""Text for a terminal: tables, paragraphs, verdicts. Plain signs, so that it prints on paper too."""
+
+import shutil
+import textwrap
+from collections.abc import Iterable, Sequence
+
+import click
+
+from inspector.gear.verdict import Fact, Judged, Reason, Status
+from inspector.language import tr
+
+_WIDEST = 110
+
+
+def width() -> int:
+    """The columns to fill."""
+    return min(shutil.get_terminal_size((100, 24)).columns, _WIDEST)
+
+
+def paragraph(text: str, indent: str = "", hanging: str | None = None) -> None:
+    """Print a text wrapped to the terminal."""
+    after = indent if hanging is None else hanging
+    click.echo(textwrap.fill(text, width(), initial_indent=indent, subsequent_indent=after))
+
+
+def heading(text: str) -> None:
+    """Print a heading with a rule under it."""
+    click.echo(f"\n{text}\n{'─' * min(len(text), width())}")
+
+
+def table(head: Sequence[str], rows: Iterable[Sequence[str]]) -> None:
+    """Print columns; the last one takes what is left of the line and wraps."""
+    lines = [tuple(row) for row in rows]
+    wide = [max(len(row[at]) for row in [tuple(head), *lines]) for at in range(len(head) - 1)]
+    left = max(width() - sum(wide) - 2 * len(wide), 20)
+    for row in [tuple(head), *lines]:
+        _row(row, wide, left)
+
+
+def _row(row: Sequence[str], wide: Sequence[int], left: int) -> None:
+    start = "".join(cell.ljust(size + 2) for cell, size in zip(row[:-1], wide, strict=True))
+    wrapped = textwrap.wrap(row[-1], left) or [""]
+    for number, line in enumerate(wrapped):
+        click.echo((start if number == 0 else " " * len(start)) + line)
+
+
+def facts(lines: Iterable[Fact], indent: str = "  ") -> None:
+    """Print labelled lines, labels in one column."""
+    listed = tuple(lines)
+    wide = max((len(line.label) for line in listed), default=0)
+    for line in listed:
+        paragraph(line.text, indent + line.label.ljust(wide + 2), indent + " " * (wide + 2))
+
+
+def verdict(outcome: Judged, *, passes: bool = False) -> None:
+    """Print a verdict with its reasons, the sums behind it, and the rules it passed if they are asked for."""
+    words = outcome.explanation
+    paragraph(f"{outcome.dossier.item.tag}  {words.headline}", "  ", "      ")
+    for reason in _told_in_full(words.reasons):
+        _reason(reason)
+    _missing([one for one in words.reasons if one not in _told_in_full(words.reasons)])
+    paragraph(words.plain, "    ")
+    facts(words.sums, "    ")
+    if passes:
+        click.echo("    " + tr("Passed:"))
+        for reason in words.passes:
+            paragraph(f"{reason.sentence} [{reason.source}]", "    · ", "      ")
+
+
+def _told_in_full(reasons: Sequence[Reason]) -> list[Reason]:
+    """Every fault, and the first thing that is missing; the rest of what is missing goes into one line."""
+    unknown = [one for one in reasons if one.status is Status.UNKNOWN]
+    return [one for one in reasons if one not in unknown[1:]]
+
+
+def _missing(reasons: Sequence[Reason]) -> None:
+    names = list(dict.fromkeys(one.what for one in reasons))
+    if names:
+        paragraph(tr("Not known either: {what}.", what=", ".join(names).lower()), "    – ", "      ")
+
+
+def _reason(reason: Reason) -> None:
+    spoken_to = f" ({reason.purposes})" if reason.purposes else ""
+    paragraph(f"{reason.sentence}{spoken_to} {reason.why}", "    – ", "      ")
+    paragraph(tr("value: {value} · limit: {limit}", value=reason.value, limit=reason.limit), "      ")
+    paragraph(tr("source: {source} · rule: {rule}", source=reason.source, rule=reason.rule), "      ")

@@ -1,0 +1,96 @@
+"""What is typed after a command, read into gear words."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from inspector.duties.office import Office
+from inspector.gear.inspection import Answer, InspectionKind, Method, NewInspection, Reading, Surface
+from inspector.gear.item import SizeAsNew
+from inspector.gear.kind import Grade, Kind
+from inspector.language import tr
+from inspector.refused import Refused
+from inspector.units import Dimension, read
+
+_DAY_FORMS = ("%Y-%m-%d", "%d %b %Y", "%d %B %Y")
+
+
+def day(text: str, otherwise: date) -> date:
+    """A day typed as 2026-11-25 or 25 Nov 2026; `otherwise` where nothing was typed."""
+    if not text.strip():
+        return otherwise
+    for form in _DAY_FORMS:
+        try:
+            return datetime.strptime(text.strip(), form).date()  # noqa: DTZ007 - a day has no time zone
+        except ValueError:
+            continue
+    raise Refused(tr("day"), tr("“{text}” is no day.", text=text), tr("Write it as 2026-11-25 or 25 Nov 2026."))
+
+
+def pair(text: str, field: str) -> tuple[str, str]:
+    """ "name=value" in two."""
+    name, sign, value = text.partition("=")
+    if not sign or not name.strip() or not value.strip():
+        raise Refused(field, tr("“{text}” has no “=”.", text=text), tr("Write name=value."))
+    return name.strip(), value.strip()
+
+
+def sizes(office: Office, kind: Kind, typed: Sequence[str]) -> tuple[SizeAsNew, ...]:
+    """Sizes as new, "bow_diameter=19 mm"."""
+    dimensions = {size.key: size.dimension for size in kind.sizes}
+    found = []
+    for text in typed:
+        key, value = pair(text, tr("size"))
+        dimension = dimensions.get(key, Dimension.LENGTH)
+        found.append(SizeAsNew(key, read(value, dimension, field=key, decimal=office.decimal)))
+    return tuple(found)
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """An inspection as typed: grades "check=bad", readings "measure@point=2.9 mm"."""
+
+    grades: Sequence[str]
+    readings: Sequence[str]
+    all_good: bool
+    method: str
+    surface: str
+    gauge: str
+    on: str
+    kind: str
+    by: str
+    note: str
+
+
+def inspection(office: Office, kind: Kind, typed: Typed) -> NewInspection:
+    """The inspection that was typed."""
+    return NewInspection(
+        on=day(typed.on, office.today),
+        kind=InspectionKind(typed.kind),
+        by=typed.by or office.officer.id,
+        competent=False,
+        answers=_answers(kind, typed),
+        readings=tuple(_reading(office, kind, typed, text) for text in typed.readings),
+        note=typed.note,
+    )
+
+
+def _answers(kind: Kind, typed: Typed) -> tuple[Answer, ...]:
+    given = {check.key: Grade.GOOD for check in kind.checks} if typed.all_good else {}
+    for text in typed.grades:
+        key, grade = pair(text, tr("grade"))
+        try:
+            given[key] = Grade(grade)
+        except ValueError as error:
+            why = tr("“{grade}” is no grade.", grade=grade)
+            raise Refused(key, why, tr("Use good, slight, bad or not_seen.")) from error
+    return tuple(Answer(key, grade) for key, grade in given.items())
+
+
+def _reading(office: Office, kind: Kind, typed: Typed, text: str) -> Reading:
+    place, value = pair(text, tr("reading"))
+    key, _, point = place.partition("@")
+    measure = kind.measure(key)
+    dimension = measure.dimension if measure else Dimension.LENGTH
+    figure = read(value, dimension, field=measure.name if measure else key, decimal=office.decimal)
+    return Reading(key, figure, point, Method(typed.method), Surface(typed.surface), typed.gauge)

@@ -1,0 +1,49 @@
+"""What app hands to the command line, and what every command gets."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from enum import StrEnum
+from pathlib import Path
+
+import click
+
+from inspector.duties.judge_anew import judge_anew
+from inspector.duties.office import Office
+from inspector.language import tr
+from inspector.refused import Refused
+
+
+@dataclass(frozen=True, slots=True)
+class Wiring:
+    """Doors to the rooms that the command line does not open itself. usual_folder: where the register lies."""
+
+    version: str
+    usual_folder: Path
+    has_register: Callable[[Path], bool]
+    open_office: Callable[[Path], Office]
+    seat: Callable[[Office, str], Office]
+    open_window: Callable[[Office, str], int]
+    has_display: Callable[[], bool]
+
+
+@dataclass(frozen=True, slots=True)
+class Desk:
+    """What every command gets: the doors, the folder of the register and who is at the desk."""
+
+    wiring: Wiring
+    folder: Path
+    officer: str
+
+    def office(self) -> Office:
+        """The office with its officer seated, and everything judged that time has changed."""
+        if not self.wiring.has_register(self.folder):
+            why = tr("There is no register in {folder}.", folder=self.folder)
+            raise Refused(tr("register"), why, tr("Begin one with `inspector begin`, or name its folder: --register."))
+        office = self.wiring.seat(self.wiring.open_office(self.folder), self.officer)
+        judge_anew(office)
+        return office
+
+
+def choice(words: type[StrEnum]) -> click.Choice[str]:
+    """An option that takes the values of an enumeration."""
+    return click.Choice([word.value for word in words])

@@ -1,0 +1,132 @@
+"""Commands that do a deed and say what came of it."""
+
+from typing import Any
+
+import click
+
+from inspector.cli import say, typed
+from inspector.cli.wiring import Desk, choice
+from inspector.duties import look_up
+from inspector.duties.book_in import book_in
+from inspector.duties.print_sheets import print_trip_sheet
+from inspector.duties.record_inspection import record_inspection
+from inspector.duties.record_use import record_exposure, record_use
+from inspector.duties.retire_item import print_notice
+from inspector.gear.inspection import InspectionKind, Method, Surface
+from inspector.gear.item import NewItem, Provenance, Rating
+from inspector.gear.kind import Basis
+from inspector.gear.outcome import Purpose
+from inspector.gear.use import Event, NewExposure, NewUse, Weather
+from inspector.language import tr
+from inspector.units import Dimension, read
+
+
+@click.command()
+@click.argument("tag")
+@click.option("--kind", "key", required=True, help="Kind of gear; `inspector kinds` lists them.")
+@click.option("--rating", default="", help='As marked, for example "4.75 t".')
+@click.option("--basis", type=choice(Basis), default=Basis.UNRATED.value, show_default=True)
+@click.option("--factor", default="", help="Design factor behind a working load limit.")
+@click.option("--stated-on", type=click.Choice(["piece", "certificate", "memory"]), default="piece")
+@click.option("--size", "sizes", multiple=True, help='Size as new, "bow_diameter=19 mm"; may be given again.')
+@click.option("--past", type=choice(Provenance), default=Provenance.UNKNOWN.value, show_default=True)
+@click.option("--owner", default="")
+@click.option("--maker-mark", default="")
+@click.option("--serial", default="")
+@click.option("--material", default="")
+@click.option("--place", default="")
+@click.option("--made-on", default="")
+@click.option("--in-service-on", default="")
+@click.option("--kept-for", multiple=True, type=choice(Purpose))
+@click.option("--note", default="")
+@click.pass_obj
+def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str, **more: Any) -> None:
+    """Book a piece in under TAG."""
+    office = desk.office()
+    kind = office.kind(key)
+    dimension = Dimension.MASS if basis == Basis.TOWED_MASS.value else Dimension.FORCE
+    figure = read(rating, dimension, field=tr("rating"), decimal=office.decimal) if rating else None
+    times = read(factor, Dimension.FACTOR, field=tr("design factor")).si if factor else None
+    facts = NewItem(
+        tag=tag,
+        kind=key,
+        rating=Rating(Basis(basis), figure, times, more["stated_on"]),
+        maker_mark=more["maker_mark"],
+        serial=more["serial"],
+        material=more["material"],
+        sizes=typed.sizes(office, kind, more["sizes"]),
+        owner=more["owner"],
+        place=more["place"],
+        provenance=Provenance(more["past"]),
+        made_on=typed.day(more["made_on"], office.today) if more["made_on"] else None,
+        in_service_on=typed.day(more["in_service_on"], office.today) if more["in_service_on"] else None,
+        kept_for=tuple(Purpose(one) for one in more["kept_for"]),
+        note=more["note"],
+    )
+    say.verdict(book_in(office, facts))
+
+
+@click.command()
+@click.argument("tag")
+@click.option("--grade", "grades", multiple=True, help='"check=good", slight, bad or not_seen; may be given again.')
+@click.option("--all-good", is_flag=True, help="Every check that is not graded otherwise was looked at and good.")
+@click.option("--reading", "readings", multiple=True, help='"wall@lower face=2.9 mm"; may be given again.')
+@click.option("--method", type=choice(Method), default=Method.CALLIPER.value, show_default=True)
+@click.option("--surface", type=choice(Surface), default=Surface.NOT_STATED.value, show_default=True)
+@click.option("--gauge", default="", help="Which gauge.")
+@click.option("--on", default="", help="Day of the inspection; today where none is given.")
+@click.option("--kind", type=choice(InspectionKind), default=InspectionKind.PERIODIC.value, show_default=True)
+@click.option("--by", default="", help="Who inspected; the officer where nobody is named.")
+@click.option("--note", default="")
+@click.pass_obj
+def inspect(desk: Desk, /, tag: str, **more: Any) -> None:
+    """Log an inspection of TAG and judge it."""
+    office = desk.office()
+    kind = look_up.open_item(office, tag).dossier.kind
+    say.verdict(record_inspection(office, tag, typed.inspection(office, kind, typed.Typed(**more))))
+
+
+@click.command()
+@click.argument("tag")
+@click.option("--pulls", type=int, default=1, show_default=True)
+@click.option("--event", type=choice(Event), default=Event.NONE.value, show_default=True)
+@click.option("--on", default="")
+@click.option("--note", default="")
+@click.pass_obj
+def use(desk: Desk, tag: str, pulls: int, event: str, on: str, note: str) -> None:
+    """Log the pulls of a day."""
+    office = desk.office()
+    facts = NewUse(typed.day(on, office.today), pulls, Event(event), office.officer.id, note)
+    say.verdict(record_use(office, tag, facts))
+
+
+@click.command()
+@click.argument("tag")
+@click.option("--weather", type=choice(Weather), required=True)
+@click.option("--days", type=int, default=1, show_default=True)
+@click.option("--rinsed/--not-rinsed", default=None)
+@click.option("--on", default="")
+@click.option("--note", default="")
+@click.pass_obj
+def expose(desk: Desk, tag: str, weather: str, days: int, rinsed: bool | None, on: str, note: str) -> None:
+    """Log days in salt, mud, sun, heat or chemicals."""
+    office = desk.office()
+    day = typed.day(on, office.today)
+    facts = NewExposure(day, Weather(weather), days, rinsed, office.officer.id, note)
+    say.verdict(record_exposure(office, tag, facts))
+
+
+@click.command()
+@click.argument("trip", default="next")
+@click.pass_obj
+def sheet(desk: Desk, trip: str) -> None:
+    """Print the pre-trip inspection sheet of TRIP (its reference, or the next one)."""
+    click.echo(print_trip_sheet(desk.office(), trip))
+
+
+@click.command()
+@click.argument("tag")
+@click.pass_obj
+def notice(desk: Desk, tag: str) -> None:
+    """Print the retirement notice of TAG."""
+    click.echo(print_notice(desk.office(), tag))

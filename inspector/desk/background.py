@@ -1,0 +1,116 @@
+"""The only door to a worker thread: a deed goes in, its result comes back in the window's own thread."""
+
+import logging
+from collections.abc import Callable
+from dataclasses import dataclass
+from itertools import count
+from typing import Any, ParamSpec, TypeVar
+
+from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, Signal, Slot
+
+from inspector.language import tr
+from inspector.refused import Refused
+
+Given = ParamSpec("Given")
+Result = TypeVar("Result")
+_log = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True, slots=True)
+class _Ended:
+    """How a deed ended: its number, and what to call with what."""
+
+    number: int
+    call: Callable[[Any], object]
+    value: object
+
+
+class _Job(QRunnable):
+    """One deed. It touches nothing of Qt but the signal that reports its end."""
+
+    def __init__(self, deed: Callable[[], _Ended], report: Callable[[_Ended], None]) -> None:
+        super().__init__()
+        self._deed, self._report = deed, report
+
+    def run(self) -> None:
+        """Do the deed; called by the pool in a thread of its own."""
+        self._report(self._deed())
+
+
+class Background(QObject):
+    """Runs deeds. busy_changed: what is going on, in words; empty when nothing is."""
+
+    busy_changed = Signal(str)
+    _ended = Signal(object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._pool = QThreadPool(self)
+        self._pool.setMaxThreadCount(2)  # a search need not wait for a print
+        self._numbers = count()
+        self._going: dict[int, str] = {}
+        self._closed = False
+        self._ended.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
+
+    def run(
+        self,
+        deed: Callable[..., Result],
+        *given: object,
+        done: Callable[[Result], object],
+        failed: Callable[[Refused], object],
+        says: str = "",
+    ) -> None:
+        """Do `deed(*given)` in a worker. done gets its result, failed its refusal; both in the window's thread.
+
+        says: what is going on, for the status bar; empty for a deed too short to tell.
+        """
+        number = next(self._numbers)
+        self._going[number] = says
+        self._pool.start(_Job(lambda: _attempt(number, deed, given, done, failed), self._ended.emit))
+        self._tell()
+
+    @property
+    def is_idle(self) -> bool:
+        """Whether nothing is under way and every result has been delivered."""
+        return not self._going
+
+    def close(self) -> None:
+        """Let running deeds end, drop the waiting ones, deliver nothing more. No thread is left afterwards."""
+        self._closed = True
+        self._pool.clear()
+        self._pool.waitForDone()
+        self._going.clear()
+
+    @Slot(object)
+    def _deliver(self, ended: _Ended) -> None:
+        if self._closed:
+            return
+        del self._going[ended.number]
+        self._tell()
+        ended.call(ended.value)
+
+    def _tell(self) -> None:
+        self.busy_changed.emit(next((says for says in self._going.values() if says), ""))
+
+
+def _attempt(
+    number: int,
+    deed: Callable[..., object],
+    given: tuple[object, ...],
+    done: Callable[[Any], object],
+    failed: Callable[[Refused], object],
+) -> _Ended:
+    """The deed with whatever comes of it. Nothing escapes: a worker has nobody above it to catch."""
+    try:
+        return _Ended(number, done, deed(*given))
+    except Refused as refusal:
+        return _Ended(number, failed, refusal)
+    except Exception:
+        _log.exception("a deed failed in a way nobody foresaw")
+        return _Ended(number, failed, unforeseen())
+
+
+def unforeseen() -> Refused:
+    """The gentle message for a failure of the program's own."""
+    why = tr("Something went wrong that the program did not foresee. Nothing was half done.")
+    return Refused(tr("program"), why, tr("What you typed still stands. Do it again; if it stays, note what you did."))

@@ -1,0 +1,44 @@
+"""A box of choices that gives back the chosen value itself; rolling the wheel over it changes nothing."""
+
+from collections.abc import Sequence
+from typing import Generic, TypeVar
+
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtWidgets import QComboBox, QDateEdit
+
+Value = TypeVar("Value")
+
+
+class _StillBox(QComboBox):
+    """A box that the wheel passes over: a page scrolled by must not change what was chosen."""
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Leave the wheel to the page."""
+        event.ignore()
+
+
+class StillDate(QDateEdit):
+    """A day that the wheel passes over."""
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Leave the wheel to the page."""
+        event.ignore()
+
+
+class Choice(Generic[Value]):
+    """Words to choose among, each for a value. Values stay on this side: Qt would turn a word of ours into plain text."""
+
+    def __init__(self, name: str, choices: Sequence[tuple[str, Value]]) -> None:
+        self._values = [value for _, value in choices]
+        self.box: QComboBox = _StillBox()
+        self.box.setAccessibleName(name)
+        self.box.addItems([word for word, _ in choices])
+
+    @property
+    def value(self) -> Value:
+        """The value chosen."""
+        return self._values[self.box.currentIndex()]
+
+    def choose(self, value: Value) -> None:
+        """Choose a value."""
+        self.box.setCurrentIndex(self._values.index(value))

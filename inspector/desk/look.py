@@ -1,0 +1,178 @@
+"""One system of roles for all that is painted: paper, ink, one deep accent, hairlines; four sizes of type; a grid of 8.
+
+Light and dark are the same roles with other colours. Nothing else in the desk names a colour or a size of type.
+"""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette
+from PySide6.QtWidgets import QApplication
+
+from inspector.desk.style_sheet import style_sheet
+from inspector.drawings.shapes import Ink
+
+GRID = 8
+_LARGE = 1.5
+
+
+class Scheme(StrEnum):
+    """Which colours to take."""
+
+    SYSTEM = "system"
+    LIGHT = "light"
+    DARK = "dark"
+
+
+class Type(StrEnum):
+    """The four sizes of type."""
+
+    SMALL = "small"
+    BODY = "body"
+    HEAD = "head"
+    DISPLAY = "display"
+
+
+_TYPE_PX = {Type.SMALL: 13, Type.BODY: 15, Type.HEAD: 19, Type.DISPLAY: 30}
+
+
+@dataclass(frozen=True)
+class Colours:
+    """The colour of each role. field: where something may be typed."""
+
+    inks: dict[Ink, str]
+    field: str
+
+
+LIGHT = Colours(
+    {
+        Ink.PAPER: "#FAF6EE",
+        Ink.INK: "#1D1A15",
+        Ink.FAINT: "#5A5348",
+        Ink.HAIR: "#CFC6B6",
+        Ink.BAND: "#EFE7D8",
+        Ink.STEEL: "#8C9094",
+        Ink.THIN: "#E6D2B5",
+        Ink.LIMIT: "#86180F",
+        Ink.MARK: "#86180F",
+        Ink.FORCE: "#1D1A15",
+    },
+    field="#FFFDF9",
+)
+DARK = Colours(
+    {
+        Ink.PAPER: "#1C1916",
+        Ink.INK: "#EFE8DB",
+        Ink.FAINT: "#B9AF9F",
+        Ink.HAIR: "#4D463C",
+        Ink.BAND: "#2D2822",
+        Ink.STEEL: "#858A8F",
+        Ink.THIN: "#5D4B33",
+        Ink.LIMIT: "#F09483",
+        Ink.MARK: "#F09483",
+        Ink.FORCE: "#EFE8DB",
+    },
+    field="#25211C",
+)
+
+
+class Look(QObject):
+    """The look in force. changed: everything that paints by itself must paint anew."""
+
+    changed = Signal()
+
+    def __init__(self, font_files: tuple[Path, ...] = ()) -> None:
+        super().__init__()
+        self._family = _registered(font_files)
+        self.scheme = Scheme.SYSTEM
+        self.large = False
+        QGuiApplication.styleHints().colorSchemeChanged.connect(self._system_changed)
+
+    @property
+    def is_dark(self) -> bool:
+        """Whether the dark colours are in force."""
+        if self.scheme is Scheme.SYSTEM:
+            return QGuiApplication.styleHints().colorScheme() is Qt.ColorScheme.Dark
+        return self.scheme is Scheme.DARK
+
+    @property
+    def colours(self) -> Colours:
+        """The colours in force."""
+        return DARK if self.is_dark else LIGHT
+
+    def choose(self, scheme: Scheme) -> None:
+        """Take the system's colours, the light or the dark ones."""
+        self.scheme = scheme
+        self.apply()
+
+    def set_large(self, large: bool) -> None:
+        """Take large text, half as large again, or the usual one."""
+        self.large = large
+        self.apply()
+
+    def colour(self, ink: Ink) -> QColor:
+        """The colour of an ink."""
+        return QColor(self.colours.inks[ink])
+
+    def px(self, length: float) -> int:
+        """A length of the usual text size in pixels of the size in force."""
+        return round(length * (_LARGE if self.large else 1.0))
+
+    def type_px(self, size: Type) -> int:
+        """The height of a size of type in pixels."""
+        return self.px(_TYPE_PX[size])
+
+    def font(self, size: Type = Type.BODY, *, bold: bool = False) -> QFont:
+        """The font of a size of type."""
+        font = QFont(self._family) if self._family else QFont()
+        font.setPixelSize(self.type_px(size))
+        font.setBold(bold)
+        return font
+
+    def font_of_height(self, height_px: int, *, bold: bool = False) -> QFont:
+        """The font of the same face at a height in pixels, for drawings."""
+        font = self.font(bold=bold)
+        font.setPixelSize(max(height_px, 1))
+        return font
+
+    def apply(self) -> None:
+        """Lay the look over the whole program."""
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            app.setPalette(self._palette())
+            app.setFont(self.font())
+            app.setStyleSheet(self._style_sheet())
+        self.changed.emit()
+
+    def _style_sheet(self) -> str:
+        colours = {ink.value: colour for ink, colour in self.colours.inks.items()} | {"field": self.colours.field}
+        return style_sheet(colours, {size.value: self.type_px(size) for size in Type}, self.px)
+
+    def _system_changed(self) -> None:
+        if self.scheme is Scheme.SYSTEM:
+            self.apply()
+
+    def _palette(self) -> QPalette:
+        paper, ink, band = (self.colour(one) for one in (Ink.PAPER, Ink.INK, Ink.BAND))
+        palette, role = QPalette(), QPalette.ColorRole
+        for group in (role.Window, role.Button, role.AlternateBase):
+            palette.setColor(group, paper)
+        palette.setColor(role.Base, QColor(self.colours.field))
+        for group in (role.WindowText, role.Text, role.ButtonText, role.HighlightedText, role.ToolTipText, role.Link):
+            palette.setColor(group, ink)
+        for group in (role.Highlight, role.ToolTipBase):
+            palette.setColor(group, band)
+        palette.setColor(role.PlaceholderText, self.colour(Ink.FAINT))
+        palette.setColor(role.Mid, self.colour(Ink.HAIR))
+        return palette
+
+
+def _registered(font_files: tuple[Path, ...]) -> str:
+    """The family of the packaged type, or nothing where none was given."""
+    families: list[str] = []
+    for file in font_files:
+        families += QFontDatabase.applicationFontFamilies(QFontDatabase.addApplicationFont(str(file)))
+    condensed = [family for family in families if "Condensed" in family]
+    return (condensed or families or [""])[0]

@@ -1,0 +1,142 @@
+"""One measure of an inspection: a field for each named place, and how it was taken."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QVBoxLayout, QWidget
+
+from inspector.desk.how_box import LABEL_PX, HowBox
+from inspector.desk.look import GRID, Type
+from inspector.desk.plain import said, short
+from inspector.desk.typed_reading import reading_of, with_unit
+from inspector.gear.inspection import Reading
+from inspector.gear.item import Item
+from inspector.gear.kind import Measure
+from inspector.language import tr
+from inspector.refused import Refused
+from inspector.units import Dimension
+
+_STEPS = {Qt.Key.Key_Return: 1, Qt.Key.Key_Enter: 1, Qt.Key.Key_Down: 1, Qt.Key.Key_Up: -1}
+
+
+class PointField(QLineEdit):
+    """A reading at one place, with its fault below it. moves: go so many fields on."""
+
+    moves = Signal(int)
+
+    def __init__(self, measure: Measure, point: str) -> None:
+        super().__init__()
+        self.point = point
+        self.setAccessibleName(f"{measure.name}, {point}" if point else measure.name)
+        self.setPlaceholderText({Dimension.LENGTH: tr("2.9 mm"), Dimension.COUNT: "4"}.get(measure.dimension, ""))
+        self.fault = said("", Type.SMALL, bold=True)
+        self.fault.hide()
+
+    @property
+    def is_faulty(self) -> bool:
+        """Whether what stands here cannot be read."""
+        return not self.fault.isHidden()
+
+    def tell(self, refusal: Refused | None) -> None:
+        """Say what is wrong, or nothing."""
+        self.fault.setText(f"{refusal.why} {refusal.what_to_do}" if refusal else "")
+        self.fault.setVisible(refusal is not None)
+        self.setAccessibleDescription(self.fault.text())
+        self.setProperty("fault", "true" if refusal else "false")
+        self.style().polish(self)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Return and the arrows go on to the next place."""
+        if step := _STEPS.get(Qt.Key(event.key())):
+            self.moves.emit(step)
+        else:
+            super().keyPressEvent(event)
+
+
+class MeasureBox(QWidget):
+    """typed: something here changed."""
+
+    typed = Signal()
+
+    def __init__(self, measure: Measure, item: Item, decimal: str) -> None:
+        super().__init__()
+        self.measure, self._decimal = measure, decimal
+        self.fields = [PointField(measure, point) for point in measure.points or ("",)]
+        self.how_box = HowBox(measure)
+        self.fault = said("", Type.SMALL, bold=True)
+        self.fault.hide()
+        self._lay_out(item)
+        self.how_box.chosen.connect(self.typed)
+        for field in self.fields:
+            field.textChanged.connect(self.typed)
+            field.editingFinished.connect(self._add_units)
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether no figure was typed."""
+        return not any(field.text().strip() for field in self.fields)
+
+    def readings(self) -> tuple[list[Reading], int]:
+        """The readings that are clear, and how many are not; the faults are shown at their fields."""
+        found = [self._reading(field) for field in self.fields]
+        clear = [one for one in found if isinstance(one, Reading)]
+        unclear = sum(isinstance(one, Refused) for one in found)
+        if clear and self.how_box.how.method is None:
+            why = tr("It is not said what it was measured with.")
+            self.refuse(Refused(self.measure.name, why, tr("Choose it here.")))
+            return [], unclear + len(clear)
+        self.refuse(None)
+        return clear, unclear
+
+    def first_fault(self) -> QWidget | None:
+        """Where the keys should go to mend what is wrong."""
+        wrong: list[QWidget] = [field for field in self.fields if field.is_faulty]
+        return next(iter(wrong), None if self.fault.isHidden() else self.how_box.method.box)
+
+    def refuse(self, refusal: Refused | None) -> None:
+        """Show what is not taken of this measure as a whole, or nothing."""
+        self.fault.setText(f"{refusal.why} {refusal.what_to_do}" if refusal else "")
+        self.fault.setVisible(refusal is not None)
+
+    def _reading(self, field: PointField) -> Reading | Refused | None:
+        """What stands in a field: a reading, a fault shown there, or nothing."""
+        if not (text := field.text().strip()):
+            field.tell(None)
+            return None
+        try:
+            reading = reading_of(self.measure, field.point, text, self.how_box.how, self._decimal)
+        except Refused as refusal:
+            field.tell(refusal)
+            return refusal
+        field.tell(None)
+        return reading
+
+    def _add_units(self) -> None:
+        """A unit typed once holds for the other places; it is written out, so that nothing is taken silently."""
+        for field in self.fields:
+            others = tuple(one.text() for one in self.fields if one is not field)
+            if not field.hasFocus() and (text := with_unit(field.text(), others)) != field.text():
+                field.setText(text)
+
+    def _lay_out(self, item: Item) -> None:
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(GRID + GRID // 2, GRID, GRID, GRID)
+        layout.setSpacing(GRID // 2)
+        new = item.size(self.measure.compare_with) if self.measure.compare_with else None
+        name = tr("{name} (as new {size})", name=self.measure.name, size=new.as_typed) if new else self.measure.name
+        layout.addWidget(said(name, bold=True))
+        layout.addWidget(said(self.measure.how, Type.SMALL, faint=True))
+        layout.addLayout(self._grid())
+        layout.addWidget(self.how_box)
+        layout.addWidget(self.fault)
+
+    def _grid(self) -> QGridLayout:
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(2 * GRID)
+        grid.setVerticalSpacing(GRID // 2)
+        grid.setColumnMinimumWidth(0, LABEL_PX)
+        grid.setColumnStretch(1, 1)
+        for number, field in enumerate(self.fields):
+            grid.addWidget(short(field.point or tr("Reading")), 2 * number, 0)
+            grid.addWidget(field, 2 * number, 1)
+            grid.addWidget(field.fault, 2 * number + 1, 1)
+        return grid

@@ -1,0 +1,74 @@
+"""What the pages need from the register, fetched in one go: deeds for the worker, results without any tie to it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from inspector.duties.look_up import history_of, list_gear, open_item, people, trips
+from inspector.duties.office import Office
+from inspector.duties.record_inspection import record_inspection
+from inspector.gear.inspection import NewInspection
+from inspector.gear.lists import GearRow, HistoryRow
+from inspector.gear.outcome import Outcome
+from inspector.gear.person import Person
+from inspector.gear.trip import Trip
+from inspector.gear.verdict import Judged
+
+_MOST_ROWS = 500
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What the list is asked for. order: "tag", "due" or "worst"."""
+
+    search: str = ""
+    outcome: Outcome | None = None
+    order: str = "due"
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """The rows found. counts: pieces that answer the search, by outcome; all under None. total: in the register."""
+
+    wanted: Wanted
+    rows: tuple[GearRow, ...]
+    counts: Mapping[Outcome | None, int]
+    total: int
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """A piece with its verdict as it was said, its history, the trips ahead that take it along, and the people."""
+
+    judged: Judged
+    history: tuple[HistoryRow, ...]
+    people: tuple[Person, ...]
+
+    @property
+    def tag(self) -> str:
+        """The tag of the piece."""
+        return self.judged.dossier.item.tag
+
+
+def listed(office: Office, wanted: Wanted) -> Listed:
+    """The gear list."""
+    found = list_gear(office, wanted.search, outcome=wanted.outcome, order=wanted.order, limit=_MOST_ROWS)
+    counts: dict[Outcome | None, int] = {
+        outcome: list_gear(office, wanted.search, outcome=outcome, limit=0).count for outcome in (None, *Outcome)
+    }
+    return Listed(wanted, found.rows, counts, list_gear(office, limit=0).count)
+
+
+def opened(office: Office, tag: str) -> Opened:
+    """The piece with this tag."""
+    return Opened(open_item(office, tag), history_of(office, tag), people(office))
+
+
+def inspected(office: Office, tag: str, facts: NewInspection) -> Opened:
+    """Log the inspection; the piece as it stands then."""
+    record_inspection(office, tag, facts)
+    return opened(office, tag)
+
+
+def trips_ahead(office: Office) -> tuple[Trip, ...]:
+    """Trips that have not ended, the nearest first."""
+    return tuple(one for one in trips(office) if one.last_on >= office.today)

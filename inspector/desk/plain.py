@@ -1,0 +1,133 @@
+"""The small parts that pages are set from: a line of text, a hairline, a table of facts, a fold."""
+
+from collections.abc import Callable, Iterable
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QFrame,
+    QGridLayout,
+    QLabel,
+    QLayout,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from inspector.desk.look import GRID, Type
+
+_TOP = Qt.AlignmentFlag.AlignTop
+
+
+def said(text: str, size: Type = Type.BODY, *, faint: bool = False, bold: bool = False) -> QLabel:
+    """A text that wraps and can be copied."""
+    label = QLabel(text)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setWordWrap(True)
+    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+    label.setProperty("size", size.value)
+    label.setProperty("ink", "faint" if faint else "ink")
+    label.setProperty("weight", "bold" if bold else "")
+    label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+    return label
+
+
+def short(text: str, size: Type = Type.BODY, *, faint: bool = False, bold: bool = False) -> QLabel:
+    """A text of a word or two that stays in one line."""
+    label = said(text, size, faint=faint, bold=bold)
+    label.setWordWrap(False)
+    return label
+
+
+def hairline() -> QFrame:
+    """The line between two parts of a page."""
+    line = QFrame()
+    line.setObjectName("hairline")
+    line.setFixedHeight(1)
+    return line
+
+
+def button(text: str, does: Callable[[], object], *, rank: str = "", name: str = "") -> QPushButton:
+    """A button. rank "first": the one thing to do here. name: what a screen reader says, where the text is too short."""
+    made = QPushButton(text)
+    made.setProperty("rank", rank)
+    made.setAccessibleName(name or text.replace("&", ""))
+    made.setAutoDefault(True)
+    made.clicked.connect(lambda: does())
+    return made
+
+
+def column(parts: Iterable[QWidget], gap: int = GRID) -> QWidget:
+    """Parts one below the other."""
+    made = QWidget()
+    fill(QVBoxLayout(made), parts, gap)
+    return made
+
+
+def fill(layout: QVBoxLayout, parts: Iterable[QWidget], gap: int = GRID) -> None:
+    """Put parts one below the other into a layout without margins."""
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.setSpacing(gap)
+    for part in parts:
+        layout.addWidget(part)
+    layout.addStretch(1)
+
+
+def facts(lines: Iterable[tuple[str, str]], *, size: Type = Type.BODY) -> QWidget:
+    """Labelled lines, labels faint on the left."""
+    made = QWidget()
+    grid = QGridLayout(made)
+    grid.setContentsMargins(0, 0, 0, 0)
+    grid.setHorizontalSpacing(2 * GRID)
+    grid.setVerticalSpacing(GRID // 2)
+    grid.setColumnStretch(1, 1)
+    for row, (label, text) in enumerate(lines):
+        grid.addWidget(short(label, size, faint=True), row, 0, _TOP)
+        grid.addWidget(said(text, size), row, 1)
+    return made
+
+
+class Fold(QWidget):
+    """A heading that opens and closes what lies under it."""
+
+    def __init__(self, title: str, make: Callable[[], QWidget]) -> None:
+        super().__init__()
+        self._title, self._make, self._inside = title, make, None
+        self._inside: QWidget | None
+        self.head = QToolButton()
+        self.head.setProperty("rank", "disclosure")
+        self.head.setCheckable(True)
+        self.head.setAccessibleName(title)
+        self.head.toggled.connect(self._turn)
+        fill(QVBoxLayout(self), [self.head])
+        self._turn(False)
+
+    def _turn(self, is_open: bool) -> None:
+        self.head.setText(("▾  " if is_open else "▸  ") + self._title)
+        layout = self.layout()
+        if is_open and self._inside is None and isinstance(layout, QVBoxLayout):
+            self._inside = self._make()  # only now: a closed fold costs nothing
+            layout.insertWidget(1, self._inside)
+        if self._inside:
+            self._inside.setVisible(is_open)
+
+
+def scroll(inside: QWidget, name: str) -> QScrollArea:
+    """A page that is scrolled up and down, by keys too."""
+    area = QScrollArea()
+    area.setWidgetResizable(True)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setAccessibleName(name)
+    inside.setObjectName("page")
+    area.setWidget(inside)
+    return area
+
+
+def clear(layout: QLayout) -> None:
+    """Take everything out of a layout."""
+    while item := layout.takeAt(0):
+        if widget := item.widget():
+            widget.hide()
+            widget.deleteLater()

@@ -1,0 +1,121 @@
+"""The parts of a record, each set from data: the verdict, its reasons, the drawings, the history."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+
+from inspector.desk.look import GRID, Look, Type
+from inspector.desk.pen import Mark, Picture
+from inspector.desk.plain import Fold, column, facts, fill, hairline, said, short
+from inspector.drawings.marks import outcome_word
+from inspector.drawings.wall_history import wall_history
+from inspector.drawings.wall_section import wall_section
+from inspector.gear.lists import HistoryRow
+from inspector.gear.outcome import Outcome
+from inspector.gear.verdict import Fact, Judged, Reason, Status
+from inspector.language import show_day, tr
+from inspector.units import System
+
+_TOP = Qt.AlignmentFlag.AlignTop
+_HISTORY_AT_ONCE = 8
+
+
+def verdict_part(judged: Judged, look: Look, mark_px: int = 64) -> QWidget:
+    """The mark with its word, what the verdict says, and what it means."""
+    outcome, words = judged.verdict.outcome, judged.explanation
+    told = words.headline.removeprefix(f"{outcome_word(outcome)}: ")
+    lines = [said(outcome_word(outcome), Type.DISPLAY), said(told[:1].upper() + told[1:], Type.HEAD), said(words.plain)]
+    if words.use_line and outcome is not Outcome.RETIRE:
+        lines.append(said(tr("Use: {line}", line=words.use_line), faint=True))
+    return _beside(Mark(outcome, look, mark_px), column(lines))
+
+
+def _beside(mark: QWidget, text: QWidget) -> QWidget:
+    made = QWidget()
+    layout = QHBoxLayout(made)
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.setSpacing(2 * GRID)
+    layout.addWidget(mark, 0, _TOP)
+    layout.addWidget(text, 1)
+    return made
+
+
+def section(title: str, *parts: QWidget) -> QWidget:
+    """A part of the page: hairline, title, and what follows."""
+    return column([hairline(), said(title, Type.HEAD), *parts])
+
+
+def reasons_part(reasons: Sequence[Reason], look: Look) -> QWidget:
+    """Every reason at once: sentence, value, limit, source, and what would release it."""
+    return section(tr("Why"), column([reason_part(one, look) for one in reasons], gap=2 * GRID))
+
+
+def reason_part(reason: Reason, look: Look) -> QWidget:
+    """One reason behind the mark it stands for."""
+    lines = [
+        (tr("Found"), reason.value),
+        (tr("Wanted"), reason.limit),
+        (tr("Speaks"), reason.purposes),
+        (tr("Source"), reason.source),
+        (tr("To settle it"), reason.release),
+    ]
+    shown = facts([line for line in lines if line[1]], size=Type.SMALL)
+    return _beside(Mark(reason.outcome, look, 20), column([said(reason.sentence, bold=True), shown], gap=GRID // 2))
+
+
+def passes_part(passes: Sequence[Reason]) -> Fold:
+    """The rules it passed or that only note something, folded away."""
+    count = sum(one.status is Status.PASSES for one in passes)
+    return Fold(tr("Rules it passed ({count})", count=count), lambda: column([_pass(one) for one in passes]))
+
+
+def _pass(one: Reason) -> QWidget:
+    value = tr("Found {value}; wanted {limit}. {source}", value=one.value, limit=one.limit, source=one.source)
+    return column([said(one.sentence), said(value, Type.SMALL, faint=True)], gap=0)
+
+
+def facts_part(title: str, lines: Sequence[Fact]) -> QWidget:
+    """Labelled figures under a title."""
+    return section(title, facts((line.label, line.text) for line in lines))
+
+
+def drawings_part(judged: Judged, look: Look, system: System) -> list[QWidget]:
+    """The wall as it is and as it was, where the piece has one that can be told."""
+    wall = judged.verdict.wall
+    if wall is None:
+        return []
+    pictures = (wall_section(wall, system), wall_history(wall, judged.verdict.on, system))
+    return [
+        column([said(picture.title, Type.HEAD), Picture(picture, look)])
+        for picture in pictures
+    ]
+
+
+def history_part(rows: Sequence[HistoryRow]) -> QWidget:
+    """What happened, newest first; the older part folded away."""
+    parts: list[QWidget] = [_history(rows[:_HISTORY_AT_ONCE])]
+    if older := rows[_HISTORY_AT_ONCE:]:
+        parts.append(Fold(tr("Earlier ({count})", count=len(older)), lambda: _history(older)))
+    return section(tr("History"), *parts)
+
+
+def _history(rows: Sequence[HistoryRow]) -> QWidget:
+    made = QWidget()
+    grid = QGridLayout(made)
+    grid.setContentsMargins(0, 0, 0, 0)
+    grid.setHorizontalSpacing(2 * GRID)
+    grid.setVerticalSpacing(GRID // 2)
+    grid.setColumnStretch(2, 1)
+    for number, row in enumerate(rows):
+        grid.addWidget(short(show_day(row.on), faint=True), number, 0, _TOP)
+        grid.addWidget(short(row.what), number, 1, _TOP)
+        grid.addWidget(said(f"{row.text} · {row.by}" if row.by else row.text), number, 2)
+    return made
+
+
+def cautions_part(cautions: Sequence[str]) -> QWidget:
+    """What stands on every verdict."""
+    made = QWidget()
+    fill(QVBoxLayout(made), [hairline(), *(said(one, Type.SMALL, faint=True) for one in cautions)], GRID // 2)
+    return made

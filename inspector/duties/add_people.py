@@ -1,0 +1,37 @@
+"""Write people and vehicles into the register."""
+
+from inspector.duties.office import Office
+from inspector.gear.person import Person
+from inspector.gear.trip import Vehicle
+from inspector.language import tr
+from inspector.refused import Refused
+from inspector.register.rows import new_id
+from inspector.units import Figure
+
+
+def add_person(office: Office, person: Person) -> Person:
+    """Keep a person; the name must be new. Returns the person with an id of its own."""
+    kept = Person(new_id(), person.name.strip(), person.role, person.competences)
+    if not kept.name:
+        raise Refused(tr("name"), tr("The name is empty."), tr("Write the person's name."))
+    with office.book.page() as page:
+        if any(one.name == kept.name for one in page.people()):
+            why = tr("“{name}” is in the register already.", name=kept.name)
+            raise Refused(tr("name"), why, tr("Add a mark that tells the two apart."))
+        page.add_person(kept)
+        page.enter("add person", by=office.officer.id, at=office.now, facts={"id": kept.id})
+    return kept
+
+
+def add_vehicle(office: Office, tag: str, name: str, owner: str, gvm: Figure, mass: Figure | None) -> Vehicle:
+    """Keep a vehicle under its tag. gvm and mass in kilograms."""
+    vehicle = Vehicle(new_id(), tag, name, owner, gvm, mass)
+    if gvm.si <= 0 or (mass and mass.si <= 0):
+        raise Refused(tr("mass"), tr("A vehicle has a mass."), tr("Write the figure of its plate."))
+    with office.book.page() as page:
+        if any(one.tag == tag for one in page.vehicles()):
+            why = tr("Another vehicle has the tag “{tag}”.", tag=tag)
+            raise Refused(tr("tag"), why, tr("Choose a free tag."))
+        page.add_vehicle(vehicle)
+        page.enter("add vehicle", by=office.officer.id, at=office.now, facts=vehicle)
+    return vehicle

@@ -1,0 +1,77 @@
+"""Book a piece in."""
+
+from datetime import date
+
+from inspector.duties.judging import judge_and_keep
+from inspector.duties.office import Office
+from inspector.gear.item import NewItem
+from inspector.gear.kind import Basis, Kind
+from inspector.gear.verdict import Judged
+from inspector.language import tr
+from inspector.refused import Refused
+
+_LONGEST_TAG = 24
+
+
+def book_in(office: Office, facts: NewItem) -> Judged:
+    """Keep the piece under its tag and judge it for the first time. Refuses a booking that does not hold together."""
+    kind = office.kind(facts.kind)
+    _check_tag(facts.tag)
+    _check_rating(facts, kind)
+    _check_sizes(facts, kind)
+    _check_days(facts, office.today)
+    with office.book.page() as page:
+        if page.has_tag(facts.tag):
+            why = tr("Another piece already has the tag “{tag}”.", tag=facts.tag)
+            raise Refused(tr("tag"), why, tr("Choose a free tag; a tag is never used twice, even after a retirement."))
+        item = page.add_item(facts, office.today)
+        outcome = judge_and_keep(office, page, item)
+        page.enter("book in", by=office.officer.id, at=office.now, facts=facts)
+    return outcome
+
+
+def _check_tag(tag: str) -> None:
+    if not tag or tag != tag.strip() or len(tag) > _LONGEST_TAG or not tag.isprintable():
+        raise Refused(
+            tr("tag"),
+            tr("A tag has 1 to {most} signs and no space at its ends.", most=_LONGEST_TAG),
+            tr("Write what stands on the label, for example SH-014."),
+        )
+
+
+def _check_rating(facts: NewItem, kind: Kind) -> None:
+    rating = facts.rating
+    if rating.basis not in {*kind.rated_by, Basis.UNRATED}:
+        wanted = ", ".join(basis.value.replace("_", " ") for basis in kind.rated_by)
+        why = tr("A {kind} is not rated that way.", kind=kind.name.lower())
+        raise Refused(tr("rating"), why, tr("Use one of: {wanted}.", wanted=wanted))
+    if rating.figure and rating.figure.si <= 0:
+        raise Refused(tr("rating"), tr("A rating is more than nothing."), tr("Write the figure on the piece."))
+    if rating.design_factor is not None and not 1 <= rating.design_factor <= 20:
+        why = tr("A design factor lies between 1 and 20.")
+        raise Refused(tr("design factor"), why, tr("Write the factor of the certificate, or leave it empty."))
+
+
+def _check_sizes(facts: NewItem, kind: Kind) -> None:
+    known = {size.key: size for size in kind.sizes}
+    given = {size.key: size.figure for size in facts.sizes}
+    for key, figure in given.items():
+        if key not in known:
+            why = tr("A {kind} has no such size.", kind=kind.name.lower())
+            raise Refused(key, why, tr("Use one of: {names}.", names=", ".join(known)))
+        if figure.si <= 0 or figure.dimension is not known[key].dimension:
+            why = tr("“{typed}” cannot be its size.", typed=figure.as_typed)
+            raise Refused(known[key].name, why, tr("Measure it, or take it from the maker's sheet."))
+    missing = [size.name for size in kind.sizes if size.required and size.key not in given]
+    if missing:
+        why = tr("Without it no wear can be told later.")
+        raise Refused(", ".join(missing), why, tr("Measure the piece, or take the size from the maker's sheet."))
+
+
+def _check_days(facts: NewItem, today: date) -> None:
+    for name, day in ((tr("made on"), facts.made_on), (tr("in service since"), facts.in_service_on)):
+        if day and day > today:
+            raise Refused(name, tr("The day lies in the future."), tr("Write the day as it was, or leave it empty."))
+    if facts.made_on and facts.in_service_on and facts.made_on > facts.in_service_on:
+        why = tr("It would have been in service before it was made.")
+        raise Refused(tr("in service since"), why, tr("Correct one of the two days."))

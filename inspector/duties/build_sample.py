@@ -1,0 +1,88 @@
+"""Build the sample register: every line of its texts done as the deed it was, on the day it was done."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from datetime import date, datetime, time
+
+from inspector.duties import sample_texts
+from inspector.duties.add_people import add_person, add_vehicle
+from inspector.duties.book_in import book_in
+from inspector.duties.judge_anew import judge_anew
+from inspector.duties.office import Office
+from inspector.duties.plan_trip import plan_trip
+from inspector.duties.record_inspection import record_inspection
+from inspector.duties.record_use import record_exposure, record_use
+from inspector.duties.sample_texts import Row, Sample
+from inspector.gear.kind import Kind
+from inspector.gear.person import Person
+
+_EVENING = time(19, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class _Deed:
+    """A deed of the sample: its day, its place among that day's deeds, and how it is done."""
+
+    on: date
+    place: int
+    do: Callable[[Office], object]
+
+
+def build_sample(office: Office) -> Person:
+    """Fill an empty register with the sample club; returns the club's officer. All or nothing."""
+    sample = Sample(sample_texts.sample_folder(), office.today)
+    with office.book.together():
+        people = _club(office, sample)
+        officer = next(one for one in people if one.competences)
+        seated = replace(office, officer=officer)
+        for deed in sorted(_deeds(office, sample), key=lambda one: (one.on, one.place)):
+            deed.do(seated.at(datetime.combine(deed.on, _EVENING, office.now.tzinfo)))
+        for table in _listed(sample.tables("trips.toml"), "trip"):
+            plan_trip(seated, sample_texts.trip(sample, table))
+        judge_anew(seated)
+    return officer
+
+
+def _club(office: Office, sample: Sample) -> list[Person]:
+    """The club, its people and its vehicles."""
+    club = sample.tables("club.toml")
+    with office.book.page() as page:
+        page.set("club", str(club["name"]))
+        page.enter("found club", by=office.officer.id, at=office.now, facts={"club": str(club["name"])})
+    people = [add_person(office, sample_texts.person(sample, table)) for table in _listed(club, "person")]
+    for table in _listed(club, "vehicle"):
+        one = sample_texts.vehicle(table)
+        add_vehicle(office, one.tag, one.name, one.owner, one.gvm, one.mass)
+    return people
+
+
+def _listed(tables: dict[str, object], name: str) -> list[dict[str, object]]:
+    found = tables.get(name, [])
+    return list(found) if isinstance(found, list) else []
+
+
+def _deeds(office: Office, sample: Sample) -> list[_Deed]:
+    gear = {row["tag"]: row for row in sample.rows("gear.csv")}
+    kinds = {tag: office.kind(row["kind"]) for tag, row in gear.items()}
+    deeds = [_Deed(sample.day(row["booked"]), 0, _booking(sample, row, kinds[tag])) for tag, row in gear.items()]
+    deeds += [_Deed(sample.day(row["day"]), 1, _exposing(sample, row)) for row in sample.rows("exposures.csv")]
+    deeds += [_Deed(sample.day(row["day"]), 2, _using(sample, row)) for row in sample.rows("uses.csv")]
+    for row in sample.rows("inspections.csv"):
+        deeds.append(_Deed(sample.day(row["day"]), 3, _inspecting(sample, row, kinds[row["tag"]])))
+    return deeds
+
+
+def _booking(sample: Sample, row: Row, kind: Kind) -> Callable[[Office], object]:
+    return lambda office: book_in(office, sample_texts.piece(sample, row, kind))
+
+
+def _exposing(sample: Sample, row: Row) -> Callable[[Office], object]:
+    return lambda office: record_exposure(office, row["tag"], sample_texts.exposure(sample, row))
+
+
+def _using(sample: Sample, row: Row) -> Callable[[Office], object]:
+    return lambda office: record_use(office, row["tag"], sample_texts.use(sample, row))
+
+
+def _inspecting(sample: Sample, row: Row, kind: Kind) -> Callable[[Office], object]:
+    return lambda office: record_inspection(office, row["tag"], sample_texts.inspection(sample, row, kind))

@@ -1,0 +1,49 @@
+"""The office: what every deed needs at hand."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+from pathlib import Path
+
+from inspector.gear.kind import Kind
+from inspector.gear.person import Person
+from inspector.register.book import Book
+from inspector.rulebook.load import Rulebook
+from inspector.units import System
+
+
+@dataclass(frozen=True, slots=True)
+class Office:
+    """Book, rules, out tray, clock and the person at the desk.
+
+    out_tray: the folder that documents are written to. program: the version that verdicts name. decimal: the sign the
+    club writes between whole and part. page: "a4" or "letter".
+    """
+
+    book: Book
+    rules: Rulebook
+    out_tray: Path
+    officer: Person
+    clock: Callable[[], datetime]
+    program: str
+    system: System = System.METRIC
+    page: str = "a4"
+    decimal: str = "."
+
+    @property
+    def now(self) -> datetime:
+        """The moment a deed is entered."""
+        return self.clock()
+
+    @property
+    def today(self) -> date:
+        """The judging day."""
+        return self.clock().date()
+
+    def at(self, moment: datetime) -> "Office":
+        """The same office at another moment."""
+        return replace(self, clock=lambda: moment)
+
+    def kind(self, key: str) -> Kind:
+        """A kind of gear; refused with the list of kinds where there is none."""
+        return self.rules.kind(key)

@@ -1,0 +1,44 @@
+"""The out tray: what every document shares, from its number to the file it lands in."""
+
+from pathlib import Path
+
+from inspector.duties.office import Office
+from inspector.gear.papers import Imprint
+from inspector.language import show_day, tr
+from inspector.paper.printed import Printed
+from inspector.refused import Refused
+from inspector.register.page import Page
+from inspector.rulebook.wording import cautions
+
+_SHORT = 12
+
+
+def next_number(page: Page, letter: str, kind: str) -> str:
+    """The next number of its kind; it carries the name of this copy, so two copies never issue the same one."""
+    return f"{letter}-{page.origin}-{page.document_count(kind) + 1:04d}"
+
+
+def imprint(office: Office, page: Page, title: str, number: str) -> Imprint:
+    """Club, title, number, day, who prepared it, and what it rests on, with the ledger's head before this document."""
+    club, head = page.setting("club", tr("Recovery gear register")), page.head()
+    rests_on = (
+        tr("Rulebook {name}", name=office.rules.hash[:_SHORT]),
+        tr("Program {version}", version=office.program),
+        tr("Ledger head {head}", head=head[:_SHORT]),
+        tr("Facts known on {day}", day=show_day(office.today)),
+    )
+    return Imprint(club, title, number, office.today, office.officer.name, rests_on, cautions())
+
+
+def put_out(office: Office, number: str, printed: Printed) -> Path:
+    """Write the PDF into the out tray. The deed is in the book already, so a full disk loses nothing."""
+    place = office.out_tray / f"{number}.pdf"
+    try:
+        office.out_tray.mkdir(parents=True, exist_ok=True)
+        place.write_bytes(printed.pdf)
+    except OSError as error:
+        why = tr("{place} cannot be written ({why}).", place=place, why=error.strerror)
+        raise Refused(
+            tr("document"), why, tr("The deed itself is kept. Make room or choose another folder, then print again.")
+        ) from error
+    return place

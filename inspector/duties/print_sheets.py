@@ -1,0 +1,119 @@
+"""Print the pre-trip inspection sheet of a trip."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from inspector.duties.look_up import as_of_last_day, trip
+from inspector.duties.office import Office
+from inspector.duties.out_tray import imprint, next_number, put_out
+from inspector.gear.kind import Basis
+from inspector.gear.outcome import Outcome, Purpose
+from inspector.gear.papers import GoingPiece, StayingPiece, TickLine, TripSheet, VehicleLine
+from inspector.gear.trip import Trip, Vehicle
+from inspector.gear.verdict import Judged
+from inspector.language import show_day, tr
+from inspector.paper.inspection_sheet import inspection_sheet
+from inspector.paper.page_style import PageSize
+from inspector.register.page import Page
+from inspector.rulebook.limits import measure_limit
+from inspector.rulebook.rig import band_words, strap_band, strap_warning
+from inspector.rulebook.words import marked_words
+from inspector.units import Dimension, show
+
+
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """A trip's kit judged for its last day: the pieces that go and those that stay, in the order of the walk round."""
+
+    trip: Trip
+    going: tuple[Judged, ...]
+    staying: tuple[Judged, ...]
+
+
+def readiness(office: Office, ref: str) -> Ready:
+    """Judge every piece of the kit for the trip's last day. A piece goes if any purpose is open to it."""
+    planned = trip(office, ref)
+    kit = [as_of_last_day(office, tag, planned) for tag in planned.kit]
+    kit.sort(key=lambda one: (one.dossier.kind.look_first, one.dossier.item.tag))
+    return Ready(planned, tuple(one for one in kit if _goes(one)), tuple(one for one in kit if not _goes(one)))
+
+
+def _goes(one: Judged) -> bool:
+    return any(each.outcome in {Outcome.FIT, Outcome.DERATE} for each in one.verdict.by_purpose)
+
+
+def print_trip_sheet(office: Office, ref: str) -> Path:
+    """Number, keep and print the sheet of the trip. Returns the path of the PDF."""
+    ready = readiness(office, ref)
+    with office.book.page() as page:
+        number = next_number(page, "S", "trip_sheet")
+        sheet = _sheet(office, page, ready, number)
+        page.add_document(number, "trip_sheet", office.today, ready.trip.id, sheet)
+        page.enter("print sheet", by=office.officer.id, at=office.now, facts={"number": number, "trip": ready.trip.ref})
+    return put_out(office, number, inspection_sheet(sheet, PageSize(office.page)))
+
+
+def _sheet(office: Office, page: Page, ready: Ready, number: str) -> TripSheet:
+    planned = ready.trip
+    known = {vehicle.tag: vehicle for vehicle in page.vehicles()}
+    first, last = show_day(planned.first_on), show_day(planned.last_on)
+    return TripSheet(
+        imprint=imprint(office, page, tr("Pre-trip inspection sheet"), number),
+        trip=planned.name,
+        place=planned.place,
+        dates=first if first == last else tr("{first} to {last}", first=first, last=last),
+        leader=planned.leader,
+        vehicles=tuple(_vehicle(office, known[tag], ready.going) for tag in planned.vehicles),
+        going=tuple(_going(office, one) for one in ready.going),
+        staying=tuple(_staying(one) for one in ready.staying),
+    )
+
+
+def _vehicle(office: Office, vehicle: Vehicle, going: tuple[Judged, ...]) -> VehicleLine:
+    kinetic = [one for one in going if one.dossier.kind.may(Purpose.KINETIC) and _is_line(one)]
+    warnings = [
+        strap_warning(office.rules, vehicle.gvm.si, one.dossier.item.tag, one.verdict.capacity.now_n)
+        for one in kinetic
+        if one.verdict.capacity.now_n is not None
+    ]
+    band = band_words(strap_band(office.rules, vehicle.gvm.si), office.system)
+    return VehicleLine(vehicle.tag, vehicle.name, vehicle.gvm.as_typed, band, " ".join(filter(None, warnings)))
+
+
+def _is_line(one: Judged) -> bool:
+    return one.dossier.kind.key in {"kinetic_strap", "kinetic_rope"}
+
+
+def _going(office: Office, one: Judged) -> GoingPiece:
+    kind, item = one.dossier.kind, one.dossier.item
+    ticks = [TickLine(check.asks) for check in kind.checks if check.before_use and not check.hidden]
+    for measure in kind.measures:
+        limit = "" if measure.key == "wall" else measure_limit(one.dossier, measure, office.rules, office.system)
+        if limit and measure.dimension is not Dimension.COUNT:
+            ticks.append(TickLine(measure.name, limit))
+    return GoingPiece(
+        tag=item.tag,
+        kind_name=kind.name,
+        marked=marked_words(item),
+        now=_now(office, one),
+        use_line=one.explanation.use_line,
+        outcome=one.verdict.outcome,
+        ticks=tuple(ticks),
+    )
+
+
+def _now(office: Office, one: Judged) -> str:
+    """Today's rating on the basis that the piece is marked in."""
+    capacity = one.verdict.capacity
+    if capacity.now_n is None:
+        return ""
+    if one.dossier.item.rating.basis is Basis.WLL and capacity.design_factor:
+        limit = show(capacity.now_n / capacity.design_factor, Dimension.FORCE, office.system)
+        return tr("WLL {limit}", limit=limit)
+    return tr("MBS {strength}", strength=show(capacity.now_n, Dimension.FORCE, office.system))
+
+
+def _staying(one: Judged) -> StayingPiece:
+    first = one.explanation.reasons[0] if one.explanation.reasons else None
+    why = first.sentence if first else one.explanation.headline
+    return StayingPiece(one.dossier.item.tag, one.dossier.kind.name, one.verdict.outcome, why)

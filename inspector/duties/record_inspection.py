@@ -1,0 +1,86 @@
+"""Log an inspection with its grades and gauge readings, and judge the piece by it."""
+
+from dataclasses import replace
+
+from inspector.duties.judging import judge_and_keep
+from inspector.duties.office import Office
+from inspector.gear.inspection import NewInspection, Reading
+from inspector.gear.item import Item
+from inspector.gear.kind import Grade, Kind
+from inspector.gear.person import Person
+from inspector.gear.verdict import Judged
+from inspector.language import tr
+from inspector.refused import Refused
+
+
+def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
+    """Keep the inspection, judge, keep the verdict. One transaction.
+
+    facts.by: a person's id. Whether that person was competent is worked out here, never taken from the caller.
+    """
+    with office.book.page() as page:
+        item = page.item(tag)
+        kind = office.kind(item.facts.kind)
+        inspector = _person(page.people(), facts.by)
+        checked = replace(facts, competent=may_pass(inspector, item, kind, facts))
+        check_inspection(office, item, kind, checked)
+        page.add_inspection(item, checked)
+        outcome = judge_and_keep(office, page, item)
+        page.enter("inspect", by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": checked})
+    return outcome
+
+
+def may_pass(person: Person, item: Item, kind: Kind, facts: NewInspection) -> bool:
+    """Whether this person may pass this piece: competent for its kind that day, and not the judge of his own gear."""
+    return person.is_competent(kind.family, facts.on) and person.name != item.facts.owner
+
+
+def _person(people: tuple[Person, ...], key: str) -> Person:
+    for person in people:
+        if key in {person.id, person.name}:
+            return person
+    why = tr("Nobody of that name is in the register.")
+    raise Refused(tr("inspected by"), why, tr("Choose a person of the club, or add the person first."))
+
+
+def check_inspection(office: Office, item: Item, kind: Kind, facts: NewInspection) -> None:
+    """Refuse what cannot be: a day to come or before the piece came, a check or reading this kind does not have."""
+    if facts.on > office.today:
+        why = tr("The day lies in the future.")
+        raise Refused(tr("inspected on"), why, tr("Write the day of the inspection."))
+    if facts.on < item.booked_on:
+        why = tr("The piece was booked in only later.")
+        raise Refused(tr("inspected on"), why, tr("Correct the day; what was found before belongs in the note."))
+    if not facts.answers and not facts.readings:
+        why = tr("Nothing was looked at.")
+        raise Refused(tr("inspection"), why, tr("Grade at least one check or write one reading."))
+    for answer in facts.answers:
+        _check_answer(kind, answer.check, answer.grade)
+    for reading in facts.readings:
+        _check_reading(kind, reading)
+
+
+def _check_answer(kind: Kind, key: str, grade: Grade) -> None:
+    check = kind.check(key)
+    if check is None:
+        names = ", ".join(one.key for one in kind.checks)
+        raise Refused(key, tr("A {kind} has no such check.", kind=kind.name.lower()), tr("Use one of: {n}.", n=names))
+    if grade is Grade.SLIGHT and not check.slight:
+        raise Refused(check.name, tr("It is good or bad, there is no grade between."), tr("Grade it good or bad."))
+
+
+def _check_reading(kind: Kind, reading: Reading) -> None:
+    measure = kind.measure(reading.measure)
+    if measure is None:
+        names = ", ".join(one.key for one in kind.measures) or tr("none")
+        why = tr("A {kind} has no such measure.", kind=kind.name.lower())
+        raise Refused(reading.measure, why, tr("Use one of: {names}.", names=names))
+    if reading.point and reading.point not in measure.points:
+        why = tr("“{point}” is not one of its named places.", point=reading.point)
+        raise Refused(measure.name, why, tr("Use one of: {names}.", names=", ".join(measure.points) or tr("none")))
+    if measure.points and not reading.point:
+        why = tr("The place of the reading is missing.")
+        raise Refused(measure.name, why, tr("Use one of: {names}.", names=", ".join(measure.points)))
+    if reading.figure.dimension is not measure.dimension or reading.figure.si < 0:
+        why = tr("“{typed}” cannot be a reading of it.", typed=reading.figure.as_typed)
+        raise Refused(measure.name, why, tr("Read the gauge again and write the figure with its unit."))

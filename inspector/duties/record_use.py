@@ -1,0 +1,44 @@
+"""Log what a piece went through: pulls, and days in salt, mud or sun."""
+
+from inspector.duties.judging import judge_and_keep
+from inspector.duties.office import Office
+from inspector.gear.use import NewExposure, NewUse
+from inspector.gear.verdict import Judged
+from inspector.language import tr
+from inspector.refused import Refused
+
+_MOST_PULLS = 1000
+_MOST_DAYS = 3660
+
+
+def record_use(office: Office, tag: str, facts: NewUse) -> Judged:
+    """Keep a day's pulls and judge the piece by them."""
+    _check_day(office, facts.on)
+    if not 0 <= facts.pull_count <= _MOST_PULLS:
+        why = tr("A day has 0 to {most} pulls.", most=_MOST_PULLS)
+        raise Refused(tr("pulls"), why, tr("Write how many pulls it took."))
+    with office.book.page() as page:
+        item = page.item(tag)
+        page.add_use(item, facts)
+        outcome = judge_and_keep(office, page, item)
+        page.enter("use", by=office.officer.id, at=office.now, facts={"tag": item.tag, "use": facts})
+    return outcome
+
+
+def record_exposure(office: Office, tag: str, facts: NewExposure) -> Judged:
+    """Keep an exposure and judge the piece by it."""
+    _check_day(office, facts.on)
+    if not 1 <= facts.days_count <= _MOST_DAYS:
+        why = tr("An exposure lasts 1 to {most} days.", most=_MOST_DAYS)
+        raise Refused(tr("days"), why, tr("Write for how many days it was exposed."))
+    with office.book.page() as page:
+        item = page.item(tag)
+        page.add_exposure(item, facts)
+        outcome = judge_and_keep(office, page, item)
+        page.enter("expose", by=office.officer.id, at=office.now, facts={"tag": item.tag, "exposure": facts})
+    return outcome
+
+
+def _check_day(office: Office, day: object) -> None:
+    if not isinstance(day, type(office.today)) or day > office.today:
+        raise Refused(tr("day"), tr("The day lies in the future."), tr("Write the day as it was."))

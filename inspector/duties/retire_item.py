@@ -1,0 +1,61 @@
+"""Print the retirement notice of a piece that was retired; print it again as it was said."""
+
+from pathlib import Path
+
+from inspector.duties.look_up import open_item
+from inspector.duties.office import Office
+from inspector.duties.out_tray import imprint, next_number, put_out
+from inspector.gear.outcome import Outcome
+from inspector.gear.papers import RetirementNotice
+from inspector.gear.verdict import Judged
+from inspector.language import tr
+from inspector.paper.page_style import PageSize
+from inspector.paper.retirement_notice import retirement_notice
+from inspector.refused import Refused
+from inspector.register.page import Page
+from inspector.register.rows import from_body
+from inspector.rulebook.notice_words import destroy_words, never_again_words, replace_words
+
+_KIND = "retirement_notice"
+
+
+def print_notice(office: Office, tag: str) -> Path:
+    """The PDF of the notice. The first time it is numbered and kept; later the kept words are printed again."""
+    found = open_item(office, tag)
+    if found.verdict.outcome is not Outcome.RETIRE:
+        why = tr("{tag} is not retired; its verdict is: {headline}", tag=tag, headline=found.explanation.headline)
+        raise Refused(tr("retirement notice"), why, tr("A notice is printed only of a retired piece."))
+    with office.book.page() as page:
+        kept = page.latest_document(_KIND, found.dossier.item.id)
+        notice = from_body(kept[1], RetirementNotice) if kept else _new_notice(office, page, found)
+    return put_out(office, notice.imprint.number, retirement_notice(notice, PageSize(office.page)))
+
+
+def _new_notice(office: Office, page: Page, found: Judged) -> RetirementNotice:
+    number = next_number(page, "R", _KIND)
+    notice = _notice(office, page, found, number)
+    page.add_document(number, _KIND, office.today, found.dossier.item.id, notice)
+    page.enter(
+        "print notice", by=office.officer.id, at=office.now, facts={"number": number, "tag": found.dossier.item.tag}
+    )
+    return notice
+
+
+def _notice(office: Office, page: Page, found: Judged, number: str) -> RetirementNotice:
+    dossier, words = found.dossier, found.explanation
+    return RetirementNotice(
+        imprint=imprint(office, page, tr("Retirement notice"), number),
+        tag=dossier.item.tag,
+        kind_name=dossier.kind.name,
+        family=dossier.kind.family,
+        owner=dossier.item.facts.owner,
+        piece=words.piece,
+        plain=words.plain,
+        reasons=tuple(one for one in words.reasons if one.outcome is Outcome.RETIRE),
+        sums=words.sums,
+        wall=found.verdict.wall,
+        retired_on=dossier.retired_on or found.verdict.on,
+        never_again=never_again_words(dossier.kind),
+        destroy=destroy_words(dossier.kind),
+        replace_by=replace_words(dossier, office.system),
+    )

@@ -1,0 +1,172 @@
+"""Reads the sample register's text files into deeds. Days are offsets from the day the register is built."""
+
+import csv
+import tomllib
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, timedelta
+from importlib.resources import files
+from pathlib import Path
+
+from inspector.gear.inspection import Answer, InspectionKind, Method, NewInspection, Reading, Surface
+from inspector.gear.item import NewItem, Provenance, Rating, SizeAsNew
+from inspector.gear.kind import Basis, Grade, Kind
+from inspector.gear.outcome import Purpose
+from inspector.gear.person import Competence, Person
+from inspector.gear.trip import Ground, Trip, Vehicle
+from inspector.gear.use import Event, NewExposure, NewUse, Weather
+from inspector.units import Dimension, read
+
+Row = dict[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Sample:
+    """The texts of a sample register and the day they are counted from."""
+
+    folder: Path
+    built_on: date
+
+    def day(self, offset: str | int) -> date:
+        """The day an offset stands for."""
+        return self.built_on + timedelta(days=int(offset))
+
+    def maybe_day(self, offset: str) -> date | None:
+        """The day, or None for an empty cell."""
+        return self.day(offset) if offset.strip() else None
+
+    def rows(self, name: str) -> Iterator[Row]:
+        """The rows of a CSV file."""
+        with (self.folder / name).open(encoding="utf-8", newline="") as text:
+            yield from csv.DictReader(text)
+
+    def tables(self, name: str) -> dict[str, object]:
+        """A TOML file."""
+        return tomllib.loads((self.folder / name).read_text(encoding="utf-8"))
+
+
+def sample_folder() -> Path:
+    """The sample register: inside the wheel, or beside the package in a checkout."""
+    packaged = Path(str(files("inspector") / "_sample_register"))
+    return packaged if packaged.is_dir() else Path(__file__).resolve().parents[2] / "sample_register"
+
+
+def person(sample: Sample, table: dict[str, object]) -> Person:
+    """A person of club.toml; `competent` lists scope and days."""
+    listed = table.get("competent", [])
+    held = [Competence(str(one["scope"]), sample.day(one["since"])) for one in _tables(listed)]
+    return Person("", str(table["name"]), str(table["role"]), tuple(held))
+
+
+def _tables(value: object) -> list[dict[str, str | int]]:
+    return [one for one in value if isinstance(one, dict)] if isinstance(value, list) else []
+
+
+def vehicle(table: dict[str, object]) -> Vehicle:
+    """A vehicle of club.toml."""
+    gvm = read(str(table["gvm"]), Dimension.MASS, field="gvm")
+    mass = read(str(table["mass"]), Dimension.MASS, field="mass")
+    return Vehicle("", str(table["tag"]), str(table["name"]), str(table["owner"]), gvm, mass)
+
+
+def trip(sample: Sample, table: dict[str, object]) -> Trip:
+    """A trip of trips.toml."""
+    vehicles, kit = table["vehicles"], table["kit"]
+    return Trip(
+        id="",
+        ref=str(table["ref"]),
+        name=str(table["name"]),
+        place=str(table["place"]),
+        ground=Ground(str(table["ground"])),
+        first_on=sample.day(str(table["first"])),
+        last_on=sample.day(str(table["last"])),
+        leader=str(table["leader"]),
+        vehicles=tuple(map(str, vehicles)) if isinstance(vehicles, list) else (),
+        kit=tuple(map(str, kit)) if isinstance(kit, list) else (),
+    )
+
+
+def piece(sample: Sample, row: Row, kind: Kind) -> NewItem:
+    """A row of gear.csv."""
+    figure = read(row["rating"], _rating_dimension(row), field="rating") if row["rating"] else None
+    rating = Rating(Basis(row["basis"]), figure, float(row["factor"]) if row["factor"] else None, row["stated_on"])
+    dimensions = {size.key: size.dimension for size in kind.sizes}
+    return NewItem(
+        tag=row["tag"],
+        kind=row["kind"],
+        rating=rating,
+        maker_mark=row["maker"],
+        serial=row["serial"],
+        material=row["material"],
+        sizes=tuple(
+            SizeAsNew(key, read(typed, dimensions[key], field=key)) for key, typed in _pairs(row["sizes"], "=")
+        ),
+        owner=row["owner"],
+        place=row["place"],
+        provenance=Provenance(row["provenance"]),
+        made_on=sample.maybe_day(row["made"]),
+        in_service_on=sample.maybe_day(row["in_service"]),
+        kept_for=tuple(Purpose(one) for one in row["kept_for"].split()),
+        fitted_to=row["fitted_to"],
+        note=row["note"],
+    )
+
+
+def _rating_dimension(row: Row) -> Dimension:
+    return Dimension.MASS if row["basis"] == Basis.TOWED_MASS.value else Dimension.FORCE
+
+
+def inspection(sample: Sample, row: Row, kind: Kind) -> NewInspection:
+    """A row of inspections.csv. grades: "all good", or only the checks that were not; readings: "wall@top=4.6 mm"."""
+    return NewInspection(
+        on=sample.day(row["day"]),
+        kind=InspectionKind(row["kind"]),
+        by=row["by"],
+        competent=False,  # the deed works it out
+        answers=tuple(_answers(row["grades"], kind)),
+        readings=tuple(_reading(row, place, typed, kind) for place, typed in _pairs(row["readings"], "=")),
+        note=row["note"],
+    )
+
+
+def _answers(grades: str, kind: Kind) -> Iterator[Answer]:
+    said = dict(_pairs(grades.removeprefix("all good").strip(" ;"), " "))
+    unknown = set(said) - {check.key for check in kind.checks}
+    if unknown:
+        raise ValueError(f"{kind.key} has no check {sorted(unknown)}")
+    for check in kind.checks:
+        yield Answer(check.key, Grade(said.get(check.key, Grade.GOOD.value)))
+
+
+def _reading(row: Row, place: str, typed: str, kind: Kind) -> Reading:
+    key, _, point = place.partition("@")
+    measure = kind.measure(key)
+    if measure is None:
+        raise ValueError(f"{kind.key} has no measure {key}")
+    return Reading(
+        measure=key,
+        figure=read(typed, measure.dimension, field=key),
+        point=point,
+        method=Method(row["method"] or Method.CALLIPER.value),
+        surface=Surface(row["surface"] or Surface.NOT_STATED.value),
+        gauge=row["gauge"],
+        block_checked={"yes": True, "no": False}.get(row["block"]),
+    )
+
+
+def _pairs(text: str, sign: str) -> Iterator[tuple[str, str]]:
+    for part in filter(None, (one.strip() for one in text.split(";"))):
+        key, _, value = part.rpartition(sign) if sign == " " else part.partition(sign)
+        yield key.strip(), value.strip()
+
+
+def use(sample: Sample, row: Row) -> NewUse:
+    """A row of uses.csv."""
+    return NewUse(sample.day(row["day"]), int(row["pulls"]), Event(row["event"] or "none"), row["by"], row["note"])
+
+
+def exposure(sample: Sample, row: Row) -> NewExposure:
+    """A row of exposures.csv."""
+    rinsed = {"yes": True, "no": False}.get(row["rinsed"])
+    days = int(row["days"] or 1)
+    return NewExposure(sample.day(row["day"]), Weather(row["weather"]), days, rinsed, row["by"], row["note"])

@@ -1,0 +1,34 @@
+"""All that is known of one piece up to one day: what judging reads."""
+
+from dataclasses import dataclass, replace
+from datetime import date
+
+from inspector.gear.inspection import Inspection
+from inspector.gear.item import Item
+from inspector.gear.kind import Kind
+from inspector.gear.use import Exposure, Use
+
+
+@dataclass(frozen=True, slots=True)
+class Dossier:
+    """Facts of one item on the judging day; each tuple in order of date. retired_on: the day of a stored retirement."""
+
+    kind: Kind
+    item: Item
+    on: date
+    inspections: tuple[Inspection, ...] = ()
+    uses: tuple[Use, ...] = ()
+    exposures: tuple[Exposure, ...] = ()
+    retired_on: date | None = None
+    retired_why: str = ""
+
+    def as_of(self, on: date) -> "Dossier":
+        """The same facts looked at on another day; what happened after that day is left out."""
+        return replace(
+            self,
+            on=on,
+            inspections=tuple(one for one in self.inspections if one.on <= on),
+            uses=tuple(one for one in self.uses if one.facts.on <= on),
+            exposures=tuple(one for one in self.exposures if one.facts.on <= on),
+            retired_on=self.retired_on if self.retired_on and self.retired_on <= on else None,
+        )

@@ -1,0 +1,83 @@
+"""What was seen and measured on one day."""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from inspector.gear.kind import Grade
+from inspector.units import Figure
+
+
+class InspectionKind(StrEnum):
+    """Why the piece was looked at."""
+
+    BEFORE_USE = "before_use"
+    PERIODIC = "periodic"
+    AFTER_EVENT = "after_event"
+
+
+class Method(StrEnum):
+    """How a thickness or size was taken."""
+
+    ULTRASONIC_BARE = "ultrasonic_bare"
+    ULTRASONIC_PAINT = "ultrasonic_paint"
+    CALLIPER = "calliper"
+    TAPE = "tape"
+    COUNTED = "counted"
+
+
+class Surface(StrEnum):
+    """The face the gauge stood on."""
+
+    DRESSED = "dressed"
+    ROUGH = "rough"
+    NOT_STATED = "not_stated"
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """The grade given at one check."""
+
+    check: str
+    grade: Grade
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One measured value. figure.si in the measure's SI unit. block_checked: the gauge was tried on its block that day."""
+
+    measure: str
+    figure: Figure
+    point: str = ""
+    method: Method = Method.CALLIPER
+    surface: Surface = Surface.NOT_STATED
+    gauge: str = ""
+    block_checked: bool | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class NewInspection:
+    """An inspection before it is logged. by: a person's id. competent: that person was competent for this kind that day."""
+
+    on: date
+    kind: InspectionKind
+    by: str
+    competent: bool
+    answers: tuple[Answer, ...] = ()
+    readings: tuple[Reading, ...] = ()
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Inspection:
+    """A logged inspection."""
+
+    id: str
+    item_id: str
+    facts: NewInspection
+
+    @property
+    def on(self) -> date:
+        """The day of the inspection."""
+        return self.facts.on

@@ -1,0 +1,91 @@
+"""A piece of gear as it was booked in."""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from inspector.gear.kind import Basis
+from inspector.gear.outcome import Purpose
+from inspector.units import Figure
+
+
+class Provenance(StrEnum):
+    """How much of the piece's life before the register is known."""
+
+    NEW_CERTIFIED = "new_certified"
+    NEW = "new"
+    SECOND_HAND = "second_hand"
+    UNKNOWN = "unknown"
+
+
+@dataclass(frozen=True, slots=True)
+class Rating:
+    """What the piece is marked with. design_factor: between a WLL and failure; None where nobody knows.
+
+    stated_on: "piece", "certificate" or "memory"; a rating from memory is no rating.
+    """
+
+    basis: Basis
+    figure: Figure | None
+    design_factor: float | None
+    stated_on: str
+
+
+@dataclass(frozen=True, slots=True)
+class SizeAsNew:
+    """One dimension of the new piece."""
+
+    key: str
+    figure: Figure
+
+
+@dataclass(frozen=True, slots=True)
+class NewItem:
+    """What the officer writes down when a piece comes in. Dates may be unknown (None)."""
+
+    tag: str
+    kind: str
+    rating: Rating
+    maker_mark: str = ""
+    serial: str = ""
+    material: str = ""
+    sizes: tuple[SizeAsNew, ...] = ()
+    owner: str = ""
+    place: str = ""
+    provenance: Provenance = Provenance.UNKNOWN
+    made_on: date | None = None
+    in_service_on: date | None = None
+    kept_for: tuple[Purpose, ...] = ()
+    fitted_to: str = ""  # a vehicle's tag
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A booked piece: its identity, the day it was booked, and what was written down."""
+
+    id: str
+    booked_on: date
+    facts: NewItem
+
+    @property
+    def tag(self) -> str:
+        """What is written on the piece."""
+        return self.facts.tag
+
+    @property
+    def rating(self) -> Rating:
+        """What the piece is marked with."""
+        return self.facts.rating
+
+    def size(self, key: str) -> Figure | None:
+        """The dimension as new, in metres, if it was written down."""
+        return next((size.figure for size in self.facts.sizes if size.key == key), None)
+
+    @property
+    def life_began_on(self) -> date | None:
+        """The earliest date known of the piece, or None where its life before the register is unknown."""
+        known = [day for day in (self.facts.made_on, self.facts.in_service_on) if day]
+        if known:
+            return min(known)
+        return self.booked_on if self.facts.provenance in {Provenance.NEW, Provenance.NEW_CERTIFIED} else None

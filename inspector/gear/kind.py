@@ -1,0 +1,109 @@
+"""A kind of gear: what it is made of, how it is rated, what is measured and asked, and how often."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from inspector.gear.outcome import Purpose
+from inspector.units import Dimension
+
+
+class Basis(StrEnum):
+    """What the figure on the piece means."""
+
+    WLL = "wll"  # working load limit: a design factor stands between it and failure
+    MBS = "mbs"  # minimum breaking strength: the failure load itself
+    TOWED_MASS = "towed_mass"  # greatest mass of the trailer
+    LINE_PULL = "line_pull"  # what a winch pulls on the first layer
+    UNRATED = "unrated"
+
+
+class Grade(StrEnum):
+    """What was seen at one check."""
+
+    GOOD = "good"
+    SLIGHT = "slight"
+    BAD = "bad"
+    NOT_SEEN = "not_seen"
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """One thing to look at. `asks` is what the checker reads; `slight` and `bad` say what those grades mean."""
+
+    key: str
+    name: str
+    asks: str
+    bad: str
+    slight: str = ""  # empty: the check knows only good and bad
+    before_use: bool = True  # also asked on the pre-trip sheet
+    hidden: bool = False  # cannot be seen when the piece is in use: periodic inspection only
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """One thing to measure. points: the named places; empty for one place, the worst.
+
+    compare_with: the size of the item this is held against, e.g. a bow's diameter as new.
+    """
+
+    key: str
+    name: str
+    dimension: Dimension
+    how: str
+    points: tuple[str, ...] = ()
+    compare_with: str = ""
+    required: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """A dimension of the piece as new, asked when it is booked in."""
+
+    key: str
+    name: str
+    dimension: Dimension = Dimension.LENGTH
+    required: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Barred:
+    """A purpose this kind must never serve, and the reason a person understands."""
+
+    purpose: Purpose
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A kind of gear as its data file describes it."""
+
+    key: str
+    name: str
+    family: str
+    what: str
+    material: str
+    rated_by: tuple[Basis, ...]
+    purposes: tuple[Purpose, ...]
+    barred: tuple[Barred, ...]
+    sizes: tuple[Size, ...]
+    measures: tuple[Measure, ...]
+    checks: tuple[Check, ...]
+    every_days: int
+    every_days_severe: int
+    reading_every_days: int = 0  # 0: no wall reading is asked of this kind
+    usual_factor: float | None = None  # design factor where the marking does not tell; stated with the rating
+    steel_grade: str = ""
+    look_first: int = 50  # place in the walk round vehicle and bag
+    source: str = ""
+
+    def check(self, key: str) -> Check | None:
+        """The check with this key."""
+        return next((check for check in self.checks if check.key == key), None)
+
+    def measure(self, key: str) -> Measure | None:
+        """The measure with this key."""
+        return next((measure for measure in self.measures if measure.key == key), None)
+
+    def may(self, purpose: Purpose) -> bool:
+        """Whether this kind is ever meant for the purpose."""
+        return purpose in self.purposes and all(bar.purpose is not purpose for bar in self.barred)

@@ -1,0 +1,34 @@
+"""The four outcomes and what a piece may be used for."""
+
+from collections.abc import Iterable
+from enum import StrEnum
+
+
+class Outcome(StrEnum):
+    """Worst wins: retire > hold > derate > fit."""
+
+    FIT = "fit"
+    DERATE = "derate"
+    HOLD = "hold"
+    RETIRE = "retire"
+
+    @property
+    def severity(self) -> int:
+        """0 for fit to 3 for retire."""
+        return _ORDER.index(self)
+
+
+_ORDER = (Outcome.FIT, Outcome.DERATE, Outcome.HOLD, Outcome.RETIRE)
+
+
+def worst(outcomes: Iterable[Outcome]) -> Outcome:
+    """The severest of the outcomes; fit for none at all."""
+    return max(outcomes, key=lambda outcome: outcome.severity, default=Outcome.FIT)
+
+
+class Purpose(StrEnum):
+    """What a piece is pulled for."""
+
+    KINETIC = "kinetic"
+    STATIC = "static"
+    TOWING = "towing"

@@ -1,0 +1,96 @@
+"""What a document says, as data: the paper room lays it out, the register keeps it for a later reprint."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from inspector.gear.outcome import Outcome
+from inspector.gear.verdict import Fact, Reason, WallForecast
+
+
+@dataclass(frozen=True, slots=True)
+class Imprint:
+    """What stands on every document."""
+
+    club: str
+    title: str
+    number: str
+    on: date
+    prepared_by: str
+    rests_on: tuple[str, ...]  # rulebook, inspection dates, head of the ledger
+    cautions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TickLine:
+    """One box to tick. limit: what is written beside a measured check."""
+
+    text: str
+    limit: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class GoingPiece:
+    """A piece that goes on the trip, with its checks."""
+
+    tag: str
+    kind_name: str
+    marked: str
+    now: str
+    use_line: str
+    outcome: Outcome
+    ticks: tuple[TickLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class StayingPiece:
+    """A piece that may not go, and why in one line."""
+
+    tag: str
+    kind_name: str
+    outcome: Outcome
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class VehicleLine:
+    """A vehicle of the trip. band: strap strengths that suit it. warning: where the kit holds a strap outside it."""
+
+    tag: str
+    name: str
+    gvm: str
+    band: str
+    warning: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class TripSheet:
+    """The pre-trip inspection sheet."""
+
+    imprint: Imprint
+    trip: str
+    place: str
+    dates: str
+    leader: str
+    vehicles: tuple[VehicleLine, ...]
+    going: tuple[GoingPiece, ...]
+    staying: tuple[StayingPiece, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RetirementNotice:
+    """The retirement notice of one piece. never_again: what it must not be used for; destroy: how to make it unusable."""
+
+    imprint: Imprint
+    tag: str
+    kind_name: str
+    family: str
+    owner: str
+    piece: tuple[Fact, ...]
+    plain: str
+    reasons: tuple[Reason, ...]
+    sums: tuple[Fact, ...]
+    wall: WallForecast | None
+    retired_on: date
+    never_again: str
+    destroy: str
+    replace_by: str

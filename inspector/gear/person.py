@@ -1,0 +1,30 @@
+"""People: who did it, and whether they were competent to."""
+
+from dataclasses import dataclass
+from datetime import date
+
+
+@dataclass(frozen=True, slots=True)
+class Competence:
+    """What a person may judge, and between which days (until None: no end stated). scope: a family of kinds, or "all"."""
+
+    scope: str
+    since: date
+    until: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Person:
+    """A member of the club or somebody who acts for it. Contact details live elsewhere."""
+
+    id: str
+    name: str
+    role: str
+    competences: tuple[Competence, ...] = ()
+
+    def is_competent(self, family: str, on: date) -> bool:
+        """Whether this person may inspect the family of kinds on that day."""
+        return any(
+            held.scope in {family, "all"} and held.since <= on and (held.until is None or on <= held.until)
+            for held in self.competences
+        )

@@ -1,0 +1,46 @@
+"""Vehicles and trips."""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from inspector.units import Figure
+
+
+@dataclass(frozen=True, slots=True)
+class Vehicle:
+    """A vehicle of the club or a member. gvm: greatest laden mass on its plate; mass: as it stands on the day."""
+
+    id: str
+    tag: str
+    name: str
+    owner: str
+    gvm: Figure
+    mass: Figure | None = None
+    note: str = ""
+
+
+class Ground(StrEnum):
+    """What the trip drives on."""
+
+    BEACH = "beach"
+    MUD = "mud"
+    ROCK = "rock"
+    SNOW = "snow"
+    GRAVEL = "gravel"
+
+
+@dataclass(frozen=True, slots=True)
+class Trip:
+    """A trip with its kit. vehicles and kit hold tags."""
+
+    id: str
+    ref: str
+    name: str
+    place: str
+    ground: Ground
+    first_on: date
+    last_on: date
+    leader: str
+    vehicles: tuple[str, ...] = ()
+    kit: tuple[str, ...] = ()

@@ -1,0 +1,191 @@
+"""What judging returns: data only. The sentences are made in rulebook/wording."""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from inspector.gear.dossier import Dossier
+from inspector.gear.outcome import Outcome, Purpose
+from inspector.units import Dimension
+
+
+class Status(StrEnum):
+    """How a rule came out."""
+
+    PASSES = "passes"
+    FAILS = "fails"
+    UNKNOWN = "unknown"  # a required fact is missing or stale
+    NOTE = "note"
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """A value as a rule saw it. number in SI, or a word such as a grade; as_typed: how the officer wrote it, if he did."""
+
+    number: float | None = None
+    word: str = ""
+    dimension: Dimension | None = None
+    as_typed: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One rule's answer. purposes: those it speaks to, empty for the whole piece. limit_from: the named quantity
+    the limit is, where it is one. came_from: what the value was computed from. turns_on: the day on which time alone
+    makes this rule answer otherwise."""
+
+    rule: str
+    quantity: str
+    status: Status
+    outcome: Outcome
+    says: str
+    source: str
+    purposes: tuple[Purpose, ...]
+    must: str
+    value: Value | None
+    limit: Value | None
+    limit_from: str = ""
+    came_from: str = ""
+    measured_on: date | None = None
+    why_unknown: str = ""
+    turns_on: date | None = None
+    observation: str = ""  # the check or measure this rests on
+
+
+@dataclass(frozen=True, slots=True)
+class CapacityStep:
+    """One loss on the way from the marking to what is left. loss_ratio of the strength before it; after_n in newtons."""
+
+    cause: str
+    loss_ratio: float
+    after_n: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Capacity:
+    """Characteristic minimum breaking strength in newtons, no design factor inside. None: nobody knows."""
+
+    as_marked_n: float | None
+    now_n: float | None
+    steps: tuple[CapacityStep, ...] = ()
+    why_unknown: str = ""
+    design_factor: float | None = None  # that of the marking, to show a WLL now
+
+    @property
+    def left_ratio(self) -> float | None:
+        """What is left of the marked strength."""
+        return self.now_n / self.as_marked_n if self.now_n is not None and self.as_marked_n else None
+
+
+@dataclass(frozen=True, slots=True)
+class WallPoint:
+    """The thinnest wall on one day in metres: as read, and what may be relied on after the gauge's allowance."""
+
+    on: date
+    read_m: float
+    relied_m: float
+    point: str
+    as_typed: str
+
+
+@dataclass(frozen=True, slots=True)
+class WallForecast:
+    """The wall of a tube: history, rates in metres a year, what it must keep, and how long that lasts."""
+
+    nominal_m: float
+    outside_m: float | None
+    required_m: float
+    required_because: str
+    history: tuple[WallPoint, ...]
+    long_term_m_per_year: float | None
+    short_term_m_per_year: float | None
+    floor_m_per_year: float
+    rate_m_per_year: float
+    rate_because: str
+    wall_now_m: float  # on the judging day: last relied wall less the rate since, or the estimate
+    estimated: bool  # True: no reading stands behind it
+    life_years: float | None  # None: no end in sight
+    reaches_required_on: date | None
+    next_reading_due: date | None
+
+
+@dataclass(frozen=True, slots=True)
+class PurposeOutcome:
+    """The outcome for one purpose the kind may serve."""
+
+    purpose: Purpose
+    outcome: Outcome
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """The judgement of one piece on one day."""
+
+    item_id: str
+    on: date
+    outcome: Outcome
+    by_purpose: tuple[PurposeOutcome, ...]
+    findings: tuple[Finding, ...]
+    capacity: Capacity
+    wall: WallForecast | None
+    next_inspection_due: date | None
+    holds_until: date | None
+    severe_service: bool
+    rulebook: str
+    program: str
+
+    @property
+    def next_due(self) -> date | None:
+        """The earlier of the next inspection and the next wall reading."""
+        reading = self.wall.next_reading_due if self.wall else None
+        return min((day for day in (self.next_inspection_due, reading) if day), default=None)
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """One finding in words: the sentence, the value, the limit and where the limit comes from."""
+
+    outcome: Outcome
+    status: Status
+    sentence: str
+    value: str
+    limit: str
+    source: str
+    rule: str
+    purposes: str = ""
+    release: str = ""  # what would release it, where anything would
+    what: str = ""  # the name of what was looked at, for lists of what is missing
+    why: str = ""  # why the rule stands
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """A labelled line, e.g. ("Wall now", "2.2 mm")."""
+
+    label: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Explanation:
+    """A verdict in words. headline: the outcome in one line; plain: what it means, one sentence; use_line: what the
+    piece may be used for, for sheets; sums: the figures behind it."""
+
+    headline: str
+    plain: str
+    use_line: str
+    reasons: tuple[Reason, ...]
+    passes: tuple[Reason, ...]
+    sums: tuple[Fact, ...]
+    cautions: tuple[str, ...]
+    piece: tuple[Fact, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """All that a page needs of a judged piece."""
+
+    dossier: Dossier
+    verdict: Verdict
+    explanation: Explanation

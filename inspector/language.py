@@ -1,0 +1,33 @@
+"""The look-up of translated words.
+
+`tr` is used wherever a person will read the text. The catalogue is loaded once by app; without one the English
+of the source stands. Placeholders are named, so a translator may move them.
+"""
+
+from datetime import date
+from gettext import NullTranslations
+
+_catalogue: NullTranslations = NullTranslations()
+
+
+def use_catalogue(catalogue: NullTranslations) -> None:
+    """Take another catalogue for all texts from now on."""
+    global _catalogue  # noqa: PLW0603 - one process speaks one language
+    _catalogue = catalogue
+
+
+def tr(text: str, /, **values: object) -> str:
+    """The text in the officer's language with its placeholders filled."""
+    found = _catalogue.gettext(text) if text else text
+    return found.format(**values) if values else found
+
+
+def tr_n(one: str, many: str, count: int, /, **values: object) -> str:
+    """The form for this count; `{count}` is filled in."""
+    return _catalogue.ngettext(one, many, count).format(count=count, **values)
+
+
+def show_day(day: date) -> str:
+    """A day as people here write it, e.g. "25 Nov 2026": no order of numbers that two readers take two ways."""
+    months = tr("Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec").split()
+    return f"{day.day} {months[day.month - 1]} {day.year}"

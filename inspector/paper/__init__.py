@@ -1,0 +1,1 @@
+"""Documents: bytes in, bytes out. Reads nothing but its packaged fonts; asks no clock."""

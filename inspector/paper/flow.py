@@ -1,0 +1,49 @@
+"""Blocks onto pages: a block is never cut, a heading never stands alone at the foot of a page."""
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from inspector.paper.blocks import Block
+
+Page = tuple[Block, ...]
+
+
+def paginate(blocks: Sequence[Block], first_pt: float, other_pt: float) -> tuple[Page, ...]:
+    """The pages, the first with room for first_pt, the others for other_pt; at least one, be it empty.
+
+    Only a block higher than a whole page falls into its parts.
+    """
+    pages: list[list[Block]] = [[]]
+    least_pt = min(first_pt, other_pt)
+    for group in _groups(_small_enough(blocks, least_pt), least_pt):
+        room = first_pt if len(pages) == 1 else other_pt
+        if pages[-1] and used_pt([*pages[-1], *group]) > room:
+            pages.append([])
+        pages[-1].extend(group)
+    return tuple(tuple(page) for page in pages)
+
+
+def used_pt(page: Iterable[Block]) -> float:
+    """The height of blocks on a page, in points; the first needs no air above."""
+    heights = [(block.gap_pt, block.height_pt) for block in page]
+    return sum(gap + height for gap, height in heights) - (heights[0][0] if heights else 0.0)
+
+
+def _small_enough(blocks: Iterable[Block], room_pt: float) -> Iterator[Block]:
+    for block in blocks:
+        if block.height_pt > room_pt and block.parts:
+            first, *others = block.parts
+            yield from _small_enough([first.below(block.gap_pt), *others], room_pt)
+        else:
+            yield block
+
+
+def _groups(blocks: Iterable[Block], room_pt: float) -> Iterator[list[Block]]:
+    """Headings with what they head, as long as one page holds them."""
+    group: list[Block] = []
+    for block in blocks:
+        if group and not (group[-1].with_next and used_pt([*group, block]) <= room_pt):
+            yield group
+            group = []
+        group.append(block)
+    if group:
+        yield group

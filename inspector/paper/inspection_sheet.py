@@ -1,0 +1,86 @@
+"""The pre-trip inspection sheet: what stays, what goes, what to look at, and who looked."""
+
+from collections.abc import Sequence
+
+from inspector.gear.papers import TripSheet, VehicleLine
+from inspector.gear.verdict import Fact
+from inspector.language import tr
+from inspector.paper.blocks import Block, blank, boxed, row, rule, stack, words
+from inspector.paper.common import cautions, facts, heading, listed
+from inspector.paper.document import Document
+from inspector.paper.page_style import BODY, GRID, MM, SMALL, PageSize
+from inspector.paper.printed import Printed
+from inspector.paper.trip_pieces import going, staying
+
+
+def inspection_sheet(sheet: TripSheet, page: PageSize) -> Printed:
+    """The sheet as a PDF, its boxes to be ticked with a pen or on a screen."""
+    width = page.column_pt
+    blocks = (
+        facts(_trip_facts(sheet), width, 4),
+        cautions(sheet.imprint.cautions, width).below(2 * GRID),
+        *staying(sheet.staying, width),
+        *_vehicles(sheet.vehicles, width),
+        *going(sheet.going, width),
+        *_ending(sheet.vehicles, width),
+    )
+    return Document(sheet.imprint, f"{sheet.trip}, {sheet.place}", blocks).printed(page)
+
+
+def _trip_facts(sheet: TripSheet) -> list[Fact]:
+    return [
+        Fact(tr("Trip"), sheet.trip),
+        Fact(tr("Place"), sheet.place),
+        Fact(tr("Dates"), sheet.dates),
+        Fact(tr("Trip leader"), sheet.leader),
+    ]
+
+
+def _vehicles(vehicles: Sequence[VehicleLine], width_pt: float) -> list[Block]:
+    title = heading(tr("Vehicles"), width_pt)
+    if not vehicles:
+        return [title, words(tr("No vehicle is listed for this trip."), width_pt, BODY)]
+    return [title, *(_vehicle(vehicle, width_pt) for vehicle in vehicles)]
+
+
+def _vehicle(vehicle: VehicleLine, width_pt: float) -> Block:
+    """Tag and name, laden mass, the straps that suit it, and a warning below in bold."""
+    name_pt, gvm_pt = width_pt * 0.42, width_pt * 0.2
+    band_pt = width_pt - name_pt - gvm_pt
+    name = words(f"{vehicle.tag} · {vehicle.name}", name_pt - 2 * GRID, BODY.in_bold())
+    gvm = words(tr("GVM {mass}", mass=vehicle.gvm), gvm_pt - 2 * GRID, BODY)
+    band = words(tr("Straps that suit it: {band}", band=vehicle.band), band_pt, BODY)
+    lines = [row((0, name), (name_pt, gvm), (name_pt + gvm_pt, band))]
+    if vehicle.warning:
+        lines.append(words(tr("Mind: {warning}", warning=vehicle.warning), width_pt, BODY.in_bold()))
+    return stack([*lines, rule(width_pt).below(GRID)]).below(GRID)
+
+
+def _ending(vehicles: Sequence[VehicleLine], width_pt: float) -> list[Block]:
+    """What to do with a fault, and who checked."""
+    names = [f"{vehicle.tag} · {vehicle.name}" for vehicle in vehicles] or [tr("Kit of this trip")]
+    signed = [heading(tr("Checked by"), width_pt), *(_signature(name, width_pt) for name in names)]
+    return [_fault_box(width_pt).below(4 * GRID), *signed]
+
+
+def _fault_box(width_pt: float) -> Block:
+    inner_pt = width_pt - 6 * GRID
+    steps = (
+        tr("Do not use the piece, not even once and not for a light pull."),
+        tr("Put it aside, away from the kit, and tie this sheet's number or a note to it."),
+        tr("Tell the trip leader now and the equipment officer before the next trip: the tag and what you saw."),
+        tr("Only the equipment officer or a competent person may release it again."),
+    )
+    title = words(tr("If you find a fault"), inner_pt, BODY.in_bold())
+    return boxed(stack([title, *(listed(step, inner_pt) for step in steps)]), width_pt)
+
+
+def _signature(name: str, width_pt: float) -> Block:
+    """One vehicle: who checked, the signature, the time."""
+    who_pt, sign_pt = width_pt * 0.38, width_pt * 0.34
+    time_pt = width_pt - who_pt - sign_pt
+    who = blank(tr("Name"), who_pt - 2 * GRID, SMALL, 9 * MM)
+    sign = blank(tr("Signature"), sign_pt - 2 * GRID, SMALL, 9 * MM)
+    time = blank(tr("Date and time"), time_pt, SMALL, 9 * MM)
+    lines = row((0, who), (who_pt, sign), (who_pt + sign_pt, time))
+    return stack([words(name, width_pt, BODY.in_bold()), lines]).below(2 * GRID)

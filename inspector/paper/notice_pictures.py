@@ -1,0 +1,41 @@
+"""The pictures of a retirement notice: the wall for tubes, the two kinds of shear for balls."""
+
+import re
+
+from inspector.drawings.shapes import Drawing
+from inspector.drawings.shear import shear_picture
+from inspector.drawings.wall_history import wall_history
+from inspector.drawings.wall_section import wall_section
+from inspector.gear.papers import RetirementNotice
+from inspector.paper.blocks import Block, picture, row, stack, words
+from inspector.paper.page_style import BODY, GRID, MM
+from inspector.units import System
+
+
+def pictures(notice: RetirementNotice, width_pt: float, system: System) -> list[Block]:
+    """What people would rather look at than read; none where no picture tells anything."""
+    shown: list[Block] = []
+    if notice.wall:
+        section = wall_section(notice.wall, system)
+        history = wall_history(notice.wall, notice.retired_on, system)
+        shown.append(_pair(section, history, width_pt))
+    if is_ball(notice):
+        shown.append(_titled(shear_picture(width_pt / MM)))
+    return shown
+
+
+def is_ball(notice: RetirementNotice) -> bool:
+    """Whether the piece is a ball or carries one."""
+    named = re.findall(r"[a-z]+", f"{notice.family} {notice.kind_name}".lower())
+    return "ball" in named
+
+
+def _pair(left: Drawing, right: Drawing, width_pt: float) -> Block:
+    """Two drawings side by side, shrunk together where the page is too narrow."""
+    scale = min(1.0, (width_pt - 2 * GRID) / ((left.width_mm + right.width_mm) * MM))
+    return row((0, _titled(left, scale)), (width_pt - right.width_mm * MM * scale, _titled(right, scale)))
+
+
+def _titled(drawing: Drawing, scale: float = 1.0) -> Block:
+    title = words(drawing.title, drawing.width_mm * MM * scale, BODY.in_bold())
+    return stack([title, picture(drawing, scale).below(GRID / 2)])

@@ -1,0 +1,97 @@
+"""The read side: lists by columns, filtered and sorted in SQL, no entities built."""
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from sqlalchemy import Connection, Select, case, func, literal, select, union_all
+
+from inspector.gear.lists import Verified
+from inspector.register.tables import document, exposure, inspection, item, piece_use, standing, verdict
+
+__all__ = ["Asked", "GearLine", "HistoryLine", "Verified", "gear", "gear_count", "history"]
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a gear list is asked for. words: every one must occur. outcome: one of the four, or empty for all."""
+
+    words: tuple[str, ...] = ()
+    outcome: str = ""
+    kind: str = ""
+    due_by: date | None = None
+    order: str = "tag"  # tag, due or worst
+    limit: int = 500
+    offset: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class GearLine:
+    """A row as stored; the duty gives the kind its name. body: the booking as JSON."""
+
+    tag: str
+    kind: str
+    body: str
+    outcome: str
+    headline: str
+    next_due: date | None
+
+
+@dataclass(frozen=True, slots=True)
+class HistoryLine:
+    """A row of a piece's history as stored. what: inspection, use, exposure, verdict or document."""
+
+    on: date
+    what: str
+    body: str
+
+
+def gear(connection: Connection, asked: Asked) -> tuple[GearLine, ...]:
+    """The rows asked for, at most `limit` of them."""
+    columns = (item.c.tag, item.c.kind, item.c.body, standing.c.outcome, standing.c.headline, standing.c.next_due)
+    found = _filtered(select(*columns), asked).order_by(*_order(asked.order)).limit(asked.limit).offset(asked.offset)
+    return tuple(GearLine(*row) for row in connection.execute(found))
+
+
+def gear_count(connection: Connection, asked: Asked) -> int:
+    """How many rows there are in all."""
+    return int(connection.execute(_filtered(select(func.count()), asked)).scalar_one())
+
+
+def _filtered(found: Select[Any], asked: Asked) -> Select[Any]:
+    found = found.select_from(item.join(standing, standing.c.item_id == item.c.id))
+    for word in asked.words:
+        found = found.where(standing.c.search.contains(word.casefold(), autoescape=True))
+    if asked.outcome:
+        found = found.where(standing.c.outcome == asked.outcome)
+    if asked.kind:
+        found = found.where(item.c.kind == asked.kind)
+    if asked.due_by:
+        found = found.where(standing.c.next_due <= asked.due_by)
+    return found
+
+
+def _order(order: str) -> tuple[Any, ...]:
+    severity = case({"retire": 0, "hold": 1, "derate": 2, "fit": 3}, value=standing.c.outcome)
+    orders: dict[str, tuple[Any, ...]] = {
+        "tag": (item.c.tag,),
+        "due": (standing.c.next_due.is_(None), standing.c.next_due, item.c.tag),
+        "worst": (severity, item.c.tag),
+    }
+    return orders[order]
+
+
+def history(connection: Connection, item_id: str) -> tuple[HistoryLine, ...]:
+    """Everything that happened to a piece, newest first."""
+    parts = [
+        select(table.c.day, literal(what).label("what"), table.c.id.label("key"), table.c.body).where(
+            table.c.item_id == item_id
+        )
+        for table, what in ((inspection, "inspection"), (piece_use, "use"), (exposure, "exposure"))
+    ]
+    said = select(verdict.c.day, literal("verdict"), verdict.c.id, verdict.c.words).where(verdict.c.item_id == item_id)
+    papers = select(document.c.day, literal("document"), document.c.id, document.c.kind)
+    parts += [said, papers.where(document.c.about == item_id)]
+    rows = union_all(*parts).subquery()
+    ordered = select(rows.c.day, rows.c.what, rows.c.body).order_by(rows.c.day.desc(), rows.c.key.desc())
+    return tuple(HistoryLine(*row) for row in connection.execute(ordered))

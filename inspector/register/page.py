@@ -1,0 +1,265 @@
+"""A page of the book: one transaction's view, in gear words."""
+
+from collections.abc import Mapping
+from datetime import date, datetime
+from typing import Any
+
+from sqlalchemy import Connection, Table, func, insert, select
+
+from inspector.gear.dossier import Dossier
+from inspector.gear.inspection import Inspection, NewInspection
+from inspector.gear.item import Item, NewItem
+from inspector.gear.kind import Kind
+from inspector.gear.outcome import Outcome
+from inspector.gear.person import Person
+from inspector.gear.trip import Trip, Vehicle
+from inspector.gear.use import Exposure, NewExposure, NewUse, Use
+from inspector.gear.verdict import Explanation, Verdict
+from inspector.language import tr
+from inspector.refused import Refused
+from inspector.register import ledger, lists, tables
+from inspector.register.rows import as_facts, from_body, new_id, to_body
+
+
+class Page:
+    """One transaction's view of the book: what it adds is noted for its ledger line."""
+
+    def __init__(self, connection: Connection, origin: str, *, keeps: bool) -> None:
+        self._connection = connection
+        self._origin = origin
+        self._keeps = keeps
+        self._wrote: list[ledger.Wrote] = []
+
+    def left(self) -> None:
+        """A page must not be left with rows that no ledger line accounts for."""
+        if self._wrote:
+            raise RuntimeError("a deed wrote rows and was not entered in the ledger")
+
+    # --- what is written ---
+
+    def enter(self, deed: str, *, by: str, at: datetime, facts: object) -> str:
+        """Close the deed: write its ledger line and keep the page. Returns the new head."""
+        plain = as_facts(facts)
+        named: Mapping[str, object] = plain if isinstance(plain, dict) else {"facts": plain}
+        own = ledger.add_line(self._connection, ledger.Deed(deed, by, at, named, self._origin), self._wrote)
+        if self._keeps:
+            self._connection.commit()
+        self._wrote = []
+        return own
+
+    def add_rulebook(self, name: str, text: str, on: date) -> None:
+        """Keep the full text of an adopted rulebook under its hash."""
+        self._add(tables.rulebook, {"id": name, "adopted_on": on, "text": text})
+
+    def add_person(self, person: Person) -> None:
+        """Keep a person."""
+        self._add(tables.person, {"id": person.id, "name": person.name, "role": person.role, "body": to_body(person)})
+
+    def add_vehicle(self, vehicle: Vehicle) -> None:
+        """Keep a vehicle."""
+        self._add(tables.vehicle, {"id": vehicle.id, "tag": vehicle.tag, "body": to_body(vehicle)})
+
+    def add_trip(self, trip: Trip) -> None:
+        """Keep a trip."""
+        self._add(tables.trip, {"id": trip.id, "ref": trip.ref, "first_on": trip.first_on, "body": to_body(trip)})
+
+    def add_item(self, facts: NewItem, on: date) -> Item:
+        """Keep a piece; its tag must be free."""
+        item = Item(new_id(), on, facts)
+        body = to_body(facts)
+        self._add(tables.item, {"id": item.id, "tag": facts.tag, "kind": facts.kind, "booked_on": on, "body": body})
+        return item
+
+    def add_inspection(self, item: Item, facts: NewInspection) -> Inspection:
+        """Keep an inspection."""
+        return Inspection(self._add_event(tables.inspection, item, facts.on, facts), item.id, facts)
+
+    def add_use(self, item: Item, facts: NewUse) -> Use:
+        """Keep a use."""
+        return Use(self._add_event(tables.piece_use, item, facts.on, facts), item.id, facts)
+
+    def add_exposure(self, item: Item, facts: NewExposure) -> Exposure:
+        """Keep an exposure."""
+        return Exposure(self._add_event(tables.exposure, item, facts.on, facts), item.id, facts)
+
+    def add_verdict(self, verdict: Verdict, words: Explanation, search: str) -> None:
+        """Keep a verdict with its words, and let the lists show it."""
+        row = {
+            "id": new_id(),
+            "item_id": verdict.item_id,
+            "day": verdict.on,
+            "outcome": verdict.outcome.value,
+            "rulebook_id": verdict.rulebook,
+            "body": to_body(verdict),
+            "words": to_body(words),
+        }
+        self._add(tables.verdict, row)
+        self._stand(verdict, words, str(row["id"]), search)
+
+    def add_document(self, number: str, kind: str, on: date, about: str, content: object) -> None:
+        """Keep what a document said, for a reprint in later years."""
+        self._add(tables.document, {"id": number, "kind": kind, "day": on, "about": about, "body": to_body(content)})
+
+    def set(self, key: str, value: str) -> None:
+        """Set a club setting."""
+        table = tables.club_setting
+        self._connection.execute(table.delete().where(table.c.key == key))
+        self._connection.execute(insert(table), {"key": key, "value": value})
+
+    def _add_event(self, table: Table, item: Item, on: date, facts: object) -> str:
+        key = new_id()
+        self._add(table, {"id": key, "item_id": item.id, "day": on, "body": to_body(facts)})
+        return key
+
+    def _add(self, table: Table, row: dict[str, Any]) -> None:
+        self._connection.execute(insert(table), row)
+        self._wrote.append(ledger.Wrote(table.name, str(row["id"]), ledger.digest(row)))
+
+    def _stand(self, verdict: Verdict, words: Explanation, verdict_id: str, search: str) -> None:
+        table = tables.standing
+        self._connection.execute(table.delete().where(table.c.item_id == verdict.item_id))
+        row = {
+            "item_id": verdict.item_id,
+            "verdict_id": verdict_id,
+            "outcome": verdict.outcome.value,
+            "headline": words.headline,
+            "next_due": None if verdict.outcome is Outcome.RETIRE else verdict.next_due,
+            "holds_until": verdict.holds_until,
+            "search": search.casefold(),
+        }
+        self._connection.execute(insert(table), row)
+
+    # --- what is read ---
+
+    def setting(self, key: str, otherwise: str = "") -> str:
+        """A club setting as text."""
+        table = tables.club_setting
+        found = self._connection.execute(select(table.c.value).where(table.c.key == key)).scalar_one_or_none()
+        return str(found) if found is not None else otherwise
+
+    def has_rulebook(self, name: str) -> bool:
+        """Whether the text of this rulebook is kept."""
+        table = tables.rulebook
+        return self._connection.execute(select(table.c.id).where(table.c.id == name)).first() is not None
+
+    def item(self, tag: str) -> Item:
+        """The piece with this tag; a tag is sought as written, then without regard to case."""
+        table = tables.item
+        row = self._connection.execute(select(table).where(table.c.tag == tag.strip())).mappings().first()
+        if row is None:
+            same = func.lower(table.c.tag) == tag.strip().lower()
+            row = self._connection.execute(select(table).where(same)).mappings().first()
+        if row is None:
+            why = tr("No piece has the tag “{tag}”.", tag=tag.strip())
+            raise Refused(tr("tag"), why, tr("Look at the label again, or search the list for the piece."))
+        return Item(str(row["id"]), row["booked_on"], from_body(str(row["body"]), NewItem))
+
+    def has_tag(self, tag: str) -> bool:
+        """Whether a piece has this tag, in any case."""
+        same = func.lower(tables.item.c.tag) == tag.lower()
+        return self._connection.execute(select(tables.item.c.id).where(same)).first() is not None
+
+    def dossier(self, item: Item, kind: Kind, on: date) -> Dossier:
+        """All facts of the piece up to the day, with a stored retirement if there is one."""
+        retired = self._retirement(item.id)
+        return Dossier(
+            kind=kind,
+            item=item,
+            on=on,
+            inspections=tuple(
+                Inspection(key, item.id, from_body(body, NewInspection))
+                for key, body in self._events(tables.inspection, item.id, on)
+            ),
+            uses=tuple(
+                Use(key, item.id, from_body(body, NewUse)) for key, body in self._events(tables.piece_use, item.id, on)
+            ),
+            exposures=tuple(
+                Exposure(key, item.id, from_body(body, NewExposure))
+                for key, body in self._events(tables.exposure, item.id, on)
+            ),
+            retired_on=retired[0] if retired else None,
+            retired_why=retired[1] if retired else "",
+        )
+
+    def latest_verdict(self, item_id: str) -> tuple[Verdict, Explanation]:
+        """The stored verdict and its words, as they were said."""
+        table, standing = tables.verdict, tables.standing
+        found = select(table.c.body, table.c.words).join(standing, standing.c.verdict_id == table.c.id)
+        body, words = self._connection.execute(found.where(standing.c.item_id == item_id)).one()
+        return from_body(str(body), Verdict), from_body(str(words), Explanation)
+
+    def people(self) -> tuple[Person, ...]:
+        """Everybody, by name."""
+        rows = self._connection.execute(select(tables.person.c.body).order_by(tables.person.c.name)).scalars()
+        return tuple(from_body(str(body), Person) for body in rows)
+
+    def vehicles(self) -> tuple[Vehicle, ...]:
+        """Every vehicle, by tag."""
+        rows = self._connection.execute(select(tables.vehicle.c.body).order_by(tables.vehicle.c.tag)).scalars()
+        return tuple(from_body(str(body), Vehicle) for body in rows)
+
+    def trips(self) -> tuple[Trip, ...]:
+        """Every trip, by its first day."""
+        rows = self._connection.execute(select(tables.trip.c.body).order_by(tables.trip.c.first_on)).scalars()
+        return tuple(from_body(str(body), Trip) for body in rows)
+
+    def due_for_judging(self, on: date) -> tuple[Item, ...]:
+        """Pieces whose verdict time alone may have changed by this day."""
+        item, standing = tables.item, tables.standing
+        due = select(item).join(standing, standing.c.item_id == item.c.id)
+        due = due.where(standing.c.holds_until <= on, standing.c.outcome != Outcome.RETIRE.value)
+        rows = self._connection.execute(due.order_by(item.c.tag)).mappings()
+        return tuple(Item(str(row["id"]), row["booked_on"], from_body(str(row["body"]), NewItem)) for row in rows)
+
+    def document_count(self, kind: str) -> int:
+        """How many documents of this kind were numbered."""
+        table = tables.document
+        return int(
+            self._connection.execute(select(func.count()).select_from(table).where(table.c.kind == kind)).scalar_one()
+        )
+
+    def latest_document(self, kind: str, about: str) -> tuple[str, str] | None:
+        """Number and body of the last document of this kind about a piece or trip."""
+        table = tables.document
+        found = select(table.c.id, table.c.body).where(table.c.kind == kind, table.c.about == about)
+        row = self._connection.execute(found.order_by(table.c.day.desc(), table.c.id.desc()).limit(1)).first()
+        return (str(row[0]), str(row[1])) if row else None
+
+    @property
+    def origin(self) -> str:
+        """The name of this copy of the register."""
+        return self._origin
+
+    def head(self) -> str:
+        """The hash of the ledger's last line."""
+        return ledger.head(self._connection)[1]
+
+    def verify(self, against: str = "") -> lists.Verified:
+        """Check the ledger and every row it accounts for."""
+        return ledger.verify(self._connection, against)
+
+    def gear(self, asked: lists.Asked) -> tuple[lists.GearLine, ...]:
+        """Rows of the gear list."""
+        return lists.gear(self._connection, asked)
+
+    def gear_count(self, asked: lists.Asked) -> int:
+        """How many rows the list would have without a limit."""
+        return lists.gear_count(self._connection, asked)
+
+    def history(self, item_id: str) -> tuple[lists.HistoryLine, ...]:
+        """What happened to a piece, newest first."""
+        return lists.history(self._connection, item_id)
+
+    def _events(self, table: Table, item_id: str, on: date) -> list[tuple[str, str]]:
+        found = select(table.c.id, table.c.body).where(table.c.item_id == item_id, table.c.day <= on)
+        rows = self._connection.execute(found.order_by(table.c.day, table.c.id))
+        return [(str(key), str(body)) for key, body in rows]
+
+    def _retirement(self, item_id: str) -> tuple[date, str] | None:
+        """The first day a verdict retired the piece, and its headline."""
+        table = tables.verdict
+        found = select(table.c.day, table.c.words).where(
+            table.c.item_id == item_id, table.c.outcome == Outcome.RETIRE.value
+        )
+        row = self._connection.execute(found.order_by(table.c.day, table.c.id).limit(1)).first()
+        return (row[0], from_body(str(row[1]), Explanation).headline) if row else None

@@ -1,0 +1,137 @@
+"""The tables. History tables are append-only; `standing` and `club_setting` are the only rows that change.
+
+Bodies are JSON texts of the gear dataclasses; the columns beside them are those that lists filter and sort by.
+"""
+
+from sqlalchemy import Column, Date, ForeignKey, Index, Integer, MetaData, String, Table, Text
+
+METADATA = MetaData(
+    naming_convention={
+        "ix": "ix_%(column_0_label)s",
+        "uq": "uq_%(table_name)s_%(column_0_name)s",
+        "fk": "fk_%(table_name)s_%(column_0_name)s_%(referred_table_name)s",
+        "pk": "pk_%(table_name)s",
+    }
+)
+
+_ID = String(36)
+_KEY = String(80)
+
+rulebook = Table(
+    "rulebook",
+    METADATA,
+    Column("id", String(64), primary_key=True),
+    Column("adopted_on", Date, nullable=False),
+    Column("text", Text, nullable=False),
+)
+
+person = Table(
+    "person",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("name", String(200), nullable=False, unique=True),
+    Column("role", String(200), nullable=False),
+    Column("body", Text, nullable=False),
+)
+
+vehicle = Table(
+    "vehicle",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("tag", _KEY, nullable=False, unique=True),
+    Column("body", Text, nullable=False),
+)
+
+item = Table(
+    "item",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("tag", _KEY, nullable=False, unique=True),
+    Column("kind", _KEY, nullable=False),
+    Column("booked_on", Date, nullable=False),
+    Column("body", Text, nullable=False),
+)
+
+
+def _of_item(name: str) -> Table:
+    """A table of what happened to a piece, in order of day."""
+    return Table(
+        name,
+        METADATA,
+        Column("id", _ID, primary_key=True),
+        Column("item_id", ForeignKey("item.id", ondelete="RESTRICT"), nullable=False),
+        Column("day", Date, nullable=False),
+        Column("body", Text, nullable=False),
+        Index(f"ix_{name}_item_id_day", "item_id", "day"),
+    )
+
+
+inspection = _of_item("inspection")
+piece_use = _of_item("piece_use")
+exposure = _of_item("exposure")
+
+verdict = Table(
+    "verdict",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("item_id", ForeignKey("item.id", ondelete="RESTRICT"), nullable=False),
+    Column("day", Date, nullable=False),
+    Column("outcome", String(10), nullable=False),
+    Column("rulebook_id", ForeignKey("rulebook.id", ondelete="RESTRICT"), nullable=False),
+    Column("body", Text, nullable=False),
+    Column("words", Text, nullable=False),
+    Index("ix_verdict_item_id_day", "item_id", "day"),
+)
+
+trip = Table(
+    "trip",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("ref", _KEY, nullable=False, unique=True),
+    Column("first_on", Date, nullable=False),
+    Column("body", Text, nullable=False),
+)
+
+document = Table(
+    "document",
+    METADATA,
+    Column("id", String(40), primary_key=True),
+    Column("kind", _KEY, nullable=False),
+    Column("day", Date, nullable=False),
+    Column("about", _ID, nullable=False, index=True),
+    Column("body", Text, nullable=False),
+)
+
+ledger = Table(
+    "ledger",
+    METADATA,
+    Column("id", Integer, primary_key=True, autoincrement=False),
+    Column("origin", String(12), nullable=False),
+    Column("at", String(32), nullable=False),
+    Column("by", _ID, nullable=False),
+    Column("deed", _KEY, nullable=False),
+    Column("body", Text, nullable=False),
+    Column("before", String(64), nullable=False),
+    Column("hash", String(64), nullable=False),
+)
+
+standing = Table(
+    "standing",
+    METADATA,
+    Column("item_id", ForeignKey("item.id", ondelete="RESTRICT"), primary_key=True),
+    Column("verdict_id", ForeignKey("verdict.id", ondelete="RESTRICT"), nullable=False),
+    Column("outcome", String(10), nullable=False, index=True),
+    Column("headline", Text, nullable=False),
+    Column("next_due", Date, index=True),
+    Column("holds_until", Date, index=True),
+    Column("search", Text, nullable=False),
+)
+
+club_setting = Table(
+    "club_setting",
+    METADATA,
+    Column("key", _KEY, primary_key=True),
+    Column("value", Text, nullable=False),
+)
+
+APPEND_ONLY = (rulebook, person, vehicle, item, inspection, piece_use, exposure, verdict, trip, document, ledger)

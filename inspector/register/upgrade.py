@@ -1,0 +1,81 @@
+"""Brings a register's tables to this program's revision. Alembic is imported only when they differ: it is slow."""
+
+from importlib.resources import files
+from pathlib import Path
+
+from sqlalchemy import Connection, Engine, inspect
+
+from inspector.language import tr
+from inspector.refused import Refused
+from inspector.register.guards import ensure_triggers, missing_triggers
+
+HEAD = "0001"
+_KNOWN = ("0001",)
+
+
+def bring_up(engine: Engine) -> bool:
+    """Upgrade where needed; True if anything was changed. Refuses a register made by a newer program."""
+    revision = current_revision(engine)
+    if revision is not None and revision not in _KNOWN:
+        raise Refused(
+            tr("register"),
+            tr("It was written by a newer version of this program."),
+            tr("Install the newer version; this one leaves the register as it is."),
+        )
+    if revision == HEAD and not _triggers_gone(engine):
+        return False
+    _upgrade(engine)
+    return True
+
+
+def current_revision(engine: Engine) -> str | None:
+    """The revision the tables have; None for an empty database."""
+    with engine.connect() as connection:
+        if not inspect(connection).has_table("alembic_version"):
+            return None
+        row = connection.exec_driver_sql("SELECT version_num FROM alembic_version").first()
+        return str(row[0]) if row else None
+
+
+def _triggers_gone(engine: Engine) -> bool:
+    with engine.connect() as connection:
+        return bool(missing_triggers(connection))
+
+
+def script_folder() -> Path:
+    """The migrations: inside the wheel, or beside the package in a checkout."""
+    packaged = Path(str(files("inspector") / "_migrations"))
+    return packaged if packaged.is_dir() else Path(__file__).resolve().parents[2] / "migrations"
+
+
+def _upgrade(engine: Engine) -> None:
+    """One transaction with foreign keys off before it begins (inside it the pragma does nothing) and checked after."""
+    sqlite = engine.dialect.name == "sqlite"
+    with engine.connect() as connection:
+        if sqlite:
+            _driver_pragma(connection, "foreign_keys=OFF")
+        try:
+            with connection.execution_options(write=True).begin():
+                _run_scripts(connection)
+                ensure_triggers(connection)
+                if sqlite and (broken := connection.exec_driver_sql("PRAGMA foreign_key_check").all()):
+                    raise RuntimeError(f"references broken by a migration: {broken[:3]}")
+        finally:
+            if sqlite:
+                _driver_pragma(connection, "foreign_keys=ON")
+
+
+def _driver_pragma(connection: Connection, pragma: str) -> None:
+    driver = connection.connection.driver_connection
+    if driver is not None:
+        driver.execute(f"PRAGMA {pragma}")
+
+
+def _run_scripts(connection: Connection) -> None:
+    from alembic import command
+    from alembic.config import Config
+
+    config = Config()
+    config.set_main_option("script_location", str(script_folder()).replace("%", "%%"))
+    config.attributes["connection"] = connection
+    command.upgrade(config, "head")

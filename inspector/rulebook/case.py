@@ -1,0 +1,85 @@
+"""A case: one dossier beside the rulebook, with what several quantities need worked out once."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+from functools import cached_property
+from typing import TypeVar, cast
+
+from inspector.gear.dossier import Dossier
+from inspector.gear.inspection import Inspection, InspectionKind
+from inspector.gear.item import Provenance
+from inspector.gear.use import Exposure, Weather
+from inspector.rulebook.load import Rulebook
+
+_SEVERE = {Weather.SALT, Weather.MUD}
+_LOOKS_BACK_DAYS = 365
+
+Made = TypeVar("Made")
+
+
+@dataclass(frozen=True)
+class Case:
+    """A dossier to be judged by a rulebook. Nothing here changes with time alone except `dossier.on` itself."""
+
+    dossier: Dossier
+    book: Rulebook
+    _worked_out: dict[str, object] = field(default_factory=dict, compare=False, repr=False)
+
+    def once(self, name: str, work_out: Callable[["Case"], Made]) -> Made:
+        """Work something out once for this case, whoever asks first."""
+        if name not in self._worked_out:
+            self._worked_out[name] = work_out(self)
+        return cast(Made, self._worked_out[name])
+
+    @property
+    def on(self) -> date:
+        """The judging day."""
+        return self.dossier.on
+
+    @cached_property
+    def thorough(self) -> tuple[Inspection, ...]:
+        """Inspections that can pass a piece: by a competent person, periodic or after an event."""
+        return tuple(
+            one
+            for one in self.dossier.inspections
+            if one.facts.competent and one.facts.kind is not InspectionKind.BEFORE_USE
+        )
+
+    @property
+    def last_thorough(self) -> Inspection | None:
+        """The latest of them."""
+        return self.thorough[-1] if self.thorough else None
+
+    @cached_property
+    def severe(self) -> bool:
+        """Salt or mud since a year before the last thorough inspection, or a past that nobody knows.
+
+        Counted from the inspection and not from today, so that waiting never makes the service milder.
+        """
+        if self.dossier.item.facts.provenance is Provenance.UNKNOWN and not self.thorough:
+            return True
+        since = self.last_thorough.on - timedelta(days=_LOOKS_BACK_DAYS) if self.last_thorough else date.min
+        return any(one.facts.weather in _SEVERE and last_day(one) >= since for one in self.dossier.exposures)
+
+    @property
+    def interval_days(self) -> int:
+        """Days between thorough inspections in this service."""
+        kind = self.dossier.kind
+        return kind.every_days_severe if self.severe else kind.every_days
+
+    @cached_property
+    def first_salt_on(self) -> date | None:
+        """The first day in salt water, or None."""
+        days = [one.facts.on for one in self.dossier.exposures if one.facts.weather is Weather.SALT]
+        return min(days, default=None)
+
+    @property
+    def past_unknown(self) -> bool:
+        """Whether the piece lived before the register without anybody who can tell."""
+        return self.dossier.item.facts.provenance in {Provenance.UNKNOWN, Provenance.SECOND_HAND}
+
+
+def last_day(exposure: Exposure) -> date:
+    """The last day of an exposure that ran over several."""
+    return exposure.facts.on + timedelta(days=max(exposure.facts.days_count - 1, 0))

@@ -1,0 +1,217 @@
+"""Judging: dossier and rulebook in, verdict out. Data only; wording.py makes the sentences.
+
+Every rule that speaks of the kind answers, passes too. An unknown value never passes; a fault that has gone stale is
+still a fault, and stale besides. Time can only make things worse, so each finding tells the day it turns.
+"""
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from inspector.gear.dossier import Dossier
+from inspector.gear.outcome import Outcome, Purpose, worst
+from inspector.gear.verdict import Finding, PurposeOutcome, Status, Value, Verdict
+from inspector.rulebook import capacity
+from inspector.rulebook.case import Case
+from inspector.rulebook.catalogue import quantity
+from inspector.rulebook.load import Rulebook
+from inspector.rulebook.quantity import Quantity
+from inspector.rulebook.texts import Rule
+from inspector.rulebook.walls import wall_of
+from inspector.units import Dimension, read
+
+RETIRED_BEFORE = "retired-before"  # the one rule that no data file holds: a retirement is final
+SAME_RATIO = 1e-9  # two figures this close are the same figure
+_LONGEST_LOOK_DAYS = 36500
+_OUTCOMES = {"retire": Outcome.RETIRE, "hold": Outcome.HOLD, "derate": Outcome.DERATE, "note": Outcome.FIT}
+
+
+def judge(dossier: Dossier, book: Rulebook, program: str) -> Verdict:
+    """The verdict on the dossier's day by the rulebook. program: the version that goes into the verdict."""
+    case = Case(dossier, book)
+    findings = _findings(case)
+    if dossier.retired_on:
+        findings = (_retired(dossier), *findings)
+    by_purpose = tuple(PurposeOutcome(purpose, _outcome(findings, purpose)) for purpose in purposes_of(dossier))
+    outcome = worst(one.outcome for one in by_purpose)
+    wall = wall_of(case)
+    return Verdict(
+        item_id=dossier.item.id,
+        on=dossier.on,
+        outcome=outcome,
+        by_purpose=by_purpose,
+        findings=findings,
+        capacity=capacity.capacity(case),
+        wall=wall.forecast if wall else None,
+        next_inspection_due=None if outcome is Outcome.RETIRE else _inspection_due(case),
+        holds_until=None if outcome is Outcome.RETIRE else _turns(findings),
+        severe_service=case.severe,
+        rulebook=book.hash,
+        program=program,
+    )
+
+
+def _inspection_due(case: Case) -> date:
+    last = case.last_thorough
+    return last.on + timedelta(days=case.interval_days) if last else case.dossier.item.booked_on
+
+
+def purposes_of(dossier: Dossier) -> tuple[Purpose, ...]:
+    """What the piece is kept for, among what its kind may serve at all; the kind's own where nobody chose."""
+    may = tuple(purpose for purpose in dossier.kind.purposes if dossier.kind.may(purpose))
+    kept = tuple(purpose for purpose in may if purpose in dossier.item.facts.kept_for)
+    return kept or may
+
+
+def _outcome(findings: Iterable[Finding], purpose: Purpose) -> Outcome:
+    return worst(one.outcome for one in findings if not one.purposes or purpose in one.purposes)
+
+
+def _turns(findings: Iterable[Finding]) -> date | None:
+    return min((one.turns_on for one in findings if one.turns_on), default=None)
+
+
+def _retired(dossier: Dossier) -> Finding:
+    """A retirement once said is final."""
+    return Finding(
+        rule=RETIRED_BEFORE,
+        quantity="retired",
+        status=Status.FAILS,
+        outcome=Outcome.RETIRE,
+        says=dossier.retired_why,
+        source="house_law",
+        purposes=(),
+        must="none_of",
+        value=None,
+        limit=None,
+        measured_on=dossier.retired_on,
+    )
+
+
+def _findings(case: Case) -> tuple[Finding, ...]:
+    """Derating rules first, since what they take is asked for by the rule on the strength left."""
+    rules = [rule for rule in case.book.rules_for(case.dossier.kind) if _speaks(rule, case)]
+    ordered = sorted(rules, key=lambda rule: (rule.quantity == "strength_left", rule.otherwise != "derate"))
+    found = {rule.id: _finding(rule, case) for rule in ordered}
+    return tuple(one for rule in rules if (one := found[rule.id]) is not None)
+
+
+def _speaks(rule: Rule, case: Case) -> bool:
+    return not rule.purposes or bool(set(rule.purposes) & set(purposes_of(case.dossier)))
+
+
+def _finding(rule: Rule, case: Case) -> Finding | None:
+    """What the rule says of this piece; None where the piece has no such thing."""
+    found = quantity(case, rule.quantity, more_is_worse=rule.must in {"at_most", "below"})
+    if not found.applies:
+        return None
+    limit = limit_of(rule, found, case)
+    answer = answer_to(rule, found, limit)
+    if answer.derates and found.value is not None:
+        taken = quantity(case, rule.derate_by)
+        if taken.value is not None and taken.value.number:
+            capacity.note_loss(case, rule.derate_by, taken.value.number, rule.source)
+    return Finding(
+        rule=rule.id,
+        quantity=rule.quantity,
+        status=answer.status,
+        outcome=answer.outcome,
+        says=rule.says,
+        source=rule.source,
+        purposes=rule.purposes if answer.outcome is not Outcome.RETIRE else (),
+        must=rule.must,
+        value=found.value,
+        limit=limit,
+        limit_from=rule.limit_is,
+        came_from=found.came_from,
+        measured_on=found.measured_on,
+        why_unknown=found.why_unknown,
+        turns_on=_turns_on(rule, found, limit, case.on),
+        observation=found.observation,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """How one rule comes out for one value."""
+
+    status: Status
+    outcome: Outcome
+    derates: bool = False
+
+
+def answer_to(rule: Rule, found: Quantity, limit: Value | None) -> Answer:
+    """The rule's answer. A stale fault is failed and unknown at once; the worse outcome wins."""
+    missing = Outcome.HOLD if rule.missing == "hold" else Outcome.FIT
+    if found.value is None or (limit is None and rule.must not in {"present", "none_of"}):
+        return Answer(Status.UNKNOWN if missing is Outcome.HOLD else Status.NOTE, missing)
+    passes = meets(rule, found.value, limit)
+    if passes and found.stale:
+        return Answer(Status.UNKNOWN if missing is Outcome.HOLD else Status.NOTE, missing)
+    if passes:
+        return Answer(Status.PASSES, Outcome.FIT)
+    outcome = worst([_OUTCOMES[rule.otherwise], missing if found.stale else Outcome.FIT])
+    return Answer(Status.NOTE if rule.otherwise == "note" else Status.FAILS, outcome, rule.otherwise == "derate")
+
+
+def limit_of(rule: Rule, found: Quantity, case: Case) -> Value | None:
+    """The limit the value is held against: of the rule's own text, or a named quantity's value."""
+    if rule.limit_is:
+        return quantity(case, rule.limit_is).value
+    if rule.words:
+        return Value(word=", ".join(rule.words))
+    if not rule.limit:
+        return None
+    if found.value is None or found.value.dimension is None:
+        return Value(word=rule.limit)
+    return limit_value(rule, found.value.dimension)
+
+
+def limit_value(rule: Rule, dimension: Dimension) -> Value:
+    """The rule's limit text read in the dimension of its value."""
+    figure = read(rule.limit, dimension, field=rule.id)
+    return Value(number=figure.si, dimension=dimension, as_typed=figure.as_typed)
+
+
+def meets(rule: Rule, value: Value, limit: Value | None) -> bool:
+    """Whether the value is as the rule wants it. Figures within 1e-9 of the limit are the limit."""
+    if rule.must == "present":
+        return True
+    if rule.must == "none_of":
+        return value.word not in rule.words
+    if value.number is None or limit is None or limit.number is None:
+        return False
+    return _compares(rule.must, value.number, limit.number)
+
+
+def _compares(must: str, value: float, limit: float) -> bool:
+    same = math.isclose(value, limit, rel_tol=SAME_RATIO, abs_tol=1e-15)
+    if must == "at_least":
+        return same or value > limit
+    if must == "at_most":
+        return same or value < limit
+    return not same and (value > limit if must == "above" else value < limit)
+
+
+def _turns_on(rule: Rule, found: Quantity, limit: Value | None, on: date) -> date | None:
+    """The first day on which time alone makes this rule answer otherwise, or takes another step of strength."""
+    stepped = found.changes_on if found.changes_on and found.changes_on > on else None
+    value = found.value.number if found.value else None
+    wanted = limit.number if limit else None
+    if not found.per_day or value is None or wanted is None or not _compares(rule.must, value, wanted):
+        return stepped
+    days = _days_until(rule.must, value, wanted, found.per_day)
+    crossed = on + timedelta(days=days) if days < _LONGEST_LOOK_DAYS else None
+    return min((day for day in (stepped, crossed) if day), default=None)
+
+
+def _days_until(must: str, value: float, limit: float, per_day: float) -> int:
+    """Whole days until a passing value that grows by per_day each day no longer passes."""
+    if (per_day > 0) != (must in {"at_most", "below"}):
+        return _LONGEST_LOOK_DAYS
+    exact = (limit - value) / per_day
+    if exact > _LONGEST_LOOK_DAYS:
+        return _LONGEST_LOOK_DAYS
+    first = max(math.floor(exact) - 1, 1)
+    return next((day for day in range(first, first + 5) if not _compares(must, value + day * per_day, limit)), first)

@@ -1,0 +1,40 @@
+"""The limit of a measured check on one piece, for a person with a calliper and no tables."""
+
+from inspector.gear.dossier import Dossier
+from inspector.gear.kind import Measure
+from inspector.language import tr
+from inspector.rulebook.load import Rulebook
+from inspector.rulebook.texts import Rule
+from inspector.units import Dimension, System, read, show
+
+
+def measure_limit(dossier: Dossier, measure: Measure, book: Rulebook, system: System) -> str:
+    """E.g. "more than 17.1 mm (19 mm new)"; empty where no rule or no size as new gives one."""
+    size = dossier.item.size(measure.compare_with)
+    rules = [rule for rule in book.rules_for(dossier.kind) if rule.quantity.partition(".")[2] == measure.key]
+    for rule in rules:
+        if words := _limit(rule, size.si if size else None, measure.dimension, system):
+            return words + (tr(" ({new} new)", new=size.as_typed) if size else "")
+    return ""
+
+
+def _limit(rule: Rule, new: float | None, dimension: Dimension, system: System) -> str:
+    prefix = rule.quantity.partition(".")[0]
+    if prefix == "measured":
+        return _demand(rule.must, rule.limit)
+    if new is None or prefix not in {"loss", "growth"}:
+        return ""
+    ratio = read(rule.limit, Dimension.RATIO, field=rule.id).si
+    at = new * (1 - ratio) if prefix == "loss" else new * (1 + ratio)
+    turned = {"below": "above", "at_most": "at_least"}.get(rule.must, rule.must) if prefix == "loss" else rule.must
+    return _demand(turned, show(at, dimension, system))
+
+
+def _demand(must: str, limit: str) -> str:
+    words = {
+        "at_least": tr("at least {limit}"),
+        "at_most": tr("at most {limit}"),
+        "above": tr("more than {limit}"),
+        "below": tr("less than {limit}"),
+    }
+    return words[must].format(limit=limit) if must in words else ""

@@ -1,0 +1,211 @@
+"""Quantities that come straight from what people wrote down: grades, counts, dates, sizes against new."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from inspector.gear.inspection import Inspection, InspectionKind, Reading
+from inspector.gear.item import Provenance
+from inspector.gear.kind import Basis, Grade
+from inspector.gear.use import Event, Weather
+from inspector.gear.verdict import Value
+from inspector.language import tr
+from inspector.rulebook.case import Case
+from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknown, word
+from inspector.units import Dimension
+
+_GRADES = (Grade.GOOD, Grade.SLIGHT, Grade.BAD)
+
+
+def grade(case: Case, check: str) -> Quantity:
+    """The worst grade since a competent person last answered the check; he alone may make it better.
+
+    Good grades go stale with the inspection interval; a fault does not heal by waiting.
+    """
+    given = [
+        (one, answer.grade)
+        for one in case.dossier.inspections
+        for answer in one.facts.answers
+        if answer.check == check and answer.grade is not Grade.NOT_SEEN
+    ]
+    passed = [place for place, (one, _) in enumerate(given) if one in case.thorough]
+    counted = given[passed[-1] :] if passed else [pair for pair in given if pair[1] is not Grade.GOOD]
+    if not counted:
+        return unknown(tr("No competent person has looked at it yet."), check)
+    inspection, found = max(reversed(counted), key=lambda pair: _GRADES.index(pair[1]))
+    stale_on = counted[0][0].on + timedelta(days=case.interval_days + 1) if passed else case.on
+    return Quantity(
+        Value(word=found.value),
+        stale=case.on >= stale_on,
+        came_from=_who(inspection),
+        measured_on=inspection.on,
+        changes_on=stale_on if stale_on > case.on else None,
+        observation=check,
+    )
+
+
+def _who(inspection: Inspection) -> str:
+    names = {
+        InspectionKind.PERIODIC: tr("periodic inspection"),
+        InspectionKind.AFTER_EVENT: tr("inspection after an event"),
+        InspectionKind.BEFORE_USE: tr("check before use"),
+    }
+    return names[inspection.facts.kind]
+
+
+def history(case: Case) -> Quantity:
+    """Whether the piece's life is known, or a competent person has inspected it since it came."""
+    if case.dossier.item.facts.provenance in {Provenance.NEW, Provenance.NEW_CERTIFIED}:
+        return word("known", tr("booked in as new"))
+    if case.thorough:
+        return word("inspected", tr("inspected by a competent person"), case.thorough[0].on)
+    return word("unanswered", tr("nobody knows its past"))
+
+
+def rating_stated(case: Case) -> Quantity:
+    """Where the rating is read: on the piece, on a certificate, from memory, or nowhere."""
+    rating = case.dossier.item.rating
+    if set(case.dossier.kind.rated_by) == {Basis.UNRATED}:
+        return NOT_APPLICABLE
+    return word(rating.stated_on if rating.figure else "none", tr("booking"))
+
+
+def design_factor(case: Case) -> Quantity:
+    """The factor between a working load limit and failure."""
+    rating = case.dossier.item.rating
+    if rating.basis is not Basis.WLL or rating.figure is None:
+        return NOT_APPLICABLE
+    if rating.design_factor is None:
+        return unknown(tr("The design factor behind the marked limit was not written down."))
+    return number(rating.design_factor, Dimension.FACTOR, tr("booking"))
+
+
+def age(case: Case) -> Quantity:
+    """Days since the piece was made or went into service."""
+    began = case.dossier.item.life_began_on
+    if began is None:
+        return unknown(tr("Nobody knows when it was made or first used."))
+    return number((case.on - began).days, Dimension.DAYS, tr("booking"), measured_on=began, per_day=1.0)
+
+
+def inspection_age(case: Case) -> Quantity:
+    """Days since the last thorough inspection."""
+    last = case.last_thorough
+    if last is None:
+        return unknown(tr("It has not been inspected by a competent person yet."))
+    days = (case.on - last.on).days
+    return number(days, Dimension.DAYS, _who(last), measured_on=last.on, per_day=1.0)
+
+
+def inspection_interval(case: Case) -> Quantity:
+    """Days allowed between thorough inspections in this service."""
+    came_from = tr("salt or mud service") if case.severe else tr("normal service")
+    return number(case.interval_days, Dimension.DAYS, came_from)
+
+
+def pull_count(case: Case) -> Quantity:
+    """Pulls logged since new."""
+    return number(sum(one.facts.pull_count for one in case.dossier.uses), Dimension.COUNT, tr("uses logged"))
+
+
+def open_events(case: Case) -> Quantity:
+    """Overloads, drops and run-overs that no thorough inspection has answered."""
+    days = [one.facts.on for one in case.dossier.uses if one.facts.event is not Event.NONE]
+    return _open(case, days)
+
+
+def harmful_exposures(case: Case) -> Quantity:
+    """Heat and chemicals that no thorough inspection has answered."""
+    harmful = {Weather.HEAT, Weather.CHEMICAL}
+    return _open(case, [one.facts.on for one in case.dossier.exposures if one.facts.weather in harmful])
+
+
+def _open(case: Case, days: Iterable[date]) -> Quantity:
+    """Days after the last thorough inspection; that day itself counts unless the inspection was made for the event."""
+    last = case.last_thorough
+    left = [
+        day
+        for day in days
+        if last is None or day > last.on or (day == last.on and last.facts.kind is not InspectionKind.AFTER_EVENT)
+    ]
+    return number(len(left), Dimension.COUNT, tr("uses and exposures logged"), measured_on=max(left, default=None))
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """A reading and the inspection it was taken at."""
+
+    inspection: Inspection
+    reading: Reading
+
+
+def readings(case: Case, measure: str) -> list[Taken]:
+    """All readings of a measure, in order of day."""
+    return [
+        Taken(one, reading)
+        for one in case.dossier.inspections
+        for reading in one.facts.readings
+        if reading.measure == measure
+    ]
+
+
+def counted(case: Case, measure: str) -> list[Taken]:
+    """Per point, the competent person's latest reading and whatever anybody read there since."""
+    by_point: dict[str, list[Taken]] = {}
+    for taken in readings(case, measure):
+        if taken.inspection in case.thorough or taken.reading.point not in by_point:
+            by_point[taken.reading.point] = [taken]
+        else:
+            by_point[taken.reading.point].append(taken)
+    return [taken for point in by_point.values() for taken in point]
+
+
+def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]) -> Quantity:
+    """The worst counted reading. worst: min where less is worse, max where more is."""
+    taken = counted(case, measure)
+    passed = [one.inspection.on for one in taken if one.inspection in case.thorough]
+    if not taken:
+        return unknown(tr("It has not been measured."), measure)
+    extreme = worst(one.reading.figure.si for one in taken)
+    found = next(one for one in taken if one.reading.figure.si == extreme)
+    stale_on = max(passed) + timedelta(days=case.interval_days + 1) if passed else case.on
+    figure = found.reading.figure
+    return Quantity(
+        Value(number=figure.si, dimension=figure.dimension, as_typed=figure.as_typed),
+        stale=case.on >= stale_on,
+        came_from=_who(found.inspection),
+        measured_on=found.inspection.on,
+        changes_on=stale_on if stale_on > case.on else None,
+        observation=measure,
+    )
+
+
+def loss(case: Case, measure: str) -> Quantity:
+    """How much of the new size is gone, as a ratio of it."""
+    return _against_new(case, measure, measured(case, measure, min), lambda now, new: 1 - now / new)
+
+
+def growth(case: Case, measure: str) -> Quantity:
+    """How much longer or wider than new it is, as a ratio of the new size."""
+    return _against_new(case, measure, measured(case, measure, max), lambda now, new: now / new - 1)
+
+
+def _against_new(case: Case, measure: str, taken: Quantity, ratio: Callable[[float, float], float]) -> Quantity:
+    wanted = case.dossier.kind.measure(measure)
+    size = case.dossier.item.size(wanted.compare_with) if wanted else None
+    if wanted is None:
+        return NOT_APPLICABLE
+    if size is None or size.si <= 0:
+        return unknown(tr("The size as new was not written down."), measure)
+    if taken.value is None or taken.value.number is None:
+        return taken
+    change = max(ratio(taken.value.number, size.si), 0.0)
+    said = tr("{now} against {new} as new", now=taken.value.as_typed, new=size.as_typed)
+    return Quantity(
+        Value(number=change, dimension=Dimension.RATIO),
+        stale=taken.stale,
+        came_from=said,
+        measured_on=taken.measured_on,
+        changes_on=taken.changes_on,
+        observation=measure,
+    )

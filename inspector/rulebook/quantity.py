@@ -1,0 +1,46 @@
+"""The shape of a quantity: a named value, what it came from, or why nobody knows it."""
+
+from dataclasses import dataclass, replace
+from datetime import date
+
+from inspector.gear.verdict import Value
+from inspector.units import Dimension
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """One named value of a case.
+
+    applies: False where the piece has no such thing. value None: unknown, and why_unknown says why. stale: known once,
+    but too long ago to pass anything. per_day: how the number grows by itself each day (SI). changes_on: the next day
+    on which time alone may change it in a step.
+    """
+
+    value: Value | None
+    applies: bool = True
+    why_unknown: str = ""
+    stale: bool = False
+    came_from: str = ""
+    measured_on: date | None = None
+    per_day: float = 0.0
+    changes_on: date | None = None
+    observation: str = ""
+
+
+NOT_APPLICABLE = Quantity(None, applies=False)
+
+
+def unknown(why: str, observation: str = "") -> Quantity:
+    """A quantity nobody knows."""
+    return Quantity(None, why_unknown=why, observation=observation)
+
+
+def number(value: float, dimension: Dimension, came_from: str, **more: object) -> Quantity:
+    """A known number in SI."""
+    made = Quantity(Value(number=value, dimension=dimension), came_from=came_from)
+    return replace(made, **more) if more else made  # type: ignore[arg-type]
+
+
+def word(value: str, came_from: str, measured_on: date | None = None) -> Quantity:
+    """A known word."""
+    return Quantity(Value(word=value), came_from=came_from, measured_on=measured_on)

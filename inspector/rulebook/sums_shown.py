@@ -1,0 +1,66 @@
+"""The figures behind a verdict, as labelled lines."""
+
+from inspector.gear.outcome import Outcome
+from inspector.gear.verdict import Capacity, Fact, Verdict, WallForecast
+from inspector.language import show_day, tr
+from inspector.rulebook.words import named_quantity
+from inspector.units import Dimension, System, show
+
+_LONGEST_YEARS = 100  # a forecast beyond this tells nothing
+
+
+def sums_of(verdict: Verdict, system: System) -> tuple[Fact, ...]:
+    """Strength, wall and dates of a verdict."""
+    lines = _strength(verdict.capacity, system)
+    if verdict.wall:
+        lines += _wall(verdict.wall, system)
+        if verdict.wall.next_reading_due and verdict.outcome is not Outcome.RETIRE:
+            lines.append(Fact(tr("Next wall reading due"), show_day(verdict.wall.next_reading_due)))
+    if verdict.next_inspection_due:
+        service = tr("salt or mud service") if verdict.severe_service else tr("normal service")
+        due = show_day(verdict.next_inspection_due)
+        lines.append(Fact(tr("Next inspection due"), tr("{day} ({service})", day=due, service=service)))
+    return tuple(lines)
+
+
+def _strength(capacity: Capacity, system: System) -> list[Fact]:
+    if capacity.as_marked_n is None or capacity.now_n is None:
+        return [Fact(tr("Strength"), tr("not known: {why}", why=capacity.why_unknown))] if capacity.why_unknown else []
+    lines = [Fact(tr("Strength as marked"), show(capacity.as_marked_n, Dimension.FORCE, system))]
+    for step in capacity.steps:
+        after = show(step.after_n, Dimension.FORCE, system)
+        lost = show(step.loss_ratio, Dimension.RATIO, system)
+        lines.append(Fact(named_quantity(step.cause), tr("−{lost}, leaves {after}", lost=lost, after=after)))
+    lines.append(Fact(tr("Strength now"), show(capacity.now_n, Dimension.FORCE, system)))
+    if capacity.design_factor:
+        limit = show(capacity.now_n / capacity.design_factor, Dimension.FORCE, system)
+        factor = show(capacity.design_factor, Dimension.FACTOR)
+        lines.append(Fact(tr("Working load limit now"), tr("{limit} at factor {factor}", limit=limit, factor=factor)))
+    return lines
+
+
+def _wall(wall: WallForecast, system: System) -> list[Fact]:
+    lines = [Fact(tr("Wall as new"), show(wall.nominal_m, Dimension.LENGTH, system))]
+    if wall.history:
+        last = min(wall.history, key=lambda point: point.relied_m)
+        where = tr(" at “{point}”", point=last.point) if last.point else ""
+        read = tr("{value}{where}, {day}", value=last.as_typed, where=where, day=show_day(last.on))
+        lines.append(Fact(tr("Thinnest reading"), read))
+        lost = max(1 - last.read_m / wall.nominal_m, 0.0)
+        lines.append(Fact(tr("Wall lost"), show(lost, Dimension.RATIO, system)))
+    today = show(wall.wall_now_m, Dimension.LENGTH, system)
+    how = tr("estimated, no reading") if wall.estimated else tr("after the gauge's allowance and the loss since")
+    lines.append(Fact(tr("Wall to reckon with"), f"{today} ({how})"))
+    required = show(wall.required_m, Dimension.LENGTH, system)
+    lines.append(Fact(tr("Wall that must be left"), f"{required} ({wall.required_because})"))
+    return lines + _wall_time(wall, system)
+
+
+def _wall_time(wall: WallForecast, system: System) -> list[Fact]:
+    rate = tr("{loss} a year", loss=show(wall.rate_m_per_year, Dimension.LENGTH, system))
+    lines = [Fact(tr("Rate of loss"), f"{rate} ({wall.rate_because})")]
+    if wall.life_years is not None and wall.life_years < _LONGEST_YEARS:
+        left = tr("{years} years", years=f"{wall.life_years:.1f}") if wall.life_years else tr("none")
+        until = f", {show_day(wall.reaches_required_on)}" if wall.reaches_required_on and wall.life_years else ""
+        lines.append(Fact(tr("Remaining life"), left + until))
+    return lines

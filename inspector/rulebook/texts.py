@@ -1,0 +1,149 @@
+"""The shapes of the rulebook's data files and the conversion that checks them.
+
+Each table is converted on its own, so one reading lists one fault per kind or rule instead of stopping at the first.
+"""
+
+import tomllib
+from collections.abc import Iterable
+from datetime import date
+from typing import Any, TypeVar
+
+import msgspec
+
+from inspector.gear.kind import Barred, Basis, Check, Kind, Measure, Size
+from inspector.gear.outcome import Purpose
+
+
+class KindText(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """A kind's data file; `checks` names entries of checks.toml."""
+
+    key: str
+    name: str
+    family: str
+    what: str
+    material: str
+    rated_by: tuple[Basis, ...]
+    purposes: tuple[Purpose, ...]
+    checks: tuple[str, ...]
+    every_days: int
+    every_days_severe: int
+    source: str
+    look_first: int
+    reading_every_days: int = 0
+    usual_factor: float | None = None
+    steel_grade: str = ""
+    size: tuple[Size, ...] = ()
+    measure: tuple[Measure, ...] = ()
+    barred: tuple[Barred, ...] = ()
+
+    def as_kind(self, checks: dict[str, Check]) -> Kind:
+        """The kind with its checks in full. Raises KeyError where a check is not in checks.toml."""
+        return Kind(
+            key=self.key,
+            name=self.name,
+            family=self.family,
+            what=self.what,
+            material=self.material,
+            rated_by=self.rated_by,
+            purposes=self.purposes,
+            barred=self.barred,
+            sizes=self.size,
+            measures=self.measure,
+            checks=tuple(checks[key] for key in self.checks),
+            every_days=self.every_days,
+            every_days_severe=self.every_days_severe,
+            reading_every_days=self.reading_every_days,
+            usual_factor=self.usual_factor,
+            steel_grade=self.steel_grade,
+            look_first=self.look_first,
+            source=self.source,
+        )
+
+
+class Example(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """One example of a rule, run as a test: given this value (and limit), expect this outcome."""
+
+    given: str
+    expect: str
+    limit: str = ""
+
+
+class Rule(msgspec.Struct, frozen=True, forbid_unknown_fields=True, rename={"for_": "for", "otherwise": "else"}):
+    """One rule of the law.
+
+    for_: kinds or families, or "*". must: at_least, at_most, above, below (numbers); none_of (words); present.
+    limit: a text with unit, or words; limit_is: the named quantity that is the limit. otherwise: retire, hold, derate
+    or note. derate_by: the named quantity that is lost. missing: what an unknown value does: hold or note.
+    """
+
+    id: str
+    for_: tuple[str, ...]
+    quantity: str
+    must: str
+    otherwise: str
+    missing: str
+    says: str
+    source: str
+    since: date
+    purposes: tuple[Purpose, ...] = ()
+    limit: str = ""
+    words: tuple[str, ...] = ()
+    limit_is: str = ""
+    derate_by: str = ""
+    example: tuple[Example, ...] = ()
+
+
+class Setting(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """A figure the sums need that a club may set. dimension: of units.Dimension."""
+
+    key: str
+    value: str
+    dimension: str
+    says: str
+    source: str
+
+
+class Source(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """Where a limit comes from. text prints; certainty: read, second_hand, from_memory, common_practice, club."""
+
+    key: str
+    text: str
+    certainty: str
+
+
+class CheckText(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """An entry of checks.toml."""
+
+    key: str
+    name: str
+    asks: str
+    bad: str
+    slight: str = ""
+    before_use: bool = True
+    hidden: bool = False
+
+    def as_check(self) -> Check:
+        """The check as the rooms share it."""
+        return Check(self.key, self.name, self.asks, self.bad, self.slight, self.before_use, self.hidden)
+
+
+Shape = TypeVar("Shape")
+
+
+def converted(tables: Iterable[Any], shape: type[Shape], where: str) -> tuple[list[Shape], list[str]]:
+    """Each table as the shape, and one line per table that is not one."""
+    good: list[Shape] = []
+    faults: list[str] = []
+    for table in tables:
+        name = table.get("id") or table.get("key") or "?" if isinstance(table, dict) else "?"
+        try:
+            good.append(msgspec.convert(table, shape))
+        except msgspec.ValidationError as error:
+            faults.append(f"{where}: {name}: {error}")
+    return good, faults
+
+
+def tables_of(text: str, name: str) -> list[Any]:
+    """The array of tables called `name` in a TOML text."""
+    found: list[Any] = tomllib.loads(text).get(name, [])
+    return found

@@ -1,0 +1,187 @@
+"""The only place that makes sentences of a verdict."""
+
+from inspector.gear.dossier import Dossier
+from inspector.gear.outcome import Outcome
+from inspector.gear.verdict import Explanation, Fact, Finding, Reason, Status, Verdict
+from inspector.language import show_day, tr
+from inspector.rulebook.judge import RETIRED_BEFORE, purposes_of
+from inspector.rulebook.load import Rulebook
+from inspector.rulebook.sums_shown import sums_of
+from inspector.rulebook.words import (
+    listed,
+    marked_words,
+    must_word,
+    outcome_word,
+    provenance_word,
+    purpose_word,
+    quantity_word,
+    value_word,
+)
+from inspector.units import Dimension, System, show
+
+
+def explain(dossier: Dossier, verdict: Verdict, book: Rulebook, system: System = System.METRIC) -> Explanation:
+    """The verdict in words: the same verdict, language and units give the same words."""
+    reasons = [_reason(one, dossier, book, system) for one in _governing(verdict)]
+    passes = [_reason(one, dossier, book, system) for one in verdict.findings if one not in _governing(verdict)]
+    return Explanation(
+        headline=_headline(verdict, reasons),
+        plain=_plain(dossier, verdict, reasons, system),
+        use_line=use_line(dossier, verdict, system),
+        reasons=tuple(reasons),
+        passes=tuple(passes),
+        sums=sums_of(verdict, system),
+        cautions=cautions(),
+        piece=_piece(dossier, system),
+    )
+
+
+def cautions() -> tuple[str, ...]:
+    """What stands on every document and verdict."""
+    return (
+        tr("This is a decision aid. A competent person decides; no verdict here certifies a part."),
+        tr("The maker's instructions, local law, and the word of an engineer or certified inspector go before it."),
+        tr("Stay clear of a loaded line. What is not known to be sound is not used."),
+    )
+
+
+def _governing(verdict: Verdict) -> list[Finding]:
+    """Whatever is not fit, worst first; the order of the rules within one outcome."""
+    found = [one for one in verdict.findings if one.outcome is not Outcome.FIT]
+    return sorted(found, key=lambda one: -one.outcome.severity)
+
+
+def _headline(verdict: Verdict, reasons: list[Reason]) -> str:
+    word = outcome_word(verdict.outcome)
+    first = next((one for one in reasons if one.outcome is verdict.outcome), None)
+    if first is None:
+        count = sum(one.status is Status.PASSES for one in verdict.findings)
+        return tr("{outcome}: {count} rules passed, none failed.", outcome=word, count=count)
+    return f"{word}: {first.sentence}"
+
+
+def _plain(dossier: Dossier, verdict: Verdict, reasons: list[Reason], system: System) -> str:
+    if verdict.outcome is Outcome.RETIRE:
+        return tr("This piece must not be used again, for anything. Take it out of the store and make it unusable.")
+    if verdict.outcome is Outcome.HOLD:
+        releases = list(dict.fromkeys(one.release for one in reasons if one.release))
+        return " ".join([tr("Do not use it until this is settled."), *releases[:3]])
+    if verdict.outcome is Outcome.DERATE and verdict.capacity.now_n is not None:
+        now = show(verdict.capacity.now_n, Dimension.FORCE, system)
+        was = show(verdict.capacity.as_marked_n or 0.0, Dimension.FORCE, system)
+        return tr("It may be used, but reckon its strength as {now}, not the {was} of its marking.", now=now, was=was)
+    due = verdict.next_due
+    until = tr(" until {day}", day=show_day(due)) if due else ""
+    return tr("It may be used for {use}{until}, after a look before each use.", use=_uses(dossier), until=until)
+
+
+def _uses(dossier: Dossier) -> str:
+    return listed([purpose_word(purpose) for purpose in purposes_of(dossier)])
+
+
+def use_line(dossier: Dossier, verdict: Verdict, system: System = System.METRIC) -> str:
+    """What the piece may be used for, for sheets and lists: the purposes that are open, and the strength to reckon."""
+    open_for = [purpose_word(one.purpose) for one in verdict.by_purpose if one.outcome in {Outcome.FIT, Outcome.DERATE}]
+    if not open_for:
+        return tr("not for use")
+    closed = len(open_for) < len(purposes_of(dossier)) or dossier.kind.barred
+    line = tr("{uses} only", uses=listed(open_for)) if closed else listed(open_for)
+    if verdict.outcome is Outcome.DERATE and verdict.capacity.now_n is not None:
+        line += tr("; reckon {now}", now=show(verdict.capacity.now_n, Dimension.FORCE, system))
+    return line[:1].upper() + line[1:]
+
+
+def _reason(finding: Finding, dossier: Dossier, book: Rulebook, system: System) -> Reason:
+    kind = dossier.kind
+    value = value_word(finding.value, kind, finding.observation, system)
+    limit = _limit_words(finding, dossier, system)
+    purposes = listed([purpose_word(one) for one in finding.purposes])
+    return Reason(
+        outcome=finding.outcome,
+        status=finding.status,
+        sentence=_sentence(finding, dossier, value, limit),
+        value=_with_origin(value, finding),
+        limit=limit,
+        source=book.source_text(finding.source),
+        rule=finding.rule,
+        purposes=tr("for {purposes}", purposes=purposes) if purposes else "",
+        release=_release(finding, dossier, limit),
+        what=_what(finding, dossier),
+        why=finding.says,
+    )
+
+
+def _limit_words(finding: Finding, dossier: Dossier, system: System) -> str:
+    if finding.must in {"none_of", "present"}:
+        return must_word(finding.must, "")
+    return must_word(finding.must, value_word(finding.limit, dossier.kind, "", system))
+
+
+def _with_origin(value: str, finding: Finding) -> str:
+    origin = [finding.came_from] if finding.came_from and finding.value is not None else []
+    if finding.measured_on and finding.value is not None:
+        origin.append(show_day(finding.measured_on))
+    return f"{value} ({', '.join(origin)})" if origin else value
+
+
+def _what(finding: Finding, dossier: Dossier) -> str:
+    return "" if finding.rule == RETIRED_BEFORE else quantity_word(finding.quantity, dossier.kind)
+
+
+def _sentence(finding: Finding, dossier: Dossier, value: str, limit: str) -> str:
+    name = _what(finding, dossier)
+    if finding.rule == RETIRED_BEFORE:
+        day = show_day(finding.measured_on) if finding.measured_on else ""
+        return tr("Retired on {day}; a retirement is final.", day=day)
+    if finding.value is None:
+        return tr("{what}: not known. {why}", what=name, why=finding.why_unknown)
+    if finding.status is Status.UNKNOWN and finding.value is not None:
+        return tr("{what}: seen too long ago ({value}).", what=name, value=_with_origin(value, finding))
+    if finding.value.word:
+        return tr("{what}: {value}.", what=name, value=value)
+    return tr("{what}: {value}; {limit} is wanted.", what=name, value=value, limit=limit)
+
+
+def _release(finding: Finding, dossier: Dossier, limit: str) -> str:
+    """What would release a hold. Nothing releases a retirement; a failed measure is not a thing to try again."""
+    if finding.outcome is not Outcome.HOLD:
+        return ""
+    quantity, name = finding.quantity, _what(finding, dossier)
+    answers = {
+        "inspection_age": tr("A periodic inspection by a competent person would settle it."),
+        "history": tr("A first inspection by a competent person would settle it."),
+        "open_events": tr("An inspection after the event by a competent person would settle it."),
+        "harmful_exposures": tr("An inspection after the exposure by a competent person would settle it."),
+        "rating_stated": tr("Only a marking on the piece or its certificate would settle it."),
+        "wall_reading_age": tr("A wall reading on bare metal at the named points would settle it."),
+        "wall_rough_allowed": tr(
+            "Dress the face to bright metal and read again: {limit} after the gauge's allowance is wanted.", limit=limit
+        ),
+    }
+    if quantity in answers:
+        return answers[quantity]
+    if finding.status is Status.UNKNOWN and finding.observation:
+        return tr("A competent person has to check: {what}.", what=name[:1].lower() + name[1:])
+    return ""
+
+
+def _piece(dossier: Dossier, system: System) -> tuple[Fact, ...]:
+    item, facts = dossier.item, dossier.item.facts
+    lines = [
+        Fact(tr("Tag"), item.tag),
+        Fact(tr("Kind"), dossier.kind.name),
+        Fact(tr("Marked"), marked_words(item)),
+        Fact(tr("Maker's mark"), facts.maker_mark),
+        Fact(tr("Serial or batch"), facts.serial),
+        Fact(tr("Owner"), facts.owner),
+        Fact(tr("Place"), facts.place),
+        Fact(tr("Past"), provenance_word(facts.provenance)),
+        Fact(tr("Made"), show_day(facts.made_on) if facts.made_on else ""),
+        Fact(tr("In service since"), show_day(facts.in_service_on) if facts.in_service_on else ""),
+        Fact(tr("Booked in"), show_day(item.booked_on)),
+        Fact(tr("Fitted to"), facts.fitted_to),
+    ]
+    sizes = {size.key: size.name for size in dossier.kind.sizes}
+    as_new = [f"{sizes.get(one.key, one.key)} {one.figure.as_typed}" for one in facts.sizes]
+    lines.append(Fact(tr("As new"), ", ".join(as_new)))
+    return tuple(line for line in lines if line.text)

@@ -1,0 +1,147 @@
+"""The names of things in sentences: outcomes, purposes, quantities, ratings, months. Small words, one place."""
+
+from inspector.gear.item import Item, Provenance
+from inspector.gear.kind import Basis, Kind
+from inspector.gear.outcome import Outcome, Purpose
+from inspector.gear.verdict import Value
+from inspector.language import tr
+from inspector.units import Dimension, System, show
+
+
+def outcome_word(outcome: Outcome) -> str:
+    """The word beside the mark."""
+    words = {
+        Outcome.FIT: tr("Fit"),
+        Outcome.DERATE: tr("Derate"),
+        Outcome.HOLD: tr("Hold"),
+        Outcome.RETIRE: tr("Retire"),
+    }
+    return words[outcome]
+
+
+def purpose_word(purpose: Purpose) -> str:
+    """What the piece is pulled for."""
+    words = {
+        Purpose.KINETIC: tr("kinetic pull"),
+        Purpose.STATIC: tr("static pull"),
+        Purpose.TOWING: tr("road towing"),
+    }
+    return words[purpose]
+
+
+def listed(parts: list[str]) -> str:
+    """ "a", "a and b", "a, b and c"."""
+    if len(parts) < 2:
+        return "".join(parts)
+    return tr("{first} and {last}", first=", ".join(parts[:-1]), last=parts[-1])
+
+
+def quantity_word(name: str, kind: Kind) -> str:
+    """A quantity's name as a person says it."""
+    prefix, _, key = name.partition(".")
+    if prefix == "check":
+        check = kind.check(key)
+        return check.name if check else key
+    measure = kind.measure(key)
+    named = (measure.name if measure else key).lower()
+    measured = {
+        "loss": tr("Loss of {what}", what=named),
+        "growth": tr("Growth of {what}", what=named),
+        "measured": named[:1].upper() + named[1:],
+    }
+    return measured.get(prefix) or named_quantity(name)
+
+
+def named_quantity(name: str) -> str:
+    """A quantity of the catalogue as a person says it."""
+    words = {
+        "history": tr("Its past"),
+        "rating_stated": tr("Where its rating is read"),
+        "design_factor": tr("Design factor"),
+        "age": tr("Age"),
+        "inspection_age": tr("Time since the last inspection"),
+        "inspection_interval": tr("time allowed between inspections"),
+        "pull_count": tr("Pulls since new"),
+        "open_events": tr("Overloads, drops or run-overs not yet inspected"),
+        "harmful_exposures": tr("Heat or chemical exposures not yet inspected"),
+        "wall_relied": tr("Wall that can be relied on"),
+        "wall_rough_allowed": tr("Wall, allowing for a rough face"),
+        "required_wall": tr("wall that must be left"),
+        "wall_life": tr("Time until the wall is used up"),
+        "wall_estimate": tr("Wall today, reckoned"),
+        "wall_reading_age": tr("Time since the last wall reading"),
+        "wall_reading_interval": tr("time a wall reading may stand"),
+        "ageing_loss": tr("Strength lost to age and sun"),
+        "abrasion_loss": tr("Strength lost to abrasion"),
+        "strength_left": tr("Strength left"),
+    }
+    return words[name]
+
+
+def value_word(value: Value | None, kind: Kind, check: str, system: System) -> str:
+    """A value as it prints: as typed where the officer typed it, else in the club's units."""
+    if value is None:
+        return tr("not known")
+    if value.number is not None and value.dimension is not None:
+        shown = show(value.number, value.dimension, system)
+        if value.dimension is Dimension.DAYS and abs(value.number) >= 999_999:
+            return tr("no end in sight")
+        return value.as_typed or shown
+    return _grade_word(value.word, kind, check)
+
+
+def _grade_word(word: str, kind: Kind, key: str) -> str:
+    words = {
+        "good": tr("good"),
+        "known": tr("known"),
+        "inspected": tr("inspected since it came"),
+        "unanswered": tr("unknown"),
+        "piece": tr("on the piece"),
+        "certificate": tr("on its certificate"),
+        "memory": tr("from memory only"),
+        "none": tr("nowhere"),
+    }
+    if check := kind.check(key):
+        words |= {"bad": check.bad, "slight": check.slight or tr("slight")}
+    return words.get(word, word)
+
+
+def must_word(must: str, limit: str) -> str:
+    """The demand in words."""
+    words = {
+        "at_least": tr("at least {limit}", limit=limit),
+        "at_most": tr("at most {limit}", limit=limit),
+        "above": tr("more than {limit}", limit=limit),
+        "below": tr("less than {limit}", limit=limit),
+        "none_of": tr("no fault"),
+        "present": tr("must be known"),
+    }
+    return words[must]
+
+
+def marked_words(item: Item) -> str:
+    """What the piece is marked with, as it was typed."""
+    rating = item.rating
+    if rating.figure is None or rating.basis is Basis.UNRATED:
+        return tr("no rating")
+    names = {
+        Basis.WLL: tr("WLL"),
+        Basis.MBS: tr("MBS"),
+        Basis.TOWED_MASS: tr("trailer"),
+        Basis.LINE_PULL: tr("line pull"),
+    }
+    words = f"{names[rating.basis]} {rating.figure.as_typed}"
+    if rating.basis is Basis.WLL and rating.design_factor:
+        words += tr(", factor {factor}", factor=show(rating.design_factor, Dimension.FACTOR))
+    return words + (tr(" (from memory)") if rating.stated_on == "memory" else "")
+
+
+def provenance_word(provenance: Provenance) -> str:
+    """What is known of its past."""
+    words = {
+        Provenance.NEW_CERTIFIED: tr("new, with certificate"),
+        Provenance.NEW: tr("new"),
+        Provenance.SECOND_HAND: tr("second-hand"),
+        Provenance.UNKNOWN: tr("unknown"),
+    }
+    return words[provenance]

@@ -1,0 +1,76 @@
+"""The code's own rules: sizes a reader holds in mind, words on every public thing, nothing of one machine."""
+
+import ast
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+HERE = Path(__file__).resolve().parents[2]
+ROOMS = sorted((HERE / "inspector").rglob("*.py"))
+TEXTS = [
+    path
+    for name in ("inspector", "migrations", "tests", "sample_register")
+    for path in sorted((HERE / name).rglob("*"))
+    if path.suffix in {".py", ".toml", ".csv", ".txt", ".md", ".mako"}
+] + [HERE / "README.md", HERE / "DEVELOPERS.md", HERE / "pyproject.toml"]
+LONGEST_FILE = 300
+LONGEST_FUNCTION = 45
+TOP_LEVEL = {"README.md", "DEVELOPERS.md", "pyproject.toml", "LICENSE", ".gitignore"} | {
+    "inspector",
+    "migrations",
+    "tests",
+    "sample_register",
+    ".ci",
+}
+
+
+def name_of(path: Path) -> str:
+    return path.relative_to(HERE).as_posix()
+
+
+@pytest.mark.parametrize("path", ROOMS, ids=name_of)
+def test_no_file_grows_past_what_a_reader_holds_in_mind(path: Path) -> None:
+    assert len(path.read_text(encoding="utf-8").splitlines()) <= LONGEST_FILE
+
+
+def functions(path: Path) -> Iterator[ast.FunctionDef | ast.ClassDef]:
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.FunctionDef | ast.ClassDef):
+            yield node
+
+
+@pytest.mark.parametrize("path", ROOMS, ids=name_of)
+def test_every_public_thing_has_words_and_no_function_is_long(path: Path) -> None:
+    faults = []
+    assert ast.get_docstring(ast.parse(path.read_text(encoding="utf-8"))), "the module says nothing of itself"
+    for node in functions(path):
+        length = (node.end_lineno or 0) - node.lineno + 1
+        qt_override = node.name[:1].islower() and node.name != node.name.lower()
+        if not node.name.startswith("_") and not qt_override and not ast.get_docstring(node):
+            faults.append(f"{node.name} has no docstring")
+        if isinstance(node, ast.FunctionDef) and length > LONGEST_FUNCTION:
+            faults.append(f"{node.name} has {length} lines")
+    assert faults == []
+
+
+@pytest.mark.parametrize("path", TEXTS, ids=name_of)
+def test_no_text_names_a_machine_or_leaves_work_open(path: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    open_work = "|".join(("TO" + "DO", "FIX" + "ME"))
+    assert not re.search(rf"\b({open_work})\b", text)
+    assert not re.search(r"/(home|work|root|Users)/\w", text)
+
+
+def test_the_top_level_holds_what_the_design_says_and_no_more() -> None:
+    made_by_tools = {".git", ".venv", "dist", "build", ".coverage", ".hypothesis"}
+    found = {path.name for path in HERE.iterdir() if not path.name.endswith("_cache")}
+    strays = {name for name in found - made_by_tools - TOP_LEVEL if not name.startswith(".coverage.")}
+    assert TOP_LEVEL - found == set()
+    assert {name for name in strays if not is_ignored(name)} == set()
+
+
+def is_ignored(name: str) -> bool:
+    """A register somebody made in the checkout to look at is no part of it."""
+    return (HERE / name / "register.db").exists()

@@ -1,0 +1,48 @@
+"""Blocks onto pages."""
+
+from inspector.paper.blocks import Block, boxed, row, space, stack, words
+from inspector.paper.flow import paginate, used_pt
+from inspector.paper.page_style import BODY
+
+
+def test_a_block_is_never_cut() -> None:
+    pages = paginate([space(60.0)] * 5, 130.0, 150.0)
+    assert [len(page) for page in pages] == [2, 2, 1]
+
+
+def test_air_above_is_dropped_at_the_head_of_a_page() -> None:
+    pages = paginate([space(60.0).below(30.0)] * 3, 100.0, 150.0)
+    assert [used_pt(page) for page in pages] == [60.0, 150.0]
+
+
+def test_a_heading_goes_with_what_it_heads() -> None:
+    pages = paginate([space(70.0), space(20.0).kept(), space(20.0)], 100.0, 100.0)
+    assert [len(page) for page in pages] == [1, 2]
+
+
+def test_more_headings_than_a_page_holds_are_parted_rather_than_cut_off() -> None:
+    pages = paginate([space(60.0).kept(), space(60.0).kept(), space(60.0)], 100.0, 100.0)
+    assert [len(page) for page in pages] == [1, 1, 1]
+
+
+def test_a_block_higher_than_a_page_falls_into_its_parts() -> None:
+    pages = paginate([stack([space(40.0)] * 6)], 100.0, 100.0)
+    assert [used_pt(page) for page in pages] == [80.0, 80.0, 80.0]
+
+
+def test_a_row_or_a_frame_higher_than_a_page_falls_apart_too() -> None:
+    long = words("word " * 400, 100.0, BODY)
+    for block in (row((0, space(10.0)), (50, long)), boxed(long, 200.0)):
+        pages = paginate([block], 200.0, 200.0)
+        assert len(pages) > 3
+        assert all(used_pt(page) <= 200.0 for page in pages)
+
+
+def test_nothing_still_makes_a_page() -> None:
+    assert paginate([], 100.0, 100.0) == ((),)
+
+
+def test_a_stack_is_as_high_as_its_blocks_and_their_air() -> None:
+    assert stack([space(10.0), space(5.0).below(3.0)]).height_pt == 18.0
+    assert row((0, space(10.0)), (5, space(25.0))).height_pt == 25.0
+    assert isinstance(row(), Block) and row().height_pt == 0.0

@@ -1,0 +1,49 @@
+"""The packaged type: found, wide enough a guess, honest about what it lacks."""
+
+import pytest
+
+from inspector.drawings.extent import text_width_mm
+from inspector.paper.fonts import MISSING, composed, font_files, missing_in, printable, text_width_pt
+from inspector.paper.page_style import BODY
+from inspector.paper.wrap import lines_of
+
+
+def test_both_files_lie_in_the_package() -> None:
+    regular, bold = font_files()
+    assert regular.is_file() and bold.is_file()
+    assert regular != bold
+
+
+@pytest.mark.parametrize(
+    "text", ["Πλάγια Ακτή", "Песчаная коса", "Bãi Cát Dài ở phía Bắc", "Żółta łacha, Zoë", "½ × 3 ≥ 2 – “a” ✂"]
+)
+def test_european_and_vietnamese_texts_are_complete(text: str) -> None:
+    assert missing_in(text) == missing_in(text, bold=True) == ()
+    assert printable(text) == composed(text)
+
+
+def test_a_sign_the_type_lacks_becomes_a_square_and_is_named_once() -> None:
+    assert missing_in("沙洲沙 club") == ("沙", "洲")
+    assert printable("沙洲沙 club") == f"{MISSING * 3} club"
+
+
+def test_loose_accents_join_their_letters_and_control_signs_become_spaces() -> None:
+    assert composed("Zoe\u0308\tA\nB") == "Zoë A\nB"
+
+
+@pytest.mark.parametrize("bold", [False, True])
+@pytest.mark.parametrize(
+    "text",
+    ["must keep 3.8 mm", "illit fjord", "Экран Ελλάδα Żółć", "11/64 in (2020)", "now 12\u202f000 mm", "WAMW@%", "沙洲"],
+)
+def test_the_drawings_guess_is_never_narrower_than_the_type(text: str, bold: bool) -> None:
+    real = text_width_pt(text, 10.0, bold=bold)
+    assert real <= text_width_mm(text, 10.0, bold=bold) <= 1.6 * real
+
+
+def test_lines_fit_and_nothing_is_lost() -> None:
+    text = "A long sentence about a strap, then " + "W" * 120 + "\nand a new line"
+    lines = lines_of(text, 150.0, BODY)
+    assert all(text_width_pt(line, BODY.size_pt) <= 150.0 for line in lines)
+    assert "".join(lines).replace(" ", "") == text.replace(" ", "").replace("\n", "")
+    assert lines[-1] == "and a new line"

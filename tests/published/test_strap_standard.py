@@ -1,0 +1,31 @@
+"""Straps against the Consumer Goods (Motor Vehicle Recovery Straps) Safety Standard 2017, F2017L01560, section 8.
+
+Breaking strength 2 to 3 times the GVM of the lighter vehicle. The windows below are those that the figures give:
+1.9 t 3.8-5.7 t, 2.8 t 5.6-8.4 t, 3.2 t 6.4-9.6 t, 4.5 t 9.0-13.5 t; an 8 t strap suits 2.67-4.0 t, an 11 t strap
+3.67-5.5 t (calculated from the standard's band).
+"""
+
+import pytest
+
+from inspector.rulebook.load import Rulebook
+from inspector.rulebook.rig import strap_band, strap_warning
+from inspector.units import STANDARD_GRAVITY_M_PER_S2, Dimension, read
+
+TONNE_FORCE_N = 1000 * STANDARD_GRAVITY_M_PER_S2
+
+
+@pytest.mark.parametrize(
+    ("gvm_t", "least_t", "most_t"), [(1.9, 3.8, 5.7), (2.8, 5.6, 8.4), (3.2, 6.4, 9.6), (4.5, 9.0, 13.5)]
+)
+def test_the_window_of_a_vehicle(rules: Rulebook, gvm_t: float, least_t: float, most_t: float) -> None:
+    band = strap_band(rules, gvm_t * 1000)
+    assert (band.least_n / TONNE_FORCE_N, band.most_n / TONNE_FORCE_N) == pytest.approx((least_t, most_t))
+
+
+@pytest.mark.parametrize(("strap", "lightest_t", "heaviest_t"), [("8 t", 2.67, 4.0), ("11 t", 3.67, 5.5)])
+def test_the_vehicles_of_a_strap(rules: Rulebook, strap: str, lightest_t: float, heaviest_t: float) -> None:
+    strength = read(strap, Dimension.FORCE, field="r").si
+    assert strap_warning(rules, lightest_t * 1000, "K", strength) == ""
+    assert strap_warning(rules, heaviest_t * 1000, "K", strength) == ""
+    assert "too strong" in strap_warning(rules, (lightest_t - 0.02) * 1000, "K", strength)
+    assert "too weak" in strap_warning(rules, (heaviest_t + 0.02) * 1000, "K", strength)

@@ -1,0 +1,159 @@
+"""History is append-only, on every table and by every way in."""
+
+import sqlite3
+from pathlib import Path
+
+import pytest
+from sqlalchemy import insert
+from sqlalchemy.exc import DBAPIError
+
+from inspector.duties.office import Office
+from inspector.gear.person import Person
+from inspector.register import guards, upgrade
+from inspector.register.book import open_book
+from inspector.register.guards import guarded_engine, missing_triggers
+from inspector.register.tables import APPEND_ONLY, METADATA, person
+
+
+def rows_in(sample: Office) -> Path:
+    return sample.out_tray.parent / "register.db"
+
+
+@pytest.mark.parametrize("table", [table.name for table in APPEND_ONLY])
+@pytest.mark.parametrize("deed", ["UPDATE {t} SET id = id", "DELETE FROM {t}", "REPLACE INTO {t} SELECT * FROM {t}"])
+def test_no_row_of_history_can_be_changed(sample: Office, table: str, deed: str) -> None:
+    with sqlite3.connect(rows_in(sample)) as connection:
+        if not connection.execute(f"SELECT 1 FROM {table}").fetchone():
+            pytest.skip(f"the sample has no {table}")
+        with pytest.raises(sqlite3.IntegrityError, match="append-only"):
+            connection.execute(deed.format(t=table))
+    connection.close()
+
+
+def test_a_trigger_that_was_dropped_stands_again_after_opening(tmp_path: Path) -> None:
+    place = tmp_path / "register.db"
+    open_book(place).close()
+    with sqlite3.connect(place) as connection:
+        connection.execute("DROP TRIGGER ledger_no_delete")
+    connection.close()
+    engine = guarded_engine(f"sqlite:///{place}")
+    with engine.connect() as opened:
+        assert missing_triggers(opened) == ["ledger_no_delete"]
+    open_book(place).close()
+    with engine.connect() as opened:
+        assert missing_triggers(opened) == []
+    engine.dispose()
+
+
+def test_connections_keep_foreign_keys_and_full_synchronisation(tmp_path: Path) -> None:
+    engine = guarded_engine(f"sqlite:///{tmp_path / 'register.db'}")
+    wanted = {"foreign_keys": 1, "synchronous": 2, "journal_mode": "wal", "recursive_triggers": 1}
+    with engine.connect() as connection:
+        found = {name: connection.exec_driver_sql(f"PRAGMA {name}").scalar() for name in wanted}
+    engine.dispose()
+    assert found == wanted
+
+
+def test_a_failed_migration_leaves_nothing_behind(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def fail(_: object) -> None:
+        raise RuntimeError("a fault half way")
+
+    monkeypatch.setattr(upgrade, "ensure_triggers", fail)
+    engine = guarded_engine(f"sqlite:///{tmp_path / 'register.db'}")
+    with pytest.raises(RuntimeError, match="half way"):
+        upgrade.bring_up(engine)
+    with engine.connect() as connection:
+        tables = connection.exec_driver_sql("SELECT count(*) FROM sqlite_master").scalar()
+    engine.dispose()
+    assert tables == 0
+
+
+def test_the_scripts_lead_to_the_tables_that_the_program_knows(tmp_path: Path) -> None:
+    from alembic.autogenerate import compare_metadata
+    from alembic.config import Config
+    from alembic.runtime.migration import MigrationContext
+    from alembic.script import ScriptDirectory
+
+    config = Config()
+    config.set_main_option("script_location", str(upgrade.script_folder()))
+    assert ScriptDirectory.from_config(config).get_heads() == [upgrade.HEAD]
+    engine = guarded_engine(f"sqlite:///{tmp_path / 'register.db'}")
+    upgrade.bring_up(engine)
+    with engine.connect() as connection:
+        context = MigrationContext.configure(connection, opts={"compare_type": True})
+        difference = compare_metadata(context, METADATA)
+    engine.dispose()
+    assert difference == []
+
+
+def test_a_register_of_a_newer_program_is_refused_and_left_alone(tmp_path: Path) -> None:
+    from inspector.refused import Refused
+
+    place = tmp_path / "register.db"
+    open_book(place).close()
+    with sqlite3.connect(place) as connection:
+        connection.execute("UPDATE alembic_version SET version_num = '9999'")
+    connection.close()
+    before = place.read_bytes()
+    with pytest.raises(Refused, match="newer version"):
+        open_book(place)
+    assert place.read_bytes() == before
+
+
+def test_a_file_that_is_no_register_is_refused(tmp_path: Path) -> None:
+    from inspector.refused import Refused
+
+    place = tmp_path / "register.db"
+    place.write_bytes(b"not a database, and long enough to be looked at " * 40)
+    with pytest.raises(Refused, match="cannot be opened"):
+        open_book(place)
+
+
+def test_a_page_is_kept_only_when_its_deed_is_entered(office: Office) -> None:
+    someone = Person("p-1", "Kim Nobody", "Member")
+    with pytest.raises(RuntimeError, match="not entered"), office.book.page() as page:
+        page.add_person(someone)
+    with pytest.raises(ValueError, match="on purpose"), office.book.page() as page:
+        page.add_person(someone)
+        raise ValueError("on purpose")
+    with office.book.reading() as page:
+        assert "Kim Nobody" not in {person.name for person in page.people()}
+
+
+def test_what_is_done_together_is_kept_together_or_not_at_all(office: Office) -> None:
+    def add(name: str) -> None:
+        with office.book.page() as page:
+            page.add_person(Person(name, name, "Member"))
+            page.enter("add person", by="x", at=office.now, facts={"name": name})
+
+    with pytest.raises(ValueError, match="on purpose"), office.book.together():
+        add("first")
+        raise ValueError("on purpose")
+    with office.book.together():
+        add("second")
+        add("third")
+    with office.book.reading() as page:
+        names = {person.name for person in page.people()}
+        assert page.verify().faults == ()
+    assert names == {"Ada Officer", "second", "third"}
+
+
+def test_a_register_that_is_in_use_says_so(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    from inspector.refused import Refused
+
+    short = [pragma for pragma in guards._PRAGMAS if "busy" not in pragma] + ["busy_timeout=1"]
+    monkeypatch.setattr(guards, "_PRAGMAS", tuple(short))
+    book = open_book(tmp_path / "register.db")
+    with sqlite3.connect(tmp_path / "register.db", isolation_level=None) as other:
+        other.execute("BEGIN IMMEDIATE")
+        with pytest.raises(Refused, match="writing to it"), book.page() as page:
+            page.add_person(Person("p", "p", "p"))
+        other.execute("ROLLBACK")
+    other.close()
+    book.close()
+
+
+def test_append_only_holds_through_the_program_s_own_connection(office: Office) -> None:
+    with pytest.raises(DBAPIError, match="append-only"), office.book._connection(write=True) as connection:
+        row = connection.execute(person.select()).mappings().one()
+        connection.execute(insert(person).prefix_with("OR REPLACE"), dict(row))

@@ -1,0 +1,87 @@
+"""The ledger finds whatever was changed, wherever it was changed."""
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
+
+import pytest
+
+from inspector.duties.office import Office
+from inspector.duties.verify_book import verify_book
+from inspector.refused import Refused
+from inspector.register.ledger import canonical
+
+
+@contextmanager
+def tampering(office: Office, *triggers: str) -> Iterator[sqlite3.Connection]:
+    """A connection for somebody who knows how to drop triggers."""
+    with closing(sqlite3.connect(office.out_tray.parent / "register.db")) as connection:
+        for trigger in triggers:
+            connection.execute(f"DROP TRIGGER {trigger}")
+        yield connection
+        connection.commit()
+
+
+def test_an_untouched_register_verifies(sample: Office) -> None:
+    found = verify_book(sample)
+    assert found.faults == ()
+    assert found.line_count > 300
+    assert found.row_count > found.line_count
+
+
+def test_a_changed_inspection_is_found_with_its_line(sample: Office) -> None:
+    with tampering(sample, "inspection_no_update") as connection:
+        (key,) = connection.execute("SELECT id FROM inspection ORDER BY id LIMIT 1").fetchone()
+        connection.execute("UPDATE inspection SET body = replace(body, 'good', 'bad') WHERE id = ?", (key,))
+    faults = verify_book(sample).faults
+    assert [(fault.where, key in fault.why, fault.line is not None) for fault in faults] == [("inspection", True, True)]
+
+
+def test_a_deleted_verdict_is_found(sample: Office) -> None:
+    with tampering(sample, "verdict_no_delete") as connection:
+        connection.execute("PRAGMA foreign_keys = OFF")
+        connection.execute("DELETE FROM verdict WHERE id = (SELECT min(id) FROM verdict)")
+    assert [fault.where for fault in verify_book(sample).faults] == ["verdict"]
+
+
+def test_a_row_that_no_deed_wrote_is_found(sample: Office) -> None:
+    with tampering(sample) as connection:
+        connection.execute("INSERT INTO person VALUES ('x', 'Slipped In', 'Member', '{}')")
+    assert ["no line" in fault.why for fault in verify_book(sample).faults] == [True]
+
+
+@pytest.mark.parametrize("column", ["at", "by", "deed", "body", "origin", "before"])
+def test_a_changed_line_is_found(sample: Office, column: str) -> None:
+    with tampering(sample, "ledger_no_update") as connection:
+        connection.execute(f'UPDATE ledger SET "{column}" = "{column}" || \'x\' WHERE id = 5')
+    assert 5 in {fault.line for fault in verify_book(sample).faults}
+
+
+def test_a_line_cut_out_of_the_middle_is_found(sample: Office) -> None:
+    with tampering(sample, "ledger_no_delete") as connection:
+        connection.execute("DELETE FROM ledger WHERE id = 9")
+    assert any("line 9 is missing" in fault.why for fault in verify_book(sample).faults)
+
+
+def test_lines_cut_off_the_end_are_found_against_a_head_printed_before(sample: Office) -> None:
+    head = verify_book(sample).head
+    with tampering(sample, "ledger_no_delete") as connection:
+        connection.execute("DELETE FROM ledger WHERE id = (SELECT max(id) FROM ledger)")
+    assert any(fault.where == "ledger" for fault in verify_book(sample, head[:12]).faults)
+    assert not any("has the head" in fault.why for fault in verify_book(sample).faults)
+
+
+def test_an_older_head_is_still_found_in_the_chain(sample: Office) -> None:
+    with closing(sqlite3.connect(sample.out_tray.parent / "register.db")) as connection:
+        (older,) = connection.execute("SELECT hash FROM ledger WHERE id = 3").fetchone()
+    assert verify_book(sample, older[:16]).faults == ()
+
+
+@pytest.mark.parametrize("head", ["abc", "not-a-head-at-all", "xyzxyzxyz"])
+def test_a_head_that_cannot_be_one_is_refused(sample: Office, head: str) -> None:
+    with pytest.raises(Refused, match="0-9 and a-f"):
+        verify_book(sample, head)
+
+
+def test_canonical_json_has_one_spelling() -> None:
+    assert canonical({"b": 1, "a": [0.1, "é"]}) == '{"a":[0.1,"é"],"b":1}'

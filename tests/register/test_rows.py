@@ -1,0 +1,30 @@
+"""What is stored comes back the same, to the last bit."""
+
+from datetime import date
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from inspector.gear.inspection import NewInspection
+from inspector.gear.item import NewItem
+from inspector.gear.person import Person
+from inspector.gear.use import NewExposure, NewUse
+from inspector.gear.verdict import Verdict
+from inspector.register.rows import from_body, new_id, to_body
+
+st.register_type_strategy(float, st.floats(allow_nan=False, allow_infinity=False))
+st.register_type_strategy(date, st.dates(min_value=date(2000, 1, 1), max_value=date(2100, 1, 1)))
+KEPT = (NewItem, NewInspection, NewUse, NewExposure, Person, Verdict)
+SHAPES = st.one_of(*(st.from_type(shape) for shape in KEPT))
+
+
+@given(SHAPES)
+def test_every_body_comes_back_the_same(value: object) -> None:
+    assert from_body(to_body(value), type(value)) == value
+
+
+def test_ids_are_unique_and_in_order_of_time() -> None:
+    made = [new_id() for _ in range(2000)]
+    assert len(set(made)) == len(made)
+    assert [one[:13] for one in made] == sorted(one[:13] for one in made)
+    assert {one[14] for one in made} == {"7"}

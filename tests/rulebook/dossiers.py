@@ -1,0 +1,130 @@
+"""Dossiers of every kind, drawn at random, for the laws of judgement."""
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+from hypothesis import strategies as st
+from hypothesis.strategies import DrawFn
+
+from inspector.gear.dossier import Dossier
+from inspector.gear.inspection import Answer, Inspection, InspectionKind, Method, NewInspection, Reading, Surface
+from inspector.gear.item import Item, NewItem, Provenance, Rating, SizeAsNew
+from inspector.gear.kind import Basis, Grade, Kind, Measure, Size
+from inspector.gear.use import Event, Exposure, NewExposure, NewUse, Use, Weather
+from inspector.rulebook.load import packaged
+from inspector.units import Dimension, Figure, read
+
+BOOK = packaged()
+KINDS = sorted(BOOK.kinds.values(), key=lambda kind: kind.key)
+TODAY = date(2026, 11, 25)
+LONGEST_AGO = 1500
+
+days_ago = st.integers(0, LONGEST_AGO).map(lambda days: TODAY - timedelta(days=days))
+mostly_good = st.sampled_from([Grade.GOOD] * 12 + [Grade.SLIGHT, Grade.BAD, Grade.NOT_SEEN])
+
+
+def figure(value: float, dimension: Dimension) -> Figure:
+    """A figure as somebody would have typed it."""
+    if dimension is Dimension.LENGTH:
+        return read(f"{value * 1000:.2f} mm", dimension, field="size")
+    return Figure(round(value), f"{round(value)}", dimension)
+
+
+def new_size(size: Size) -> SizeAsNew:
+    """A plausible size as new."""
+    lengths = {"length": 9.0, "wall": 0.005, "outside": 0.06, "pin_hole": 0.0162, "lever": 0.06}
+    value = lengths.get(size.key, 0.02) if size.dimension is Dimension.LENGTH else 4
+    return SizeAsNew(size.key, figure(value, size.dimension))
+
+
+@st.composite
+def items(draw: DrawFn, kind: Kind) -> Item:
+    """A piece of the kind with a past."""
+    basis = draw(st.sampled_from(kind.rated_by))
+    dimension = Dimension.MASS if basis is Basis.TOWED_MASS else Dimension.FORCE
+    typed = f"{draw(st.integers(500, 12000))} kg"
+    rated = basis is not Basis.UNRATED and draw(st.integers(0, 9)) > 0
+    rating = Rating(basis, read(typed, dimension, field="r") if rated else None, 5.0, draw(st.sampled_from(STATED)))
+    booked = draw(days_ago)
+    facts = NewItem(
+        tag="X-1",
+        kind=kind.key,
+        rating=rating,
+        sizes=tuple(new_size(size) for size in kind.sizes if size.required or draw(st.booleans())),
+        provenance=draw(st.sampled_from(list(Provenance))),
+        made_on=draw(st.none() | st.just(booked - timedelta(days=draw(st.integers(0, 4000))))),
+    )
+    return Item("item-1", booked, facts)
+
+
+STATED = ["piece", "piece", "piece", "certificate", "memory"]
+
+
+@st.composite
+def readings(draw: DrawFn, kind: Kind, item: Item) -> tuple[Reading, ...]:
+    """Readings of an inspection, near the size as new."""
+    return tuple(
+        draw(reading_at(measure, point, item))
+        for measure in kind.measures
+        for point in measure.points or ("",)
+        if draw(st.integers(0, 4)) > 0
+    )
+
+
+@st.composite
+def reading_at(draw: DrawFn, measure: Measure, point: str, item: Item) -> Reading:
+    """One reading."""
+    new = item.size(measure.compare_with)
+    around = draw(st.floats(0.5, 1.15)) if draw(st.integers(0, 3)) == 0 else draw(st.floats(0.97, 1.01))
+    value = figure((new.si if new else 0.02) * around, measure.dimension)
+    surface = draw(st.sampled_from([Surface.DRESSED, Surface.DRESSED, Surface.ROUGH]))
+    return Reading(measure.key, value, point, draw(st.sampled_from(METHODS)), surface)
+
+
+METHODS = [Method.ULTRASONIC_BARE, Method.CALLIPER, Method.ULTRASONIC_PAINT]
+
+
+@st.composite
+def inspections(draw: DrawFn, kind: Kind, item: Item, number: int) -> Inspection:
+    """An inspection between booking and today."""
+    on = item.booked_on + timedelta(days=draw(st.integers(0, (TODAY - item.booked_on).days)))
+    answers = [Answer(check.key, draw(mostly_good)) for check in kind.checks]
+    kept = tuple(
+        replace(one, grade=Grade.BAD) if one.grade is Grade.SLIGHT and not check.slight else one
+        for one, check in zip(answers, kind.checks, strict=True)
+    )
+    what = draw(st.sampled_from([InspectionKind.PERIODIC, InspectionKind.PERIODIC, *InspectionKind]))
+    facts = NewInspection(on, what, "p", draw(st.integers(0, 4)) > 0, kept, draw(readings(kind, item)))
+    return Inspection(f"i-{number}", item.id, facts)
+
+
+@st.composite
+def exposures(draw: DrawFn, item: Item) -> Exposure:
+    """An exposure between booking and today."""
+    on = item.booked_on + timedelta(days=draw(st.integers(0, (TODAY - item.booked_on).days)))
+    days = draw(st.integers(1, 60))
+    return Exposure("e", item.id, NewExposure(on, draw(st.sampled_from(list(Weather))), days))
+
+
+@st.composite
+def uses(draw: DrawFn, item: Item) -> Use:
+    """A use between booking and today."""
+    on = item.booked_on + timedelta(days=draw(st.integers(0, (TODAY - item.booked_on).days)))
+    event = draw(st.sampled_from([Event.NONE] * 6 + list(Event)))
+    return Use("u", item.id, NewUse(on, draw(st.integers(0, 8)), event))
+
+
+@st.composite
+def dossiers(draw: DrawFn, kinds: list[Kind] = KINDS) -> Dossier:
+    """A dossier of any kind, judged today."""
+    kind = draw(st.sampled_from(kinds))
+    item = draw(items(kind))
+    seen = [draw(inspections(kind, item, number)) for number in range(draw(st.integers(0, 4)))]
+    return Dossier(
+        kind=kind,
+        item=item,
+        on=TODAY,
+        inspections=tuple(sorted(seen, key=lambda one: one.on)),
+        uses=tuple(sorted(draw(st.lists(uses(item), max_size=3)), key=lambda one: one.facts.on)),
+        exposures=tuple(sorted(draw(st.lists(exposures(item), max_size=3)), key=lambda one: one.facts.on)),
+    )

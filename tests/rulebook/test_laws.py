@@ -1,0 +1,213 @@
+"""The laws of judgement, held for every kind and rule: worse is never better, silence is not consent."""
+
+import math
+from dataclasses import replace
+from datetime import date, timedelta
+
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from inspector.gear.dossier import Dossier
+from inspector.gear.inspection import Inspection, InspectionKind, Reading
+from inspector.gear.kind import Grade
+from inspector.gear.outcome import Outcome
+from inspector.gear.verdict import Status, Verdict
+from inspector.rulebook.judge import judge, purposes_of
+from inspector.rulebook.wording import explain
+from inspector.units import Dimension, read
+from tests.rulebook.dossiers import BOOK, KINDS, TODAY, days_ago, dossiers, exposures, inspections, uses
+
+TUBES = [kind for kind in KINDS if kind.family == "tube"]
+settings.register_profile("laws", deadline=None, max_examples=120, derandomize=True)
+settings.load_profile("laws")
+
+
+def verdict_of(dossier: Dossier) -> Verdict:
+    return judge(dossier, BOOK, "test")
+
+
+def never_milder(worse: Verdict, better: Verdict) -> None:
+    """Outcome, capacity and due date of the worse case are no better than those of the better one."""
+    assert worse.outcome.severity >= better.outcome.severity
+    for one, other in zip(worse.by_purpose, better.by_purpose, strict=True):
+        assert one.outcome.severity >= other.outcome.severity
+    if worse.capacity.now_n is not None and better.capacity.now_n is not None:
+        assert worse.capacity.now_n <= better.capacity.now_n * (1 + 1e-12)
+    if worse.outcome is not Outcome.RETIRE and better.next_due is not None:
+        assert worse.next_due is not None and worse.next_due <= better.next_due
+
+
+def changed(dossier: Dossier, place: int, inspection: Inspection) -> Dossier:
+    listed = list(dossier.inspections)
+    listed[place] = inspection
+    return replace(dossier, inspections=tuple(listed))
+
+
+@given(dossiers(), st.integers(1, 2500))
+def test_a_later_day_is_never_milder(dossier: Dossier, days: int) -> None:
+    never_milder(verdict_of(replace(dossier, on=TODAY + timedelta(days=days))), verdict_of(dossier))
+
+
+@given(dossiers(), st.data())
+def test_a_fault_added_to_the_latest_inspection_is_never_milder(dossier: Dossier, data: st.DataObject) -> None:
+    assume(dossier.inspections and dossier.inspections[-1].facts.answers)
+    last = dossier.inspections[-1]
+    place = data.draw(st.integers(0, len(last.facts.answers) - 1))
+    answers = list(last.facts.answers)
+    assume(answers[place].grade is Grade.GOOD)
+    answers[place] = replace(answers[place], grade=Grade.BAD)
+    worse = replace(last, facts=replace(last.facts, answers=tuple(answers)))
+    never_milder(verdict_of(changed(dossier, -1, worse)), verdict_of(dossier))
+
+
+@given(dossiers(TUBES), st.floats(0.3, 0.99), st.data())
+def test_a_thinner_latest_reading_is_never_milder(dossier: Dossier, ratio: float, data: st.DataObject) -> None:
+    assume(dossier.inspections and dossier.inspections[-1].facts.readings)
+    last = dossier.inspections[-1]
+    listed = list(last.facts.readings)
+    place = data.draw(st.integers(0, len(listed) - 1))
+    assume(listed[place].measure == "wall")
+    listed[place] = scaled(listed[place], ratio)
+    worse = replace(last, facts=replace(last.facts, readings=tuple(listed)))
+    never_milder(verdict_of(changed(dossier, -1, worse)), verdict_of(dossier))
+
+
+def scaled(reading: Reading, ratio: float) -> Reading:
+    return replace(reading, figure=replace(reading.figure, si=reading.figure.si * ratio, as_typed="thinner"))
+
+
+@given(dossiers(), st.data())
+def test_more_use_is_never_milder(dossier: Dossier, data: st.DataObject) -> None:
+    added = data.draw(uses(dossier.item))
+    never_milder(verdict_of(replace(dossier, uses=(*dossier.uses, added))), verdict_of(dossier))
+
+
+@given(dossiers(), st.data())
+def test_more_exposure_is_never_milder(dossier: Dossier, data: st.DataObject) -> None:
+    added = data.draw(exposures(dossier.item))
+    never_milder(verdict_of(replace(dossier, exposures=(*dossier.exposures, added))), verdict_of(dossier))
+
+
+@given(dossiers(), st.data())
+def test_a_member_s_check_can_only_tighten(dossier: Dossier, data: st.DataObject) -> None:
+    added = data.draw(inspections(dossier.kind, dossier.item, 99))
+    members = replace(added, facts=replace(added.facts, competent=False, kind=InspectionKind.BEFORE_USE))
+    listed = tuple(sorted((*dossier.inspections, members), key=lambda one: one.on))
+    never_milder(verdict_of(replace(dossier, inspections=listed)), verdict_of(dossier))
+
+
+@given(dossiers([kind for kind in KINDS if kind.family != "tube"]), st.floats(0.2, 0.99))
+def test_a_lower_rating_is_never_milder(dossier: Dossier, ratio: float) -> None:
+    rating = dossier.item.rating
+    assume(rating.figure is not None)
+    assert rating.figure is not None
+    lower = replace(rating, figure=replace(rating.figure, si=rating.figure.si * ratio))
+    item = replace(dossier.item, facts=replace(dossier.item.facts, rating=lower))
+    never_milder(verdict_of(replace(dossier, item=item)), verdict_of(dossier))
+
+
+@given(dossiers(), st.data())
+def test_silence_is_never_milder_than_a_good_grade_and_never_fit(dossier: Dossier, data: st.DataObject) -> None:
+    assume(dossier.inspections)
+    checks = dossier.kind.checks
+    key = data.draw(st.sampled_from([check.key for check in checks]))
+    never_milder(verdict_of(with_grade(dossier, key, Grade.NOT_SEEN)), verdict_of(with_grade(dossier, key, Grade.GOOD)))
+    silent = verdict_of(with_grade(dossier, key, Grade.NOT_SEEN))
+    required = [rule for rule in BOOK.rules_for(dossier.kind) if rule.quantity == f"check.{key}"]
+    spoken = {
+        purpose for rule in required if rule.missing == "hold" for purpose in rule.purposes or purposes_of(dossier)
+    }
+    for one in silent.by_purpose:
+        assert one.purpose not in spoken or one.outcome.severity >= Outcome.HOLD.severity
+
+
+def with_grade(dossier: Dossier, key: str, grade: Grade) -> Dossier:
+    listed = tuple(
+        replace(
+            one,
+            facts=replace(
+                one.facts,
+                answers=tuple(replace(a, grade=grade) if a.check == key else a for a in one.facts.answers),
+            ),
+        )
+        for one in dossier.inspections
+    )
+    return replace(dossier, inspections=listed)
+
+
+@given(dossiers(), st.data())
+def test_nothing_changes_before_the_day_a_verdict_says_it_holds_until(dossier: Dossier, data: st.DataObject) -> None:
+    now = verdict_of(dossier)
+    longest = 4000 if now.holds_until is None else (now.holds_until - dossier.on).days - 1
+    assert longest >= 0
+    assume(longest > 0 and now.outcome is not Outcome.RETIRE)
+    later = verdict_of(replace(dossier, on=dossier.on + timedelta(days=data.draw(st.integers(1, min(longest, 4000))))))
+    assert [one.outcome for one in later.findings] == [one.outcome for one in now.findings]
+    assert later.by_purpose == now.by_purpose
+    assert later.capacity == now.capacity
+    if now.holds_until is not None and later.holds_until is not None:
+        assert later.holds_until >= now.holds_until
+
+
+@given(dossiers(), days_ago)
+def test_retirement_is_final(dossier: Dossier, day: date) -> None:
+    retired = replace(dossier, retired_on=day, retired_why="Retire: worn out")
+    assert verdict_of(retired).outcome is Outcome.RETIRE
+    assert {one.outcome for one in verdict_of(retired).by_purpose} == {Outcome.RETIRE}
+
+
+@given(dossiers())
+def test_every_verdict_has_reasons_with_value_limit_and_source(dossier: Dossier) -> None:
+    verdict = verdict_of(dossier)
+    words = explain(dossier, verdict, BOOK)
+    assert len(words.reasons) + len(words.passes) == len(verdict.findings) > 0
+    assert bool(words.reasons) or verdict.outcome is Outcome.FIT
+    for reason in (*words.reasons, *words.passes):
+        assert reason.sentence and reason.value and reason.limit and reason.source
+        assert "not known" not in reason.limit
+    assert words.headline and words.plain and len(words.cautions) == 3
+
+
+@given(dossiers())
+def test_the_same_facts_give_the_same_verdict_word_for_word(dossier: Dossier) -> None:
+    first, second = verdict_of(dossier), verdict_of(replace(dossier))
+    assert first == second
+    assert explain(dossier, first, BOOK) == explain(dossier, second, BOOK)
+
+
+@given(dossiers())
+def test_inches_and_millimetres_give_the_same_verdict(dossier: Dossier) -> None:
+    listed = tuple(
+        replace(one, facts=replace(one.facts, readings=tuple(in_inches(r) for r in one.facts.readings)))
+        for one in dossier.inspections
+    )
+    metric, imperial = verdict_of(dossier), verdict_of(replace(dossier, inspections=listed))
+    assert imperial.by_purpose == metric.by_purpose
+    assert [one.outcome for one in imperial.findings] == [one.outcome for one in metric.findings]
+    assert (imperial.next_due, imperial.holds_until) == (metric.next_due, metric.holds_until)
+    if metric.capacity.now_n is not None and imperial.capacity.now_n is not None:
+        assert math.isclose(imperial.capacity.now_n, metric.capacity.now_n, rel_tol=1e-9)
+
+
+def in_inches(reading: Reading) -> Reading:
+    if reading.figure.dimension is not Dimension.LENGTH:
+        return reading
+    return replace(reading, figure=read(f"{reading.figure.si / 0.0254:.15f} in", Dimension.LENGTH, field="r"))
+
+
+@given(dossiers(TUBES))
+def test_an_estimate_never_retires_and_never_passes_a_pull_in_salt(dossier: Dossier) -> None:
+    unread = replace(
+        dossier,
+        inspections=tuple(
+            replace(one, facts=replace(one.facts, readings=tuple(r for r in one.facts.readings if r.measure != "wall")))
+            for one in dossier.inspections
+        ),
+    )
+    verdict = verdict_of(unread)
+    by_wall = [one for one in verdict.findings if one.quantity.startswith("wall")]
+    assert Outcome.RETIRE not in {one.outcome for one in by_wall}
+    overdue = [one for one in by_wall if one.quantity == "wall_reading_age" and one.status is not Status.PASSES]
+    if overdue:
+        pulls = [one for one in verdict.by_purpose if one.purpose.value in {"kinetic", "static"}]
+        assert all(one.outcome.severity >= Outcome.HOLD.severity for one in pulls)

@@ -1,0 +1,111 @@
+"""Text in, SI inside, text out."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from inspector.refused import Refused
+from inspector.units import STANDARD_GRAVITY_M_PER_S2, Dimension, System, read, show
+
+G = STANDARD_GRAVITY_M_PER_S2
+
+
+@pytest.mark.parametrize(
+    ("typed", "dimension", "decimal", "si"),
+    [
+        ("2.9 mm", Dimension.LENGTH, ".", 0.0029),
+        ("2,9 mm", Dimension.LENGTH, ".", 0.0029),
+        ("2.9mm", Dimension.LENGTH, ".", 0.0029),
+        ("3/4 in", Dimension.LENGTH, ".", 0.01905),
+        ('3/4"', Dimension.LENGTH, ".", 0.01905),
+        ("1 3/4 in", Dimension.LENGTH, ".", 0.04445),
+        ("1¾ in", Dimension.LENGTH, ".", 0.04445),
+        ("3 / 4 in", Dimension.LENGTH, ".", 0.01905),
+        ("0.125 in", Dimension.LENGTH, ",", 0.003175),
+        ("8,000 kg", Dimension.MASS, ".", 8000),
+        ("8.000 kg", Dimension.MASS, ",", 8000),
+        ("8.000 kg", Dimension.MASS, ".", 8),
+        ("12 000 kg", Dimension.MASS, ".", 12000),
+        ("12\u202f000 kg", Dimension.MASS, ".", 12000),
+        ("1.234,5 kg", Dimension.MASS, ".", 1234.5),
+        ("4.75 t", Dimension.FORCE, ".", 4750 * G),
+        ("4,75 t", Dimension.FORCE, ".", 4750 * G),
+        ("4.75 short ton", Dimension.FORCE, ".", 4.75 * 2000 * 0.45359237 * G),
+        ("17,600 lb", Dimension.FORCE, ".", 17600 * 0.45359237 * G),
+        ("78 kN", Dimension.FORCE, ".", 78000),
+        ("15 %", Dimension.RATIO, ".", 0.15),
+        ("110 N m", Dimension.TORQUE, ".", 110),
+        ("36 km/h", Dimension.SPEED, ".", 10),
+        ("10 years", Dimension.DAYS, ".", 3652.5),
+        ("−3 mm", Dimension.LENGTH, ".", -0.003),
+    ],
+)
+def test_a_figure_is_read_as_the_officer_meant_it(typed: str, dimension: Dimension, decimal: str, si: float) -> None:
+    figure = read(typed, dimension, field="size", decimal=decimal)
+    assert figure.si == pytest.approx(si, rel=1e-12)
+    assert figure.as_typed == typed
+
+
+@pytest.mark.parametrize(
+    ("typed", "dimension"),
+    [
+        ("", Dimension.LENGTH),
+        ("mm", Dimension.LENGTH),
+        ("2.9", Dimension.LENGTH),
+        ("2.9 kg", Dimension.LENGTH),
+        ("2 mt", Dimension.FORCE),
+        ("1e3 kg", Dimension.MASS),
+        ("3/0 in", Dimension.LENGTH),
+        ("1,23,456 kg", Dimension.MASS),
+        ("2.9 mm 3", Dimension.LENGTH),
+        ("nan mm", Dimension.LENGTH),
+        ("inf mm", Dimension.LENGTH),
+        ("9" * 80 + " mm", Dimension.LENGTH),
+        ("25 kN kN", Dimension.FORCE),
+    ],
+)
+def test_what_is_not_clear_is_refused_with_the_field_and_what_to_do(typed: str, dimension: Dimension) -> None:
+    with pytest.raises(Refused) as refusal:
+        read(typed, dimension, field="bow diameter")
+    assert refusal.value.field == "bow diameter"
+    assert refusal.value.why and refusal.value.what_to_do
+
+
+def test_a_ton_is_asked_about_because_it_can_mean_three_weights() -> None:
+    with pytest.raises(Refused, match="three different weights"):
+        read("4.75 ton", Dimension.FORCE, field="rating")
+
+
+@given(st.decimals(min_value=0, max_value=99999, places=3, allow_nan=False))
+def test_the_decimal_sign_does_not_change_the_value(number: object) -> None:
+    point, comma = f"{number:.3f} kg", f"{number:.3f} kg".replace(".", ",")
+    in_point_club = read(point, Dimension.MASS, field="mass", decimal=".")
+    in_comma_club = read(comma, Dimension.MASS, field="mass", decimal=",")
+    assert in_point_club.si == in_comma_club.si == pytest.approx(float(str(number)))
+
+
+@given(st.floats(min_value=0.0001, max_value=0.9), st.sampled_from(list(System)))
+def test_what_is_shown_can_be_read_again(metres: float, system: System) -> None:
+    shown = show(metres, Dimension.LENGTH, system)
+    assert read(shown, Dimension.LENGTH, field="size").si == pytest.approx(metres, abs=0.0005 * 0.0254 + 0.000005)
+
+
+@pytest.mark.parametrize(
+    ("si", "dimension", "system", "text"),
+    [
+        (0.0027, Dimension.LENGTH, System.METRIC, "2.7 mm"),
+        (9.21, Dimension.LENGTH, System.METRIC, "9.21 m"),
+        (0.01905, Dimension.LENGTH, System.IMPERIAL, "0.75 in"),
+        (232908, Dimension.FORCE, System.METRIC, "232.9 kN"),
+        (232908, Dimension.FORCE, System.IMPERIAL, "52\u202f360 lbf"),
+        (0.14, Dimension.RATIO, System.METRIC, "14 %"),
+        (90, Dimension.DAYS, System.METRIC, "90 days"),
+        (1, Dimension.DAYS, System.METRIC, "1 day"),
+        (3652.5, Dimension.DAYS, System.METRIC, "10 years"),
+        (5, Dimension.FACTOR, System.METRIC, "5"),
+    ],
+)
+def test_values_print_with_their_unit_and_no_idle_zeros(
+    si: float, dimension: Dimension, system: System, text: str
+) -> None:
+    assert show(si, dimension, system) == text
