@@ -72,7 +72,8 @@ def _book_a_shackle(office: Office) -> list[Judged]:
     say.verdict(book_in(office, facts))
     say.paragraph(tr("Now the first inspection, both diameters under the calliper:"), "  ")
     outcome = _inspect(office, _NEW_SHACKLE, ("bow_diameter=19 mm", "pin_diameter=22.2 mm"), Method.CALLIPER)
-    say.verdict(outcome, passes=True)
+    say.verdict(outcome)
+    say.passes(outcome, sources=False)
     return [outcome]
 
 
@@ -92,7 +93,8 @@ def _look_at_two(office: Office) -> list[Judged]:
     say.verdict(worn)
     click.echo()
     sound = look_up.open_item(office, _SOUND_PIN)
-    say.verdict(sound, passes=True)
+    say.verdict(sound)
+    say.passes(sound, sources=False)
     return [worn, sound]
 
 

@@ -47,7 +47,8 @@ def show(desk: Desk, tag: str) -> None:
     say.heading(tr("{tag} · {kind}", tag=outcome.dossier.item.tag, kind=outcome.dossier.kind.name))
     say.facts(outcome.explanation.piece)
     click.echo()
-    say.verdict(outcome, passes=True)
+    say.verdict(outcome)
+    say.passes(outcome, sources=True)
     say.heading(tr("History"))
     rows = [(show_day(row.on), row.what, row.text) for row in look_up.history_of(office, tag)]
     say.table((tr("Day"), tr("What"), ""), rows)

@@ -52,8 +52,8 @@ def facts(lines: Iterable[Fact], indent: str = "  ") -> None:
         paragraph(line.text, indent + line.label.ljust(wide + 2), indent + " " * (wide + 2))
 
 
-def verdict(outcome: Judged, *, passes: bool = False) -> None:
-    """Print a verdict with its reasons, the sums behind it, and the rules it passed if they are asked for."""
+def verdict(outcome: Judged) -> None:
+    """Print a verdict with its reasons and the sums behind it."""
     words = outcome.explanation
     paragraph(f"{outcome.dossier.item.tag}  {words.headline}", "  ", "      ")
     for reason in _told_in_full(words.reasons):
@@ -61,10 +61,18 @@ def verdict(outcome: Judged, *, passes: bool = False) -> None:
     _missing([one for one in words.reasons if one not in _told_in_full(words.reasons)])
     paragraph(words.plain, "    ")
     facts(words.sums, "    ")
-    if passes:
-        click.echo("    " + tr("Passed:"))
-        for reason in words.passes:
-            paragraph(f"{reason.sentence} [{reason.source}]", "    · ", "      ")
+
+
+def passes(outcome: Judged, *, sources: bool) -> None:
+    """Print what the piece passed, each with its source or in one paragraph without."""
+    passed = [one for one in outcome.explanation.passes if one.status is Status.PASSES]
+    if not sources:
+        sentences = dict.fromkeys(one.sentence for one in passed)
+        paragraph(tr("Passed: {what}", what=" ".join(sentences)), "    ")
+        return
+    click.echo("    " + tr("Passed and noted:"))
+    for reason in outcome.explanation.passes:
+        paragraph(f"{reason.sentence} [{reason.source}]", "    · ", "      ")
 
 
 def _told_in_full(reasons: Sequence[Reason]) -> list[Reason]:

@@ -26,7 +26,7 @@ class StillDate(QDateEdit):
 
 
 class Choice(Generic[Value]):
-    """Words to choose among, each for a value. Values stay on this side: Qt would turn a word of ours into plain text."""
+    """Words to choose among, each for a value. Values stay on this side: Qt would make plain text of our words."""
 
     def __init__(self, name: str, choices: Sequence[tuple[str, Value]]) -> None:
         self._values = [value for _, value in choices]

@@ -19,7 +19,7 @@ _ORDERS = ("due", "tag", "worst")
 
 
 class GearTable(QWidget):
-    """opened: a tag to show. typed: a letter for the search. refused: the register could not be read. shown: new rows."""
+    """opened: a tag to show. typed: a letter for the search. refused: the list could not be read. shown: new rows."""
 
     opened = Signal(str)
     typed = Signal(str)
@@ -55,6 +55,10 @@ class GearTable(QWidget):
         """Read the list again."""
         self._pause.stop()
         self._background.run(listed, self._office, self.wanted, done=self._show, failed=self.refused.emit)
+
+    def show_all(self) -> None:
+        """Show every piece again."""
+        self.filter.reset()
 
     def enter(self, tag: str = "") -> None:
         """Go to the rows; tag: the piece to put the bar on."""
@@ -135,4 +139,3 @@ def _nothing(found: Listed) -> str:
     everything = tr_n("the one piece", "all {count} pieces", found.total)
     why = tr("No piece answers to “{search}”.", search=found.wanted.search)
     return why + "\n" + tr("Look at the label again, or press Esc to see {everything}.", everything=everything)
-

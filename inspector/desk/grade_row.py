@@ -27,8 +27,8 @@ class GradeRow(QFrame):
 
     def __init__(self, check: Check) -> None:
         super().__init__()
-        self.check, self.grade = check, None
-        self.grade: Grade | None
+        self.check = check
+        self.grade: Grade | None = None
         self.setObjectName("grade")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._hint = said("", Type.SMALL, bold=True)

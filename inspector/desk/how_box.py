@@ -1,5 +1,7 @@
 """How a measure was taken: the way, and for a thickness gauge the face it stood on and its block."""
 
+from typing import Any
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
@@ -41,7 +43,7 @@ class HowBox(QWidget):
         """How it was taken, as chosen."""
         return How(self.method.value, self.surface.value, self.block.value)
 
-    def _add(self, grid: QGridLayout, text: str, choice: Choice[Method | None]) -> tuple[QLabel, QWidget]:
+    def _add(self, grid: QGridLayout, text: str, choice: Choice[Any]) -> tuple[QLabel, QWidget]:
         row, label = grid.rowCount(), short(text, faint=True)
         grid.addWidget(label, row, 0)
         grid.addWidget(choice.box, row, 1)

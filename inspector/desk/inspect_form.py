@@ -62,6 +62,13 @@ class InspectForm(QWidget):
         """Begin at the first check."""
         self._stops[0].setFocus()
 
+    def focus_again(self) -> None:
+        """Go back to the first check that is open, else to the first stop."""
+        self._area.setFocus()
+        target = next((row for row in self.rows if row.grade is None), self._stops[0])
+        target.setFocus()
+        self._area.ensureWidgetVisible(target)
+
     def facts(self) -> tuple[NewInspection, int]:
         """What is clear of what was typed, and how many readings are not; these are shown at their fields."""
         answers = tuple(row.answer for row in self.rows if row.answer)
@@ -113,7 +120,9 @@ class InspectForm(QWidget):
     def _tell_left(self) -> None:
         """How many checks are still open, beside the button."""
         left = sum(row.grade is None for row in self.rows)
-        text = tr_n("One check is open; it counts as not seen.", "{count} checks are open; they count as not seen.", left)
+        text = tr_n(
+            "One check is open; it counts as not seen.", "{count} checks are open; they count as not seen.", left
+        )
         self._left.setText(text if left else tr("Every check is graded."))
 
     def _go_to_fault(self) -> None:

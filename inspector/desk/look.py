@@ -148,7 +148,8 @@ class Look(QObject):
 
     def _style_sheet(self) -> str:
         colours = {ink.value: colour for ink, colour in self.colours.inks.items()} | {"field": self.colours.field}
-        return style_sheet(colours, {size.value: self.type_px(size) for size in Type}, self.px)
+        family = self._family or QApplication.font().family()
+        return style_sheet(family, colours, {size.value: self.type_px(size) for size in Type}, self.px)
 
     def _system_changed(self) -> None:
         if self.scheme is Scheme.SYSTEM:

@@ -27,7 +27,7 @@ def said(text: str, size: Type = Type.BODY, *, faint: bool = False, bold: bool =
     label.setTextFormat(Qt.TextFormat.PlainText)
     label.setWordWrap(True)
     label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-    label.setProperty("size", size.value)
+    label.setProperty("tier", size.value)
     label.setProperty("ink", "faint" if faint else "ink")
     label.setProperty("weight", "bold" if bold else "")
     label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
@@ -50,12 +50,12 @@ def hairline() -> QFrame:
 
 
 def button(text: str, does: Callable[[], object], *, rank: str = "", name: str = "") -> QPushButton:
-    """A button. rank "first": the one thing to do here. name: what a screen reader says, where the text is too short."""
+    """A button. rank "first": the one thing to do here. name: what a screen reader says where the text is too short."""
     made = QPushButton(text)
     made.setProperty("rank", rank)
     made.setAccessibleName(name or text.replace("&", ""))
     made.setAutoDefault(True)
-    made.clicked.connect(lambda: does())
+    made.clicked.connect(lambda _checked: does())
     return made
 
 
@@ -94,8 +94,8 @@ class Fold(QWidget):
 
     def __init__(self, title: str, make: Callable[[], QWidget]) -> None:
         super().__init__()
-        self._title, self._make, self._inside = title, make, None
-        self._inside: QWidget | None
+        self._title, self._make = title, make
+        self._inside: QWidget | None = None
         self.head = QToolButton()
         self.head.setProperty("rank", "disclosure")
         self.head.setCheckable(True)

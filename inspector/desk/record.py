@@ -88,11 +88,14 @@ class Record(QWidget):
         margin = [*parts.drawings_part(judged, self._look, self._system)]
         margin.append(parts.facts_part(tr("The piece"), words.piece))
         top = Columns(column(wide, 3 * GRID), column(margin, 3 * GRID), self._look)
-        below = [parts.passes_part(words.passes), parts.history_part(opened.history), parts.cautions_part(words.cautions)]
+        below = [
+            parts.passes_part(words.passes),
+            parts.history_part(opened.history),
+            parts.cautions_part(words.cautions),
+        ]
         page = column([top, *below], 3 * GRID)
         page.setObjectName("page")
         layout = page.layout()
         if layout:
             layout.setContentsMargins(0, GRID, 2 * GRID, 3 * GRID)
         return page
-

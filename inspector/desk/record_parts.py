@@ -86,10 +86,7 @@ def drawings_part(judged: Judged, look: Look, system: System) -> list[QWidget]:
     if wall is None:
         return []
     pictures = (wall_section(wall, system), wall_history(wall, judged.verdict.on, system))
-    return [
-        column([said(picture.title, Type.HEAD), Picture(picture, look)])
-        for picture in pictures
-    ]
+    return [column([said(picture.title, Type.HEAD), Picture(picture, look)]) for picture in pictures]
 
 
 def history_part(rows: Sequence[HistoryRow]) -> QWidget:

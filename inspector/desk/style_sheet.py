@@ -3,12 +3,12 @@
 from collections.abc import Callable, Mapping
 
 _RULES = """
-QWidget {{ color: {ink}; font-size: {body}px; }}
+QWidget {{ color: {ink}; font-family: "{family}"; font-size: {body}px; }}
 QMainWindow, QScrollArea, QWidget#page {{ background: {paper}; border: none; }}
 QLabel {{ background: transparent; }}
-QLabel[size="small"] {{ font-size: {small}px; }}
-QLabel[size="head"] {{ font-size: {head}px; font-weight: bold; }}
-QLabel[size="display"] {{ font-size: {display}px; font-weight: bold; }}
+QLabel[tier="small"] {{ font-size: {small}px; }}
+QLabel[tier="head"] {{ font-size: {head}px; font-weight: bold; }}
+QLabel[tier="display"] {{ font-size: {display}px; font-weight: bold; }}
 QLabel[ink="faint"] {{ color: {faint}; }}
 QLabel[weight="bold"] {{ font-weight: bold; }}
 QFrame#hairline {{ background: {hair}; border: none; }}
@@ -38,7 +38,7 @@ QPushButton[rank="grade"] {{ padding: {g4}px {g8}px; }}
 QPushButton[rank="grade"]:checked {{ background: {ink}; color: {paper}; border: 1px solid {ink}; font-weight: bold; }}
 QPushButton[rank="filter"] {{ border: none; border-bottom: 2px solid transparent; border-radius: 0;
     padding: {g6}px {g8}px; }}
-QPushButton[rank="filter"]:checked {{ border-bottom: 2px solid {ink}; font-weight: bold; }}
+QPushButton[rank="filter"]:checked {{ border-bottom: 2px solid {ink}; }}
 QPushButton[rank="filter"]:focus {{ background: {band}; }}
 QToolButton[rank="disclosure"] {{ border: none; font-weight: bold; font-size: {head}px; padding: {g4}px {g4}px; }}
 QToolButton[rank="disclosure"]:focus {{ background: {band}; }}
@@ -48,7 +48,9 @@ QFrame#grade:focus {{ background: {band}; border-left: {g4}px solid {ink}; }}
 
 QTableView {{ background: {paper}; border: none; gridline-color: transparent; outline: none;
     selection-background-color: {band}; selection-color: {ink}; }}
-QHeaderView, QHeaderView::section {{ background: {paper}; color: {faint}; font-size: {small}px; border: none;
+QTableView::item {{ padding: 0 {g8}px; }}
+QHeaderView {{ background: {paper}; border: none; }}
+QHeaderView::section {{ background: {paper}; color: {faint}; font-size: {small}px; border: none;
     border-bottom: 1px solid {hair}; padding: {g4}px {g8}px; }}
 
 QMenuBar, QMenu, QStatusBar {{ background: {paper}; }}
@@ -75,6 +77,6 @@ QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
 _LENGTHS = (2, 3, 4, 5, 6, 8, 12, 24)
 
 
-def style_sheet(colours: Mapping[str, str], sizes: Mapping[str, int], px: Callable[[float], int]) -> str:
+def style_sheet(family: str, colours: Mapping[str, str], sizes: Mapping[str, int], px: Callable[[float], int]) -> str:
     """Every rule with the colours by role, the sizes of type in pixels, and px to turn a length into pixels."""
-    return _RULES.format(**colours, **sizes, **{f"g{length}": px(length) for length in _LENGTHS})
+    return _RULES.format(family=family, **colours, **sizes, **{f"g{length}": px(length) for length in _LENGTHS})

@@ -14,20 +14,21 @@ from inspector.gear.verdict import WallForecast, WallPoint
 from inspector.language import tr
 from inspector.units import System
 
-_WIDTH_MM, _HEIGHT_MM = 88.0, 57.8
+_WIDTH_MM = 88.0
 _LEFT_MM, _RIGHT_MM = 11.5, 20.0
-_NOTE_LINES = 3
-_PLOT = Box(_LEFT_MM, 2.0, _WIDTH_MM - _RIGHT_MM, _HEIGHT_MM - _NOTE_LINES * LEADING_MM - 6.0)
+_MOST_NOTE_LINES = 6
+_PLOT = Box(_LEFT_MM, 2.0, _WIDTH_MM - _RIGHT_MM, 41.0)
+_NOTE_TOP_MM = _PLOT.bottom + 5.2
 _DASH = (1.4, 0.9)
 
 
 def wall_history(wall: WallForecast, on: date, system: System = System.METRIC) -> Drawing:
-    """Wall against date, 88 x 57.8 mm, with any number of readings; `on` is the day the wall was judged."""
+    """Wall against date, 88 mm wide, with any number of readings; `on` is the day the wall was judged."""
     chart = _Chart(wall, on, system)
-    top = _HEIGHT_MM - _NOTE_LINES * LEADING_MM - 0.8
-    said = note(chart_note(wall, system), 0.5, top, _WIDTH_MM - 1.0, _NOTE_LINES)
+    said = note(chart_note(wall, system), 0.5, _NOTE_TOP_MM, _WIDTH_MM - 1.0, _MOST_NOTE_LINES)
+    height = _NOTE_TOP_MM + len(said) * LEADING_MM + 0.8
     shapes = (*chart.ground(), *chart.lines(), *chart.points(), *said)
-    return Drawing(_WIDTH_MM, _HEIGHT_MM, shapes, tr("The wall over the years"), in_words(wall, system))
+    return Drawing(_WIDTH_MM, height, shapes, tr("The wall over the years"), in_words(wall, system))
 
 
 class _Chart:
@@ -60,7 +61,7 @@ class _Chart:
         return shapes
 
     def _day_ticks(self) -> list[Shape]:
-        room = Labels(Box(0.0, _PLOT.bottom, _WIDTH_MM, _HEIGHT_MM))
+        room = Labels(Box(0.0, _PLOT.bottom, _WIDTH_MM, _NOTE_TOP_MM))
         shapes: list[Shape] = []
         for tick in day_ticks(self.first, self.last):
             x = self.across.at(tick.value)

@@ -12,15 +12,18 @@ _WIDTH_MM = 86.0
 _EDGE_MM = 1.0
 _TUBE_MM = 37.0
 _GAP_MM = 7.0
-_NOTE_LINES = 5
+_MOST_NOTE_LINES = 9
 
 
 def wall_section(wall: WallForecast, system: System = System.METRIC) -> Drawing:
-    """The section of a tube, 86 mm wide. Where the outside was not written down, one wall alone is drawn, to scale."""
+    """The section of a tube, 86 mm wide and as high as its note needs.
+
+    Where the outside was not written down, one wall alone is drawn, to scale.
+    """
     title = tr("What is left of the wall")
-    height = _EDGE_MM + STRIP_HEIGHT_MM + _NOTE_LINES * LEADING_MM + 2 * _EDGE_MM
-    shapes = [*_pictures(wall, system), *_notes(wall, system)]
-    return Drawing(_WIDTH_MM, height, tuple(shapes), title, _describes(wall, system))
+    notes = _notes(wall, system)
+    height = _EDGE_MM + STRIP_HEIGHT_MM + len(notes) * LEADING_MM + 2 * _EDGE_MM
+    return Drawing(_WIDTH_MM, height, (*_pictures(wall, system), *notes), title, _describes(wall, system))
 
 
 def _pictures(wall: WallForecast, system: System) -> list[Shape]:
@@ -43,7 +46,7 @@ def _strip_width() -> float:
 def _notes(wall: WallForecast, system: System) -> list[Shape]:
     top = _EDGE_MM + STRIP_HEIGHT_MM + _EDGE_MM
     said = " ".join((_scale(wall, system), _thinnest(wall), _limit(wall)))
-    return note(said, _EDGE_MM, top, _WIDTH_MM - 2 * _EDGE_MM, _NOTE_LINES)
+    return note(said, _EDGE_MM, top, _WIDTH_MM - 2 * _EDGE_MM, _MOST_NOTE_LINES)
 
 
 def _scale(wall: WallForecast, system: System) -> str:

@@ -23,9 +23,8 @@ def imprint(office: Office, page: Page, title: str, number: str) -> Imprint:
     club, head = page.setting("club", tr("Recovery gear register")), page.head()
     rests_on = (
         tr("Rulebook {name}", name=office.rules.hash[:_SHORT]),
-        tr("Program {version}", version=office.program),
         tr("Ledger head {head}", head=head[:_SHORT]),
-        tr("Facts known on {day}", day=show_day(office.today)),
+        tr("Facts of {day}", day=show_day(office.today)),
     )
     return Imprint(club, title, number, office.today, office.officer.name, rests_on, cautions())
 

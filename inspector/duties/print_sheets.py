@@ -7,7 +7,7 @@ from inspector.duties.look_up import as_of_last_day, trip
 from inspector.duties.office import Office
 from inspector.duties.out_tray import imprint, next_number, put_out
 from inspector.gear.kind import Basis
-from inspector.gear.outcome import Outcome, Purpose
+from inspector.gear.outcome import Outcome
 from inspector.gear.papers import GoingPiece, StayingPiece, TickLine, TripSheet, VehicleLine
 from inspector.gear.trip import Trip, Vehicle
 from inspector.gear.verdict import Judged
@@ -16,7 +16,7 @@ from inspector.paper.inspection_sheet import inspection_sheet
 from inspector.paper.page_style import PageSize
 from inspector.register.page import Page
 from inspector.rulebook.limits import measure_limit
-from inspector.rulebook.rig import band_words, strap_band, strap_warning
+from inspector.rulebook.rig import band_words, strap_band, strap_words
 from inspector.rulebook.words import marked_words
 from inspector.units import Dimension, show
 
@@ -70,14 +70,14 @@ def _sheet(office: Office, page: Page, ready: Ready, number: str) -> TripSheet:
 
 
 def _vehicle(office: Office, vehicle: Vehicle, going: tuple[Judged, ...]) -> VehicleLine:
-    kinetic = [one for one in going if one.dossier.kind.may(Purpose.KINETIC) and _is_line(one)]
-    warnings = [
-        strap_warning(office.rules, vehicle.gvm.si, one.dossier.item.tag, one.verdict.capacity.now_n)
-        for one in kinetic
-        if one.verdict.capacity.now_n is not None
+    straps = [
+        (one.dossier.item.tag, one.verdict.capacity.now_n)
+        for one in going
+        if _is_line(one) and one.verdict.capacity.now_n is not None
     ]
     band = band_words(strap_band(office.rules, vehicle.gvm.si), office.system)
-    return VehicleLine(vehicle.tag, vehicle.name, vehicle.gvm.as_typed, band, " ".join(filter(None, warnings)))
+    warning = strap_words(office.rules, vehicle.gvm.si, straps)
+    return VehicleLine(vehicle.tag, vehicle.name, vehicle.gvm.as_typed, band, warning)
 
 
 def _is_line(one: Judged) -> bool:

@@ -17,6 +17,7 @@ from inspector.register.rows import from_body
 from inspector.rulebook.notice_words import destroy_words, never_again_words, replace_words
 
 _KIND = "retirement_notice"
+_SAID_ABOVE = {tr("Tag"), tr("Kind"), tr("Owner")}  # the notice's head has them already
 
 
 def print_notice(office: Office, tag: str) -> Path:
@@ -49,7 +50,7 @@ def _notice(office: Office, page: Page, found: Judged, number: str) -> Retiremen
         kind_name=dossier.kind.name,
         family=dossier.kind.family,
         owner=dossier.item.facts.owner,
-        piece=words.piece,
+        piece=tuple(fact for fact in words.piece if fact.label not in _SAID_ABOVE),
         plain=words.plain,
         reasons=tuple(one for one in words.reasons if one.outcome is Outcome.RETIRE),
         sums=words.sums,

@@ -18,7 +18,7 @@ class Block:
     """Something printable. draw: with its left and top. gap_pt: air above, dropped at the head of a page.
 
     parts: what it falls into where it is higher than a whole page. with_next: never the last on a page, as a heading.
-    at_foot: stands at the foot of its page.
+    at_foot: stands at the foot of its page, unless it is alone there.
     """
 
     height_pt: float

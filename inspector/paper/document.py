@@ -70,7 +70,7 @@ def _print_page(press: Press, imprint: Imprint, blocks: Page, number: int, count
 def _print_blocks(press: Press, blocks: Sequence[Block], top: float, bottom: float) -> None:
     for number, block in enumerate(blocks):
         top += block.gap_pt if number else 0.0
-        at = bottom - block.height_pt if block.at_foot else top
+        at = bottom - block.height_pt if block.at_foot and number else top
         block.draw(press, SIDE_MARGIN, at)
         top += block.height_pt
 

@@ -30,8 +30,8 @@ def retirement_notice(notice: RetirementNotice, page: PageSize, system: System =
         *why(notice.reasons, width),
         *(block.below(2 * GRID) for block in pictures(notice, width, system)),
         *_sums(notice, width),
-        _next_steps(notice, width).below(2.5 * GRID).kept(),  # whoever holds the slip also holds what to do
-        small_cautions(notice.imprint.cautions, width).below(2 * GRID).kept(),
+        _next_steps(notice, width).below(2.5 * GRID),
+        small_cautions(notice.imprint.cautions, width).below(2 * GRID),
         _at_foot(slip(notice, width)),
     )
     return Document(notice.imprint, f"{notice.tag} {notice.kind_name}", blocks).printed(page)

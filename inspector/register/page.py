@@ -256,10 +256,13 @@ class Page:
         return [(str(key), str(body)) for key, body in rows]
 
     def _retirement(self, item_id: str) -> tuple[date, str] | None:
-        """The first day a verdict retired the piece, and its headline."""
+        """The first day a verdict retired the piece, and why."""
         table = tables.verdict
         found = select(table.c.day, table.c.words).where(
             table.c.item_id == item_id, table.c.outcome == Outcome.RETIRE.value
         )
         row = self._connection.execute(found.order_by(table.c.day, table.c.id).limit(1)).first()
-        return (row[0], from_body(str(row[1]), Explanation).headline) if row else None
+        if row is None:
+            return None
+        words = from_body(str(row[1]), Explanation)
+        return row[0], words.reasons[0].sentence if words.reasons else words.headline

@@ -1,11 +1,15 @@
 """Whether a kinetic strap suits a vehicle: the published band of strength against the laden mass."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from inspector.language import tr
 from inspector.mechanics import fibre
+from inspector.rulebook.judge import SAME_RATIO
 from inspector.rulebook.load import Rulebook
 from inspector.units import STANDARD_GRAVITY_M_PER_S2, Dimension, System, show
+
+SUITS, TOO_STRONG, TOO_WEAK = "suits", "too strong", "too weak"
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,13 +33,22 @@ def band_words(band: Band, system: System) -> str:
     return tr("{least} to {most}", least=least, most=most)
 
 
-def strap_warning(book: Rulebook, gvm_kg: float, tag: str, strength_n: float) -> str:
-    """Why the strap does not suit the vehicle, or nothing where it does. Too strong matters as much as too weak."""
+def strap_fit(book: Rulebook, gvm_kg: float, strength_n: float) -> str:
+    """ "suits", "too strong" or "too weak" for a vehicle as the lighter of a pair; the ends of the band suit."""
     ratio = fibre.strap_band_ratio(strength_n, gvm_kg)
-    if ratio > book.setting("strap_band_high"):
-        said = tr("{tag} is too strong for it ({ratio} × GVM): it stretches little and loads both attachments hard.")
-    elif ratio < book.setting("strap_band_low"):
-        said = tr("{tag} is too weak for it ({ratio} × GVM).")
-    else:
-        return ""
-    return said.format(tag=tag, ratio=f"{ratio:.1f}")
+    if ratio > book.setting("strap_band_high") * (1 + SAME_RATIO):
+        return TOO_STRONG
+    return TOO_WEAK if ratio < book.setting("strap_band_low") * (1 - SAME_RATIO) else SUITS
+
+
+def strap_words(book: Rulebook, gvm_kg: float, straps: Sequence[tuple[str, float]]) -> str:
+    """Which straps do not suit the vehicle and why; nothing where all do. straps: tag and strength in newtons."""
+    found: dict[str, list[str]] = {TOO_STRONG: [], TOO_WEAK: [], SUITS: []}
+    for tag, strength_n in straps:
+        ratio = fibre.strap_band_ratio(strength_n, gvm_kg)
+        found[strap_fit(book, gvm_kg, strength_n)].append(tr("{tag} ({ratio} × GVM)", tag=tag, ratio=f"{ratio:.2f}"))
+    said = {
+        TOO_STRONG: tr("Too strong for it, stretches little and loads both attachments hard: {tags}."),
+        TOO_WEAK: tr("Too weak for it: {tags}."),
+    }
+    return " ".join(said[fit].format(tags=", ".join(found[fit])) for fit in said if found[fit])

@@ -65,7 +65,7 @@ def _plain(dossier: Dossier, verdict: Verdict, reasons: list[Reason], system: Sy
         return tr("This piece must not be used again, for anything. Take it out of the store and make it unusable.")
     if verdict.outcome is Outcome.HOLD:
         releases = list(dict.fromkeys(one.release for one in reasons if one.release))
-        return " ".join([tr("Do not use it until this is settled."), *releases[:3]])
+        return " ".join([_held(verdict), *releases[:3]])
     if verdict.outcome is Outcome.DERATE and verdict.capacity.now_n is not None:
         now = show(verdict.capacity.now_n, Dimension.FORCE, system)
         was = show(verdict.capacity.as_marked_n or 0.0, Dimension.FORCE, system)
@@ -73,6 +73,14 @@ def _plain(dossier: Dossier, verdict: Verdict, reasons: list[Reason], system: Sy
     due = verdict.next_due
     until = tr(" until {day}", day=show_day(due)) if due else ""
     return tr("It may be used for {use}{until}, after a look before each use.", use=_uses(dossier), until=until)
+
+
+def _held(verdict: Verdict) -> str:
+    """What a hold forbids: everything, or only some purposes."""
+    held = [purpose_word(one.purpose) for one in verdict.by_purpose if one.outcome.severity >= Outcome.HOLD.severity]
+    if len(held) == len(verdict.by_purpose):
+        return tr("Do not use it until this is settled.")
+    return tr("Do not use it for {held} until this is settled.", held=listed(held))
 
 
 def _uses(dossier: Dossier) -> str:
@@ -84,8 +92,10 @@ def use_line(dossier: Dossier, verdict: Verdict, system: System = System.METRIC)
     open_for = [purpose_word(one.purpose) for one in verdict.by_purpose if one.outcome in {Outcome.FIT, Outcome.DERATE}]
     if not open_for:
         return tr("not for use")
-    closed = len(open_for) < len(purposes_of(dossier)) or dossier.kind.barred
-    line = tr("{uses} only", uses=listed(open_for)) if closed else listed(open_for)
+    held = [purpose_word(one.purpose) for one in verdict.by_purpose if one.outcome is Outcome.HOLD]
+    line = tr("{uses} only", uses=listed(open_for)) if held or dossier.kind.barred else listed(open_for)
+    if held:
+        line += tr("; on hold for {held}", held=listed(held))
     if verdict.outcome is Outcome.DERATE and verdict.capacity.now_n is not None:
         line += tr("; reckon {now}", now=show(verdict.capacity.now_n, Dimension.FORCE, system))
     return line[:1].upper() + line[1:]
@@ -132,14 +142,14 @@ def _sentence(finding: Finding, dossier: Dossier, value: str, limit: str) -> str
     name = _what(finding, dossier)
     if finding.rule == RETIRED_BEFORE:
         day = show_day(finding.measured_on) if finding.measured_on else ""
-        return tr("Retired on {day}; a retirement is final.", day=day)
+        return tr("Retired on {day}, and a retirement is final. {why}", day=day, why=finding.says)
     if finding.value is None:
         return tr("{what}: not known. {why}", what=name, why=finding.why_unknown)
     if finding.status is Status.UNKNOWN and finding.value is not None:
         return tr("{what}: seen too long ago ({value}).", what=name, value=_with_origin(value, finding))
-    if finding.value.word:
+    if finding.value.word or finding.must == "present":
         return tr("{what}: {value}.", what=name, value=value)
-    return tr("{what}: {value}; {limit} is wanted.", what=name, value=value, limit=limit)
+    return tr("{what}: {value}, must be {limit}.", what=name, value=value, limit=limit)
 
 
 def _release(finding: Finding, dossier: Dossier, limit: str) -> str:
@@ -153,6 +163,7 @@ def _release(finding: Finding, dossier: Dossier, limit: str) -> str:
         "open_events": tr("An inspection after the event by a competent person would settle it."),
         "harmful_exposures": tr("An inspection after the exposure by a competent person would settle it."),
         "rating_stated": tr("Only a marking on the piece or its certificate would settle it."),
+        "wall_life": tr("Plan its replacement: nothing releases it but a wall with more than a year of life."),
         "wall_reading_age": tr("A wall reading on bare metal at the named points would settle it."),
         "wall_rough_allowed": tr(
             "Dress the face to bright metal and read again: {limit} after the gauge's allowance is wanted.", limit=limit

@@ -102,7 +102,7 @@ def _grade_word(word: str, kind: Kind, key: str) -> str:
         "none": tr("nowhere"),
     }
     if check := kind.check(key):
-        words |= {"bad": check.bad, "slight": check.slight or tr("slight")}
+        words |= {"bad": check.bad.rstrip("."), "slight": check.slight.rstrip(".") or tr("slight")}
     return words.get(word, word)
 
 

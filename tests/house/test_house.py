@@ -36,7 +36,10 @@ def test_no_file_grows_past_what_a_reader_holds_in_mind(path: Path) -> None:
 
 
 def functions(path: Path) -> Iterator[ast.FunctionDef | ast.ClassDef]:
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+    """Functions and classes of the module and the methods of its classes; what lies inside a function is its own."""
+    module = ast.parse(path.read_text(encoding="utf-8"))
+    classes = [node for node in module.body if isinstance(node, ast.ClassDef)]
+    for node in [*module.body, *(inner for one in classes for inner in one.body)]:
         if isinstance(node, ast.FunctionDef | ast.ClassDef):
             yield node
 

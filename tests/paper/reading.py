@@ -1,15 +1,22 @@
 """Reading a printed document back."""
 
+from importlib import import_module
 from io import BytesIO
+from typing import Any
 
-import pypdfium2
 from pypdf import PdfReader
 
 from inspector.paper.page_style import FOOT_MARGIN, HEAD_MARGIN, SIDE_MARGIN
 from inspector.paper.printed import Printed
 
+_PDFIUM: Any = import_module("pypdfium2")  # carries no types
 _SLACK_PT = 1.5  # a sign's ink may reach a hair over its own width
 Rect = tuple[float, float, float, float]
+
+
+def opened(pdf: bytes) -> Any:
+    """The document as a viewer sees it."""
+    return _PDFIUM.PdfDocument(pdf)
 
 
 def page_texts(printed: Printed) -> list[str]:
@@ -43,7 +50,7 @@ def _rect(given: list[float]) -> Rect:
 
 def assert_within_margins(printed: Printed) -> None:
     """Every sign of every page lies between the margins."""
-    document = pypdfium2.PdfDocument(printed.pdf)
+    document = opened(printed.pdf)
     for page in document:
         wide, high = page.get_size()
         for left, bottom, right, top in sign_boxes(page):
@@ -52,7 +59,7 @@ def assert_within_margins(printed: Printed) -> None:
     document.close()
 
 
-def sign_boxes(page: pypdfium2.PdfPage) -> list[Rect]:
+def sign_boxes(page: Any) -> list[Rect]:
     """The ink boxes of a page's signs."""
     text = page.get_textpage()
     boxes = [text.get_charbox(number) for number in range(text.count_chars())]
@@ -61,7 +68,7 @@ def sign_boxes(page: pypdfium2.PdfPage) -> list[Rect]:
 
 def assert_no_text_on_text(printed: Printed) -> None:
     """No sign's ink lies on another's by more than a hair."""
-    document = pypdfium2.PdfDocument(printed.pdf)
+    document = opened(printed.pdf)
     for page in document:
         boxes = sorted(sign_boxes(page))
         for number, one in enumerate(boxes):

@@ -1,8 +1,7 @@
 """The printing pen: every shape, where it belongs, in its ink."""
 
-from io import BytesIO
+from typing import Any
 
-import pypdfium2
 import pytest
 
 from inspector.drawings.marks import outcome_mark
@@ -11,20 +10,21 @@ from inspector.gear.outcome import Outcome
 from inspector.paper import pen
 from inspector.paper.page_style import MM, PageSize
 from inspector.paper.press import Press
+from tests.paper.reading import opened
 
 Colour = tuple[int, int, int]
 _WHITE = (255, 255, 255)
 
 
-def printed(*shapes: Shape, scale: float = 1.0) -> pypdfium2.PdfDocument:
+def printed(*shapes: Shape, scale: float = 1.0) -> Any:
     """A page with a drawing of 40 mm at 20 mm from left and top."""
     press = Press(PageSize.A4)
     pen.draw(Drawing(40, 40, shapes, "t", "d"), press, 20 * MM, 20 * MM, scale)
     press.next_page()
-    return pypdfium2.PdfDocument(BytesIO(press.finished()))
+    return opened(press.finished())
 
 
-def colour_at(document: pypdfium2.PdfDocument, x_mm: float, y_mm: float) -> Colour:
+def colour_at(document: Any, x_mm: float, y_mm: float) -> Colour:
     """The colour at a place of the drawing."""
     image = document[0].render(scale=2).to_pil().convert("RGB")
     red, green, blue = image.getpixel((int((20 + x_mm) * MM * 2), int((20 + y_mm) * MM * 2)))

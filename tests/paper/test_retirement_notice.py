@@ -102,7 +102,6 @@ def test_the_slip_stands_on_the_last_page_with_tag_number_and_lines(tube_notice:
     slip = last[last.index("Proof of destruction") :]
     for part in ("T-014", "A-2026-0114", "How", "Destroyed by", "Date", "Signature"):
         assert part in slip
-    assert "What to do now" in last
 
 
 @pytest.mark.parametrize("page", PageSize)
@@ -139,7 +138,7 @@ def test_the_file_names_itself(ball_notice: RetirementNotice) -> None:
     said = PdfReader(BytesIO(retirement_notice(ball_notice, PageSize.A4).pdf)).metadata
     assert said is not None
     assert (said.title, said.subject) == ("Retirement notice A-2026-0114", "B-007 Tow ball")
-    assert said["/Keywords"] == "A-2026-0114"
+    assert str(said["/Keywords"]) == "A-2026-0114"
 
 
 def test_a_missing_sign_in_a_picture_is_reported_too(tube_notice: RetirementNotice) -> None:

@@ -8,7 +8,7 @@ Breaking strength 2 to 3 times the GVM of the lighter vehicle. The windows below
 import pytest
 
 from inspector.rulebook.load import Rulebook
-from inspector.rulebook.rig import strap_band, strap_warning
+from inspector.rulebook.rig import SUITS, TOO_STRONG, TOO_WEAK, strap_band, strap_fit
 from inspector.units import STANDARD_GRAVITY_M_PER_S2, Dimension, read
 
 TONNE_FORCE_N = 1000 * STANDARD_GRAVITY_M_PER_S2
@@ -25,7 +25,7 @@ def test_the_window_of_a_vehicle(rules: Rulebook, gvm_t: float, least_t: float, 
 @pytest.mark.parametrize(("strap", "lightest_t", "heaviest_t"), [("8 t", 2.67, 4.0), ("11 t", 3.67, 5.5)])
 def test_the_vehicles_of_a_strap(rules: Rulebook, strap: str, lightest_t: float, heaviest_t: float) -> None:
     strength = read(strap, Dimension.FORCE, field="r").si
-    assert strap_warning(rules, lightest_t * 1000, "K", strength) == ""
-    assert strap_warning(rules, heaviest_t * 1000, "K", strength) == ""
-    assert "too strong" in strap_warning(rules, (lightest_t - 0.02) * 1000, "K", strength)
-    assert "too weak" in strap_warning(rules, (heaviest_t + 0.02) * 1000, "K", strength)
+    fits = [strap_fit(rules, gvm_t * 1000, strength) for gvm_t in (lightest_t, heaviest_t)]
+    assert fits == [SUITS, SUITS]
+    assert strap_fit(rules, (lightest_t - 0.02) * 1000, strength) == TOO_STRONG
+    assert strap_fit(rules, (heaviest_t + 0.02) * 1000, strength) == TOO_WEAK

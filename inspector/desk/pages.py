@@ -1,0 +1,150 @@
+"""One page at a time: the list, a piece, the form of an inspection; and the way from one to the other."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QStackedWidget, QWidget
+
+from inspector.desk.background import Background
+from inspector.desk.gear_table import GearTable
+from inspector.desk.inspect_form import InspectForm
+from inspector.desk.look import Look
+from inspector.desk.notice import Notice
+from inspector.desk.opened import Opened, inspected, opened
+from inspector.desk.record import Record
+from inspector.duties.office import Office
+from inspector.gear.inspection import NewInspection
+from inspector.gear.outcome import Outcome
+from inspector.language import tr
+from inspector.refused import Refused
+
+
+class Pages(QStackedWidget):
+    """turned: another page is shown. found: the piece that was searched for is shown."""
+
+    turned = Signal()
+    found = Signal()
+
+    def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
+        super().__init__()
+        self._office, self._background, self._notice, self._look = office, background, notice, look
+        self.table = GearTable(office, background, look)
+        self.record = Record(look, office.system)
+        self.form: InspectForm | None = None
+        self.addWidget(self.table)
+        self.addWidget(self.record)
+        self.table.opened.connect(self.open_tag)
+        self.table.refused.connect(notice.refuse)
+        self.record.back.connect(self.show_list)
+        self.record.inspect.connect(self.inspect)
+
+    @property
+    def piece(self) -> Opened | None:
+        """The piece whose record is shown."""
+        return self.record.opened if self.currentWidget() is self.record else None
+
+    @property
+    def is_retired_shown(self) -> bool:
+        """Whether the record of a retired piece is shown."""
+        return self.piece is not None and self.piece.judged.verdict.outcome is Outcome.RETIRE
+
+    def open_tag(self, tag: str) -> None:
+        """Show the piece with this tag."""
+        self.leave_form(lambda: self._open(tag, self._notice.refuse))
+
+    def search(self, tag: str) -> None:
+        """Open the piece whose tag this is; else go to what was found."""
+        self.leave_form(lambda: self._open(tag, lambda _refusal: self._list()))
+
+    def search_typed(self, text: str) -> None:
+        """Find as one types; a form is not left for that."""
+        self.table.search(text)
+        if self.piece:
+            self._turn_to(self.table)
+
+    def show_list(self) -> None:
+        """Go to the gear list, the bar on the piece last seen."""
+        self.leave_form(self._list)
+
+    def back(self) -> bool:
+        """One step back; False where there is none to take."""
+        if self.currentWidget() is self.form:
+            self.leave_form(self._record)
+        elif self.piece:
+            self._list()
+        else:
+            return False
+        return True
+
+    def inspect(self) -> None:
+        """Begin an inspection of the piece shown."""
+        if self.piece:
+            self.form = form = InspectForm(self._office, self.piece, self._look)
+            form.save.connect(self._save)
+            form.cancel.connect(self.back)
+            form.refused.connect(self._notice.refuse)
+            self.addWidget(form)
+            self._turn_to(form)
+            form.focus_start()
+
+    def save(self) -> None:
+        """Keep the inspection that is being written."""
+        if self.form:
+            self.form.try_save()
+
+    def leave_form(self, then: Callable[[], object]) -> None:
+        """Go on; where something is written in the form, ask first."""
+        form = self.form
+        if form is None or not form.is_written:
+            then()
+            return
+        self._notice.ask(
+            tr("The inspection of {tag} is not saved.", tag=form.tag),
+            tr("What you typed would be lost."),
+            (tr("Keep writing"), form.focus_again),
+            (tr("Throw it away"), then),
+        )
+
+    def _open(self, tag: str, failed: Callable[[Refused], object]) -> None:
+        self._background.run(opened, self._office, tag, done=self._show, failed=failed)
+
+    def _show(self, piece: Opened) -> None:
+        self.record.show_piece(piece)
+        self._record()
+        self.found.emit()
+
+    def _record(self) -> None:
+        self._turn_to(self.record)
+        self._drop_form()
+        self.record.focus_start()
+
+    def _list(self) -> None:
+        self._turn_to(self.table)
+        self._drop_form()
+        self.table.refresh()
+        self.table.enter(self.record.opened.tag if self.record.opened else "")
+
+    def _turn_to(self, page: QWidget) -> None:
+        self._notice.hide()
+        self.setCurrentWidget(page)
+        self.turned.emit()
+
+    def _drop_form(self) -> None:
+        if self.form:
+            self.removeWidget(self.form)
+            self.form.deleteLater()
+            self.form = None
+
+    def _save(self, tag: str, facts: NewInspection) -> None:
+        says = tr("Saving…")
+        self._background.run(inspected, self._office, tag, facts, done=self._saved, failed=self._not_saved, says=says)
+
+    def _saved(self, piece: Opened) -> None:
+        self._show(piece)
+        self._notice.tell(tr("The inspection of {tag} is kept.", tag=piece.tag))
+        self.table.refresh()
+
+    def _not_saved(self, refusal: Refused) -> None:
+        if self.form:
+            self.form.not_saved(refusal)
+        self._notice.refuse(refusal)

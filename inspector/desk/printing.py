@@ -1,0 +1,80 @@
+"""Papers: which one, in the background, and then where it lies."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QPoint, QUrl
+from PySide6.QtGui import QDesktopServices
+from PySide6.QtWidgets import QMenu, QWidget
+
+from inspector.desk.background import Background
+from inspector.desk.notice import Notice
+from inspector.desk.opened import trips_ahead
+from inspector.duties.office import Office
+from inspector.duties.print_sheets import print_trip_sheet
+from inspector.duties.retire_item import print_notice
+from inspector.gear.trip import Trip
+from inspector.language import show_day, tr
+from inspector.refused import Refused
+
+
+class Printing(QObject):
+    """Prints and tells where the paper is. menu: the trips to choose among, when there is more than one."""
+
+    def __init__(self, office: Office, background: Background, notice: Notice, window: QWidget) -> None:
+        super().__init__(window)
+        self._office, self._background, self._notice = office, background, notice
+        self.menu = QMenu(tr("Which trip?"), window)
+        self.menu.setAccessibleName(tr("Which trip?"))
+
+    def retirement_notice(self, tag: str) -> None:
+        """Print the notice of a retired piece."""
+        self._print(print_notice, tag, tr("Retirement notice of {tag}", tag=tag))
+
+    def trip_sheet(self, below: QWidget) -> None:
+        """Print the sheet of the trip ahead; where there are several, ask which, below the button."""
+        place = below.mapToGlobal(QPoint(0, below.height()))
+        self._background.run(
+            trips_ahead, self._office, done=lambda trips: self._choose(trips, place), failed=self._notice.refuse
+        )
+
+    def _choose(self, trips: tuple[Trip, ...], place: QPoint) -> None:
+        if not trips:
+            why = tr("No trip lies ahead.")
+            self._notice.refuse(
+                Refused(tr("trip sheet"), why, tr("Write a trip with its kit into the register first."))
+            )
+        elif len(trips) == 1:
+            self._sheet(trips[0])
+        else:
+            self._ask(trips, place)
+
+    def _ask(self, trips: tuple[Trip, ...], place: QPoint) -> None:
+        self.menu.clear()
+        for trip in trips:
+            action = self.menu.addAction(f"{trip.name}, {show_day(trip.first_on)}".replace("&", "&&"))
+            action.triggered.connect(lambda _checked=False, trip=trip: self._sheet(trip))
+        self.menu.setActiveAction(self.menu.actions()[0])
+        self.menu.popup(place)
+
+    def _sheet(self, trip: Trip) -> None:
+        self._print(print_trip_sheet, trip.ref, tr("Trip sheet of {trip}", trip=trip.name))
+
+    def _print(self, deed: Callable[[Office, str], Path], about: str, title: str) -> None:
+        self._background.run(
+            deed,
+            self._office,
+            about,
+            done=lambda place: self._printed(title, place),
+            failed=self._notice.refuse,
+            says=tr("Printing…"),
+        )
+
+    def _printed(self, title: str, place: Path) -> None:
+        head = tr("{title} is printed.", title=title)
+        self._notice.tell(head, str(place), [(tr("Open"), lambda: open_file(place))])
+
+
+def open_file(place: Path) -> None:
+    """Show a paper with the program that this machine uses for it."""
+    QDesktopServices.openUrl(QUrl.fromLocalFile(str(place)))

@@ -1,0 +1,41 @@
+"""The foot of the window: what the register holds, and what is going on."""
+
+from PySide6.QtWidgets import QLabel, QProgressBar, QStatusBar
+
+from inspector.desk.opened import Listed
+from inspector.duties.office import Office
+from inspector.gear.outcome import Outcome
+from inspector.language import show_day, tr, tr_n
+
+
+class Status(QStatusBar):
+    """Facts on the left, work under way on the right."""
+
+    def __init__(self, office: Office) -> None:
+        super().__init__()
+        self._office = office
+        self.facts, self.busy = QLabel(), QLabel()
+        self._bar = QProgressBar(minimum=0, maximum=0, textVisible=False)
+        self._bar.setFixedWidth(96)
+        self._bar.setAccessibleName(tr("Work under way"))
+        self.addWidget(self.facts, 1)
+        self.addPermanentWidget(self.busy)
+        self.addPermanentWidget(self._bar)
+        self.setSizeGripEnabled(False)
+        self.tell_busy("")
+
+    def tell_facts(self, listed: Listed) -> None:
+        """Say what the register holds. Counts of outcomes only where the whole register was counted."""
+        parts = [tr_n("one piece", "{count} pieces", listed.total)]
+        if not listed.wanted.search and (held := listed.counts.get(Outcome.HOLD)):
+            parts.append(tr("{count} on hold", count=held))
+        parts.append(tr("at the desk: {name}", name=self._office.officer.name))
+        parts.append(tr("rulebook {name}", name=self._office.rules.hash[:12]))
+        parts.append(show_day(self._office.today))
+        self.facts.setText("   ·   ".join(parts))
+
+    def tell_busy(self, says: str) -> None:
+        """Say what is going on; empty for nothing."""
+        self.busy.setText(says)
+        self.busy.setVisible(bool(says))
+        self._bar.setVisible(bool(says))

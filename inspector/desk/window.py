@@ -1,0 +1,159 @@
+"""The window: the search line on top, one page at a time below it, and what speaks to the officer in between."""
+
+from pathlib import Path
+
+from PySide6.QtGui import QCloseEvent
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QVBoxLayout, QWidget
+
+from inspector.desk import menus
+from inspector.desk.background import Background
+from inspector.desk.look import GRID, Look
+from inspector.desk.notice import Notice
+from inspector.desk.pages import Pages
+from inspector.desk.printing import Printing
+from inspector.desk.search_line import SearchLine
+from inspector.desk.status import Status
+from inspector.duties.office import Office
+from inspector.duties.verify_book import verify_book
+from inspector.gear.lists import Verified
+from inspector.language import tr
+
+_USUAL_SIZE = (1280, 720)
+_LEAST_SIZE = (960, 600)
+
+
+class DeskWindow(QMainWindow):
+    """The desk on a register; it works without an event loop of its own, as in tests."""
+
+    def __init__(self, office: Office, look: Look | None = None) -> None:
+        super().__init__()
+        self._office, self.look = office, look or Look()
+        self.background = Background(self)
+        self.notice, self.search = Notice(), SearchLine()
+        self.pages = Pages(office, self.background, self.notice, self.look)
+        self.printing = Printing(office, self.background, self.notice, self)
+        self.status = Status(office)
+        self._may_close = False
+        self._lay_out()
+        self.actions_at_times = menus.build(self, self._deeds(), self.look)
+        self._connect()
+        self.look.apply()
+        self._turned()
+        self.pages.table.refresh()
+        self.search.setFocus()
+
+    def back(self) -> None:
+        """One step back: a message, a form, a piece, a search."""
+        if not self.notice.isHidden():
+            self.notice.dismiss()
+        elif not self.pages.back():
+            self._search_done()
+            self.pages.table.show_all()
+            self.search.setFocus()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Ask before something written is lost; let running deeds end."""
+        form = self.pages.form
+        if form and form.is_written and not self._may_close:
+            event.ignore()
+            self.pages.leave_form(self._close_now)
+            return
+        self.background.close()
+        super().closeEvent(event)
+
+    def _close_now(self) -> None:
+        self._may_close = True
+        self.close()
+
+    def _lay_out(self) -> None:
+        self.setWindowTitle(tr("Recovery gear register"))
+        self.setMinimumSize(*_LEAST_SIZE)
+        self.resize(*_USUAL_SIZE)
+        page = QWidget()
+        page.setObjectName("page")
+        head = QHBoxLayout()
+        head.setContentsMargins(2 * GRID, GRID, 2 * GRID, 0)
+        head.addWidget(self.search)
+        strip = QHBoxLayout()
+        strip.setContentsMargins(2 * GRID, 0, 2 * GRID, 0)
+        strip.addWidget(self.notice)
+        layout = QVBoxLayout(page)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(GRID)
+        layout.addLayout(head)
+        layout.addLayout(strip)
+        layout.addWidget(self.pages, 1)
+        self.setCentralWidget(page)
+        self.setStatusBar(self.status)
+
+    def _connect(self) -> None:
+        pages = self.pages
+        self.search.textEdited.connect(pages.search_typed)
+        self.search.entered.connect(pages.search)
+        self.search.down.connect(self._to_rows)
+        for typed in (pages.table.typed, pages.record.typed):
+            typed.connect(self.search.begin)
+        pages.found.connect(self._search_done)
+        pages.turned.connect(self._turned)
+        pages.table.shown.connect(self.status.tell_facts)
+        pages.record.sheet.connect(lambda: self.printing.trip_sheet(pages.record.sheet_button))
+        pages.record.notice.connect(self._print_notice)
+        self.background.busy_changed.connect(self.status.tell_busy)
+
+    def _deeds(self) -> menus.Deeds:
+        return menus.Deeds(
+            find=self.search.take_keys,
+            gear_list=self.pages.show_list,
+            read_again=self.pages.table.refresh,
+            verify=self._verify,
+            back=self.back,
+            inspect=self.pages.inspect,
+            save=self.pages.save,
+            sheet=lambda: self.printing.trip_sheet(self.search),
+            notice=self._print_notice,
+        )
+
+    def _turned(self) -> None:
+        """What can be done depends on the page."""
+        times = self.actions_at_times
+        times.inspect.setEnabled(self.pages.piece is not None)
+        times.save.setEnabled(self.pages.form is not None and self.pages.currentWidget() is self.pages.form)
+        times.notice.setEnabled(self.pages.is_retired_shown)
+
+    def _to_rows(self) -> None:
+        if self.pages.currentWidget() is self.pages.table:
+            self.pages.table.enter()
+
+    def _search_done(self) -> None:
+        self.search.clear()
+        self.pages.table.search("")
+
+    def _print_notice(self) -> None:
+        if self.pages.piece:
+            self.printing.retirement_notice(self.pages.piece.tag)
+
+    def _verify(self) -> None:
+        says = tr("Checking the register…")
+        self.background.run(verify_book, self._office, done=self._verified, failed=self.notice.refuse, says=says)
+
+    def _verified(self, found: Verified) -> None:
+        if found.faults:
+            head = tr("Something in the register was changed outside this program.")
+            self.notice.tell(head, "\n".join(f"{fault.where}: {fault.why}" for fault in found.faults))
+            return
+        head = found.head[:12]
+        text = tr("{count} lines of the ledger hold together; its head is {head}.", count=found.line_count, head=head)
+        self.notice.tell(tr("Nothing in the register was changed."), text)
+
+
+def run_desk(office: Office, tag: str, font_files: tuple[Path, ...]) -> int:
+    """Open the window and stay until it is closed. tag: the piece to show first. Returns the exit code."""
+    app = QApplication.instance() or QApplication([])
+    app.setApplicationName(tr("Recovery gear register"))
+    if isinstance(app, QApplication):
+        app.setStyle("Fusion")
+    window = DeskWindow(office, Look(font_files))
+    window.showMaximized()
+    if tag:
+        window.pages.open_tag(tag)
+    return QApplication.exec()

@@ -1,0 +1,133 @@
+"""The commands, as the officer types them."""
+
+from pathlib import Path
+
+import pytest
+
+from inspector.app import main
+
+SHACKLE = ["--kind", "bow_shackle", "--rating", "4.75 t", "--basis", "wll", "--factor", "5", "--past", "new_certified"]
+SIZES = ["--size", "bow_diameter=19 mm", "--size", "pin_diameter=7/8 in"]
+GOOD = ["--all-good", "--reading", "bow_diameter=19 mm", "--reading", "pin_diameter=22.2 mm"]
+
+
+class Desk:
+    """Types commands on one register and reads what they print."""
+
+    def __init__(self, folder: Path, capture: pytest.CaptureFixture[str]) -> None:
+        self.folder = folder
+        self._capture = capture
+
+    def type(self, *words: str, code: int = 0) -> str:
+        """The output of a command that must end with this code."""
+        self._capture.readouterr()
+        assert main(["--register", str(self.folder), *words]) == code
+        said = self._capture.readouterr()
+        return said.out + said.err
+
+
+@pytest.fixture
+def desk(tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> Desk:
+    """A register just begun."""
+    monkeypatch.setenv("COLUMNS", "100")
+    made = Desk(tmp_path / "club", capsys)
+    made.type("begin", "--club", "Test Club", "--officer", "Ada Officer")
+    return made
+
+
+def test_a_piece_from_booking_to_fit(desk: Desk) -> None:
+    assert "Hold" in desk.type("book", "SH-1", *SHACKLE, *SIZES)
+    assert "SH-1  Fit" in desk.type("inspect", "SH-1", *GOOD)
+    listed = desk.type("list", "bow")
+    assert "SH-1" in listed and "fit" in listed and "1 of 1 pieces" in listed
+    shown = desk.type("show", "sh-1")
+    assert "232.9 kN" in shown and "7/8 in" in shown and "History" in shown and "competent person decides" in shown
+
+
+def test_a_worn_shackle_is_retired_and_its_notice_printed_once_and_again(desk: Desk) -> None:
+    desk.type("book", "SH-1", *SHACKLE, *SIZES)
+    assert "not retired" in desk.type("notice", "SH-1", code=2)
+    said = desk.type(
+        "inspect", "SH-1", "--all-good", "--reading", "bow_diameter=17.1 mm", "--reading", "pin_diameter=22 mm"
+    )
+    assert "Retire" in said and "17.1 mm against 19 mm as new" in said
+    first = Path(desk.type("notice", "SH-1").strip())
+    assert first.read_bytes().startswith(b"%PDF")
+    printed = first.read_bytes()
+    first.unlink()
+    assert Path(desk.type("notice", "SH-1").strip()) == first
+    assert first.read_bytes() == printed
+
+
+def test_uses_and_exposures_are_logged(desk: Desk) -> None:
+    desk.type("book", "SH-1", *SHACKLE, *SIZES)
+    desk.type("inspect", "SH-1", *GOOD)
+    assert "Fit" in desk.type("use", "SH-1", "--pulls", "3")
+    assert "salt or mud service" in desk.type("expose", "SH-1", "--weather", "salt", "--not-rinsed")
+    assert "Hold" in desk.type("use", "SH-1", "--event", "overload")
+    assert "overload" in desk.type("show", "SH-1")
+
+
+def test_an_untouched_register_verifies_against_its_own_head(desk: Desk) -> None:
+    said = desk.type("verify")
+    assert "Nothing was changed." in said
+    head = said.split("head ")[1].split()[0]
+    assert "Nothing was changed." in desk.type("verify", "--against", head[:12])
+    assert "has the head" in desk.type("verify", "--against", "0123456789ab", code=1)
+
+
+def test_kinds_names_every_key_the_other_commands_take(desk: Desk) -> None:
+    said = desk.type("kinds")
+    assert "Ball mount (ball_mount)" in said and "wall/top/bottom" in said and "weld_toes" in said
+
+
+@pytest.mark.parametrize(
+    ("words", "why"),
+    [
+        (["show", "ZZ"], "No piece has the tag"),
+        (["book", "A", "--kind", "tractor"], "not a kind of gear"),
+        (["book", "A", *SHACKLE], "Without it no wear can be told"),
+        (["book", "A", *SHACKLE, "--size", "bow_diameter"], "has no “=”"),
+        (["book", "A", *SHACKLE, "--size", "bow_diameter=19 kg"], "not a unit for this field"),
+        (["book", "A", *SHACKLE, *SIZES, "--made-on", "yesterday"], "is no day"),
+        (["inspect", "ZZ", "--all-good"], "No piece has the tag"),
+        (["sheet", "T-1"], "No trip has the reference"),
+        (["verify", "--against", "xyz"], "0-9 and a-f"),
+        (["--officer", "Nobody", "list"], "Nobody is called"),
+    ],
+)
+def test_bad_input_is_refused_in_words_and_with_a_way_on(desk: Desk, words: list[str], why: str) -> None:
+    said = desk.type(*words, code=2)
+    assert why in said
+    assert "Traceback" not in said
+    assert len(said.strip().splitlines()) >= 2, "the refusal says what to do"
+
+
+@pytest.mark.parametrize("words", [["list", "--outcome", "green"], ["nonsense"], ["use", "A", "--pulls", "many"]])
+def test_what_is_no_command_is_explained(desk: Desk, words: list[str]) -> None:
+    assert "Traceback" not in desk.type(*words, code=2)
+
+
+def test_grades_and_readings_that_cannot_be_are_refused(desk: Desk) -> None:
+    desk.type("book", "SH-1", *SHACKLE, *SIZES)
+    assert "is no grade" in desk.type("inspect", "SH-1", "--grade", "cracks=awful", code=2)
+    assert "does not begin with a number" in desk.type("inspect", "SH-1", "--reading", "bow_diameter=thin", code=2)
+    assert "no such measure" in desk.type("inspect", "SH-1", "--reading", "length=9 m", code=2)
+
+
+def test_a_register_is_begun_once_and_missing_ones_are_named(desk: Desk, tmp_path: Path) -> None:
+    assert "people already" in desk.type("begin", "--club", "Other", "--officer", "Other", code=2)
+    elsewhere = Desk(tmp_path / "nowhere", desk._capture)
+    assert "There is no register" in elsewhere.type("list", code=2)
+    assert not (tmp_path / "nowhere").exists()
+    (tmp_path / "a file").write_text("in the way")
+    assert "cannot be made" in Desk(tmp_path / "a file" / "x", desk._capture).type(
+        "begin", "--club", "C", "--officer", "O", code=2
+    )
+
+
+def test_without_a_screen_the_window_says_so(desk: Desk, monkeypatch: pytest.MonkeyPatch) -> None:
+    for name in ("QT_QPA_PLATFORM", "DISPLAY", "WAYLAND_DISPLAY"):
+        monkeypatch.delenv(name, raising=False)
+    monkeypatch.setattr("sys.platform", "linux")
+    assert "no screen" in desk.type("window", code=2)
