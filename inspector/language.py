@@ -29,5 +29,9 @@ def tr_n(one: str, many: str, count: int, /, **values: object) -> str:
 
 def show_day(day: date) -> str:
     """A day as people here write it, e.g. "25 Nov 2026": no order of numbers that two readers take two ways."""
-    months = tr("Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec").split()
-    return f"{day.day} {months[day.month - 1]} {day.year}"
+    return tr("{day} {month} {year}", day=day.day, month=show_month(day.month), year=day.year)
+
+
+def show_month(month: int) -> str:
+    """The short name of a month, 1 to 12."""
+    return tr("Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec").split()[month - 1]

@@ -3,7 +3,7 @@
 import os
 from collections.abc import Iterator
 from dataclasses import replace
-from datetime import datetime, timezone
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
@@ -17,7 +17,7 @@ from inspector.gear.person import Person
 from inspector.register.book import open_book
 from inspector.rulebook.load import Rulebook, packaged
 
-EVENING = datetime(2026, 11, 25, 19, 0, tzinfo=timezone.utc)
+EVENING = datetime(2026, 11, 25, 19, 0, tzinfo=UTC)
 
 
 @pytest.fixture(scope="session")

@@ -6,6 +6,7 @@ import click
 
 from inspector.cli import say, typed
 from inspector.cli.wiring import Wiring
+from inspector.drawings.marks import outcome_word
 from inspector.duties import look_up
 from inspector.duties.book_in import book_in
 from inspector.duties.build_sample import build_sample
@@ -47,7 +48,7 @@ def _sample(wiring: Wiring, folder: Path) -> Office:
     build_sample(office)
     counts = {one: look_up.list_gear(office, outcome=one, limit=1).count for one in Outcome}
     total = sum(counts.values())
-    split = ", ".join(f"{count} {one.value}" for one, count in counts.items())
+    split = ", ".join(f"{count} {outcome_word(one).lower()}" for one, count in counts.items())
     say.paragraph(tr("{total} pieces: {split}.", total=total, split=split))
     return wiring.seat(office, "")
 
@@ -128,7 +129,7 @@ def _print(office: Office) -> list[Path]:
 def _close(judged: list[Judged], papers: list[Path]) -> None:
     say.heading(tr("5  What was judged tonight"))
     rows = [
-        (one.dossier.item.tag, one.dossier.kind.name, one.verdict.outcome.value, one.explanation.use_line)
+        (one.dossier.item.tag, one.dossier.kind.name, outcome_word(one.verdict.outcome), one.explanation.use_line)
         for one in judged
     ]
     say.table((tr("Tag"), tr("Kind"), tr("Verdict"), tr("May be used for")), rows)

@@ -6,8 +6,10 @@ import click
 
 from inspector.cli import say
 from inspector.cli.wiring import Desk, choice
+from inspector.drawings.marks import outcome_word
 from inspector.duties import look_up
 from inspector.duties.verify_book import verify_book
+from inspector.gear.lists import GearRow
 from inspector.gear.outcome import Outcome
 from inspector.language import show_day, tr
 
@@ -25,12 +27,13 @@ def list_command(desk: Desk, words: tuple[str, ...], outcome: str | None, kind: 
     wanted = Outcome(outcome) if outcome else None
     found = look_up.list_gear(desk.office(), " ".join(words), outcome=wanted, kind=kind, order=order)
     head = (tr("Tag"), tr("Kind"), tr("Verdict"), tr("Next due"), tr("Marked"), tr("Owner"))
-    rows = [
-        (row.tag, row.kind_name, row.outcome.value if row.outcome else "", _day(row.next_due), row.marked, row.owner)
-        for row in found.rows
-    ]
-    say.table(head, rows)
+    say.table(head, [_cells(row) for row in found.rows])
     click.echo(tr("{shown} of {count} pieces", shown=len(found.rows), count=found.count))
+
+
+def _cells(row: GearRow) -> tuple[str, ...]:
+    verdict = outcome_word(row.outcome) if row.outcome else ""
+    return row.tag, row.kind_name, verdict, _day(row.next_due), row.marked, row.owner
 
 
 def _day(value: date | None) -> str:

@@ -2,6 +2,7 @@
 
 import logging
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 from itertools import count
 from typing import Any, ParamSpec, TypeVar
@@ -34,7 +35,9 @@ class _Job(QRunnable):
 
     def run(self) -> None:
         """Do the deed; called by the pool in a thread of its own."""
-        self._report(self._deed())
+        ended = self._deed()
+        with suppress(RuntimeError):  # the window was torn down meanwhile: nobody waits for the result any more
+            self._report(ended)
 
 
 class Background(QObject):

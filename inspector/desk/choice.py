@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 from typing import Generic, TypeVar
 
-from PySide6.QtGui import QWheelEvent
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QDateEdit
 
 Value = TypeVar("Value")
@@ -15,6 +16,14 @@ class _StillBox(QComboBox):
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Leave the wheel to the page."""
         event.ignore()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """The box with a sign that it opens; the style's own arrow knows nothing of the look."""
+        super().paintEvent(event)
+        painter = QPainter(self)
+        room = self.rect().adjusted(0, 0, -self.fontMetrics().height() // 2, 0)
+        painter.drawText(room, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, "▾")
+        painter.end()
 
 
 class StillDate(QDateEdit):

@@ -1,9 +1,10 @@
 """The page of the gear list: find as you type, choose an outcome and an order, open a piece."""
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QStackedLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
+from inspector.desk.choice import Choice
 from inspector.desk.gear_model import GearModel
 from inspector.desk.gear_view import GearView
 from inspector.desk.look import GRID, Look, Type
@@ -15,7 +16,6 @@ from inspector.gear.outcome import Outcome
 from inspector.language import tr, tr_n
 
 _PAUSE_MS = 150
-_ORDERS = ("due", "tag", "worst")
 
 
 class GearTable(QWidget):
@@ -33,7 +33,7 @@ class GearTable(QWidget):
         self.model = GearModel(office.today, self)
         self.view = GearView(self.model, look)
         self.filter = OutcomeFilter(look)
-        self.order = _order_box()
+        self.order = _orders()
         self._search, self._keep_tag = "", ""
         self._empty, self._foot = said("", Type.HEAD), said("", faint=True)
         self._lay_out()
@@ -44,7 +44,7 @@ class GearTable(QWidget):
     @property
     def wanted(self) -> Wanted:
         """What is asked for now."""
-        return Wanted(self._search, self.filter.outcome, _ORDERS[self.order.currentIndex()])
+        return Wanted(self._search, self.filter.outcome, self.order.value)
 
     def search(self, text: str) -> None:
         """Look for these words, once the typing pauses."""
@@ -68,7 +68,7 @@ class GearTable(QWidget):
     def _lay_out(self) -> None:
         head = QHBoxLayout()
         head.addWidget(self.filter, 1)
-        head.addWidget(self.order)
+        head.addWidget(self.order.box)
         self._rows = QStackedLayout()
         self._rows.addWidget(self.view)
         self._rows.addWidget(self._empty_page())
@@ -92,7 +92,7 @@ class GearTable(QWidget):
         self.view.typed.connect(self.typed)
         self.view.selectionModel().currentRowChanged.connect(lambda *_: self._tell_current())
         self.filter.chosen.connect(lambda _outcome: self.refresh())
-        self.order.currentIndexChanged.connect(lambda _index: self.refresh())
+        self.order.box.currentIndexChanged.connect(lambda _index: self.refresh())
 
     def _show(self, found: Listed) -> None:
         if found.wanted != self.wanted:
@@ -117,11 +117,9 @@ class GearTable(QWidget):
         self._foot.setText(f"{self.model.rows[row].tag}   {self.model.rows[row].headline}" if told else "")
 
 
-def _order_box() -> QComboBox:
-    box = QComboBox()
-    box.addItems([tr("Next due first"), tr("By tag"), tr("Worst first")])
-    box.setAccessibleName(tr("Order of the list"))
-    return box
+def _orders() -> Choice[str]:
+    words = [(tr("Next due first"), "due"), (tr("By tag"), "tag"), (tr("Worst first"), "worst")]
+    return Choice(tr("Order of the list"), words)
 
 
 def _nothing(found: Listed) -> str:

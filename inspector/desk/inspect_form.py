@@ -129,7 +129,7 @@ class InspectForm(QWidget):
         fault = next((found for box in self.boxes if (found := box.first_fault())), None)
         if fault:
             fault.setFocus()
-            self._area.ensureWidgetVisible(fault)
+            self._area.ensureWidgetVisible(fault, 0, 10 * GRID)  # with what is said below it
 
     def _form(self) -> QScrollArea:
         parts: list[QWidget] = [self.head, hairline(), said(tr("Look"), Type.HEAD), *self.rows]

@@ -49,8 +49,8 @@ class OutcomeFilter(QWidget):
         """Say how many pieces stand where."""
         for outcome, made in self.buttons.items():
             word = outcome_word(outcome) if outcome else tr("All")
-            made.setText(f"{word}  {counts[outcome]}" if outcome in counts else word)
-            made.setAccessibleName(tr("Show: {word}", word=made.text()))
+            made.setText(f" {word}  {counts[outcome]}" if outcome in counts else f" {word}")
+            made.setAccessibleName(tr("Show: {word}", word=made.text().strip()))
         self._dress()
 
     def _button(self, outcome: Outcome | None) -> QPushButton:

@@ -81,7 +81,7 @@ class Picture(QWidget):
     def __init__(self, drawing: Drawing, look: Look) -> None:
         super().__init__()
         self.drawing, self._look = drawing, look
-        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
         self.setAccessibleName(drawing.title)

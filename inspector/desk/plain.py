@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QLayout,
     QPushButton,
     QScrollArea,
-    QSizePolicy,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -30,7 +29,6 @@ def said(text: str, size: Type = Type.BODY, *, faint: bool = False, bold: bool =
     label.setProperty("tier", size.value)
     label.setProperty("ink", "faint" if faint else "ink")
     label.setProperty("weight", "bold" if bold else "")
-    label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
     return label
 
 

@@ -49,7 +49,7 @@ class PreviewPane(QWidget):
         due = judged.verdict.next_due
         parts: list[QWidget] = [said(tr("The verdict as it would be"), faint=True)]
         parts += [said(left_out, bold=True)] if left_out else []
-        parts.append(verdict_part(judged, self._look, mark_px=48))
+        parts.append(verdict_part(judged, self._look, mark_px=48, headline=not judged.explanation.reasons))
         parts += [said(tr("Next due: {day}", day=show_day(due)))] if due else []
         for reason in judged.explanation.reasons[:_MOST_REASONS]:
             parts += [hairline(), reason_part(reason, self._look)]

@@ -51,6 +51,7 @@ class Record(QWidget):
         is_retired = opened.judged.verdict.outcome is Outcome.RETIRE
         self.notice_button.setEnabled(is_retired)
         self._why_no_notice.setVisible(not is_retired)
+        self._why_no_notice.setAlignment(Qt.AlignmentFlag.AlignRight)
         self._why_no_notice.setText(tr("A retirement notice is printed only of a retired piece; this one is not."))
         self._area.setWidget(self._page(opened))
         self._area.verticalScrollBar().setValue(0)

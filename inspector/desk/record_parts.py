@@ -21,11 +21,13 @@ _TOP = Qt.AlignmentFlag.AlignTop
 _HISTORY_AT_ONCE = 8
 
 
-def verdict_part(judged: Judged, look: Look, mark_px: int = 64) -> QWidget:
-    """The mark with its word, what the verdict says, and what it means."""
+def verdict_part(judged: Judged, look: Look, mark_px: int = 64, *, headline: bool = True) -> QWidget:
+    """The mark with its word, what the verdict says, and what it means. headline: whether to say the first reason."""
     outcome, words = judged.verdict.outcome, judged.explanation
     told = words.headline.removeprefix(f"{outcome_word(outcome)}: ")
-    lines = [said(outcome_word(outcome), Type.DISPLAY), said(told[:1].upper() + told[1:], Type.HEAD), said(words.plain)]
+    lines = [said(outcome_word(outcome), Type.DISPLAY)]
+    lines += [said(told[:1].upper() + told[1:], Type.HEAD)] if headline else []
+    lines.append(said(words.plain))
     if words.use_line and outcome is not Outcome.RETIRE:
         lines.append(said(tr("Use: {line}", line=words.use_line), faint=True))
     return _beside(Mark(outcome, look, mark_px), column(lines))

@@ -35,12 +35,12 @@ QPushButton[rank="first"] {{ background: {ink}; color: {paper}; border: 1px soli
 QPushButton[rank="first"]:focus {{ border: 2px solid {faint}; }}
 QPushButton[rank="first"]:disabled {{ background: transparent; color: {faint}; border: 1px dashed {hair}; }}
 QPushButton[rank="grade"] {{ padding: {g4}px {g8}px; }}
-QPushButton[rank="grade"]:checked {{ background: {ink}; color: {paper}; border: 1px solid {ink}; font-weight: bold; }}
+QPushButton[rank="grade"]:checked {{ background: {ink}; color: {paper}; border: 1px solid {ink}; }}
 QPushButton[rank="filter"] {{ border: none; border-bottom: 2px solid transparent; border-radius: 0;
     padding: {g6}px {g8}px; }}
 QPushButton[rank="filter"]:checked {{ border-bottom: 2px solid {ink}; }}
 QPushButton[rank="filter"]:focus {{ background: {band}; }}
-QToolButton[rank="disclosure"] {{ border: none; font-weight: bold; font-size: {head}px; padding: {g4}px {g4}px; }}
+QToolButton[rank="disclosure"] {{ border: none; font-weight: bold; font-size: {head}px; padding: {g4}px {g4}px {g4}px 0; }}
 QToolButton[rank="disclosure"]:focus {{ background: {band}; }}
 
 QFrame#grade {{ border: none; border-left: {g4}px solid transparent; }}
@@ -51,7 +51,7 @@ QTableView {{ background: {paper}; border: none; gridline-color: transparent; ou
 QTableView::item {{ padding: 0 {g8}px; }}
 QHeaderView {{ background: {paper}; border: none; }}
 QHeaderView::section {{ background: {paper}; color: {faint}; font-size: {small}px; border: none;
-    border-bottom: 1px solid {hair}; padding: {g4}px {g8}px; }}
+    border-bottom: 1px solid {hair}; padding: {g4}px {g8}px {g4}px {g11}px; }}
 
 QMenuBar, QMenu, QStatusBar {{ background: {paper}; }}
 QMenuBar::item {{ padding: {g4}px {g8}px; background: transparent; }}
@@ -74,7 +74,7 @@ QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
 QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
 """
 
-_LENGTHS = (2, 3, 4, 5, 6, 8, 12, 24)
+_LENGTHS = (2, 3, 4, 5, 6, 8, 11, 12, 24)
 
 
 def style_sheet(family: str, colours: Mapping[str, str], sizes: Mapping[str, int], px: Callable[[float], int]) -> str:

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from inspector.drawings.wording import length_text, month_text
+from inspector.drawings.wording import length_text
+from inspector.language import show_month
 from inspector.units import Dimension, System, read
 
 _MONTH_STEPS = (1, 3, 6, 12, 24, 60, 120, 240, 600, 1200)
@@ -52,7 +53,7 @@ def _month_count(ordinal: float) -> int:
 def _month_ticks(start: int, end: int, step: int) -> Iterator[Tick]:
     for count in range(-(-start // step) * step, end + 1, step):
         year, month = count // 12, count % 12 + 1
-        words = str(year) if step >= 12 else f"{month_text(month)} {year}"
+        words = str(year) if step >= 12 else f"{show_month(month)} {year}"
         yield Tick(date(year, month, 1).toordinal(), words)
 
 

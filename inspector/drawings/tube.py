@@ -4,9 +4,9 @@ from dataclasses import dataclass
 
 from inspector.drawings.extent import Box, extent
 from inspector.drawings.shapes import Anchor, Circle, Ink, RoundedRect, Shape, Text
-from inspector.drawings.wording import LABEL_MM, LEADING_MM, day_text, length_text
+from inspector.drawings.wording import LABEL_MM, LEADING_MM, length_text
 from inspector.gear.verdict import WallForecast, WallPoint
-from inspector.language import tr
+from inspector.language import show_day, tr
 from inspector.units import System
 
 _CORNER_WALLS = 2.0  # outer corner radius of a new cold-formed tube, in walls
@@ -117,7 +117,7 @@ def _reading(face: str, point: WallPoint, wall: WallForecast, frame: Frame) -> t
     across, down = _AWAY[face]
     (x, y), half = frame.middle, frame.side_mm / 2
     reach = half - min(max(wall.wall_now_m, 0.0) * frame.mm_per_m, half) / 2
-    said = tr("{point}: {value} on {day}", point=point.point, value=point.as_typed, day=day_text(point.on))
+    said = tr("{point}: {value} on {day}", point=point.point, value=point.as_typed, day=show_day(point.on))
     dot = Circle((x + across * reach, y + down * reach), 0.75, ink=Ink.PAPER, width_mm=0.2, fill=Ink.INK, tells=said)
     inner = half - max(wall.nominal_m, wall.wall_now_m, wall.required_m) * frame.mm_per_m - 1.2
     return dot, _face_words(face, point, (x + across * inner, y + down * inner))

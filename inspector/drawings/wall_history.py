@@ -9,9 +9,9 @@ from inspector.drawings.labels import Labels
 from inspector.drawings.margin import MarginLabel, margin_words
 from inspector.drawings.shapes import Anchor, Circle, Drawing, Ink, Line, RoundedRect, Shape, Text
 from inspector.drawings.wall_words import chart_note, in_words, rate_text
-from inspector.drawings.wording import LABEL_MM, LEADING_MM, day_text, length_text, note
+from inspector.drawings.wording import LABEL_MM, LEADING_MM, length_text, note
 from inspector.gear.verdict import WallForecast, WallPoint
-from inspector.language import tr
+from inspector.language import show_day, tr
 from inspector.units import System
 
 _WIDTH_MM = 88.0
@@ -128,12 +128,12 @@ class _Chart:
 
     def _dot(self, point: WallPoint) -> Circle:
         at = (self.across.at(point.on.toordinal()), self.down.at(max(point.read_m, 0.0)))
-        said = tr("{point}: {value} on {day}", point=point.point, value=point.as_typed, day=day_text(point.on))
+        said = tr("{point}: {value} on {day}", point=point.point, value=point.as_typed, day=show_day(point.on))
         return Circle(at, 0.85, ink=Ink.PAPER, width_mm=0.25, fill=Ink.INK, tells=said)
 
     def _now(self) -> Circle:
         at = (self.across.at(self.on.toordinal()), self.down.at(max(self.wall.wall_now_m, 0.0)))
-        return Circle(at, 1.0, ink=Ink.INK, width_mm=0.35, fill=Ink.PAPER, tells=day_text(self.on))
+        return Circle(at, 1.0, ink=Ink.INK, width_mm=0.35, fill=Ink.PAPER, tells=show_day(self.on))
 
     def _now_words(self, now: Circle) -> list[Shape]:
         said = tr("estimated {wall}") if self.wall.estimated else tr("now {wall}")
@@ -146,9 +146,9 @@ class _Chart:
         if one is None or day is None or one.to_m > self.wall.required_m * 1.001:
             return []
         at = (self.across.at(one.to_day), self.down.at(self.wall.required_m))
-        mark = Circle(at, 0.9, ink=Ink.LIMIT, width_mm=0.4, fill=Ink.PAPER, tells=day_text(day))
+        mark = Circle(at, 0.9, ink=Ink.LIMIT, width_mm=0.4, fill=Ink.PAPER, tells=show_day(day))
         self.labels.keep_clear(extent(mark))
-        return [mark, *_some(self.labels.place(day_text(day), at, ink=Ink.LIMIT))]
+        return [mark, *_some(self.labels.place(show_day(day), at, ink=Ink.LIMIT))]
 
 
 def _some(label: Text | None) -> list[Shape]:

@@ -3,9 +3,9 @@
 from inspector.drawings.shapes import Drawing, Shape
 from inspector.drawings.tube import scale_words, tube
 from inspector.drawings.wall_strip import STRIP_HEIGHT_MM, enlarged_words, strip
-from inspector.drawings.wording import LEADING_MM, day_text, length_text, note
+from inspector.drawings.wording import LEADING_MM, length_text, note
 from inspector.gear.verdict import WallForecast
-from inspector.language import tr
+from inspector.language import show_day, tr
 from inspector.units import System
 
 _WIDTH_MM = 86.0
@@ -61,7 +61,7 @@ def _thinnest(wall: WallForecast) -> str:
     point = min(wall.history, key=lambda point: point.read_m)
     place = point.point or tr("worst place")
     said = tr("Thinnest reading {value} at “{point}” on {day}.")
-    return said.format(value=point.as_typed, point=place, day=day_text(point.on))
+    return said.format(value=point.as_typed, point=place, day=show_day(point.on))
 
 
 def _limit(wall: WallForecast) -> str:

@@ -1,26 +1,11 @@
-"""Small helps for the words in pictures: days, wrapped notes, lengths."""
-
-from datetime import date
+"""Small helps for the words in pictures: wrapped notes, lengths."""
 
 from inspector.drawings.extent import text_width_mm
 from inspector.drawings.shapes import Ink, Shape, Text
-from inspector.language import tr
 from inspector.units import Dimension, System, show
 
 LABEL_MM = 2.8  # 8 pt: the smallest type of a page
 LEADING_MM = 3.6
-
-
-def month_text(month: int) -> str:
-    """The short name of a month, 1 to 12."""
-    first = (tr("Jan"), tr("Feb"), tr("Mar"), tr("Apr"), tr("May"), tr("Jun"))
-    second = (tr("Jul"), tr("Aug"), tr("Sep"), tr("Oct"), tr("Nov"), tr("Dec"))
-    return (*first, *second)[month - 1]
-
-
-def day_text(day: date) -> str:
-    """A day as every country reads it, e.g. "3 May 2026"."""
-    return tr("{day} {month} {year}", day=day.day, month=month_text(day.month), year=day.year)
 
 
 def length_text(length_m: float, system: System) -> str:

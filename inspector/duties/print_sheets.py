@@ -56,17 +56,25 @@ def print_trip_sheet(office: Office, ref: str) -> Path:
 def _sheet(office: Office, page: Page, ready: Ready, number: str) -> TripSheet:
     planned = ready.trip
     known = {vehicle.tag: vehicle for vehicle in page.vehicles()}
-    first, last = show_day(planned.first_on), show_day(planned.last_on)
     return TripSheet(
         imprint=imprint(office, page, tr("Pre-trip inspection sheet"), number),
         trip=planned.name,
         place=planned.place,
-        dates=first if first == last else tr("{first} to {last}", first=first, last=last),
+        dates=_dates(planned),
         leader=planned.leader,
         vehicles=tuple(_vehicle(office, known[tag], ready.going) for tag in planned.vehicles),
         going=tuple(_going(office, one) for one in ready.going),
         staying=tuple(_staying(one) for one in ready.staying),
     )
+
+
+def _dates(planned: Trip) -> str:
+    """ "28 Nov 2026", "28 to 29 Nov 2026", or two days in full where the month turns."""
+    first, last = planned.first_on, planned.last_on
+    if first == last:
+        return show_day(last)
+    same_month = (first.year, first.month) == (last.year, last.month)
+    return tr("{first} to {last}", first=first.day if same_month else show_day(first), last=show_day(last))
 
 
 def _vehicle(office: Office, vehicle: Vehicle, going: tuple[Judged, ...]) -> VehicleLine:

@@ -17,7 +17,6 @@ from inspector.register.rows import from_body
 from inspector.rulebook.notice_words import destroy_words, never_again_words, replace_words
 
 _KIND = "retirement_notice"
-_SAID_ABOVE = {tr("Tag"), tr("Kind"), tr("Owner")}  # the notice's head has them already
 
 
 def print_notice(office: Office, tag: str) -> Path:
@@ -44,13 +43,14 @@ def _new_notice(office: Office, page: Page, found: Judged) -> RetirementNotice:
 
 def _notice(office: Office, page: Page, found: Judged, number: str) -> RetirementNotice:
     dossier, words = found.dossier, found.explanation
+    said_above = {tr("Tag"), tr("Kind"), tr("Owner")}  # the head of the notice has them
     return RetirementNotice(
         imprint=imprint(office, page, tr("Retirement notice"), number),
         tag=dossier.item.tag,
         kind_name=dossier.kind.name,
         family=dossier.kind.family,
         owner=dossier.item.facts.owner,
-        piece=tuple(fact for fact in words.piece if fact.label not in _SAID_ABOVE),
+        piece=tuple(fact for fact in words.piece if fact.label not in said_above),
         plain=words.plain,
         reasons=tuple(one for one in words.reasons if one.outcome is Outcome.RETIRE),
         sums=words.sums,

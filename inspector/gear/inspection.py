@@ -45,7 +45,7 @@ class Answer:
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """One measured value. figure.si in the measure's SI unit. block_checked: the gauge was tried on its block that day."""
+    """One measured value in the measure's SI unit. block_checked: the gauge was tried on its block that day."""
 
     measure: str
     figure: Figure
@@ -58,7 +58,7 @@ class Reading:
 
 @dataclass(frozen=True, slots=True)
 class NewInspection:
-    """An inspection before it is logged. by: a person's id. competent: that person was competent for this kind that day."""
+    """An inspection before it is logged. by: a person's id. competent: that day, for this kind."""
 
     on: date
     kind: InspectionKind

@@ -78,7 +78,7 @@ class TripSheet:
 
 @dataclass(frozen=True, slots=True)
 class RetirementNotice:
-    """The retirement notice of one piece. never_again: what it must not be used for; destroy: how to make it unusable."""
+    """The retirement notice of one piece. destroy: how to make it unusable."""
 
     imprint: Imprint
     tag: str

@@ -6,7 +6,7 @@ from datetime import date
 
 @dataclass(frozen=True, slots=True)
 class Competence:
-    """What a person may judge, and between which days (until None: no end stated). scope: a family of kinds, or "all"."""
+    """What a person may judge, and between which days (None: no end). scope: a family of kinds, or "all"."""
 
     scope: str
     since: date

@@ -20,7 +20,7 @@ class Status(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Value:
-    """A value as a rule saw it. number in SI, or a word such as a grade; as_typed: how the officer wrote it, if he did."""
+    """A value as a rule saw it: a number in SI or a word such as a grade. as_typed: how the officer wrote it."""
 
     number: float | None = None
     word: str = ""
@@ -54,7 +54,7 @@ class Finding:
 
 @dataclass(frozen=True, slots=True)
 class CapacityStep:
-    """One loss on the way from the marking to what is left. loss_ratio of the strength before it; after_n in newtons."""
+    """One loss between the marking and what is left. loss_ratio of the strength before it; after_n in newtons."""
 
     cause: str
     loss_ratio: float

@@ -4,9 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from inspector.drawings.shapes import Anchor, Ink
-from inspector.drawings.wording import day_text
 from inspector.gear.papers import Imprint
-from inspector.language import tr
+from inspector.language import show_day, tr
 from inspector.paper.blocks import Block, row, rule, stack, words
 from inspector.paper.flow import Page, paginate
 from inspector.paper.page_style import (
@@ -88,7 +87,7 @@ def _first_head(imprint: Imprint, page: PageSize) -> Block:
     right = stack(
         [
             words(imprint.number, _RIGHT_PT, HEAD, Anchor.END),
-            words(day_text(imprint.on), _RIGHT_PT, BODY, Anchor.END),
+            words(show_day(imprint.on), _RIGHT_PT, BODY, Anchor.END),
             words(prepared, _RIGHT_PT, SMALL, Anchor.END),
         ]
     )
@@ -99,7 +98,7 @@ def _other_head(imprint: Imprint, page: PageSize) -> Block:
     left_pt = page.column_pt - _RIGHT_PT - 2 * GRID
     left = words(f"{imprint.club} · {imprint.title}", left_pt, BODY)
     number = words(imprint.number, _RIGHT_PT, BODY.in_bold(), Anchor.END)
-    day = words(day_text(imprint.on), _RIGHT_PT, SMALL, Anchor.END)
+    day = words(show_day(imprint.on), _RIGHT_PT, SMALL, Anchor.END)
     return row((0, left), (left_pt + 2 * GRID, stack([number, day])))
 
 

@@ -1,4 +1,4 @@
-"""The pictures of a retirement notice: the wall for tubes, the two kinds of shear for balls."""
+"""The picture of a retirement notice: the wall for tubes, the two kinds of shear for balls."""
 
 import re
 
@@ -19,7 +19,7 @@ def pictures(notice: RetirementNotice, width_pt: float, system: System) -> list[
         section = wall_section(notice.wall, system)
         history = wall_history(notice.wall, notice.retired_on, system)
         shown.append(_pair(section, history, width_pt))
-    if is_ball(notice):
+    elif is_ball(notice):
         shown.append(_titled(shear_picture(width_pt / MM)))
     return shown
 

@@ -3,11 +3,10 @@
 from collections.abc import Sequence
 
 from inspector.drawings.shapes import Ink
-from inspector.drawings.wording import day_text
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import RetirementNotice
 from inspector.gear.verdict import Fact
-from inspector.language import tr
+from inspector.language import show_day, tr
 from inspector.paper.blocks import Block, row, stack, words
 from inspector.paper.common import facts, heading, mark, small_cautions
 from inspector.paper.document import Document
@@ -52,7 +51,7 @@ def _hero(notice: RetirementNotice, width_pt: float) -> Block:
 
 
 def _piece_facts(notice: RetirementNotice) -> list[Fact]:
-    known = [Fact(tr("Owner"), notice.owner), Fact(tr("Retired on"), day_text(notice.retired_on))]
+    known = [Fact(tr("Owner"), notice.owner), Fact(tr("Retired on"), show_day(notice.retired_on))]
     return [*known, *notice.piece]
 
 

@@ -76,9 +76,9 @@ def _tick_text(tick: TickLine, width_pt: float) -> Block:
 
 
 def _measured(limit: str, width_pt: float) -> Block:
-    room_pt = 22 * MM
+    room_pt = 20 * MM
     words_pt = width_pt - room_pt - GRID
-    text = words(tr("limit: {limit}", limit=limit), words_pt, BODY.in_bold())
+    text = words(limit, words_pt, BODY.in_bold())
 
     def draw(press: Press, left: float, top: float) -> None:
         press.line(left, top + BODY.leading_pt - 1, left + room_pt, top + BODY.leading_pt - 1, Ink.FAINT, 0.6)

@@ -28,8 +28,16 @@ def staying(pieces: Sequence[StayingPiece], width_pt: float) -> list[Block]:
 def legend(pieces: Sequence[StayingPiece] | Sequence[GoingPiece], width_pt: float) -> Block:
     """The marks that occur below, each with its word and meaning."""
     found = sorted({piece.outcome for piece in pieces}, key=lambda outcome: -outcome.severity)
-    said = (tr("{word} – {means}.", word=outcome_word(one), means=outcome_meaning(one)) for one in found)
+    goes = any(isinstance(piece, GoingPiece) for piece in pieces)
+    said = (tr("{word} – {means}.", word=outcome_word(one), means=_meaning(one, goes=goes)) for one in found)
     return words(" ".join(said), width_pt, SMALL.in_ink(Ink.INK))
+
+
+def _meaning(outcome: Outcome, *, goes: bool) -> str:
+    """A held piece that goes all the same is held for some purposes only."""
+    if goes and outcome is Outcome.HOLD:
+        return tr("not for what it is held for, only as its line says")
+    return outcome_meaning(outcome)
 
 
 def _staying_piece(piece: StayingPiece, width_pt: float) -> Block:

@@ -9,12 +9,12 @@ from inspector.units import Dimension, System, read, show
 
 
 def measure_limit(dossier: Dossier, measure: Measure, book: Rulebook, system: System) -> str:
-    """E.g. "more than 17.1 mm (19 mm new)"; empty where no rule or no size as new gives one."""
+    """E.g. "more than 17.1 mm"; empty where no rule or no size as new gives one."""
     size = dossier.item.size(measure.compare_with)
     rules = [rule for rule in book.rules_for(dossier.kind) if rule.quantity.partition(".")[2] == measure.key]
     for rule in rules:
         if words := _limit(rule, size.si if size else None, measure.dimension, system):
-            return words + (tr(" ({new} new)", new=size.as_typed) if size else "")
+            return words
     return ""
 
 

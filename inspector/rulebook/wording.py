@@ -1,8 +1,9 @@
 """The only place that makes sentences of a verdict."""
 
+from inspector.drawings.marks import outcome_word
 from inspector.gear.dossier import Dossier
 from inspector.gear.outcome import Outcome
-from inspector.gear.verdict import Explanation, Fact, Finding, Reason, Status, Verdict
+from inspector.gear.verdict import Explanation, Fact, Finding, Reason, Status, Value, Verdict
 from inspector.language import show_day, tr
 from inspector.rulebook.judge import RETIRED_BEFORE, purposes_of
 from inspector.rulebook.load import Rulebook
@@ -11,7 +12,6 @@ from inspector.rulebook.words import (
     listed,
     marked_words,
     must_word,
-    outcome_word,
     provenance_word,
     purpose_word,
     quantity_word,
@@ -124,6 +124,8 @@ def _reason(finding: Finding, dossier: Dossier, book: Rulebook, system: System) 
 def _limit_words(finding: Finding, dossier: Dossier, system: System) -> str:
     if finding.must in {"none_of", "present"}:
         return must_word(finding.must, "")
+    if finding.must == "below" and finding.limit == Value(number=1, dimension=Dimension.COUNT, as_typed="1"):
+        return tr("none")
     return must_word(finding.must, value_word(finding.limit, dossier.kind, "", system))
 
 

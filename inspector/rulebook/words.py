@@ -1,22 +1,11 @@
-"""The names of things in sentences: outcomes, purposes, quantities, ratings, months. Small words, one place."""
+"""The names of things in sentences: purposes, quantities, ratings, months. Small words, one place."""
 
 from inspector.gear.item import Item, Provenance
 from inspector.gear.kind import Basis, Kind
-from inspector.gear.outcome import Outcome, Purpose
+from inspector.gear.outcome import Purpose
 from inspector.gear.verdict import Value
 from inspector.language import tr
 from inspector.units import Dimension, System, show
-
-
-def outcome_word(outcome: Outcome) -> str:
-    """The word beside the mark."""
-    words = {
-        Outcome.FIT: tr("Fit"),
-        Outcome.DERATE: tr("Derate"),
-        Outcome.HOLD: tr("Hold"),
-        Outcome.RETIRE: tr("Retire"),
-    }
-    return words[outcome]
 
 
 def purpose_word(purpose: Purpose) -> str:

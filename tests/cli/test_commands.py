@@ -39,7 +39,7 @@ def test_a_piece_from_booking_to_fit(desk: Desk) -> None:
     assert "Hold" in desk.type("book", "SH-1", *SHACKLE, *SIZES)
     assert "SH-1  Fit" in desk.type("inspect", "SH-1", *GOOD)
     listed = desk.type("list", "bow")
-    assert "SH-1" in listed and "fit" in listed and "1 of 1 pieces" in listed
+    assert "SH-1" in listed and "Fit" in listed and "1 of 1 pieces" in listed
     shown = desk.type("show", "sh-1")
     assert "232.9 kN" in shown and "7/8 in" in shown and "History" in shown and "competent person decides" in shown
 

@@ -10,7 +10,8 @@ from inspector.drawings.axes import Scale, day_ticks, length_ticks
 from inspector.drawings.extent import Box, extent, text_width_mm
 from inspector.drawings.labels import Labels
 from inspector.drawings.shapes import Ink, Line
-from inspector.drawings.wording import LABEL_MM, day_text, note, wrapped
+from inspector.drawings.wording import LABEL_MM, note, wrapped
+from inspector.language import show_day
 from inspector.units import System
 
 
@@ -81,4 +82,4 @@ def test_a_note_too_long_says_so_and_tells_all_on_hover() -> None:
 
 @pytest.mark.parametrize(("day", "text"), [(date(2026, 5, 3), "3 May 2026"), (date(1999, 12, 31), "31 Dec 1999")])
 def test_days_read_the_same_in_every_country(day: date, text: str) -> None:
-    assert day_text(day) == text
+    assert show_day(day) == text

@@ -1,7 +1,7 @@
 """Stories: a piece comes in, is looked at, wears, and is judged."""
 
 from dataclasses import replace
-from datetime import date, datetime, timedelta, timezone
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
@@ -118,7 +118,7 @@ def test_time_alone_puts_a_piece_on_hold_and_only_the_due_ones_are_judged_anew(o
     kind = book_in(office, shackle()).dossier.kind
     book_in(office, shackle("SH-2"))
     record_inspection(office, "SH-1", all_good(office, kind, SHACKLE_READINGS))
-    evening = datetime(2027, 11, 26, 19, tzinfo=timezone.utc)
+    evening = datetime(2027, 11, 26, 19, tzinfo=UTC)
     assert judge_anew(office.at(evening - timedelta(days=1))) == ()
     judged = judge_anew(office.at(evening))
     assert [one.dossier.item.tag for one in judged] == ["SH-1"]

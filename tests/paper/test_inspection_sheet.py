@@ -83,7 +83,7 @@ def test_a_going_piece_shows_all_it_carries(trip_sheet: TripSheet) -> None:
     for piece in trip_sheet.going:
         assert f"Marked: {piece.marked} · Now: {piece.now} {piece.use_line}" in text
         assert squeezed(piece.ticks[0].text) in squeezed(text)
-    assert "limit: not below 17.1 mm" in text
+    assert "not below 17.1 mm" in text
     assert text.count("Remarks") == len(trip_sheet.going)
 
 

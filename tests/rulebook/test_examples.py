@@ -24,7 +24,7 @@ def figure(rule: Rule, text: str) -> Value:
     for dimension in wanted:
         try:
             return Value(number=read(text, dimension, field=rule.id).si, dimension=dimension)
-        except Exception:  # noqa: S112, BLE001 - the next dimension is tried
+        except Exception:
             continue
     raise AssertionError(f"{rule.id}: {text!r} is no figure")
 
