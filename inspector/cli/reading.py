@@ -50,6 +50,7 @@ def show(desk: Desk, tag: str) -> None:
     say.heading(tr("{tag} · {kind}", tag=outcome.dossier.item.tag, kind=outcome.dossier.kind.name))
     say.facts(outcome.explanation.piece)
     click.echo()
+    say.paragraph(tr("Judged on {day}:", day=show_day(outcome.verdict.on)), "  ")
     say.verdict(outcome)
     say.passes(outcome, sources=True)
     say.heading(tr("History"))

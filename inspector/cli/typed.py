@@ -5,7 +5,15 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 from inspector.duties.office import Office
-from inspector.gear.inspection import Answer, InspectionKind, Method, NewInspection, Reading, Surface
+from inspector.gear.inspection import (
+    Answer,
+    InspectionKind,
+    Method,
+    NewInspection,
+    Reading,
+    Surface,
+    method_for,
+)
 from inspector.gear.item import SizeAsNew
 from inspector.gear.kind import Grade, Kind
 from inspector.language import tr
@@ -93,4 +101,5 @@ def _reading(office: Office, kind: Kind, typed: Typed, text: str) -> Reading:
     measure = kind.measure(key)
     dimension = measure.dimension if measure else Dimension.LENGTH
     figure = read(value, dimension, field=measure.name if measure else key, decimal=office.decimal)
-    return Reading(key, figure, point, Method(typed.method), Surface(typed.surface), typed.gauge)
+    method = method_for(measure, Method(typed.method)) if measure else Method(typed.method)
+    return Reading(key, figure, point, method, Surface(typed.surface), typed.gauge)

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from PySide6.QtCore import QTimer, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from inspector.desk.form_head import FormHead
@@ -19,7 +20,8 @@ from inspector.language import tr, tr_n
 from inspector.refused import Refused
 
 _PAUSE_MS = 400
-_NARROW_PX = 980
+_NARROW_PX = 800
+_ROOMY_PX = 1100
 
 
 class InspectForm(QWidget):
@@ -98,9 +100,9 @@ class InspectForm(QWidget):
         """Hand the inspection on to be kept, unless a field cannot be read."""
         facts, faults = self.facts()
         if faults:
-            self._go_to_fault()
             why = tr_n("One reading cannot be taken as it stands.", "{count} readings cannot be taken.", faults)
             self.refused.emit(Refused(tr("readings"), why, tr("Mend it, or empty the field. Nothing else is lost.")))
+            QTimer.singleShot(0, self._go_to_fault)  # once the message above has taken its room
             return
         self.save_button.setEnabled(False)
         self.save.emit(self.tag, facts)
@@ -154,8 +156,16 @@ class InspectForm(QWidget):
         left.addLayout(foot)
         self._box = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
         self._box.setContentsMargins(2 * GRID, GRID, 0, GRID)
-        self._box.addLayout(left, 3)
-        self._box.addWidget(self.preview, 2)
+        self._box.addLayout(left)
+        self._box.addWidget(self.preview)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Beside the form where there is room for both, else below it."""
+        super().resizeEvent(event)
+        wide = self.width() >= self._look.px(_NARROW_PX)
+        self._box.setDirection(QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom)
+        self._box.setStretch(0, 3 if self.width() >= self._look.px(_ROOMY_PX) else 2)
+        self._box.setStretch(1, 2 if self.width() >= self._look.px(_ROOMY_PX) else 1)
 
     def _connect(self) -> None:
         self._stops: list[GradeRow | PointField] = [*self.rows, *(field for box in self.boxes for field in box.fields)]

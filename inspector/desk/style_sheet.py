@@ -40,7 +40,8 @@ QPushButton[rank="filter"] {{ border: none; border-bottom: 2px solid transparent
     padding: {g6}px {g8}px; }}
 QPushButton[rank="filter"]:checked {{ border-bottom: 2px solid {ink}; }}
 QPushButton[rank="filter"]:focus {{ background: {band}; }}
-QToolButton[rank="disclosure"] {{ border: none; font-weight: bold; font-size: {head}px; padding: {g4}px {g4}px {g4}px 0; }}
+QToolButton[rank="disclosure"] {{ border: none; font-weight: bold; font-size: {head}px;
+    padding: {g4}px {g4}px {g4}px 0; }}
 QToolButton[rank="disclosure"]:focus {{ background: {band}; }}
 
 QFrame#grade {{ border: none; border-left: {g4}px solid transparent; }}

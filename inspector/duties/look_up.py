@@ -12,7 +12,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip, Vehicle
 from inspector.gear.verdict import Judged
-from inspector.language import tr
+from inspector.language import tr, tr_n
 from inspector.refused import Refused
 from inspector.register.lists import Asked, GearLine, HistoryLine
 from inspector.register.rows import from_body
@@ -101,8 +101,8 @@ def _history_row(line: HistoryLine, kind: Kind, names: dict[str, str]) -> Histor
         return HistoryRow(line.on, tr("Inspection"), _seen(body, kind), by)
     if line.what == "use":
         event = "" if body["event"] == "none" else ", " + tr(body["event"].replace("_", " "))
-        return HistoryRow(line.on, tr("Use"), tr("{count} pulls", count=body["pull_count"]) + event, by)
-    days = tr("{count} days", count=body["days_count"])
+        return HistoryRow(line.on, tr("Use"), tr_n("{count} pull", "{count} pulls", body["pull_count"]) + event, by)
+    days = tr_n("{count} day", "{count} days", body["days_count"])
     return HistoryRow(line.on, tr("Exposure"), f"{tr(body['weather'])}, {days}", by)
 
 

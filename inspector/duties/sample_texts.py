@@ -8,7 +8,15 @@ from datetime import date, timedelta
 from importlib.resources import files
 from pathlib import Path
 
-from inspector.gear.inspection import Answer, InspectionKind, Method, NewInspection, Reading, Surface
+from inspector.gear.inspection import (
+    Answer,
+    InspectionKind,
+    Method,
+    NewInspection,
+    Reading,
+    Surface,
+    method_for,
+)
 from inspector.gear.item import NewItem, Provenance, Rating, SizeAsNew
 from inspector.gear.kind import Basis, Grade, Kind
 from inspector.gear.outcome import Purpose
@@ -147,7 +155,7 @@ def _reading(row: Row, place: str, typed: str, kind: Kind) -> Reading:
         measure=key,
         figure=read(typed, measure.dimension, field=key),
         point=point,
-        method=Method(row["method"] or Method.CALLIPER.value),
+        method=method_for(measure, Method(row["method"] or Method.CALLIPER.value)),
         surface=Surface(row["surface"] or Surface.NOT_STATED.value),
         gauge=row["gauge"],
         block_checked={"yes": True, "no": False}.get(row["block"]),

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from inspector.gear.kind import Grade
-from inspector.units import Figure
+from inspector.gear.kind import Grade, Measure
+from inspector.units import Dimension, Figure
 
 
 class InspectionKind(StrEnum):
@@ -54,6 +54,13 @@ class Reading:
     surface: Surface = Surface.NOT_STATED
     gauge: str = ""
     block_checked: bool | None = None
+
+
+def method_for(measure: Measure, wall_method: Method) -> Method:
+    """How a measure was taken, where one method was stated for the inspection: it speaks of the walls."""
+    if measure.key == "wall":
+        return wall_method
+    return Method.COUNTED if measure.dimension is Dimension.COUNT else Method.CALLIPER
 
 
 @dataclass(frozen=True, slots=True)

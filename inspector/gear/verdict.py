@@ -45,6 +45,7 @@ class Finding:
     value: Value | None
     limit: Value | None
     limit_from: str = ""
+    limit_came_from: str = ""
     came_from: str = ""
     measured_on: date | None = None
     why_unknown: str = ""

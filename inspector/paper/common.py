@@ -10,6 +10,8 @@ from inspector.language import tr
 from inspector.paper.blocks import Block, boxed, picture, row, rule, space, stack, words
 from inspector.paper.page_style import BODY, GRID, HEAD, SMALL, Type
 
+_STRONG = BODY.in_bold()
+
 
 def heading(text: str, width_pt: float) -> Block:
     """A heading over a strong rule, kept with what follows."""
@@ -32,22 +34,22 @@ def mark(outcome: Outcome, size_mm: float) -> Block:
     return picture(outcome_mark(outcome, size_mm))
 
 
-def facts(given: Sequence[Fact], width_pt: float, columns: int) -> Block:
+def facts(given: Sequence[Fact], width_pt: float, columns: int, type_: Type = _STRONG) -> Block:
     """Labelled lines in columns, read along the rows, label above text; one column more where it saves a row."""
     if -(-len(given) // (columns + 1)) < -(-len(given) // columns):
         columns += 1
     cell_pt = (width_pt - (columns - 1) * 3 * GRID) / columns
     rows = [given[start : start + columns] for start in range(0, len(given), columns)]
-    return stack([_facts_row(some, cell_pt).below(GRID if number else 0) for number, some in enumerate(rows)])
+    return stack([_facts_row(some, cell_pt, type_).below(GRID if number else 0) for number, some in enumerate(rows)])
 
 
-def _facts_row(given: Sequence[Fact], cell_pt: float) -> Block:
-    cells = [(number * (cell_pt + 3 * GRID), _fact(fact, cell_pt)) for number, fact in enumerate(given)]
+def _facts_row(given: Sequence[Fact], cell_pt: float, type_: Type) -> Block:
+    cells = [(number * (cell_pt + 3 * GRID), _fact(fact, cell_pt, type_)) for number, fact in enumerate(given)]
     return row(*cells)
 
 
-def _fact(fact: Fact, width_pt: float) -> Block:
-    return stack([words(fact.label, width_pt, SMALL), words(fact.text or "–", width_pt, BODY.in_bold())])
+def _fact(fact: Fact, width_pt: float, type_: Type) -> Block:
+    return stack([words(fact.label, width_pt, SMALL), words(fact.text or "–", width_pt, type_)])
 
 
 def cautions(lines: Sequence[str], width_pt: float) -> Block:

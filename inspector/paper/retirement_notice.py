@@ -13,7 +13,7 @@ from inspector.paper.document import Document
 from inspector.paper.notice_pictures import pictures
 from inspector.paper.notice_reasons import why
 from inspector.paper.notice_slip import slip
-from inspector.paper.page_style import BODY, DISPLAY, GRID, HEAD, MM, PageSize
+from inspector.paper.page_style import BODY, DISPLAY, GRID, HEAD, MM, SMALL, PageSize
 from inspector.paper.printed import Printed
 from inspector.units import System
 
@@ -59,7 +59,7 @@ def _sums(notice: RetirementNotice, width_pt: float) -> list[Block]:
     if not notice.sums:
         return []
     title = words(tr("The figures behind it"), width_pt, BODY.in_bold())
-    return [title.below(2 * GRID).kept(), facts(notice.sums, width_pt, 4).below(GRID / 2)]
+    return [title.below(2 * GRID).kept(), facts(notice.sums, width_pt, 4, SMALL.in_ink(Ink.INK)).below(GRID / 2)]
 
 
 def _next_steps(notice: RetirementNotice, width_pt: float) -> Block:

@@ -9,6 +9,7 @@ from typing import TypeVar, cast
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, InspectionKind
 from inspector.gear.item import Provenance
+from inspector.gear.outcome import Purpose
 from inspector.gear.use import Exposure, Weather
 from inspector.rulebook.load import Rulebook
 
@@ -36,6 +37,11 @@ class Case:
     def on(self) -> date:
         """The judging day."""
         return self.dossier.on
+
+    @cached_property
+    def purposes(self) -> tuple[Purpose, ...]:
+        """What the piece is kept for, among what its kind may serve at all."""
+        return purposes_of(self.dossier)
 
     @cached_property
     def thorough(self) -> tuple[Inspection, ...]:
@@ -78,6 +84,13 @@ class Case:
     def past_unknown(self) -> bool:
         """Whether the piece lived before the register without anybody who can tell."""
         return self.dossier.item.facts.provenance in {Provenance.UNKNOWN, Provenance.SECOND_HAND}
+
+
+def purposes_of(dossier: Dossier) -> tuple[Purpose, ...]:
+    """What the piece is kept for, among what its kind may serve at all; the kind's own where nobody chose."""
+    may = tuple(purpose for purpose in dossier.kind.purposes if dossier.kind.may(purpose))
+    kept = tuple(purpose for purpose in may if purpose in dossier.item.facts.kept_for)
+    return kept or may
 
 
 def last_day(exposure: Exposure) -> date:

@@ -33,7 +33,7 @@ def judge(dossier: Dossier, book: Rulebook, program: str) -> Verdict:
     findings = _findings(case)
     if dossier.retired_on:
         findings = (_retired(dossier), *findings)
-    by_purpose = tuple(PurposeOutcome(purpose, _outcome(findings, purpose)) for purpose in purposes_of(dossier))
+    by_purpose = tuple(PurposeOutcome(purpose, _outcome(findings, purpose)) for purpose in case.purposes)
     outcome = worst(one.outcome for one in by_purpose)
     wall = wall_of(case)
     return Verdict(
@@ -55,13 +55,6 @@ def judge(dossier: Dossier, book: Rulebook, program: str) -> Verdict:
 def _inspection_due(case: Case) -> date:
     last = case.last_thorough
     return last.on + timedelta(days=case.interval_days) if last else case.dossier.item.booked_on
-
-
-def purposes_of(dossier: Dossier) -> tuple[Purpose, ...]:
-    """What the piece is kept for, among what its kind may serve at all; the kind's own where nobody chose."""
-    may = tuple(purpose for purpose in dossier.kind.purposes if dossier.kind.may(purpose))
-    kept = tuple(purpose for purpose in may if purpose in dossier.item.facts.kept_for)
-    return kept or may
 
 
 def _outcome(findings: Iterable[Finding], purpose: Purpose) -> Outcome:
@@ -98,7 +91,7 @@ def _findings(case: Case) -> tuple[Finding, ...]:
 
 
 def _speaks(rule: Rule, case: Case) -> bool:
-    return not rule.purposes or bool(set(rule.purposes) & set(purposes_of(case.dossier)))
+    return not rule.purposes or bool(set(rule.purposes) & set(case.purposes))
 
 
 def _finding(rule: Rule, case: Case) -> Finding | None:
@@ -124,6 +117,7 @@ def _finding(rule: Rule, case: Case) -> Finding | None:
         value=found.value,
         limit=limit,
         limit_from=rule.limit_is,
+        limit_came_from=quantity(case, rule.limit_is).came_from if rule.limit_is else "",
         came_from=found.came_from,
         measured_on=found.measured_on,
         why_unknown=found.why_unknown,

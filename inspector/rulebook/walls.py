@@ -7,6 +7,7 @@ from datetime import date, timedelta
 
 from inspector.gear.inspection import Method, Surface
 from inspector.gear.kind import Basis
+from inspector.gear.outcome import Purpose
 from inspector.gear.verdict import WallForecast, WallPoint
 from inspector.language import tr
 from inspector.mechanics import corrosion, shear
@@ -46,7 +47,7 @@ def _work_out(case: Case) -> Wall | None:
         return None
     taken = readings(case, "wall")
     history = _history(case, taken)
-    rate = _rate(case, nominal.si, history)
+    rate = _rate(case, nominal.si, history, taken)
     required, because = _required(case, nominal.si)
     thinnest = min(taken, key=lambda one: _relied(case, one), default=None)
     relied = _relied(case, thinnest) if thinnest else None
@@ -119,14 +120,14 @@ class _Rate:
     because: str
 
 
-def _rate(case: Case, nominal_m: float, history: tuple[WallPoint, ...]) -> _Rate:
+def _rate(case: Case, nominal_m: float, history: tuple[WallPoint, ...], taken: list[Taken]) -> _Rate:
     """The greatest of the long-term rate, the short-term rate and what exposure makes likely. Metres a year."""
     long_term = _long_term(case, nominal_m, history)
-    short_term = _short_term(history)
+    short_term = _short_term(taken)
     floor = _floor(case, measured=bool(history))
     known = {
         tr("long-term rate, from new to the thinnest reading"): long_term,
-        tr("short-term rate, between the last two readings"): short_term,
+        tr("short-term rate, between two readings of one place"): short_term,
         tr("least rate that this exposure makes likely"): floor,
     }
     governing = corrosion.governing_rate_m_per_year([rate for rate in known.values() if rate is not None])
@@ -150,13 +151,23 @@ def _long_term(case: Case, nominal_m: float, history: tuple[WallPoint, ...]) -> 
     return max(rates, default=None)
 
 
-def _short_term(history: tuple[WallPoint, ...]) -> float | None:
-    """Between the last reading and the latest one at least half a year before it."""
-    earlier = [point for point in history[:-1] if years((history[-1].on - point.on).days) >= _LEAST_YEARS]
+def _short_term(taken: list[Taken]) -> float | None:
+    """The fastest place: between its last reading and the latest one at least half a year before it."""
+    rates = [_place_rate([one for one in taken if one.reading.point == point]) for point in _places(taken)]
+    return max((rate for rate in rates if rate is not None), default=None)
+
+
+def _places(taken: list[Taken]) -> list[str]:
+    return list(dict.fromkeys(one.reading.point for one in taken))
+
+
+def _place_rate(taken: list[Taken]) -> float | None:
+    last = taken[-1]
+    earlier = [one for one in taken if _years(one.inspection.on, last.inspection.on) >= _LEAST_YEARS]
     if not earlier:
         return None
-    span = years((history[-1].on - earlier[-1].on).days)
-    return corrosion.short_term_rate_m_per_year(earlier[-1].read_m, history[-1].read_m, span)
+    span = _years(earlier[-1].inspection.on, last.inspection.on)
+    return corrosion.short_term_rate_m_per_year(earlier[-1].reading.figure.si, last.reading.figure.si, span)
 
 
 def _required(case: Case, nominal_m: float) -> tuple[float, str]:
@@ -174,15 +185,17 @@ def _required(case: Case, nominal_m: float) -> tuple[float, str]:
 
 
 def _pull(case: Case) -> tuple[float, str]:
-    """The pull the pin hole must bear, in newtons: its rating, never less than the club's pull where it may recover."""
+    """The pull the pin hole must bear, in newtons: its rating, and the club's pull where it recovers or has none."""
     rating = case.dossier.item.rating
-    reference = case.book.setting("reference_pull")
+    reference = (case.book.setting("reference_pull"), tr("the club's reference pull"))
     if rating.figure is None or rating.basis is Basis.UNRATED:
-        return reference, tr("the club's reference pull, since it carries no rating")
+        return reference
+    rated = (rating.figure.si, tr("its marked rating"))
     if rating.basis is Basis.TOWED_MASS:
         pull = rating.figure.si * STANDARD_GRAVITY_M_PER_S2 * _COUPLING_TEST_FACTOR
-        return pull, tr("1.5 g times the rated trailer mass")
-    return rating.figure.si, tr("its marked rating")
+        rated = (pull, tr("1.5 g times the rated trailer mass"))
+    recovers = any(purpose is not Purpose.TOWING for purpose in case.purposes)
+    return max(rated, reference) if recovers else rated
 
 
 def _wall_on(

@@ -5,7 +5,8 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Explanation, Fact, Finding, Reason, Status, Value, Verdict
 from inspector.language import show_day, tr
-from inspector.rulebook.judge import RETIRED_BEFORE, purposes_of
+from inspector.rulebook.case import purposes_of
+from inspector.rulebook.judge import RETIRED_BEFORE
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.sums_shown import sums_of
 from inspector.rulebook.words import (
@@ -111,7 +112,7 @@ def _reason(finding: Finding, dossier: Dossier, book: Rulebook, system: System) 
         status=finding.status,
         sentence=_sentence(finding, dossier, value, limit),
         value=_with_origin(value, finding),
-        limit=limit,
+        limit=f"{limit} ({finding.limit_came_from})" if finding.limit_came_from else limit,
         source=book.source_text(finding.source),
         rule=finding.rule,
         purposes=tr("for {purposes}", purposes=purposes) if purposes else "",
@@ -167,6 +168,7 @@ def _release(finding: Finding, dossier: Dossier, limit: str) -> str:
         "rating_stated": tr("Only a marking on the piece or its certificate would settle it."),
         "wall_life": tr("Plan its replacement: nothing releases it but a wall with more than a year of life."),
         "wall_reading_age": tr("A wall reading on bare metal at the named points would settle it."),
+        "wall_estimate": tr("A wall reading on bare metal at the named points would settle it."),
         "wall_rough_allowed": tr(
             "Dress the face to bright metal and read again: {limit} after the gauge's allowance is wanted.", limit=limit
         ),

@@ -23,7 +23,8 @@ def rows_in(sample: Office) -> Path:
 @pytest.mark.parametrize("table", [table.name for table in APPEND_ONLY])
 @pytest.mark.parametrize("deed", ["UPDATE {t} SET id = id", "DELETE FROM {t}", "REPLACE INTO {t} SELECT * FROM {t}"])
 def test_no_row_of_history_can_be_changed(sample: Office, table: str, deed: str) -> None:
-    print_trip_sheet(sample, "next")  # the sample itself has no document
+    if table == "document":
+        print_trip_sheet(sample, "next")  # the sample itself has none
     with sqlite3.connect(rows_in(sample)) as connection:
         assert connection.execute(f"SELECT 1 FROM {table}").fetchone()
         with pytest.raises(sqlite3.IntegrityError, match="append-only"):

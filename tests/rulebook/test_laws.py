@@ -12,7 +12,8 @@ from inspector.gear.inspection import Inspection, InspectionKind, Reading
 from inspector.gear.kind import Grade
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Status, Verdict
-from inspector.rulebook.judge import judge, purposes_of
+from inspector.rulebook.case import purposes_of
+from inspector.rulebook.judge import judge
 from inspector.rulebook.wording import explain
 from inspector.units import Dimension, read
 from tests.rulebook.dossiers import BOOK, KINDS, TODAY, days_ago, dossiers, exposures, inspections, uses
