@@ -5,11 +5,13 @@ its tables up to date), seats the officer, and judges anew what time alone has c
 Qt is imported with the window and not before.
 """
 
+import gettext
 import os
 import sys
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime
+from importlib.resources import files
 from pathlib import Path
 
 import platformdirs
@@ -20,7 +22,7 @@ from inspector.cli.wiring import Wiring
 from inspector.duties.look_up import people
 from inspector.duties.office import Office
 from inspector.gear.person import Person
-from inspector.language import tr
+from inspector.language import tr, use_catalogue
 from inspector.refused import Refused
 from inspector.register.book import open_book
 from inspector.rulebook.load import packaged
@@ -31,6 +33,7 @@ _NOBODY = Person("nobody", "nobody", "")
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command; returns the exit code. No traceback of a refusal reaches a user."""
+    use_catalogue(gettext.translation("inspector", str(files("inspector") / "locale"), fallback=True))
     return commands.run(_wiring(), list(sys.argv[1:] if arguments is None else arguments))
 
 

@@ -241,17 +241,20 @@ _SHOWN: dict[tuple[Dimension, System], tuple[str, str, int]] = {
 }
 
 
-def show(si: float, dimension: Dimension, system: System = System.METRIC) -> str:
-    """The value as it is printed, e.g. "2.7 mm", "228.6 kN", "14 %", "90 days"; long lengths in m or ft."""
+def show(si: float, dimension: Dimension, system: System = System.METRIC, finer_places: int = 0) -> str:
+    """The value as it is printed, e.g. "2.7 mm", "228.6 kN", "14 %", "90 days"; long lengths in m or ft.
+
+    finer_places: more decimal places than usual, where two different values would print alike.
+    """
     if dimension is Dimension.RATIO:
-        return f"{_trimmed(si * 100, 1)} %"
+        return f"{_trimmed(si * 100, 1 + finer_places)} %"
     if dimension is Dimension.DAYS:
         return _show_days(si)
     if dimension is Dimension.ANGLE:
         return f"{_trimmed(math.degrees(si), 1)}°"
     if dimension in {Dimension.COUNT, Dimension.FACTOR}:
         return _trimmed(si, 2)
-    return _with_unit(si, dimension, system)
+    return _with_unit(si, dimension, system, finer_places)
 
 
 def _show_days(days: float) -> str:
@@ -260,11 +263,11 @@ def _show_days(days: float) -> str:
     return tr("1 day") if days == 1 else tr("{count} days", count=_trimmed(days, 0))
 
 
-def _with_unit(si: float, dimension: Dimension, system: System) -> str:
+def _with_unit(si: float, dimension: Dimension, system: System, finer_places: int) -> str:
     unit, symbol, places = _SHOWN[dimension, system]
     if dimension is Dimension.LENGTH and abs(si) >= 1:
         unit, symbol, places = ("meter", "m", 2) if system is System.METRIC else ("foot", "ft", 1)
-    return f"{_trimmed(si / _factor(unit, dimension), places)} {symbol}"
+    return f"{_trimmed(si / _factor(unit, dimension), places + finer_places)} {symbol}"
 
 
 def _trimmed(value: float, places: int) -> str:

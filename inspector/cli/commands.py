@@ -29,7 +29,14 @@ def run(wiring: Wiring, arguments: list[str]) -> int:
     return code if isinstance(code, int) else 0
 
 
+def _say_version(context: click.Context, _: click.Parameter, wanted: bool) -> None:
+    if wanted:
+        click.echo(context.obj.version)
+        context.exit()
+
+
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.option("--version", is_flag=True, is_eager=True, expose_value=False, callback=_say_version)
 @click.option("--register", "folder", type=click.Path(path_type=Path), help="Folder of the register.")
 @click.option("--officer", default="", help="Who is at the desk; the equipment officer where nobody is named.")
 @click.pass_context

@@ -3,15 +3,24 @@
 from collections.abc import Sequence
 from typing import Generic, TypeVar
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QWheelEvent
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QDateEdit
 
 Value = TypeVar("Value")
 
 
-class _StillBox(QComboBox):
-    """A box that the wheel passes over: a page scrolled by must not change what was chosen."""
+class StillBox(QComboBox):
+    """A box that the wheel passes over: a page scrolled by must not change what was chosen. moves: go so many on."""
+
+    moves = Signal(int)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Return goes on; the arrows choose."""
+        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
+            self.moves.emit(1)
+        else:
+            super().keyPressEvent(event)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Leave the wheel to the page."""
@@ -39,7 +48,7 @@ class Choice(Generic[Value]):
 
     def __init__(self, name: str, choices: Sequence[tuple[str, Value]]) -> None:
         self._values = [value for _, value in choices]
-        self.box: QComboBox = _StillBox()
+        self.box = StillBox()
         self.box.setAccessibleName(name)
         self.box.addItems([word for word, _ in choices])
 

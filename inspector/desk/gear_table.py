@@ -35,7 +35,7 @@ class GearTable(QWidget):
         self.filter = OutcomeFilter(look)
         self.order = _orders()
         self._search, self._keep_tag = "", ""
-        self._empty, self._foot = said("", Type.HEAD), said("", faint=True)
+        self._empty, self._next, self._foot = said("", Type.HEAD), said(""), said("", faint=True)
         self._lay_out()
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self.refresh)
@@ -84,6 +84,7 @@ class GearTable(QWidget):
         inside = QVBoxLayout(page)
         inside.setContentsMargins(GRID, 6 * GRID, 6 * GRID, 0)
         inside.addWidget(self._empty)
+        inside.addWidget(self._next)
         inside.addStretch(1)
         return page
 
@@ -100,7 +101,9 @@ class GearTable(QWidget):
         self._keep_tag = self._current_tag()
         self.model.show_rows(found.rows, self._office.today)
         self.filter.count(found.counts)
-        self._empty.setText(_nothing(found))
+        why, what_to_do = _nothing(found)
+        self._empty.setText(why)
+        self._next.setText(what_to_do)
         self._rows.setCurrentIndex(0 if found.rows else 1)
         self.view.choose(self.model.row_of(self._keep_tag))
         self._tell_current()
@@ -122,10 +125,12 @@ def _orders() -> Choice[str]:
     return Choice(tr("Order of the list"), words)
 
 
-def _nothing(found: Listed) -> str:
-    """What to do where there is no row to show."""
+def _nothing(found: Listed) -> tuple[str, str]:
+    """Why there is no row to show, and what to do."""
     if not found.total:
-        return tr("The register holds no gear yet.\nBook the first piece in with the command:  inspector book")
+        return tr("The register holds no gear yet."), tr(
+            "Book the first piece in with the command “inspector book”. Then press F5, and it stands here."
+        )
     if found.wanted.outcome and found.counts[None]:
         word = {
             Outcome.FIT: tr("No piece here is fit."),
@@ -133,7 +138,7 @@ def _nothing(found: Listed) -> str:
             Outcome.HOLD: tr("No piece here is on hold."),
             Outcome.RETIRE: tr("No piece here is retired."),
         }[found.wanted.outcome]
-        return word + "\n" + tr("Choose “All” to see the others.")
+        return word, tr("Choose “All” to see the others.")
     everything = tr_n("the one piece", "all {count} pieces", found.total)
     why = tr("No piece answers to “{search}”.", search=found.wanted.search)
-    return why + "\n" + tr("Look at the label again, or press Esc to see {everything}.", everything=everything)
+    return why, tr("Look at the label again, or press Esc to see {everything}.", everything=everything)

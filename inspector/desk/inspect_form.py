@@ -6,6 +6,7 @@ from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
+from inspector.desk.choice import StillBox
 from inspector.desk.form_head import FormHead
 from inspector.desk.grade_row import GradeRow
 from inspector.desk.look import GRID, Look, Type
@@ -85,7 +86,7 @@ class InspectForm(QWidget):
         self._tell_left()
         self.head.refuse(None)
         if not facts.answers and not facts.readings:
-            self.preview.wait(tr("Nothing is written yet. Grade a check with the keys: 1 good, 3 bad, 0 not seen."))
+            self.preview.wait(_nothing_yet(faults))
             return
         seated = replace(self._office, officer=self.head.inspector)
         try:
@@ -164,11 +165,13 @@ class InspectForm(QWidget):
         super().resizeEvent(event)
         wide = self.width() >= self._look.px(_NARROW_PX)
         self._box.setDirection(QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom)
-        self._box.setStretch(0, 3 if self.width() >= self._look.px(_ROOMY_PX) else 2)
-        self._box.setStretch(1, 2 if self.width() >= self._look.px(_ROOMY_PX) else 1)
+        even = not wide or self.width() >= self._look.px(_ROOMY_PX)
+        self._box.setStretch(0, 3 if even else 2)
+        self._box.setStretch(1, 2 if even else 1)
 
     def _connect(self) -> None:
-        self._stops: list[GradeRow | PointField] = [*self.rows, *(field for box in self.boxes for field in box.fields)]
+        self._stops: list[GradeRow | StillBox | PointField] = [*self.rows]
+        self._stops += [stop for box in self.boxes for stop in box.stops]
         for stop in self._stops:
             stop.moves.connect(lambda step, stop=stop: self._move(stop, step))
         for row in self.rows:
@@ -177,13 +180,19 @@ class InspectForm(QWidget):
             box.typed.connect(self._pause.start)
         self.head.changed.connect(self._pause.start)
 
-    def _move(self, stop: GradeRow | PointField, step: int) -> None:
+    def _move(self, stop: QWidget, step: int) -> None:
         """Go to the next check or field; after the last one to the note."""
-        place = self._stops.index(stop) + step
+        place = [one is stop for one in self._stops].index(True) + step
         target: QWidget = self._stops[place] if 0 <= place < len(self._stops) else self.head.note
         if place >= 0:
             target.setFocus()
             self._area.ensureWidgetVisible(target, 0, 6 * GRID)
+
+
+def _nothing_yet(faults: int) -> str:
+    if faults:
+        return tr("What is written cannot be judged yet; the field says why.")
+    return tr("Nothing is written yet. Grade a check with the keys: 1 good, 3 bad, 0 not seen.")
 
 
 def _left_out(faults: int) -> str:

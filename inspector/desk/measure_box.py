@@ -4,10 +4,11 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QVBoxLayout, QWidget
 
+from inspector.desk.choice import StillBox
 from inspector.desk.how_box import LABEL_PX, HowBox
 from inspector.desk.look import GRID, Type
 from inspector.desk.plain import said, short
-from inspector.desk.typed_reading import reading_of, with_unit
+from inspector.desk.typed_reading import must_say_method, reading_of, with_unit
 from inspector.gear.inspection import Reading
 from inspector.gear.item import Item
 from inspector.gear.kind import Measure
@@ -71,6 +72,12 @@ class MeasureBox(QWidget):
             field.editingFinished.connect(self._add_units)
 
     @property
+    def stops(self) -> list[StillBox | PointField]:
+        """Where the keys go in turn; the way it is taken is one of them where it must be said."""
+        first: list[StillBox | PointField] = [self.how_box.method.box] if must_say_method(self.measure) else []
+        return [*first, *self.fields]
+
+    @property
     def is_empty(self) -> bool:
         """Whether no figure was typed."""
         return not any(field.text().strip() for field in self.fields)
@@ -82,7 +89,7 @@ class MeasureBox(QWidget):
         unclear = sum(isinstance(one, Refused) for one in found)
         if clear and self.how_box.how.method is None:
             why = tr("It is not said what it was measured with.")
-            self.refuse(Refused(self.measure.name, why, tr("Choose it here.")))
+            self.refuse(Refused(self.measure.name, why, tr("Choose it above.")))
             return [], unclear + len(clear)
         self.refuse(None)
         return clear, unclear
@@ -125,9 +132,9 @@ class MeasureBox(QWidget):
         name = tr("{name} (as new {size})", name=self.measure.name, size=new.as_typed) if new else self.measure.name
         layout.addWidget(said(name, bold=True))
         layout.addWidget(said(self.measure.how, Type.SMALL, faint=True))
-        layout.addLayout(self._grid())
         layout.addWidget(self.how_box)
         layout.addWidget(self.fault)
+        layout.addLayout(self._grid())
 
     def _grid(self) -> QGridLayout:
         grid = QGridLayout()

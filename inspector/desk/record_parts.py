@@ -28,7 +28,7 @@ def verdict_part(judged: Judged, look: Look, mark_px: int = 64, *, headline: boo
     lines = [said(outcome_word(outcome), Type.DISPLAY)]
     lines += [said(told[:1].upper() + told[1:], Type.HEAD)] if headline else []
     lines.append(said(words.plain))
-    if words.use_line and outcome is not Outcome.RETIRE:
+    if outcome in {Outcome.FIT, Outcome.DERATE}:
         lines.append(said(tr("Use: {line}", line=words.use_line), faint=True))
     return _beside(Mark(outcome, look, mark_px), column(lines))
 
@@ -58,7 +58,7 @@ def reason_part(reason: Reason, look: Look) -> QWidget:
     lines = [
         (tr("Found"), reason.value),
         (tr("Wanted"), reason.limit),
-        (tr("Speaks"), reason.purposes),
+        (tr("Applies"), reason.purposes),
         (tr("Source"), reason.source),
         (tr("To settle it"), reason.release),
     ]

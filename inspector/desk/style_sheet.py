@@ -20,6 +20,7 @@ QLineEdit, QPlainTextEdit, QDateEdit, QComboBox {{
 QLineEdit:focus, QPlainTextEdit:focus, QDateEdit:focus, QComboBox:focus {{ border: 1px solid {ink}; }}
 QLineEdit#search {{ font-size: {head}px; padding: {g8}px {g12}px; }}
 QLineEdit[fault="true"] {{ border: 2px solid {ink}; border-style: dashed; }}
+QDateEdit QLineEdit {{ border: none; padding: 0; background: transparent; }}
 QComboBox::drop-down {{ border: none; width: {g24}px; }}
 QComboBox::down-arrow {{ image: none; }}
 QComboBox QAbstractItemView {{ background: {field}; border: 1px solid {hair}; selection-background-color: {band};

@@ -1,6 +1,6 @@
 """All that is known of one piece up to one day: what judging reads."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 
 from inspector.gear.inspection import Inspection
@@ -21,14 +21,3 @@ class Dossier:
     exposures: tuple[Exposure, ...] = ()
     retired_on: date | None = None
     retired_why: str = ""
-
-    def as_of(self, on: date) -> "Dossier":
-        """The same facts looked at on another day; what happened after that day is left out."""
-        return replace(
-            self,
-            on=on,
-            inspections=tuple(one for one in self.inspections if one.on <= on),
-            uses=tuple(one for one in self.uses if one.facts.on <= on),
-            exposures=tuple(one for one in self.exposures if one.facts.on <= on),
-            retired_on=self.retired_on if self.retired_on and self.retired_on <= on else None,
-        )

@@ -91,7 +91,6 @@ class Kind:
     every_days: int
     every_days_severe: int
     reading_every_days: int = 0  # 0: no wall reading is asked of this kind
-    usual_factor: float | None = None  # design factor where the marking does not tell; stated with the rating
     steel_grade: str = ""
     look_first: int = 50  # place in the walk round vehicle and bag
     source: str = ""

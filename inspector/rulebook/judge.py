@@ -76,7 +76,7 @@ def _retired(dossier: Dossier) -> Finding:
         source="house_law",
         purposes=(),
         must="none_of",
-        value=None,
+        value=Value(word="retired"),
         limit=None,
         measured_on=dossier.retired_on,
     )

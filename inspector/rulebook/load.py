@@ -10,6 +10,7 @@ from importlib.resources.abc import Traversable
 from typing import TypeVar
 
 from inspector.gear.kind import Check, Kind
+from inspector.language import tr
 from inspector.refused import Refused
 from inspector.rulebook import texts
 from inspector.units import Dimension, Figure, read
@@ -40,7 +41,10 @@ class Rulebook:
         """The kind, or a refusal that lists the nearest names."""
         if key in self.kinds:
             return self.kinds[key]
-        raise Refused("kind", f"“{key}” is not a kind of gear.", "Use one of: " + ", ".join(sorted(self.kinds)) + ".")
+        listed = ", ".join(sorted(self.kinds))
+        raise Refused(
+            tr("kind"), tr("“{key}” is not a kind of gear.", key=key), tr("Use one of: {kinds}.", kinds=listed)
+        )
 
     def rules_for(self, kind: Kind) -> tuple[texts.Rule, ...]:
         """The rules that speak of this kind, in the order of the files."""
@@ -51,8 +55,10 @@ class Rulebook:
         return self.settings[key].si
 
     def source_text(self, key: str) -> str:
-        """The source as it prints."""
-        return self.sources[key].text
+        """The source as it prints, with a word where it was not read itself."""
+        source = self.sources[key]
+        marks = {"second_hand": tr(" (second-hand)"), "from_memory": tr(" (from memory)")}
+        return source.text + marks.get(source.certainty, "")
 
 
 def _meant_for(rule: texts.Rule, kind: Kind) -> bool:

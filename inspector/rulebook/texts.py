@@ -30,7 +30,6 @@ class KindText(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     source: str
     look_first: int
     reading_every_days: int = 0
-    usual_factor: float | None = None
     steel_grade: str = ""
     size: tuple[Size, ...] = ()
     measure: tuple[Measure, ...] = ()
@@ -53,7 +52,6 @@ class KindText(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
             every_days=self.every_days,
             every_days_severe=self.every_days_severe,
             reading_every_days=self.reading_every_days,
-            usual_factor=self.usual_factor,
             steel_grade=self.steel_grade,
             look_first=self.look_first,
             source=self.source,

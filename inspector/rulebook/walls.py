@@ -180,7 +180,8 @@ def _required(case: Case, nominal_m: float) -> tuple[float, str]:
     yield_pa = case.book.setting("tube_yield_mpa") * 1e6
     needed = shear.bearing_wall_needed_m(pull_n, pin_m, yield_pa, wall_count=2)
     if needed > share:
-        return needed, tr("bearing of the hitch pin at {pull}", pull=pull_from)
+        steel = case.dossier.kind.steel_grade
+        return needed, tr("bearing of the hitch pin at {pull}; steel {steel}", pull=pull_from, steel=steel)
     return share, tr("club's share of the wall as new")
 
 
@@ -217,7 +218,7 @@ def _years(since: date, day: date) -> float:
 
 def _interval_days(case: Case, relied_m: float | None, required_m: float, rate: float) -> float:
     """Half the life left at the last reading, at most the club's cap, in whole days."""
-    cap = case.book.setting("wall_reading_cap")
+    cap = min(case.book.setting("wall_reading_cap"), float(case.dossier.kind.reading_every_days))
     if relied_m is None:
         return cap
     life = corrosion.remaining_life_years(relied_m, required_m, rate)

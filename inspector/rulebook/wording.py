@@ -1,5 +1,7 @@
 """The only place that makes sentences of a verdict."""
 
+from dataclasses import replace
+
 from inspector.drawings.marks import outcome_word
 from inspector.gear.dossier import Dossier
 from inspector.gear.outcome import Outcome
@@ -23,8 +25,11 @@ from inspector.units import Dimension, System, show
 
 def explain(dossier: Dossier, verdict: Verdict, book: Rulebook, system: System = System.METRIC) -> Explanation:
     """The verdict in words: the same verdict, language and units give the same words."""
-    reasons = [_reason(one, dossier, book, system) for one in _governing(verdict)]
-    passes = [_reason(one, dossier, book, system) for one in verdict.findings if one not in _governing(verdict)]
+    governing = _governing(verdict)
+    reasons = [_reason(one, dossier, book, system) for one in governing]
+    passes = [_reason(one, dossier, book, system) for one in verdict.findings if one not in governing]
+    if verdict.outcome is Outcome.RETIRE:
+        reasons = [replace(one, release="") for one in reasons]  # nothing releases a retired piece
     return Explanation(
         headline=_headline(verdict, reasons),
         plain=_plain(dossier, verdict, reasons, system),
@@ -103,9 +108,7 @@ def use_line(dossier: Dossier, verdict: Verdict, system: System = System.METRIC)
 
 
 def _reason(finding: Finding, dossier: Dossier, book: Rulebook, system: System) -> Reason:
-    kind = dossier.kind
-    value = value_word(finding.value, kind, finding.observation, system)
-    limit = _limit_words(finding, dossier, system)
+    value, limit = _value_and_limit(finding, dossier, system)
     purposes = listed([purpose_word(one) for one in finding.purposes])
     return Reason(
         outcome=finding.outcome,
@@ -122,12 +125,22 @@ def _reason(finding: Finding, dossier: Dossier, book: Rulebook, system: System) 
     )
 
 
-def _limit_words(finding: Finding, dossier: Dossier, system: System) -> str:
+def _value_and_limit(finding: Finding, dossier: Dossier, system: System) -> tuple[str, str]:
+    """Both in words, with more digits where a value that fails would print like its limit."""
+    for finer_places in (0, 2):
+        value = value_word(finding.value, dossier.kind, finding.observation, system, finer_places)
+        bare_limit = value_word(finding.limit, dossier.kind, "", system, finer_places)
+        if finding.status is not Status.FAILS or value != bare_limit:
+            break
+    return value, _limit_words(finding, bare_limit)
+
+
+def _limit_words(finding: Finding, bare_limit: str) -> str:
     if finding.must in {"none_of", "present"}:
         return must_word(finding.must, "")
     if finding.must == "below" and finding.limit == Value(number=1, dimension=Dimension.COUNT, as_typed="1"):
         return tr("none")
-    return must_word(finding.must, value_word(finding.limit, dossier.kind, "", system))
+    return must_word(finding.must, bare_limit)
 
 
 def _with_origin(value: str, finding: Finding) -> str:

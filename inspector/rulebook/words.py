@@ -67,12 +67,12 @@ def named_quantity(name: str) -> str:
     return words[name]
 
 
-def value_word(value: Value | None, kind: Kind, check: str, system: System) -> str:
+def value_word(value: Value | None, kind: Kind, check: str, system: System, finer_places: int = 0) -> str:
     """A value as it prints: as typed where the officer typed it, else in the club's units."""
     if value is None:
         return tr("not known")
     if value.number is not None and value.dimension is not None:
-        shown = show(value.number, value.dimension, system)
+        shown = show(value.number, value.dimension, system, finer_places)
         if value.dimension is Dimension.DAYS and abs(value.number) >= 999_999:
             return tr("no end in sight")
         return value.as_typed or shown
@@ -89,6 +89,7 @@ def _grade_word(word: str, kind: Kind, key: str) -> str:
         "certificate": tr("on its certificate"),
         "memory": tr("from memory only"),
         "none": tr("nowhere"),
+        "retired": tr("retired"),
     }
     if check := kind.check(key):
         words |= {"bad": check.bad.rstrip("."), "slight": check.slight.rstrip(".") or tr("slight")}

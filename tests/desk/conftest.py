@@ -41,7 +41,7 @@ def founded(folder: Path) -> Office:
     nobody = Person("nobody", "nobody", "")
     office = Office(open_book(folder / "register.db"), packaged(), folder / "documents", nobody, lambda: NOW, "test")
     officer = found_club(
-        office.at(datetime(2017, 6, 1, 19, 0, tzinfo=NOW.tzinfo)), "Dune and Ridge Touring Club", "Equipment officer"
+        office.at(datetime(2017, 6, 1, 19, 0, tzinfo=NOW.tzinfo)), "Dune and Ridge Touring Club", "First officer"
     )
     return Office(office.book, office.rules, office.out_tray, officer, office.clock, office.program)
 

@@ -1,7 +1,7 @@
 """The sample register: what it must hold, its cautionary cases, and the papers that come out of it."""
 
 from collections import Counter
-from datetime import datetime, timedelta, timezone
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pypdf
@@ -84,7 +84,7 @@ def test_the_register_verifies_and_no_verdict_is_older_than_time_allows(sample: 
 
 
 @pytest.mark.parametrize(
-    "day", [datetime(2027, 2, 28, 19, tzinfo=timezone.utc), datetime(2028, 2, 29, 19, tzinfo=timezone.utc)]
+    "day", [datetime(2027, 2, 28, 19, tzinfo=UTC), datetime(2028, 2, 29, 19, tzinfo=UTC)]
 )
 def test_it_comes_out_the_same_whenever_it_is_built(
     tmp_path: Path, rules: Rulebook, sample: Office, day: datetime

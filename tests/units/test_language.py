@@ -1,0 +1,43 @@
+"""Words are looked up in one catalogue, and stand in English without one."""
+
+from collections.abc import Iterator
+from datetime import date
+from gettext import NullTranslations
+
+import pytest
+
+from inspector.language import show_day, tr, tr_n, use_catalogue
+
+
+class Dutch(NullTranslations):
+    """A catalogue of three texts."""
+
+    def gettext(self, message: str) -> str:
+        return {"Fit": "Goed", "until {day}": "tot {day}"}.get(message, message)
+
+    def ngettext(self, msgid1: str, msgid2: str, n: int) -> str:
+        return "{count} stuk" if n == 1 else "{count} stuks"
+
+
+@pytest.fixture
+def dutch() -> Iterator[None]:
+    use_catalogue(Dutch())
+    yield
+    use_catalogue(NullTranslations())
+
+
+def test_a_text_without_a_catalogue_stands_as_it_is() -> None:
+    assert tr("until {day}", day="3 May") == "until 3 May"
+    assert tr("a {brace} that nobody fills") == "a {brace} that nobody fills"
+    assert [tr_n("{count} piece", "{count} pieces", count) for count in (1, 2)] == ["1 piece", "2 pieces"]
+
+
+@pytest.mark.usefixtures("dutch")
+def test_a_catalogue_is_used_everywhere() -> None:
+    assert tr("Fit") == "Goed"
+    assert tr("until {day}", day="3 May") == "tot 3 May"
+    assert tr_n("{count} piece", "{count} pieces", 3) == "3 stuks"
+
+
+def test_a_day_cannot_be_read_two_ways() -> None:
+    assert show_day(date(2026, 2, 3)) == "3 Feb 2026"
