@@ -136,9 +136,7 @@ def _close(judged: list[Judged], papers: list[Path]) -> None:
     click.echo()
     for path in papers:
         click.echo(str(path))
-    click.echo()
-    for caution in judged[0].explanation.cautions:
-        say.paragraph(caution)
+    say.cautions(judged[0])
 
 
 def _open(wiring: Wiring, office: Office, folder: Path) -> int:

@@ -56,9 +56,7 @@ def show(desk: Desk, tag: str) -> None:
     say.heading(tr("History"))
     rows = [(show_day(row.on), row.what, row.text) for row in look_up.history_of(office, tag)]
     say.table((tr("Day"), tr("What"), ""), rows)
-    click.echo()
-    for caution in outcome.explanation.cautions:
-        say.paragraph(caution)
+    say.cautions(outcome)
 
 
 @click.command()

@@ -75,6 +75,13 @@ def passes(outcome: Judged, *, sources: bool) -> None:
         paragraph(f"{reason.sentence} [{reason.source}]", "    · ", "      ")
 
 
+def cautions(outcome: Judged) -> None:
+    """Print what stands beside every verdict."""
+    click.echo()
+    for caution in outcome.explanation.cautions:
+        paragraph(caution)
+
+
 def _told_in_full(reasons: Sequence[Reason]) -> list[Reason]:
     """Every fault, and the first thing that is missing; the rest of what is missing goes into one line."""
     unknown = [one for one in reasons if one.status is Status.UNKNOWN]

@@ -17,8 +17,14 @@ from inspector.gear.item import NewItem, Provenance, Rating
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Purpose
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
+from inspector.gear.verdict import Judged
 from inspector.language import tr
 from inspector.units import Dimension, read
+
+
+def _tell(outcome: Judged) -> None:
+    say.verdict(outcome)
+    say.cautions(outcome)
 
 
 @click.command()
@@ -63,7 +69,7 @@ def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str
         kept_for=tuple(Purpose(one) for one in more["kept_for"]),
         note=more["note"],
     )
-    say.verdict(book_in(office, facts))
+    _tell(book_in(office, facts))
 
 
 @click.command()
@@ -83,7 +89,7 @@ def inspect(desk: Desk, /, tag: str, **more: Any) -> None:
     """Log an inspection of TAG and judge it."""
     office = desk.office()
     kind = look_up.open_item(office, tag).dossier.kind
-    say.verdict(record_inspection(office, tag, typed.inspection(office, kind, typed.Typed(**more))))
+    _tell(record_inspection(office, tag, typed.inspection(office, kind, typed.Typed(**more))))
 
 
 @click.command()
@@ -97,7 +103,7 @@ def use(desk: Desk, tag: str, pulls: int, event: str, on: str, note: str) -> Non
     """Log the pulls of a day."""
     office = desk.office()
     facts = NewUse(typed.day(on, office.today), pulls, Event(event), office.officer.id, note)
-    say.verdict(record_use(office, tag, facts))
+    _tell(record_use(office, tag, facts))
 
 
 @click.command()
@@ -113,7 +119,7 @@ def expose(desk: Desk, tag: str, weather: str, days: int, rinsed: bool | None, o
     office = desk.office()
     day = typed.day(on, office.today)
     facts = NewExposure(day, Weather(weather), days, rinsed, office.officer.id, note)
-    say.verdict(record_exposure(office, tag, facts))
+    _tell(record_exposure(office, tag, facts))
 
 
 @click.command()

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
+from inspector.duties.who import person_of
 from inspector.gear.inspection import NewInspection, Reading
 from inspector.gear.item import Item
 from inspector.gear.kind import Grade, Kind
@@ -16,13 +17,13 @@ from inspector.refused import Refused
 def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
     """Keep the inspection, judge, keep the verdict. One transaction.
 
-    facts.by: a person's id. Whether that person was competent is worked out here, never taken from the caller.
+    facts.by: a person's id or name. Whether that person was competent is worked out here, never taken from the caller.
     """
     with office.book.page() as page:
         item = page.item(tag)
         kind = office.kind(item.facts.kind)
-        inspector = _person(page.people(), facts.by)
-        checked = replace(facts, competent=may_pass(inspector, item, kind, facts))
+        inspector = person_of(page, facts.by, tr("inspected by"))
+        checked = replace(facts, by=inspector.id, competent=may_pass(inspector, item, kind, facts))
         check_inspection(office, item, kind, checked)
         page.add_inspection(item, checked)
         outcome = judge_and_keep(office, page, item)
@@ -33,14 +34,6 @@ def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
 def may_pass(person: Person, item: Item, kind: Kind, facts: NewInspection) -> bool:
     """Whether this person may pass this piece: competent for its kind that day, and not the judge of his own gear."""
     return person.is_competent(kind.family, facts.on) and person.name != item.facts.owner
-
-
-def _person(people: tuple[Person, ...], key: str) -> Person:
-    for person in people:
-        if key in {person.id, person.name}:
-            return person
-    why = tr("Nobody of that name is in the register.")
-    raise Refused(tr("inspected by"), why, tr("Choose a person of the club, or add the person first."))
 
 
 def check_inspection(office: Office, item: Item, kind: Kind, facts: NewInspection) -> None:

@@ -1,11 +1,16 @@
 """Log what a piece went through: pulls, and days in salt, mud or sun."""
 
+from dataclasses import replace
+from datetime import date
+
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
+from inspector.duties.who import person_of
 from inspector.gear.use import NewExposure, NewUse
 from inspector.gear.verdict import Judged
 from inspector.language import tr
 from inspector.refused import Refused
+from inspector.register.page import Page
 
 _MOST_PULLS = 1000
 _MOST_DAYS = 3660
@@ -19,9 +24,10 @@ def record_use(office: Office, tag: str, facts: NewUse) -> Judged:
         raise Refused(tr("pulls"), why, tr("Write how many pulls it took."))
     with office.book.page() as page:
         item = page.item(tag)
-        page.add_use(item, facts)
+        kept = replace(facts, by=_by(office, page, facts.by))
+        page.add_use(item, kept)
         outcome = judge_and_keep(office, page, item)
-        page.enter("use", by=office.officer.id, at=office.now, facts={"tag": item.tag, "use": facts})
+        page.enter("use", by=office.officer.id, at=office.now, facts={"tag": item.tag, "use": kept})
     return outcome
 
 
@@ -33,12 +39,18 @@ def record_exposure(office: Office, tag: str, facts: NewExposure) -> Judged:
         raise Refused(tr("days"), why, tr("Write for how many days it was exposed."))
     with office.book.page() as page:
         item = page.item(tag)
-        page.add_exposure(item, facts)
+        kept = replace(facts, by=_by(office, page, facts.by))
+        page.add_exposure(item, kept)
         outcome = judge_and_keep(office, page, item)
-        page.enter("expose", by=office.officer.id, at=office.now, facts={"tag": item.tag, "exposure": facts})
+        page.enter("expose", by=office.officer.id, at=office.now, facts={"tag": item.tag, "exposure": kept})
     return outcome
 
 
-def _check_day(office: Office, day: object) -> None:
-    if not isinstance(day, type(office.today)) or day > office.today:
+def _by(office: Office, page: Page, named: str) -> str:
+    """The id of whoever reported it; the officer where nobody is named."""
+    return person_of(page, named, tr("reported by")).id if named else office.officer.id
+
+
+def _check_day(office: Office, day: date) -> None:
+    if day > office.today:
         raise Refused(tr("day"), tr("The day lies in the future."), tr("Write the day as it was."))

@@ -199,6 +199,20 @@ def test_an_inspection_that_cannot_be_is_refused_and_nothing_is_kept(office: Off
     assert open_item(office, "BM-1").dossier.inspections == ()
 
 
+def test_history_keeps_ids_and_only_people_of_the_register(office: Office) -> None:
+    kind = book_in(office, shackle()).dossier.kind
+    record_inspection(office, "SH-1", all_good(office, kind, SHACKLE_READINGS, by="Ada Officer"))
+    record_use(office, "SH-1", NewUse(office.today, 1, by="Ada Officer"))
+    record_exposure(office, "SH-1", NewExposure(office.today, Weather.MUD))
+    dossier = open_item(office, "SH-1").dossier
+    assert {dossier.inspections[0].facts.by, dossier.uses[0].facts.by, dossier.exposures[0].facts.by} == {
+        office.officer.id
+    }
+    assert {row.by for row in history_of(office, "SH-1") if row.what != "Verdict"} == {"Ada Officer"}
+    with pytest.raises(Refused, match="Nobody called"):
+        record_use(office, "SH-1", NewUse(office.today, 1, by="Somebody Else"))
+
+
 def test_an_unknown_tag_is_refused(office: Office) -> None:
     with pytest.raises(Refused, match="No piece has the tag"):
         open_item(office, "ZZ-9")
