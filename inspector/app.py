@@ -19,7 +19,7 @@ import platformdirs
 from inspector import __version__
 from inspector.cli import commands
 from inspector.cli.wiring import Wiring
-from inspector.duties.look_up import people
+from inspector.duties.look_up import club_officer, people
 from inspector.duties.office import Office
 from inspector.gear.person import Person
 from inspector.language import tr, use_catalogue
@@ -67,10 +67,11 @@ def open_office(folder: Path) -> Office:
 
 
 def seat(office: Office, name: str = "") -> Office:
-    """The office with a person at the desk: the named one, else the first who is competent for anything."""
+    """The office with a person at the desk: the named one, else the club's equipment officer."""
     everybody = people(office)
+    wanted = name or club_officer(office)
     for person in everybody:
-        if name in {person.name, person.id} or (not name and person.competences):
+        if wanted in {person.name, person.id}:
             return replace(office, officer=person)
     if name:
         listed = ", ".join(person.name for person in everybody) or tr("nobody yet")

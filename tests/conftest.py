@@ -12,6 +12,7 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from inspector.duties.build_sample import build_sample
 from inspector.duties.found_club import found_club
+from inspector.duties.look_up import club_officer, people
 from inspector.duties.office import Office
 from inspector.gear.person import Person
 from inspector.register.book import open_book
@@ -55,7 +56,6 @@ def sample(_built: Path, tmp_path: Path, rules: Rulebook) -> Iterator[Office]:
     """A copy of the sample register with its officer at the desk."""
     (tmp_path / "register.db").write_bytes(_built.read_bytes())
     made = office_in(tmp_path, rules)
-    with made.book.reading() as page:
-        officer = next(person for person in page.people() if person.competences)
-    yield replace(made, officer=officer)
+    officer = club_officer(made)
+    yield replace(made, officer=next(person for person in people(made) if person.id == officer))
     made.book.close()

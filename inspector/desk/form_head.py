@@ -125,5 +125,5 @@ def _day_box(today: date) -> StillDate:
     box.setLocale(QLocale.c())
     box.setDisplayFormat("d MMM yyyy")
     box.setAccessibleName(tr("Inspected on"))
-    box.lineEdit().setAccessibleName(tr("Inspected on"))
+    box.lineEdit().setTextMargins(GRID, 0, 0, 0)
     return box

@@ -35,7 +35,8 @@ class HowBox(QWidget):
         self._of_gauge: list[QWidget] = []
         self._add(grid, tr("Taken with"), self.method)
         self._of_gauge += [*self._add(grid, tr("Face"), self.surface), *self._add(grid, tr("Block"), self.block)]
-        self.setVisible(len(methods_for(measure)) > 1)
+        if len(methods_for(measure)) == 1:
+            self.hide()  # never shown from here: without a parent yet, it would be a window of its own
         self._turn()
 
     @property

@@ -23,6 +23,7 @@ from inspector.refused import Refused
 _PAUSE_MS = 400
 _NARROW_PX = 800
 _ROOMY_PX = 1100
+_STRIP_PX = 136
 
 
 class InspectForm(QWidget):
@@ -83,6 +84,7 @@ class InspectForm(QWidget):
         """Show what the verdict would be."""
         self._pause.stop()
         facts, faults = self.facts()
+        QTimer.singleShot(0, self._keep_in_sight)  # once faults and choices have taken their room
         self._tell_left()
         self.head.refuse(None)
         if not facts.answers and not facts.readings:
@@ -134,6 +136,12 @@ class InspectForm(QWidget):
             fault.setFocus()
             self._area.ensureWidgetVisible(fault, 0, 10 * GRID)  # with what is said below it
 
+    def _keep_in_sight(self) -> None:
+        """Where the keys go must be seen, with what is said below it."""
+        focused = self.focusWidget()
+        if self._area.isAncestorOf(focused):
+            self._area.ensureWidgetVisible(focused, 0, 6 * GRID)
+
     def _form(self) -> QScrollArea:
         parts: list[QWidget] = [self.head, hairline(), said(tr("Look"), Type.HEAD), *self.rows]
         if self.boxes:
@@ -165,6 +173,7 @@ class InspectForm(QWidget):
         super().resizeEvent(event)
         wide = self.width() >= self._look.px(_NARROW_PX)
         self._box.setDirection(QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom)
+        self.preview.setMinimumHeight(0 if wide else self._look.px(_STRIP_PX))
         even = not wide or self.width() >= self._look.px(_ROOMY_PX)
         self._box.setStretch(0, 3 if even else 2)
         self._box.setStretch(1, 2 if even else 1)

@@ -28,7 +28,7 @@ class PointField(QLineEdit):
         super().__init__()
         self.point = point
         self.setAccessibleName(f"{measure.name}, {point}" if point else measure.name)
-        self.setPlaceholderText({Dimension.LENGTH: tr("2.9 mm"), Dimension.COUNT: "4"}.get(measure.dimension, ""))
+        self.setPlaceholderText(_example(measure.dimension))
         self.fault = said("", Type.SMALL, bold=True)
         self.fault.hide()
 
@@ -143,7 +143,13 @@ class MeasureBox(QWidget):
         grid.setColumnMinimumWidth(0, LABEL_PX)
         grid.setColumnStretch(1, 1)
         for number, field in enumerate(self.fields):
-            grid.addWidget(short(field.point or tr("Reading")), 2 * number, 0)
+            grid.addWidget(short(field.point[:1].upper() + field.point[1:] or tr("Reading")), 2 * number, 0)
             grid.addWidget(field, 2 * number, 1)
             grid.addWidget(field.fault, 2 * number + 1, 1)
         return grid
+
+
+def _example(dimension: Dimension) -> str:
+    """What a figure may look like; worded so that nobody takes it for a reading."""
+    examples = {Dimension.LENGTH: tr("for example 2.9 mm"), Dimension.COUNT: tr("for example 4")}
+    return examples.get(dimension, "")

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QScrollArea, QVBoxLayout, QWidget
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import clear, fill, hairline, said, scroll
 from inspector.desk.record_parts import reason_part, verdict_part
+from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Judged
 from inspector.language import show_day, tr
 from inspector.refused import Refused
@@ -46,7 +47,7 @@ class PreviewPane(QWidget):
     def show_verdict(self, judged: Judged, left_out: str) -> None:
         """Show the verdict; left_out: what it does not reckon with, in words."""
         self.judged = judged
-        due = judged.verdict.next_due
+        due = judged.verdict.next_due if judged.verdict.outcome is not Outcome.RETIRE else None
         parts: list[QWidget] = [said(tr("The verdict as it would be"), faint=True)]
         parts += [said(left_out, bold=True)] if left_out else []
         parts.append(verdict_part(judged, self._look, mark_px=48, headline=not judged.explanation.reasons))

@@ -156,4 +156,6 @@ def run_desk(office: Office, tag: str, font_files: tuple[Path, ...]) -> int:
     window.showMaximized()
     if tag:
         window.pages.open_tag(tag)
-    return QApplication.exec()
+    code = QApplication.exec()
+    window.background.close()  # where the session ended without closing the window
+    return code

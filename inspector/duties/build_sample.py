@@ -7,6 +7,7 @@ from datetime import date, datetime, time
 from inspector.duties import sample_texts
 from inspector.duties.add_people import add_person, add_vehicle
 from inspector.duties.book_in import book_in
+from inspector.duties.found_club import name_officer
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import plan_trip
@@ -34,6 +35,7 @@ def build_sample(office: Office) -> Person:
     with office.book.together():
         people = _club(office, sample)
         officer = next(one for one in people if one.competences)
+        name_officer(office, officer)
         seated = replace(office, officer=officer)
         for deed in sorted(_deeds(office, sample), key=lambda one: (one.on, one.place)):
             deed.do(seated.at(datetime.combine(deed.on, _EVENING, office.now.tzinfo)))

@@ -1,7 +1,5 @@
 """Begin an empty register: the club's name and its first person, who becomes the equipment officer."""
 
-from dataclasses import replace
-
 from inspector.duties.add_people import add_person
 from inspector.duties.office import Office
 from inspector.gear.person import Competence, Person
@@ -22,4 +20,13 @@ def found_club(office: Office, club: str, officer: str) -> Person:
             page.set("club", club.strip())
             page.enter("found club", by=office.officer.id, at=office.now, facts={"club": club.strip()})
         person = Person("", officer, tr("Equipment officer"), (Competence("all", office.today),))
-        return add_person(replace(office), person)
+        kept = add_person(office, person)
+        name_officer(office, kept)
+        return kept
+
+
+def name_officer(office: Office, person: Person) -> None:
+    """Make a person of the register the club's equipment officer."""
+    with office.book.page() as page:
+        page.set("officer", person.id)
+        page.enter("name officer", by=office.officer.id, at=office.now, facts={"id": person.id})

@@ -127,6 +127,12 @@ def people(office: Office) -> tuple[Person, ...]:
         return page.people()
 
 
+def club_officer(office: Office) -> str:
+    """The id of the club's equipment officer; empty for a register that was not begun."""
+    with office.book.reading() as page:
+        return page.setting("officer")
+
+
 def vehicles(office: Office) -> tuple[Vehicle, ...]:
     """Every vehicle."""
     with office.book.reading() as page:

@@ -137,7 +137,7 @@ def _value_and_limit(finding: Finding, dossier: Dossier, system: System) -> tupl
 
 def _limit_words(finding: Finding, bare_limit: str) -> str:
     if finding.must in {"none_of", "present"}:
-        return must_word(finding.must, "")
+        return must_word(finding.must, "", finding.quantity)
     if finding.must == "below" and finding.limit == Value(number=1, dimension=Dimension.COUNT, as_typed="1"):
         return tr("none")
     return must_word(finding.must, bare_limit)

@@ -96,14 +96,20 @@ def _grade_word(word: str, kind: Kind, key: str) -> str:
     return words.get(word, word)
 
 
-def must_word(must: str, limit: str) -> str:
-    """The demand in words."""
+def must_word(must: str, limit: str, quantity: str = "") -> str:
+    """The demand in words; what must not be is told by what it is asked of."""
+    if must == "none_of":
+        asked = {
+            "history": tr("known, or inspected since it came"),
+            "rating_stated": tr("on the piece or its certificate"),
+            "retired": tr("not retired"),
+        }
+        return asked.get(quantity, tr("no fault"))
     words = {
         "at_least": tr("at least {limit}", limit=limit),
         "at_most": tr("at most {limit}", limit=limit),
         "above": tr("more than {limit}", limit=limit),
         "below": tr("less than {limit}", limit=limit),
-        "none_of": tr("no fault"),
         "present": tr("must be known"),
     }
     return words[must]

@@ -107,7 +107,7 @@ def stocked(folder: Path) -> Office:
     )
     years = (
         (date(2019, 6, 3), ("5.0 mm", "4.9 mm", "5.0 mm", "5.0 mm", "4.9 mm")),
-        (date(2022, 6, 7), ("4.9 mm", "4.8 mm", "5.0 mm", "4.9 mm", "4.8 mm")),
+        (date(2022, 6, 7), ("5.0 mm", "4.9 mm", "5.0 mm", "5.0 mm", "4.9 mm")),
         (date(2026, 11, 20), ("2.9 mm", "2.2 mm", "3.1 mm", "3.0 mm", "2.4 mm")),
     )
     for day, walls in years:
@@ -153,6 +153,18 @@ def office(tmp_path: Path) -> Iterator[Office]:
 
 
 @pytest.fixture
+def one_trip(office: Office) -> Office:
+    """The register with one trip ahead."""
+    return with_trips(office, 1)
+
+
+@pytest.fixture
+def two_trips(office: Office) -> Office:
+    """The register with two trips ahead."""
+    return with_trips(office, 2)
+
+
+@pytest.fixture
 def open_desk(qtbot: QtBot, look: Look) -> Callable[[Office], DeskWindow]:
     """Opens the window on an office and waits for its list."""
 
@@ -160,7 +172,8 @@ def open_desk(qtbot: QtBot, look: Look) -> Callable[[Office], DeskWindow]:
         window = DeskWindow(office, look)
         qtbot.addWidget(window, before_close_func=_close)
         window.show()
-        qtbot.waitExposed(window)
+        window.activateWindow()
+        qtbot.waitUntil(window.isActiveWindow)
         qtbot.waitUntil(lambda: window.background.is_idle)
         return window
 

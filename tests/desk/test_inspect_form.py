@@ -1,0 +1,268 @@
+"""The form of an inspection: nothing is assumed, a bad number stays where it is, nothing typed is lost."""
+
+from collections.abc import Callable, Iterator
+from unittest import mock
+
+import pytest
+from PySide6.QtCore import QDate, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QPushButton, QWidget
+from pytestqt.qtbot import QtBot
+
+from inspector.desk.inspect_form import InspectForm
+from inspector.desk.window import DeskWindow
+from inspector.gear.inspection import InspectionKind, Method
+from inspector.gear.kind import Grade
+from inspector.gear.outcome import Outcome
+from inspector.refused import Refused
+
+
+@pytest.fixture
+def form_of(qtbot: QtBot, desk: DeskWindow) -> Iterator[Callable[[str], InspectForm]]:
+    """Opens the form of a piece."""
+
+    def opened(tag: str) -> InspectForm:
+        desk.pages.open_tag(tag)
+        qtbot.waitUntil(lambda: desk.pages.piece is not None)
+        desk.pages.inspect()
+        assert desk.pages.form
+        return desk.pages.form
+
+    yield opened
+    desk._may_close = True
+
+
+@pytest.fixture
+def form(form_of: Callable[[str], InspectForm]) -> InspectForm:
+    """The form of a shackle."""
+    return form_of("SH-002")
+
+
+def choice(desk: DeskWindow, text: str) -> QPushButton:
+    """The button of the message with this text."""
+    return next(one for one in desk.notice.findChildren(QPushButton) if one.text() == text and one.isVisible())
+
+
+def test_nothing_is_graded_beforehand(form: InspectForm) -> None:
+    """Silence is not consent: no grade, no reading, no verdict."""
+    assert all(row.grade is None for row in form.rows)
+    assert not any(button.isChecked() for row in form.rows for button in row.buttons.values())
+    facts, faults = form.facts()
+    assert (facts.answers, facts.readings, faults) == ((), (), 0)
+    assert form.preview.judged is None
+    assert "Nothing is written yet" in form.preview.text
+
+
+def test_every_grade_is_told_what_it_means(form: InspectForm) -> None:
+    """The question, and the words for slight and bad, stand in the row."""
+    for row in form.rows:
+        told = row.accessibleDescription()
+        assert row.check.asks in told
+        assert row.check.bad in told
+        assert row.check.slight in told
+
+
+@pytest.mark.parametrize(
+    ("key", "grade"), [("1", Grade.GOOD), ("2", Grade.SLIGHT), ("3", Grade.BAD), ("0", Grade.NOT_SEEN)]
+)
+def test_a_number_key_grades_and_goes_on(qtbot: QtBot, form: InspectForm, key: str, grade: Grade) -> None:
+    """One key a check."""
+    row = next(row for row in form.rows if row.check.slight)
+    row.setFocus()
+    QTest.keyClicks(row, key)
+    assert row.grade is grade
+    assert row.buttons[grade].isChecked()
+    assert not row.hasFocus()
+    assert form.is_written
+
+
+def test_slight_is_not_taken_where_the_check_knows_only_good_and_bad(qtbot: QtBot, form: InspectForm) -> None:
+    """The key does nothing but say so."""
+    row = next(row for row in form.rows if not row.check.slight)
+    QTest.keyClicks(row, "2")
+    assert row.grade is None
+    assert row._hint.isVisible()
+    assert Grade.SLIGHT not in row.buttons
+
+
+def test_delete_takes_a_grade_away(qtbot: QtBot, form: InspectForm) -> None:
+    """A slip of the finger is undone."""
+    row = form.rows[0]
+    QTest.keyClicks(row, "3")
+    QTest.keyClick(row, Qt.Key.Key_Delete)
+    assert row.grade is None
+    assert not any(button.isChecked() for button in row.buttons.values())
+
+
+def test_the_verdict_is_shown_while_one_types(qtbot: QtBot, form: InspectForm) -> None:
+    """A bad grade turns the preview; nothing is kept of it."""
+    row = next(row for row in form.rows if row.check.key == "cracks")
+    QTest.keyClicks(row, "3")
+    qtbot.waitUntil(lambda: form.preview.judged is not None)
+    assert form.preview.judged and form.preview.judged.verdict.outcome is Outcome.RETIRE
+    assert "Retire" in form.preview.text
+
+
+def test_a_bad_number_is_told_at_its_field_and_the_rest_stands(
+    qtbot: QtBot, desk: DeskWindow, form: InspectForm
+) -> None:
+    """Nothing is sent, nothing is lost, and the keys go where the fault is."""
+    QTest.keyClicks(form.rows[0], "1")
+    bad, good = form.boxes[0].fields[0], form.boxes[1].fields[0]
+    QTest.keyClicks(bad, "abc")
+    QTest.keyClicks(good, "21.9 mm")
+    with mock.patch("inspector.desk.pages.inspected") as kept:
+        form.try_save()
+        qtbot.waitUntil(bad.hasFocus)
+    kept.assert_not_called()
+    assert "does not begin with a number" in bad.fault.text()
+    assert bad.is_faulty and not good.is_faulty
+    assert "does not begin with a number" in bad.accessibleDescription()
+    assert "One reading cannot be taken" in desk.notice.text
+    assert (bad.text(), good.text(), form.rows[0].grade) == ("abc", "21.9 mm", Grade.GOOD)
+    bad.setText("18.9 mm")
+    form.look_ahead()
+    assert not bad.is_faulty
+
+
+def test_the_preview_says_what_it_leaves_out(qtbot: QtBot, form: InspectForm) -> None:
+    """A verdict without an unclear reading is not shown as if it had it."""
+    QTest.keyClicks(form.rows[0], "3")
+    QTest.keyClicks(form.boxes[0].fields[0], "19")
+    form.look_ahead()
+    shown = [label.text() for label in form.preview.findChildren(type(form.boxes[0].fault))]
+    assert "Without one reading that is not clear." in shown
+
+
+def test_a_wall_reading_waits_until_it_is_said_what_it_was_taken_with(
+    qtbot: QtBot, form_of: Callable[[str], InspectForm]
+) -> None:
+    """Neither the gauge nor the calliper is taken for granted."""
+    form = form_of("HR-007")
+    box = form.boxes[0]
+    QTest.keyClicks(box.fields[0], "2.9 mm")
+    facts, faults = form.facts()
+    assert (facts.readings, faults) == ((), 1)
+    assert "not said what it was measured with" in box.fault.text()
+    assert box.first_fault() is box.how_box.method.box
+    box.how_box.method.choose(Method.ULTRASONIC_BARE)
+    facts, faults = form.facts()
+    assert faults == 0
+    assert [(one.point, one.method) for one in facts.readings] == [("top", Method.ULTRASONIC_BARE)]
+
+
+def test_a_unit_typed_once_is_written_into_the_next_field(qtbot: QtBot, form_of: Callable[[str], InspectForm]) -> None:
+    """Return goes from place to place; the unit follows, in plain sight."""
+    first, second, third = form_of("HR-007").boxes[0].fields[:3]
+    QTest.keyClicks(first, "2.9 mm")
+    second.setFocus()
+    QTest.keyClicks(second, "2.2")
+    QTest.keyClick(second, Qt.Key.Key_Return)
+    assert third.hasFocus()
+    assert second.text() == "2.2 mm"
+
+
+def test_a_day_to_come_is_refused_beside_the_day(qtbot: QtBot, form: InspectForm) -> None:
+    """The register's own refusal, shown at its field."""
+    form.head.on.setDate(QDate(2027, 1, 1))
+    QTest.keyClicks(form.rows[0], "1")
+    form.look_ahead()
+    assert "future" in form.head.fault.text()
+    assert form.head.fault.isVisible()
+    assert form.preview.judged is None
+
+
+def test_what_the_register_refuses_leaves_the_form_as_it_is(qtbot: QtBot, desk: DeskWindow, form: InspectForm) -> None:
+    """A failing save loses nothing and may be tried again."""
+    QTest.keyClicks(form.rows[0], "1")
+    form.head.note.setPlainText("a note")
+    refusal = Refused("register", "Another window is writing to it.", "Wait a moment.")
+    with mock.patch("inspector.desk.pages.inspected", side_effect=refusal):
+        form.try_save()
+        assert not form.save_button.isEnabled()
+        qtbot.waitUntil(desk.notice.isVisible)
+    assert "Another window is writing to it." in desk.notice.text
+    assert "Wait a moment." in desk.notice.text
+    assert desk.pages.form is form
+    assert (form.rows[0].grade, form.head.note_text) == (Grade.GOOD, "a note")
+    assert form.save_button.isEnabled()
+
+
+def test_escape_asks_before_anything_typed_is_thrown_away(qtbot: QtBot, desk: DeskWindow, form: InspectForm) -> None:
+    """The answer that loses nothing has the focus, and a second Escape gives it."""
+    QTest.keyClicks(form.rows[0], "1")
+    QTest.keyClick(desk, Qt.Key.Key_Escape)
+    assert desk.notice.is_asking
+    assert choice(desk, "Keep writing").hasFocus()
+    QTest.keyClick(desk, Qt.Key.Key_Escape)
+    assert desk.pages.form is form
+    assert not desk.notice.is_asking
+    QTest.keyClick(desk, Qt.Key.Key_Escape)
+    choice(desk, "Throw it away").click()
+    assert desk.pages.form is None
+    assert desk.pages.piece is not None
+
+
+def test_escape_leaves_an_empty_form_without_a_question(qtbot: QtBot, desk: DeskWindow, form: InspectForm) -> None:
+    """Nothing written, nothing asked."""
+    QTest.keyClick(desk, Qt.Key.Key_Escape)
+    assert desk.pages.form is None
+    assert desk.notice.isHidden()
+
+
+def test_closing_the_window_asks_as_well(qtbot: QtBot, desk: DeskWindow, form: InspectForm) -> None:
+    """The window stays until the officer says so."""
+    QTest.keyClicks(form.rows[0], "1")
+    desk.close()
+    assert desk.isVisible()
+    assert desk.notice.is_asking
+    choice(desk, "Throw it away").click()
+    assert not desk.isVisible()
+
+
+def test_a_scanned_tag_does_not_throw_a_written_form_away(qtbot: QtBot, desk: DeskWindow, form: InspectForm) -> None:
+    """Opening another piece asks first."""
+    QTest.keyClicks(form.rows[0], "1")
+    QTest.keyClicks(desk.search, "SH-001")
+    QTest.keyClick(desk.search, Qt.Key.Key_Return)
+    assert desk.notice.is_asking
+    assert desk.pages.form is form
+
+
+def test_the_wheel_changes_no_choice(form: InspectForm) -> None:
+    """A page scrolled by must not change what was chosen."""
+    event = mock.Mock()
+    form.head.occasion.box.wheelEvent(event)
+    event.ignore.assert_called_once_with()
+    assert form.head.occasion.value is InspectionKind.PERIODIC
+
+
+def test_the_tab_key_goes_through_the_form_from_top_to_bottom(qtbot: QtBot, form: InspectForm) -> None:
+    """Checks, then measures, then the note, then the button that saves."""
+    stops = [form.rows[0], form.boxes[0].fields[0], form.boxes[-1].fields[0], form.head.note, form.save_button]
+    form.rows[0].setFocus()
+    met: list[QWidget] = []
+    for _ in range(40):
+        focused = QApplication.focusWidget()
+        assert focused is not None
+        met.append(focused)
+        QTest.keyClick(focused, Qt.Key.Key_Tab)
+    assert [one for one in met if one in stops][: len(stops)] == stops
+
+
+def test_where_the_keys_go_stays_in_sight(
+    qtbot: QtBot, desk: DeskWindow, form_of: Callable[[str], InspectForm]
+) -> None:
+    """Choices that open above a field do not push it out of the window."""
+    desk.resize(1024, 700)
+    form = form_of("HR-007")
+    box = form.boxes[0]
+    field = box.fields[-1]
+    field.setFocus()
+    QTest.keyClicks(field, "abc")
+    box.how_box.method.choose(Method.ULTRASONIC_BARE)
+    form.look_ahead()
+    area = form._area.viewport()
+    qtbot.waitUntil(
+        lambda: field.is_faulty and area.rect().contains(field.fault.mapTo(area, field.fault.rect().center()))
+    )
