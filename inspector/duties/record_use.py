@@ -1,11 +1,14 @@
 """Log what a piece went through: pulls, and days in salt, mud or sun."""
 
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import date
+from typing import TypeVar
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
 from inspector.duties.who import person_of
+from inspector.gear.item import Item
 from inspector.gear.use import NewExposure, NewUse
 from inspector.gear.verdict import Judged
 from inspector.language import tr
@@ -15,6 +18,8 @@ from inspector.register.page import Page
 _MOST_PULLS = 1000
 _MOST_DAYS = 3660
 
+Facts = TypeVar("Facts", NewUse, NewExposure)
+
 
 def record_use(office: Office, tag: str, facts: NewUse) -> Judged:
     """Keep a day's pulls and judge the piece by them."""
@@ -22,13 +27,7 @@ def record_use(office: Office, tag: str, facts: NewUse) -> Judged:
     if not 0 <= facts.pull_count <= _MOST_PULLS:
         why = tr("A day has 0 to {most} pulls.", most=_MOST_PULLS)
         raise Refused(tr("pulls"), why, tr("Write how many pulls it took."))
-    with office.book.page() as page:
-        item = page.item(tag)
-        kept = replace(facts, by=_by(office, page, facts.by))
-        page.add_use(item, kept)
-        outcome = judge_and_keep(office, page, item)
-        page.enter("use", by=office.officer.id, at=office.now, facts={"tag": item.tag, "use": kept})
-    return outcome
+    return _keep(office, tag, "use", facts, Page.add_use)
 
 
 def record_exposure(office: Office, tag: str, facts: NewExposure) -> Judged:
@@ -37,12 +36,16 @@ def record_exposure(office: Office, tag: str, facts: NewExposure) -> Judged:
     if not 1 <= facts.days_count <= _MOST_DAYS:
         why = tr("An exposure lasts 1 to {most} days.", most=_MOST_DAYS)
         raise Refused(tr("days"), why, tr("Write for how many days it was exposed."))
+    return _keep(office, tag, "expose", facts, Page.add_exposure)
+
+
+def _keep(office: Office, tag: str, deed: str, facts: Facts, add: Callable[[Page, Item, Facts], object]) -> Judged:
     with office.book.page() as page:
         item = page.item(tag)
         kept = replace(facts, by=_by(office, page, facts.by))
-        page.add_exposure(item, kept)
+        add(page, item, kept)
         outcome = judge_and_keep(office, page, item)
-        page.enter("expose", by=office.officer.id, at=office.now, facts={"tag": item.tag, "exposure": kept})
+        page.enter(deed, by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": kept})
     return outcome
 
 

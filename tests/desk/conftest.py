@@ -8,6 +8,7 @@ import pytest
 from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
+from inspector.desk.inspect_form import InspectForm
 from inspector.desk.look import Look
 from inspector.desk.window import DeskWindow
 from inspector.duties.add_people import add_vehicle
@@ -190,3 +191,24 @@ def _close(window: QWidget) -> None:
 def desk(open_desk: Callable[[Office], DeskWindow], office: Office) -> DeskWindow:
     """The window on the register with three pieces."""
     return open_desk(office)
+
+
+@pytest.fixture
+def form_of(qtbot: QtBot, desk: DeskWindow) -> Iterator[Callable[[str], InspectForm]]:
+    """Opens the form of a piece."""
+
+    def opened(tag: str) -> InspectForm:
+        desk.pages.open_tag(tag)
+        qtbot.waitUntil(lambda: desk.pages.piece is not None)
+        desk.pages.inspect()
+        assert desk.pages.form
+        return desk.pages.form
+
+    yield opened
+    desk._may_close = True
+
+
+@pytest.fixture
+def form(form_of: Callable[[str], InspectForm]) -> InspectForm:
+    """The form of a shackle."""
+    return form_of("SH-002")

@@ -1,12 +1,12 @@
 """The form of an inspection: nothing is assumed, a bad number stays where it is, nothing typed is lost."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from unittest import mock
 
 import pytest
 from PySide6.QtCore import QDate, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QPushButton, QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.inspect_form import InspectForm
@@ -15,32 +15,6 @@ from inspector.gear.inspection import InspectionKind, Method
 from inspector.gear.kind import Grade
 from inspector.gear.outcome import Outcome
 from inspector.refused import Refused
-
-
-@pytest.fixture
-def form_of(qtbot: QtBot, desk: DeskWindow) -> Iterator[Callable[[str], InspectForm]]:
-    """Opens the form of a piece."""
-
-    def opened(tag: str) -> InspectForm:
-        desk.pages.open_tag(tag)
-        qtbot.waitUntil(lambda: desk.pages.piece is not None)
-        desk.pages.inspect()
-        assert desk.pages.form
-        return desk.pages.form
-
-    yield opened
-    desk._may_close = True
-
-
-@pytest.fixture
-def form(form_of: Callable[[str], InspectForm]) -> InspectForm:
-    """The form of a shackle."""
-    return form_of("SH-002")
-
-
-def choice(desk: DeskWindow, text: str) -> QPushButton:
-    """The button of the message with this text."""
-    return next(one for one in desk.notice.findChildren(QPushButton) if one.text() == text and one.isVisible())
 
 
 def test_nothing_is_graded_beforehand(form: InspectForm) -> None:
@@ -186,47 +160,6 @@ def test_what_the_register_refuses_leaves_the_form_as_it_is(qtbot: QtBot, desk: 
     assert desk.pages.form is form
     assert (form.rows[0].grade, form.head.note_text) == (Grade.GOOD, "a note")
     assert form.save_button.isEnabled()
-
-
-def test_escape_asks_before_anything_typed_is_thrown_away(qtbot: QtBot, desk: DeskWindow, form: InspectForm) -> None:
-    """The answer that loses nothing has the focus, and a second Escape gives it."""
-    QTest.keyClicks(form.rows[0], "1")
-    QTest.keyClick(desk, Qt.Key.Key_Escape)
-    assert desk.notice.is_asking
-    assert choice(desk, "Keep writing").hasFocus()
-    QTest.keyClick(desk, Qt.Key.Key_Escape)
-    assert desk.pages.form is form
-    assert not desk.notice.is_asking
-    QTest.keyClick(desk, Qt.Key.Key_Escape)
-    choice(desk, "Throw it away").click()
-    assert desk.pages.form is None
-    assert desk.pages.piece is not None
-
-
-def test_escape_leaves_an_empty_form_without_a_question(qtbot: QtBot, desk: DeskWindow, form: InspectForm) -> None:
-    """Nothing written, nothing asked."""
-    QTest.keyClick(desk, Qt.Key.Key_Escape)
-    assert desk.pages.form is None
-    assert desk.notice.isHidden()
-
-
-def test_closing_the_window_asks_as_well(qtbot: QtBot, desk: DeskWindow, form: InspectForm) -> None:
-    """The window stays until the officer says so."""
-    QTest.keyClicks(form.rows[0], "1")
-    desk.close()
-    assert desk.isVisible()
-    assert desk.notice.is_asking
-    choice(desk, "Throw it away").click()
-    assert not desk.isVisible()
-
-
-def test_a_scanned_tag_does_not_throw_a_written_form_away(qtbot: QtBot, desk: DeskWindow, form: InspectForm) -> None:
-    """Opening another piece asks first."""
-    QTest.keyClicks(form.rows[0], "1")
-    QTest.keyClicks(desk.search, "SH-001")
-    QTest.keyClick(desk.search, Qt.Key.Key_Return)
-    assert desk.notice.is_asking
-    assert desk.pages.form is form
 
 
 def test_the_wheel_changes_no_choice(form: InspectForm) -> None:

@@ -9,6 +9,8 @@ from inspector.mechanics import checked
 
 def test_positive_takes_small_figures_above_zero() -> None:
     checked.positive(wall_m=1e-12, pull_n=1)
+    with pytest.raises(ValueError, match="wall_m"):
+        checked.positive(wall_m=-1e-12, pull_n=1)
 
 
 @pytest.mark.parametrize("value", [0.0, -0.001, math.nan, math.inf])
@@ -19,6 +21,8 @@ def test_positive_refuses_zero_negative_and_unreal_figures_by_name(value: float)
 
 def test_at_least_takes_its_own_limit() -> None:
     checked.at_least(0, wall_m=0.0)
+    with pytest.raises(ValueError, match="wall_m"):
+        checked.at_least(0, wall_m=-1e-12)
 
 
 @pytest.mark.parametrize("value", [0.999, -1.0, math.nan, math.inf])
@@ -29,6 +33,8 @@ def test_at_least_refuses_below_the_limit_and_unreal_figures(value: float) -> No
 
 def test_between_takes_both_ends() -> None:
     checked.between(0, 1, loss_ratio=0.0, other_ratio=1.0)
+    with pytest.raises(ValueError, match="other_ratio"):
+        checked.between(0, 1, loss_ratio=0.0, other_ratio=1.0 + 1e-12)
 
 
 @pytest.mark.parametrize("value", [-1e-9, 1.000001, math.nan, math.inf])
@@ -45,3 +51,5 @@ def test_whole_refuses_none_negative_and_parts(value: float) -> None:
 
 def test_whole_takes_one() -> None:
     checked.whole(plane_count=1)
+    with pytest.raises(ValueError, match="plane_count"):
+        checked.whole(plane_count=0)

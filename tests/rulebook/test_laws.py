@@ -27,7 +27,7 @@ def verdict_of(dossier: Dossier) -> Verdict:
     return judge(dossier, BOOK, "test")
 
 
-def never_milder(worse: Verdict, better: Verdict) -> None:
+def check_never_milder(worse: Verdict, better: Verdict) -> None:
     """Outcome, capacity and due date of the worse case are no better than those of the better one."""
     assert worse.outcome.severity >= better.outcome.severity
     for one, other in zip(worse.by_purpose, better.by_purpose, strict=True):
@@ -46,7 +46,7 @@ def changed(dossier: Dossier, place: int, inspection: Inspection) -> Dossier:
 
 @given(dossiers(), st.integers(1, 2500))
 def test_a_later_day_is_never_milder(dossier: Dossier, days: int) -> None:
-    never_milder(verdict_of(replace(dossier, on=TODAY + timedelta(days=days))), verdict_of(dossier))
+    check_never_milder(verdict_of(replace(dossier, on=TODAY + timedelta(days=days))), verdict_of(dossier))
 
 
 @given(dossiers(), st.data())
@@ -58,7 +58,7 @@ def test_a_fault_added_to_the_latest_inspection_is_never_milder(dossier: Dossier
     assume(answers[place].grade is Grade.GOOD)
     answers[place] = replace(answers[place], grade=Grade.BAD)
     worse = replace(last, facts=replace(last.facts, answers=tuple(answers)))
-    never_milder(verdict_of(changed(dossier, -1, worse)), verdict_of(dossier))
+    check_never_milder(verdict_of(changed(dossier, -1, worse)), verdict_of(dossier))
 
 
 @given(dossiers(TUBES), st.floats(0.3, 0.99), st.data())
@@ -70,7 +70,7 @@ def test_a_thinner_latest_reading_is_never_milder(dossier: Dossier, ratio: float
     assume(listed[place].measure == "wall")
     listed[place] = scaled(listed[place], ratio)
     worse = replace(last, facts=replace(last.facts, readings=tuple(listed)))
-    never_milder(verdict_of(changed(dossier, -1, worse)), verdict_of(dossier))
+    check_never_milder(verdict_of(changed(dossier, -1, worse)), verdict_of(dossier))
 
 
 def scaled(reading: Reading, ratio: float) -> Reading:
@@ -80,13 +80,13 @@ def scaled(reading: Reading, ratio: float) -> Reading:
 @given(dossiers(), st.data())
 def test_more_use_is_never_milder(dossier: Dossier, data: st.DataObject) -> None:
     added = data.draw(uses(dossier.item))
-    never_milder(verdict_of(replace(dossier, uses=(*dossier.uses, added))), verdict_of(dossier))
+    check_never_milder(verdict_of(replace(dossier, uses=(*dossier.uses, added))), verdict_of(dossier))
 
 
 @given(dossiers(), st.data())
 def test_more_exposure_is_never_milder(dossier: Dossier, data: st.DataObject) -> None:
     added = data.draw(exposures(dossier.item))
-    never_milder(verdict_of(replace(dossier, exposures=(*dossier.exposures, added))), verdict_of(dossier))
+    check_never_milder(verdict_of(replace(dossier, exposures=(*dossier.exposures, added))), verdict_of(dossier))
 
 
 @given(dossiers(), st.data())
@@ -94,7 +94,7 @@ def test_a_member_s_check_can_only_tighten(dossier: Dossier, data: st.DataObject
     added = data.draw(inspections(dossier.kind, dossier.item, 99))
     members = replace(added, facts=replace(added.facts, competent=False, kind=InspectionKind.BEFORE_USE))
     listed = tuple(sorted((*dossier.inspections, members), key=lambda one: one.on))
-    never_milder(verdict_of(replace(dossier, inspections=listed)), verdict_of(dossier))
+    check_never_milder(verdict_of(replace(dossier, inspections=listed)), verdict_of(dossier))
 
 
 @given(dossiers([kind for kind in KINDS if kind.family != "tube"]), st.floats(0.2, 0.99))
@@ -104,7 +104,7 @@ def test_a_lower_rating_is_never_milder(dossier: Dossier, ratio: float) -> None:
     assert rating.figure is not None
     lower = replace(rating, figure=replace(rating.figure, si=rating.figure.si * ratio))
     item = replace(dossier.item, facts=replace(dossier.item.facts, rating=lower))
-    never_milder(verdict_of(replace(dossier, item=item)), verdict_of(dossier))
+    check_never_milder(verdict_of(replace(dossier, item=item)), verdict_of(dossier))
 
 
 @given(dossiers(), st.data())
@@ -112,7 +112,7 @@ def test_silence_is_never_milder_than_a_good_grade_and_never_fit(dossier: Dossie
     assume(dossier.inspections)
     checks = dossier.kind.checks
     key = data.draw(st.sampled_from([check.key for check in checks]))
-    never_milder(verdict_of(with_grade(dossier, key, Grade.NOT_SEEN)), verdict_of(with_grade(dossier, key, Grade.GOOD)))
+    check_never_milder(verdict_of(with_grade(dossier, key, Grade.NOT_SEEN)), verdict_of(with_grade(dossier, key, Grade.GOOD)))
     silent = verdict_of(with_grade(dossier, key, Grade.NOT_SEEN))
     required = [rule for rule in BOOK.rules_for(dossier.kind) if rule.quantity == f"check.{key}"]
     spoken = {
