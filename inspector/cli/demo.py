@@ -11,13 +11,14 @@ from inspector.duties import look_up
 from inspector.duties.book_in import book_in
 from inspector.duties.build_sample import build_sample
 from inspector.duties.office import Office
+from inspector.duties.out_tray import Paper
 from inspector.duties.print_sheets import print_trip_sheet, readiness
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.retire_item import print_notice
 from inspector.gear.inspection import InspectionKind, Method, Surface
 from inspector.gear.item import NewItem, Provenance, Rating
 from inspector.gear.kind import Basis
-from inspector.gear.outcome import Outcome, Purpose
+from inspector.gear.outcome import Purpose
 from inspector.gear.verdict import Judged
 from inspector.language import tr
 from inspector.refused import Refused
@@ -46,10 +47,9 @@ def _sample(wiring: Wiring, folder: Path) -> Office:
     office = wiring.open_office(folder)
     click.echo(tr("Building the sample register in {folder} …", folder=folder))
     build_sample(office)
-    counts = {one: look_up.list_gear(office, outcome=one, limit=1).count for one in Outcome}
-    total = sum(counts.values())
-    split = ", ".join(f"{count} {outcome_word(one).lower()}" for one, count in counts.items())
-    say.paragraph(tr("{total} pieces: {split}.", total=total, split=split))
+    found = look_up.list_gear(office, limit=1)
+    split = ", ".join(f"{count} {outcome_word(one).lower()}" for one, count in found.counts.items())
+    say.paragraph(tr("{total} pieces: {split}.", total=found.count, split=split))
     return wiring.seat(office, "")
 
 
@@ -116,7 +116,7 @@ def _inspect(office: Office, tag: str, readings: tuple[str, ...], method: Method
     return record_inspection(office, tag, typed.inspection(office, kind, written))
 
 
-def _print(office: Office) -> list[Path]:
+def _print(office: Office) -> list[Paper]:
     planned = readiness(office, "next")
     say.heading(tr("4  Papers for “{trip}”", trip=planned.trip.name))
     going, staying = len(planned.going), len(planned.staying)
@@ -126,7 +126,7 @@ def _print(office: Office) -> list[Path]:
     return [print_trip_sheet(office, "next"), print_notice(office, _MOUNT)]
 
 
-def _close(judged: list[Judged], papers: list[Path]) -> None:
+def _close(judged: list[Judged], papers: list[Paper]) -> None:
     say.heading(tr("5  What was judged tonight"))
     rows = [
         (one.dossier.item.tag, one.dossier.kind.name, outcome_word(one.verdict.outcome), one.explanation.use_line)
@@ -134,8 +134,8 @@ def _close(judged: list[Judged], papers: list[Path]) -> None:
     ]
     say.table((tr("Tag"), tr("Kind"), tr("Verdict"), tr("May be used for")), rows)
     click.echo()
-    for path in papers:
-        click.echo(str(path))
+    for one in papers:
+        say.paper(one)
     say.cautions(judged[0])
 
 

@@ -8,6 +8,7 @@ from inspector.cli import say
 from inspector.cli.wiring import Desk, choice
 from inspector.drawings.marks import outcome_word
 from inspector.duties import look_up
+from inspector.duties.tell_history import history_of
 from inspector.duties.verify_book import verify_book
 from inspector.gear.lists import GearRow
 from inspector.gear.outcome import Outcome
@@ -54,7 +55,7 @@ def show(desk: Desk, tag: str) -> None:
     say.verdict(outcome)
     say.passes(outcome, sources=True)
     say.heading(tr("History"))
-    rows = [(show_day(row.on), row.what, row.text) for row in look_up.history_of(office, tag)]
+    rows = [(show_day(row.on), row.what, row.text) for row in history_of(office, tag)]
     say.table((tr("Day"), tr("What"), ""), rows)
     say.cautions(outcome)
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 
 import click
 
+from inspector.duties.out_tray import Paper
 from inspector.gear.verdict import Fact, Judged, Reason, Status
 from inspector.language import tr
 
@@ -73,6 +74,14 @@ def passes(outcome: Judged, *, sources: bool) -> None:
     click.echo("    " + tr("Passed and noted:"))
     for reason in outcome.explanation.passes:
         paragraph(f"{reason.sentence} [{reason.source}]", "    · ", "      ")
+
+
+def paper(printed: Paper) -> None:
+    """Print where a document lies, and which signs of it could not be printed."""
+    click.echo(str(printed.path))
+    if printed.missing:
+        signs = " ".join(printed.missing)
+        paragraph(tr("These signs are not in the type and stand as empty squares: {signs}", signs=signs))
 
 
 def cautions(outcome: Judged) -> None:

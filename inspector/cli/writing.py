@@ -127,7 +127,7 @@ def expose(desk: Desk, tag: str, weather: str, days: int, rinsed: bool | None, o
 @click.pass_obj
 def sheet(desk: Desk, trip: str) -> None:
     """Print the pre-trip inspection sheet of TRIP (its reference, or the next one)."""
-    click.echo(print_trip_sheet(desk.office(), trip))
+    say.paper(print_trip_sheet(desk.office(), trip))
 
 
 @click.command()
@@ -135,4 +135,4 @@ def sheet(desk: Desk, trip: str) -> None:
 @click.pass_obj
 def notice(desk: Desk, tag: str) -> None:
     """Print the retirement notice of TAG."""
-    click.echo(print_notice(desk.office(), tag))
+    say.paper(print_notice(desk.office(), tag))

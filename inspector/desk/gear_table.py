@@ -127,7 +127,7 @@ def _orders() -> Choice[str]:
 
 def _nothing(found: Listed) -> tuple[str, str]:
     """Why there is no row to show, and what to do."""
-    if not found.total:
+    if not found.register.piece_count:
         return tr("The register holds no gear yet."), tr(
             "Book the first piece in with the command “inspector book”. Then press F5, and it stands here."
         )
@@ -139,6 +139,6 @@ def _nothing(found: Listed) -> tuple[str, str]:
             Outcome.RETIRE: tr("No piece here is retired."),
         }[found.wanted.outcome]
         return word, tr("Choose “All” to see the others.")
-    everything = tr_n("the one piece", "all {count} pieces", found.total)
+    everything = tr_n("the one piece", "all {count} pieces", found.register.piece_count)
     why = tr("No piece answers to “{search}”.", search=found.wanted.search)
     return why, tr("Look at the label again, or press Esc to see {everything}.", everything=everything)

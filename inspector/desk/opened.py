@@ -3,9 +3,10 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from inspector.duties.look_up import history_of, list_gear, open_item, people, trips
+from inspector.duties.look_up import RegisterFacts, list_gear, open_item, people, register_facts, trips
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
+from inspector.duties.tell_history import history_of
 from inspector.gear.inspection import NewInspection
 from inspector.gear.lists import GearRow, HistoryRow
 from inspector.gear.outcome import Outcome
@@ -27,12 +28,12 @@ class Wanted:
 
 @dataclass(frozen=True, slots=True)
 class Listed:
-    """The rows found. counts: pieces that answer the search, by outcome; all under None. total: in the register."""
+    """The rows found. counts: pieces that answer the search, by outcome; all under None."""
 
     wanted: Wanted
     rows: tuple[GearRow, ...]
     counts: Mapping[Outcome | None, int]
-    total: int
+    register: RegisterFacts
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,10 +53,8 @@ class Opened:
 def listed(office: Office, wanted: Wanted) -> Listed:
     """The gear list."""
     found = list_gear(office, wanted.search, outcome=wanted.outcome, order=wanted.order, limit=_MOST_ROWS)
-    counts: dict[Outcome | None, int] = {
-        outcome: list_gear(office, wanted.search, outcome=outcome, limit=0).count for outcome in (None, *Outcome)
-    }
-    return Listed(wanted, found.rows, counts, list_gear(office, limit=0).count)
+    counts = {None: sum(found.counts.values()), **{one: found.counts[one] for one in Outcome}}
+    return Listed(wanted, found.rows, counts, register_facts(office))
 
 
 def opened(office: Office, tag: str) -> Opened:

@@ -11,6 +11,7 @@ from inspector.desk.background import Background
 from inspector.desk.notice import Notice
 from inspector.desk.opened import trips_ahead
 from inspector.duties.office import Office
+from inspector.duties.out_tray import Paper
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.retire_item import print_notice
 from inspector.gear.trip import Trip
@@ -60,19 +61,21 @@ class Printing(QObject):
     def _sheet(self, trip: Trip) -> None:
         self._print(print_trip_sheet, trip.ref, tr("Trip sheet of {trip}", trip=trip.name))
 
-    def _print(self, deed: Callable[[Office, str], Path], about: str, title: str) -> None:
+    def _print(self, deed: Callable[[Office, str], Paper], about: str, title: str) -> None:
         self._background.run(
             deed,
             self._office,
             about,
-            done=lambda place: self._printed(title, place),
+            done=lambda paper: self._printed(title, paper),
             failed=self._notice.refuse,
             says=tr("Printing…"),
         )
 
-    def _printed(self, title: str, place: Path) -> None:
+    def _printed(self, title: str, paper: Paper) -> None:
         head = tr("{title} is printed.", title=title)
-        self._notice.tell(head, str(place), [(tr("Open"), lambda: open_file(place))])
+        missing = tr("Not in the type, printed as empty squares: {signs}", signs=" ".join(paper.missing))
+        text = f"{paper.path}\n{missing}" if paper.missing else str(paper.path)
+        self._notice.tell(head, text, [(tr("Open"), lambda: open_file(paper.path))])
 
 
 def open_file(place: Path) -> None:

@@ -81,7 +81,7 @@ class Record(QWidget):
 
     def _page(self, opened: Opened) -> QWidget:
         judged, words = opened.judged, opened.judged.explanation
-        wide: list[QWidget] = [parts.verdict_part(judged, self._look)]
+        wide: list[QWidget] = [parts.verdict_part(judged, self._look, headline=not words.reasons)]
         if words.reasons:
             wide.append(parts.reasons_part(words.reasons, self._look))
         if words.sums:

@@ -26,7 +26,9 @@ class Status(QStatusBar):
 
     def tell_facts(self, listed: Listed) -> None:
         """Say what the register holds. Counts of outcomes only where the whole register was counted."""
-        parts = [tr_n("one piece", "{count} pieces", listed.total)]
+        register = listed.register
+        parts = [register.club] if register.club else []
+        parts.append(tr_n("one piece", "{count} pieces", register.piece_count))
         if not listed.wanted.search and (held := listed.counts.get(Outcome.HOLD)):
             parts.append(tr("{count} on hold", count=held))
         parts.append(tr("at the desk: {name}", name=self._office.officer.name))

@@ -1,30 +1,33 @@
-"""Look things up: the gear list, one piece with its verdict as it was said, its history, people, vehicles, trips."""
+"""Look things up: the gear list, one piece with its verdict as it was said, people, vehicles, trips."""
 
-import json
 from dataclasses import dataclass
 
 from inspector.duties.judging import judged
 from inspector.duties.office import Office
 from inspector.gear.item import Item, NewItem
 from inspector.gear.kind import Kind
-from inspector.gear.lists import GearRow, HistoryRow
+from inspector.gear.lists import GearRow
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip, Vehicle
 from inspector.gear.verdict import Judged
-from inspector.language import tr, tr_n
+from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register.lists import Asked, GearLine, HistoryLine
+from inspector.register.lists import Asked, GearLine
 from inspector.register.rows import from_body
 from inspector.rulebook.words import marked_words
 
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """Rows of the gear list and how many there are in all."""
+    """Rows of the gear list. counts: the pieces that answer the search, by outcome, whatever outcome was asked for.
+
+    count: how many rows there would be without a limit.
+    """
 
     rows: tuple[GearRow, ...]
     count: int
+    counts: dict[Outcome, int]
 
 
 def list_gear(
@@ -44,7 +47,10 @@ def list_gear(
         raise Refused(tr("order"), tr("“{order}” is no order.", order=order), tr("Use tag, due or worst."))
     asked = Asked(tuple(search.split()), outcome.value if outcome else "", kind, order=order, limit=limit)
     with office.book.reading() as page:
-        return Found(tuple(_row(office, line) for line in page.gear(asked)), page.gear_count(asked))
+        rows = tuple(_row(office, line) for line in page.gear(asked))
+        counted = page.outcome_counts(asked)
+    counts = {one: counted.get(one.value, 0) for one in Outcome}
+    return Found(rows, counts[outcome] if outcome else sum(counts.values()), counts)
 
 
 def _row(office: Office, line: GearLine) -> GearRow:
@@ -81,44 +87,18 @@ def as_of_last_day(office: Office, tag: str, trip: Trip) -> Judged:
     return judged(office, dossier)
 
 
-def history_of(office: Office, tag: str) -> tuple[HistoryRow, ...]:
-    """What happened to a piece, newest first, in words."""
+@dataclass(frozen=True, slots=True)
+class RegisterFacts:
+    """What the register is: whose, and how many pieces it holds."""
+
+    club: str
+    piece_count: int
+
+
+def register_facts(office: Office) -> RegisterFacts:
+    """The club and the number of its pieces."""
     with office.book.reading() as page:
-        item = page.item(tag)
-        names = {person.id: person.name for person in page.people()}
-        lines = page.history(item.id)
-    return tuple(_history_row(line, office.kind(item.facts.kind), names) for line in lines)
-
-
-def _history_row(line: HistoryLine, kind: Kind, names: dict[str, str]) -> HistoryRow:
-    if line.what == "document":
-        return HistoryRow(line.on, tr("Document"), tr(line.body.replace("_", " ")), "")
-    body = json.loads(line.body)
-    by = names.get(body.get("by", ""), body.get("by", ""))
-    if line.what == "verdict":
-        return HistoryRow(line.on, tr("Verdict"), body["headline"], "")
-    if line.what == "inspection":
-        return HistoryRow(line.on, tr("Inspection"), _seen(body, kind), by)
-    if line.what == "use":
-        event = "" if body["event"] == "none" else ", " + tr(body["event"].replace("_", " "))
-        return HistoryRow(line.on, tr("Use"), tr_n("{count} pull", "{count} pulls", body["pull_count"]) + event, by)
-    days = tr_n("{count} day", "{count} days", body["days_count"])
-    return HistoryRow(line.on, tr("Exposure"), f"{tr(body['weather'])}, {days}", by)
-
-
-def _seen(body: dict[str, list[dict[str, str | dict[str, str]]]], kind: Kind) -> str:
-    """Faults and readings of an inspection, or that all was good."""
-    checks = {check.key: check.name for check in kind.checks}
-    parts = [
-        f"{checks.get(str(one['check']), one['check'])}: {tr(str(one['grade']).replace('_', ' '))}"
-        for one in body["answers"]
-        if one["grade"] != "good"
-    ]
-    for one in body["readings"]:
-        figure = one["figure"]
-        typed = figure["as_typed"] if isinstance(figure, dict) else ""
-        parts.append(f"{one['point'] or one['measure']} {typed}".replace("_", " "))
-    return "; ".join(parts) or tr("all good")
+        return RegisterFacts(page.setting("club"), sum(page.outcome_counts(Asked()).values()))
 
 
 def people(office: Office) -> tuple[Person, ...]:

@@ -1,5 +1,6 @@
 """The out tray: what every document shares, from its number to the file it lands in."""
 
+from dataclasses import dataclass
 from pathlib import Path
 
 from inspector.duties.office import Office
@@ -29,7 +30,15 @@ def imprint(office: Office, page: Page, title: str, number: str) -> Imprint:
     return Imprint(club, title, number, office.today, office.officer.name, rests_on, cautions())
 
 
-def put_out(office: Office, number: str, printed: Printed) -> Path:
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """A document in the out tray. missing: signs the type does not have, printed as empty squares; to be told."""
+
+    path: Path
+    missing: tuple[str, ...]
+
+
+def put_out(office: Office, number: str, printed: Printed) -> Paper:
     """Write the PDF into the out tray. The deed is in the book already, so a full disk loses nothing."""
     place = office.out_tray / f"{number}.pdf"
     try:
@@ -40,4 +49,4 @@ def put_out(office: Office, number: str, printed: Printed) -> Path:
         raise Refused(
             tr("document"), why, tr("The deed itself is kept. Make room or choose another folder, then print again.")
         ) from error
-    return place
+    return Paper(place, printed.missing_glyphs)

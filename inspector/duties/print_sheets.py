@@ -1,11 +1,10 @@
 """Print the pre-trip inspection sheet of a trip."""
 
 from dataclasses import dataclass
-from pathlib import Path
 
 from inspector.duties.look_up import as_of_last_day, trip
 from inspector.duties.office import Office
-from inspector.duties.out_tray import imprint, next_number, put_out
+from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import GoingPiece, StayingPiece, TickLine, TripSheet, VehicleLine
@@ -42,8 +41,8 @@ def _goes(one: Judged) -> bool:
     return any(each.outcome in {Outcome.FIT, Outcome.DERATE} for each in one.verdict.by_purpose)
 
 
-def print_trip_sheet(office: Office, ref: str) -> Path:
-    """Number, keep and print the sheet of the trip. Returns the path of the PDF."""
+def print_trip_sheet(office: Office, ref: str) -> Paper:
+    """Number, keep and print the sheet of the trip."""
     ready = readiness(office, ref)
     with office.book.page() as page:
         number = next_number(page, "S", "trip_sheet")

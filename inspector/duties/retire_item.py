@@ -1,10 +1,8 @@
 """Print the retirement notice of a piece that was retired; print it again as it was said."""
 
-from pathlib import Path
-
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
-from inspector.duties.out_tray import imprint, next_number, put_out
+from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import RetirementNotice
 from inspector.gear.verdict import Judged
@@ -19,8 +17,8 @@ from inspector.rulebook.notice_words import destroy_words, never_again_words, re
 _KIND = "retirement_notice"
 
 
-def print_notice(office: Office, tag: str) -> Path:
-    """The PDF of the notice. The first time it is numbered and kept; later the kept words are printed again."""
+def print_notice(office: Office, tag: str) -> Paper:
+    """Print the notice. The first time it is numbered and kept; later the kept words are printed again."""
     found = open_item(office, tag)
     if found.verdict.outcome is not Outcome.RETIRE:
         why = tr("{tag} is not retired; its verdict is: {headline}", tag=tag, headline=found.explanation.headline)

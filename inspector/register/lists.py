@@ -1,15 +1,12 @@
 """The read side: lists by columns, filtered and sorted in SQL, no entities built."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
 from sqlalchemy import Connection, Select, case, func, literal, select, union_all
 
-from inspector.gear.lists import Verified
 from inspector.register.tables import document, exposure, inspection, item, piece_use, standing, verdict
-
-__all__ = ["Asked", "GearLine", "HistoryLine", "Verified", "gear", "gear_count", "history"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,9 +50,10 @@ def gear(connection: Connection, asked: Asked) -> tuple[GearLine, ...]:
     return tuple(GearLine(*row) for row in connection.execute(found))
 
 
-def gear_count(connection: Connection, asked: Asked) -> int:
-    """How many rows there are in all."""
-    return int(connection.execute(_filtered(select(func.count()), asked)).scalar_one())
+def outcome_counts(connection: Connection, asked: Asked) -> dict[str, int]:
+    """How many pieces of each outcome answer the search, whatever outcome was asked for."""
+    found = _filtered(select(standing.c.outcome, func.count()), replace(asked, outcome=""))
+    return {str(outcome): int(count) for outcome, count in connection.execute(found.group_by(standing.c.outcome))}
 
 
 def _filtered(found: Select[Any], asked: Asked) -> Select[Any]:

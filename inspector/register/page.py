@@ -10,6 +10,7 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, NewInspection
 from inspector.gear.item import Item, NewItem
 from inspector.gear.kind import Kind
+from inspector.gear.lists import Verified
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip, Vehicle
@@ -234,7 +235,7 @@ class Page:
         """The hash of the ledger's last line."""
         return ledger.head(self._connection)[1]
 
-    def verify(self, against: str = "") -> lists.Verified:
+    def verify(self, against: str = "") -> Verified:
         """Check the ledger and every row it accounts for."""
         return ledger.verify(self._connection, against)
 
@@ -242,9 +243,9 @@ class Page:
         """Rows of the gear list."""
         return lists.gear(self._connection, asked)
 
-    def gear_count(self, asked: lists.Asked) -> int:
-        """How many rows the list would have without a limit."""
-        return lists.gear_count(self._connection, asked)
+    def outcome_counts(self, asked: lists.Asked) -> dict[str, int]:
+        """How many pieces of each outcome answer the search."""
+        return lists.outcome_counts(self._connection, asked)
 
     def history(self, item_id: str) -> tuple[lists.HistoryLine, ...]:
         """What happened to a piece, newest first."""

@@ -81,6 +81,11 @@ class Case:
         return min(days, default=None)
 
     @property
+    def wetted(self) -> bool:
+        """Whether salt water may have stood inside: it was logged, or nobody can rule it out."""
+        return self.first_salt_on is not None or self.past_unknown
+
+    @property
     def past_unknown(self) -> bool:
         """Whether the piece lived before the register without anybody who can tell."""
         return self.dossier.item.facts.provenance in {Provenance.UNKNOWN, Provenance.SECOND_HAND}

@@ -14,24 +14,26 @@ _NEVER_READ = "The wall has never been measured by a competent person."
 def wall_relied(case: Case) -> Quantity:
     """The thinnest reading ever taken, less the gauge's accuracy: steel does not grow back."""
     wall = wall_of(case)
-    return _read(wall, wall.relied_m) if wall else _no_wall(case)
+    return _read(wall, wall.read.relied_m) if wall else _no_wall(case)
 
 
 def wall_rough_allowed(case: Case) -> Quantity:
     """The thinnest of each point's latest reading, less what a rough or unstated face may have added to it."""
     wall = wall_of(case)
-    return _read(wall, wall.rough_relied_m) if wall else _no_wall(case)
+    if wall and wall.read.is_dressed:
+        return NOT_APPLICABLE  # the plain reading tells it all
+    return _read(wall, wall.read.rough_relied_m) if wall else _no_wall(case)
 
 
 def _read(wall: Wall, value_m: float | None) -> Quantity:
-    if value_m is None or wall.thinnest is None:
+    if value_m is None or wall.read.thinnest is None:
         return unknown(tr(_NEVER_READ), "wall")
-    reading = wall.thinnest.reading
+    reading = wall.read.thinnest.reading
     said = tr("read {value} at “{point}”", value=reading.figure.as_typed, point=reading.point or tr("worst place"))
     return Quantity(
         Value(number=max(value_m, 0.0), dimension=Dimension.LENGTH),
         came_from=said,
-        measured_on=wall.thinnest.inspection.on,
+        measured_on=wall.read.thinnest.inspection.on,
         observation="wall",
     )
 
@@ -49,12 +51,12 @@ def wall_life(case: Case) -> Quantity:
     wall = wall_of(case)
     if wall is None:
         return _no_wall(case)
-    if wall.relied_m is None:
+    if wall.read.relied_m is None:
         return unknown(tr(_NEVER_READ), "wall")
     life = wall.forecast.life_years
     days = _NO_END_DAYS if life is None else min(life * DAYS_PER_YEAR, _NO_END_DAYS)
     said = wall.forecast.rate_because
-    return number(days, Dimension.DAYS, said, per_day=-1.0, measured_on=wall.read_on, observation="wall")
+    return number(days, Dimension.DAYS, said, per_day=-1.0, measured_on=wall.read.read_on, observation="wall")
 
 
 def wall_estimate(case: Case) -> Quantity:
@@ -74,12 +76,12 @@ def wall_reading_age(case: Case) -> Quantity:
     wall = wall_of(case)
     if wall is None:
         return _no_wall(case)
-    if not wall.wetted:
+    if not case.wetted:
         return NOT_APPLICABLE
-    since = wall.read_on or (None if case.past_unknown else case.first_salt_on)
+    since = wall.read.read_on or (None if case.past_unknown else case.first_salt_on)
     if since is None:
         return unknown(tr(_NEVER_READ), "wall")
-    said = tr("last wall reading") if wall.read_on else tr("first day in salt, no reading since")
+    said = tr("last wall reading") if wall.read.read_on else tr("first day in salt, no reading since")
     days = (case.on - since).days
     return number(days, Dimension.DAYS, said, measured_on=since, per_day=1.0, observation="wall")
 

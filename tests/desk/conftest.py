@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from datetime import date, datetime, timedelta, timezone
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -25,7 +26,7 @@ from inspector.gear.person import Person
 from inspector.gear.trip import Ground, Trip
 from inspector.gear.use import NewExposure, Weather
 from inspector.register.book import open_book
-from inspector.rulebook.load import packaged
+from inspector.rulebook.load import Rulebook, packaged
 from inspector.units import Dimension, Figure, read
 
 NOW = datetime(2026, 11, 25, 19, 0, tzinfo=timezone(timedelta(hours=10)))
@@ -37,10 +38,18 @@ def length(text: str) -> Figure:
     return read(text, Dimension.LENGTH, field="length")
 
 
+@cache
+def rules_in_force() -> Rulebook:
+    """The packaged rulebook, read once."""
+    return packaged()
+
+
 def founded(folder: Path) -> Office:
     """An office on an empty register with its officer at the desk."""
     nobody = Person("nobody", "nobody", "")
-    office = Office(open_book(folder / "register.db"), packaged(), folder / "documents", nobody, lambda: NOW, "test")
+    office = Office(
+        open_book(folder / "register.db"), rules_in_force(), folder / "documents", nobody, lambda: NOW, "test"
+    )
     officer = found_club(
         office.at(datetime(2017, 6, 1, 19, 0, tzinfo=NOW.tzinfo)), "Dune and Ridge Touring Club", "First officer"
     )

@@ -11,6 +11,7 @@ from pytestqt.qtbot import QtBot
 from inspector.desk.gear_model import DUE, OWNER, TAG, VERDICT, GearModel, outcome_at
 from inspector.desk.opened import Listed, Wanted
 from inspector.desk.window import DeskWindow
+from inspector.duties.look_up import RegisterFacts
 from inspector.duties.office import Office
 from inspector.gear.lists import GearRow
 from inspector.gear.outcome import Outcome
@@ -166,7 +167,7 @@ def test_the_status_line_tells_what_the_register_holds(desk: DeskWindow) -> None
 def test_an_answer_to_an_older_search_is_not_shown(desk: DeskWindow) -> None:
     """Answers may come in any order; only the one to what is asked now counts."""
     table = desk.pages.table
-    table._show(Listed(Wanted("something else"), (), {}, 3))
+    table._show(Listed(Wanted("something else"), (), {}, RegisterFacts("", 3)))
     assert len(tags(desk)) == 3
-    table._show(Listed(table.wanted, (), {}, 3))
+    table._show(Listed(table.wanted, (), {}, RegisterFacts("", 3)))
     assert tags(desk) == []

@@ -8,11 +8,12 @@ import pytest
 from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in
 from inspector.duties.judge_anew import judge_anew
-from inspector.duties.look_up import history_of, list_gear, open_item
+from inspector.duties.look_up import list_gear, open_item
 from inspector.duties.office import Office
 from inspector.duties.preview_verdict import preview_verdict
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
+from inspector.duties.tell_history import history_of
 from inspector.gear.inspection import InspectionKind
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Outcome

@@ -1,15 +1,18 @@
 """The sample register: what it must hold, its cautionary cases, and the papers that come out of it."""
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pypdf
 import pytest
 
+from inspector.duties.book_in import book_in
 from inspector.duties.build_sample import build_sample
 from inspector.duties.look_up import kinds, list_gear, open_item, people, trip, trips, vehicles
 from inspector.duties.office import Office
 from inspector.duties.print_sheets import print_trip_sheet, readiness
+from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure
 from inspector.duties.retire_item import print_notice
 from inspector.duties.verify_book import verify_book
@@ -18,6 +21,7 @@ from inspector.gear.use import NewExposure, Weather
 from inspector.refused import Refused
 from inspector.rulebook.load import Rulebook
 from tests.conftest import office_in
+from tests.duties.gear import SHACKLE_READINGS, all_good, shackle
 
 CASES = {
     "BM-01": Outcome.RETIRE,  # thinned from inside behind a clean outside
@@ -115,7 +119,7 @@ def test_the_sheet_says_what_goes_what_stays_and_why(sample: Office) -> None:
     ready = readiness(sample, "next")
     assert ready.trip.ground.value == "beach"
     assert ready.going and ready.staying
-    text = text_of(print_trip_sheet(sample, "next"))
+    text = text_of(print_trip_sheet(sample, "next").path)
     for one in (*ready.going, *ready.staying):
         assert one.dossier.item.tag in text
     for wanted in ("Pre-trip inspection sheet", "Must stay behind", "Signature", "competent person decides", "GVM"):
@@ -131,22 +135,22 @@ def test_a_piece_is_judged_for_the_last_day_of_the_trip(sample: Office) -> None:
 
 
 def test_documents_are_numbered_without_repeats_and_carry_the_copy_s_name(sample: Office) -> None:
-    first, second = print_trip_sheet(sample, "next"), print_trip_sheet(sample, "next")
+    first, second = (print_trip_sheet(sample, "next").path for _ in range(2))
     assert (first.stem, second.stem) == (f"S-{sample.book.origin}-0001", f"S-{sample.book.origin}-0002")
     head = verify_book(sample).head
     assert head[:12] not in text_of(first)
-    assert print_trip_sheet(sample, "next").stem.endswith("0003")
+    assert print_trip_sheet(sample, "next").path.stem.endswith("0003")
 
 
 def test_a_notice_reprinted_in_three_years_says_what_it_said_on_the_day(sample: Office) -> None:
-    place = print_notice(sample, "BM-01")
+    place = print_notice(sample, "BM-01").path
     text, printed = text_of(place), place.read_bytes()
     for wanted in ("RETIRED", "BM-01", "2.2 mm", "at least 4 mm", "club's share", "Proof of destruction", "ball mount"):
         assert wanted in text
     later = sample.at(sample.now + timedelta(days=1100))
     record_exposure(later, "BM-01", NewExposure(later.today, Weather.SALT))
     place.unlink()
-    assert print_notice(later, "BM-01") == place
+    assert print_notice(later, "BM-01").path == place
     assert place.read_bytes() == printed
 
 
@@ -155,9 +159,15 @@ def test_a_full_out_tray_loses_no_deed(sample: Office) -> None:
     with pytest.raises(Refused, match="deed itself is kept"):
         print_notice(sample, "BM-01")
     sample.out_tray.unlink()
-    assert print_notice(sample, "BM-01").stem.endswith("0001")
+    assert print_notice(sample, "BM-01").path.stem.endswith("0001")
 
 
 def test_a_sound_piece_has_no_notice(sample: Office) -> None:
     with pytest.raises(Refused, match="not retired"):
         print_notice(sample, "SH-01")
+
+
+def test_a_sign_the_type_does_not_have_is_reported(office: Office) -> None:
+    kind = book_in(office, replace(shackle(), owner="李 Club")).dossier.kind
+    record_inspection(office, "SH-1", all_good(office, kind, SHACKLE_READINGS, cracks="bad"))
+    assert print_notice(office, "SH-1").missing == ("李",)

@@ -112,7 +112,9 @@ def test_silence_is_never_milder_than_a_good_grade_and_never_fit(dossier: Dossie
     assume(dossier.inspections)
     checks = dossier.kind.checks
     key = data.draw(st.sampled_from([check.key for check in checks]))
-    check_never_milder(verdict_of(with_grade(dossier, key, Grade.NOT_SEEN)), verdict_of(with_grade(dossier, key, Grade.GOOD)))
+    check_never_milder(
+        verdict_of(with_grade(dossier, key, Grade.NOT_SEEN)), verdict_of(with_grade(dossier, key, Grade.GOOD))
+    )
     silent = verdict_of(with_grade(dossier, key, Grade.NOT_SEEN))
     required = [rule for rule in BOOK.rules_for(dossier.kind) if rule.quantity == f"check.{key}"]
     spoken = {

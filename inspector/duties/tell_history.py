@@ -1,0 +1,95 @@
+"""Tell what happened to a piece, newest first, in words."""
+
+from collections.abc import Iterator
+
+from inspector.duties.office import Office
+from inspector.gear.inspection import InspectionKind, NewInspection
+from inspector.gear.kind import Grade, Kind
+from inspector.gear.lists import HistoryRow
+from inspector.gear.use import Event, NewExposure, NewUse, Weather
+from inspector.gear.verdict import Explanation
+from inspector.language import tr, tr_n
+from inspector.register.lists import HistoryLine
+from inspector.register.rows import from_body
+
+
+def history_of(office: Office, tag: str) -> tuple[HistoryRow, ...]:
+    """Inspections, uses, exposures, verdicts and documents of a piece."""
+    with office.book.reading() as page:
+        item = page.item(tag)
+        names = {person.id: person.name for person in page.people()}
+        lines = page.history(item.id)
+    kind = office.kind(item.facts.kind)
+    return tuple(_row(line, kind, names) for line in lines)
+
+
+def _row(line: HistoryLine, kind: Kind, names: dict[str, str]) -> HistoryRow:
+    if line.what == "inspection":
+        seen = from_body(line.body, NewInspection)
+        return HistoryRow(line.on, _occasion(seen), _seen(seen, kind), names.get(seen.by, seen.by))
+    if line.what == "use":
+        use = from_body(line.body, NewUse)
+        return HistoryRow(line.on, tr("Use"), _used(use), names.get(use.by, use.by))
+    if line.what == "exposure":
+        sea = from_body(line.body, NewExposure)
+        return HistoryRow(line.on, tr("Exposure"), _exposed(sea), names.get(sea.by, sea.by))
+    if line.what == "verdict":
+        return HistoryRow(line.on, tr("Verdict"), from_body(line.body, Explanation).headline, "")
+    papers = {"retirement_notice": tr("Retirement notice printed")}
+    return HistoryRow(line.on, tr("Document"), papers.get(line.body, line.body), "")
+
+
+def _occasion(seen: NewInspection) -> str:
+    words = {
+        InspectionKind.PERIODIC: tr("Inspection"),
+        InspectionKind.AFTER_EVENT: tr("Inspection after an event"),
+        InspectionKind.BEFORE_USE: tr("Check before use"),
+    }
+    return words[seen.kind]
+
+
+def _seen(seen: NewInspection, kind: Kind) -> str:
+    """Faults and readings, or that all was good; then the note."""
+    return _with_note("; ".join([*_faults(seen, kind), *_readings(seen, kind)]) or tr("all good"), seen.note)
+
+
+def _faults(seen: NewInspection, kind: Kind) -> Iterator[str]:
+    words = {Grade.SLIGHT: tr("slight"), Grade.BAD: tr("bad"), Grade.NOT_SEEN: tr("not seen")}
+    for answer in seen.answers:
+        if answer.grade is not Grade.GOOD:
+            check = kind.check(answer.check)
+            yield f"{check.name if check else answer.check}: {words[answer.grade]}"
+
+
+def _readings(seen: NewInspection, kind: Kind) -> Iterator[str]:
+    """Each measure once, with its places and figures as typed."""
+    for key in dict.fromkeys(reading.measure for reading in seen.readings):
+        measure = kind.measure(key)
+        taken = [f"{one.point} {one.figure.as_typed}".strip() for one in seen.readings if one.measure == key]
+        yield f"{measure.name if measure else key}: {', '.join(taken)}"
+
+
+def _used(use: NewUse) -> str:
+    events = {
+        Event.OVERLOAD: tr(", overload"),
+        Event.DROPPED: tr(", dropped"),
+        Event.RAN_OVER: tr(", run over"),
+    }
+    said = tr_n("{count} pull", "{count} pulls", use.pull_count) + events.get(use.event, "")
+    return _with_note(said, use.note)
+
+
+def _exposed(sea: NewExposure) -> str:
+    words = {
+        Weather.SALT: tr("salt"),
+        Weather.MUD: tr("mud"),
+        Weather.SUN: tr("sun"),
+        Weather.HEAT: tr("heat"),
+        Weather.CHEMICAL: tr("chemicals"),
+    }
+    rinsed = {True: tr(", rinsed"), False: tr(", not rinsed")}.get(sea.rinsed, "") if sea.rinsed is not None else ""
+    return _with_note(f"{words[sea.weather]}, {tr_n('{count} day', '{count} days', sea.days_count)}{rinsed}", sea.note)
+
+
+def _with_note(said: str, note: str) -> str:
+    return f"{said}. {note}" if note else said
