@@ -53,7 +53,8 @@ class Opened:
 def listed(office: Office, wanted: Wanted) -> Listed:
     """The gear list."""
     found = list_gear(office, wanted.search, outcome=wanted.outcome, order=wanted.order, limit=_MOST_ROWS)
-    counts = {None: sum(found.counts.values()), **{one: found.counts[one] for one in Outcome}}
+    counts: dict[Outcome | None, int] = {one: found.counts[one] for one in Outcome}
+    counts[None] = sum(found.counts.values())
     return Listed(wanted, found.rows, counts, register_facts(office))
 
 

@@ -59,6 +59,7 @@ def reason_part(reason: Reason, look: Look) -> QWidget:
         (tr("Found"), reason.value),
         (tr("Wanted"), reason.limit),
         (tr("Applies"), reason.purposes),
+        (tr("Because"), reason.why),
         (tr("Source"), reason.source),
         (tr("To settle it"), reason.release),
     ]

@@ -74,17 +74,21 @@ def _block(wall: WallForecast, block: Box, mm_per_m: float) -> list[Shape]:
         shapes.append(_face(block, now, new, Ink.THIN, tr("Steel that is gone")))
     shapes.append(_face(block, 0.0, now, Ink.STEEL, tr("Steel that is left")))
     outer = Line((block.left, block.top), (block.left, block.bottom), width_mm=0.4)
-    return [*shapes, outer, *_lost_word(block, now, new)]
+    limit = wall.required_m * mm_per_m
+    return [*shapes, outer, *_lost_word(block, now, limit, new)]
 
 
 def _face(block: Box, start: float, end: float, fill: Ink, tells: str) -> RoundedRect:
     return RoundedRect((block.left + start, block.top), end - start, block.height, ink=None, fill=fill, tells=tells)
 
 
-def _lost_word(block: Box, now: float, new: float) -> list[Shape]:
-    at = (block.left + (now + new) / 2, block.top + _BLOCK_MM / 2 + 0.3 * LABEL_MM)
+def _lost_word(block: Box, now: float, limit: float, new: float) -> list[Shape]:
+    """The word in the wider part of what is gone, so that the line of the limit does not cross it."""
+    parts = [(now, limit), (limit, new)] if now < limit < new else [(now, new)]
+    start, end = max(parts, key=lambda part: part[1] - part[0])
+    at = (block.left + (start + end) / 2, block.top + _BLOCK_MM / 2 + 0.3 * LABEL_MM)
     word = Text(at, tr("gone"), LABEL_MM, anchor=Anchor.MIDDLE, ink=Ink.FAINT)
-    return [word] if extent(word).width < new - now else []
+    return [word] if extent(word).width < end - start else []
 
 
 def _extension(row: _Row, block: Box, number: int, mm_per_m: float) -> list[Shape]:

@@ -43,8 +43,8 @@ def _reason(reason: Reason, width_pt: float) -> Block:
 
 
 def _aside(reason: Reason, width_pt: float) -> list[Block]:
-    """Which uses a reason speaks to, and its own outcome where that is not the retirement itself."""
-    said = [reason.purposes] if reason.purposes else []
+    """Why the rule stands, which uses it speaks to, and its own outcome where that is not the retirement itself."""
+    said = [text for text in (reason.why, reason.purposes) if text]
     if reason.outcome is not Outcome.RETIRE:
         said.append(tr("by itself only: {outcome}", outcome=outcome_word(reason.outcome)))
-    return [words(" · ".join(said), width_pt, SMALL)] if said else []
+    return [words(" ".join(said), width_pt, SMALL)] if said else []

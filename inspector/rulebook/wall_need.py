@@ -5,24 +5,26 @@ from inspector.gear.outcome import Purpose
 from inspector.language import tr
 from inspector.mechanics import shear
 from inspector.rulebook.case import Case
-from inspector.units import STANDARD_GRAVITY_M_PER_S2
+from inspector.units import STANDARD_GRAVITY_M_PER_S2, Dimension, show
 
 _COUPLING_TEST_FACTOR = 1.5  # ADR 62/02 12.3.2: longitudinal force 1.5 g times the trailer's mass
 
 
 def required_of(case: Case, nominal_m: float) -> tuple[float, str]:
     """The larger of the club's share of the new wall and what the pin bears on; metres, and which of the two."""
-    share = nominal_m * case.book.setting("required_wall_fraction")
+    fraction = case.book.setting("required_wall_fraction")
+    share = nominal_m * fraction
+    of_new = tr("club setting: {share} of the wall as new", share=show(fraction, Dimension.RATIO))
     pull_n, pull_from = _pull(case)
     if case.dossier.item.size("pin_hole") is None:
-        return share, tr("club's share of the wall as new")
+        return share, of_new
     pin_m = case.book.setting("hitch_pin_diameter")
     yield_pa = case.book.setting("tube_yield_mpa") * 1e6
     needed = shear.bearing_wall_needed_m(pull_n, pin_m, yield_pa, wall_count=2)
     if needed > share:
         steel = case.dossier.kind.steel_grade
         return needed, tr("bearing of the hitch pin at {pull}; steel {steel}", pull=pull_from, steel=steel)
-    return share, tr("club's share of the wall as new")
+    return share, of_new
 
 
 def _pull(case: Case) -> tuple[float, str]:

@@ -54,7 +54,7 @@ def test_a_wall_eaten_from_inside_is_found_behind_a_clean_outside(office: Office
     assert wall.long_term_m_per_year == pytest.approx(0.0021 / ((date(2026, 11, 25) - date(2020, 1, 1)).days / 365.25))
     governing = found.explanation.reasons[0]
     assert "2.7 mm" in governing.value and "2.9 mm" in governing.value
-    assert governing.limit == "at least 4 mm (club's share of the wall as new)"
+    assert governing.limit == "at least 4 mm (club setting: 80 % of the wall as new)"
 
 
 def test_the_same_readings_in_inches_are_judged_the_same(office: Office) -> None:
