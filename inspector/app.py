@@ -5,13 +5,16 @@ its tables up to date), seats the officer, and judges anew what time alone has c
 Qt is imported with the window and not before.
 """
 
+import contextlib
 import gettext
 import os
 import sys
+import traceback
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime
 from importlib.resources import files
+from io import TextIOWrapper
 from pathlib import Path
 
 import platformdirs
@@ -27,25 +30,46 @@ from inspector.refused import Refused
 from inspector.register.book import open_book
 from inspector.rulebook.load import packaged
 
+_NAME = "recovery-gear-register"
 _FILE = "register.db"
 _NOBODY = Person("nobody", "nobody", "")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command; returns the exit code. No traceback of a refusal reaches a user."""
+    _print_whatever_the_terminal_cannot()
     use_catalogue(gettext.translation("inspector", str(files("inspector") / "locale"), fallback=True))
     return commands.run(_wiring(), list(sys.argv[1:] if arguments is None else arguments))
+
+
+def _print_whatever_the_terminal_cannot() -> None:
+    """A sign that an old terminal or a redirected file lacks is replaced there; it never ends a command."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="replace")
+
+
+def note_fault(fault: Exception) -> Path:
+    """Append the traceback to the log of this machine; the file it stands in."""
+    place = Path(platformdirs.user_log_dir(_NAME, appauthor=False)) / "faults.log"
+    told = "".join(traceback.format_exception(fault))
+    with contextlib.suppress(OSError):
+        place.parent.mkdir(parents=True, exist_ok=True)
+        with place.open("a", encoding="utf-8") as log:
+            log.write(f"{datetime.now().astimezone().isoformat(timespec='seconds')} {__version__}\n{told}\n")
+    return place
 
 
 def _wiring() -> Wiring:
     return Wiring(
         version=__version__,
-        usual_folder=Path(platformdirs.user_data_dir("recovery-gear-register", appauthor=False)),
+        usual_folder=Path(platformdirs.user_data_dir(_NAME, appauthor=False)),
         has_register=lambda folder: (folder / _FILE).exists(),
         open_office=open_office,
         seat=seat,
         open_window=open_window,
         has_display=has_display,
+        note_fault=note_fault,
     )
 
 

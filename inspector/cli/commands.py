@@ -12,10 +12,11 @@ from inspector.language import tr
 from inspector.refused import Refused
 
 _REFUSED = 2
+_FAULT = 3
 
 
 def run(wiring: Wiring, arguments: list[str]) -> int:
-    """Run the command line; returns the exit code: 0 done, 1 faults found, 2 refused."""
+    """Run the command line; returns the exit code: 0 done, 1 `verify` found faults, 2 refused, 3 a fault of ours."""
     try:
         code = main.main(arguments, "inspector", standalone_mode=False, obj=wiring)
     except Refused as refusal:
@@ -24,9 +25,18 @@ def run(wiring: Wiring, arguments: list[str]) -> int:
     except click.ClickException as error:
         error.show()
         return error.exit_code
-    except click.Abort:
+    except (click.Abort, BrokenPipeError):
         return _REFUSED
+    except Exception as fault:
+        _say_fault(fault, wiring.note_fault(fault))
+        return _FAULT
     return code if isinstance(code, int) else 0
+
+
+def _say_fault(fault: Exception, noted_in: Path) -> None:
+    click.echo(tr("The program met something it did not foresee: {fault}", fault=fault), err=True)
+    click.echo(tr("What was being done is not kept; all that was kept before is safe."), err=True)
+    click.echo(tr("The details for whoever looks after the program stand in {file}.", file=noted_in), err=True)
 
 
 def _say_version(context: click.Context, _: click.Parameter, wanted: bool) -> None:

@@ -15,7 +15,10 @@ from inspector.refused import Refused
 
 @dataclass(frozen=True, slots=True)
 class Wiring:
-    """Doors to the rooms that the command line does not open itself. usual_folder: where the register lies."""
+    """Doors to the rooms that the command line does not open itself. usual_folder: where the register lies.
+
+    note_fault: writes down a fault that nobody foresaw and returns the file it stands in.
+    """
 
     version: str
     usual_folder: Path
@@ -24,6 +27,7 @@ class Wiring:
     seat: Callable[[Office, str], Office]
     open_window: Callable[[Office, str], int]
     has_display: Callable[[], bool]
+    note_fault: Callable[[Exception], Path]
 
 
 @dataclass(frozen=True, slots=True)

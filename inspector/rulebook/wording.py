@@ -70,8 +70,7 @@ def _plain(dossier: Dossier, verdict: Verdict, reasons: list[Reason], system: Sy
     if verdict.outcome is Outcome.RETIRE:
         return tr("This piece must not be used again, for anything. Take it out of the store and make it unusable.")
     if verdict.outcome is Outcome.HOLD:
-        releases = list(dict.fromkeys(one.release for one in reasons if one.release))
-        return " ".join([_held(verdict), *releases[:3]])
+        return " ".join([_held(verdict), *_releases(verdict, reasons)[:3]])
     if verdict.outcome is Outcome.DERATE and verdict.capacity.now_n is not None:
         now = show(verdict.capacity.now_n, Dimension.FORCE, system)
         was = show(verdict.capacity.as_marked_n or 0.0, Dimension.FORCE, system)
@@ -79,6 +78,17 @@ def _plain(dossier: Dossier, verdict: Verdict, reasons: list[Reason], system: Sy
     due = verdict.next_due
     until = tr(" until {day}", day=show_day(due)) if due else ""
     return tr("It may be used for {use}{until}, after a look before each use.", use=_uses(dossier), until=until)
+
+
+def _releases(verdict: Verdict, reasons: list[Reason]) -> list[str]:
+    """What would release the piece, each once; a whole inspection answers every check that was not seen."""
+    inspected = any(one.quantity == "inspection_age" for one in _governing(verdict))
+    told = [one for one in reasons if one.release and not (inspected and one.rule in _unseen(verdict))]
+    return list(dict.fromkeys(one.release for one in told))
+
+
+def _unseen(verdict: Verdict) -> set[str]:
+    return {one.rule for one in verdict.findings if one.status is Status.UNKNOWN and one.observation}
 
 
 def _held(verdict: Verdict) -> str:

@@ -1,11 +1,15 @@
 """The commands, as the officer types them."""
 
+import os
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
 
 from inspector.app import main
 
+HERE = Path(__file__).resolve().parents[2]
 SHACKLE = ["--kind", "bow_shackle", "--rating", "4.75 t", "--basis", "wll", "--factor", "5", "--past", "new_certified"]
 SIZES = ["--size", "bow_diameter=19 mm", "--size", "pin_diameter=7/8 in"]
 GOOD = ["--all-good", "--reading", "bow_diameter=19 mm", "--reading", "pin_diameter=22.2 mm"]
@@ -131,3 +135,24 @@ def test_without_a_screen_the_window_says_so(desk: Desk, monkeypatch: pytest.Mon
         monkeypatch.delenv(name, raising=False)
     monkeypatch.setattr("sys.platform", "linux")
     assert "no screen" in desk.type("window", code=2)
+
+
+def test_a_fault_nobody_foresaw_is_told_gently_and_noted(
+    desk: Desk, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    def fail(*_: object, **__: object) -> None:
+        raise ZeroDivisionError("of all things")
+
+    monkeypatch.setattr("inspector.cli.reading.look_up.list_gear", fail)
+    monkeypatch.setattr("inspector.app.platformdirs.user_log_dir", lambda *_, **__: str(tmp_path / "logs"))
+    said = desk.type("list", code=3)
+    assert "of all things" in said and "Traceback" not in said
+    assert "ZeroDivisionError" in (tmp_path / "logs" / "faults.log").read_text(encoding="utf-8")
+
+
+def test_an_old_terminal_never_ends_a_command(desk: Desk) -> None:
+    environment = {**os.environ, "PYTHONIOENCODING": "cp1252", "PYTHONUTF8": "0"}
+    command = [sys.executable, "-m", "inspector", "--register", str(desk.folder), "kinds"]
+    done = subprocess.run(command, env=environment, cwd=HERE, capture_output=True, check=False)
+    assert done.returncode == 0, done.stderr
+    assert b"Ball mount" in done.stdout
