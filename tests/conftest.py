@@ -17,6 +17,11 @@ from inspector.duties.office import Office
 from inspector.gear.person import Person
 from inspector.register.book import open_book
 from inspector.rulebook.load import Rulebook, packaged
+from tests.outside_values import (  # noqa: F401 - hooks of the whole run
+    pytest_collection_modifyitems,
+    pytest_configure,
+    pytest_terminal_summary,
+)
 
 EVENING = datetime(2026, 11, 25, 19, 0, tzinfo=UTC)
 
