@@ -6,7 +6,7 @@ triggers without a word; REPLACE rewrites a row that UPDATE and DELETE may not t
 
 from typing import Any
 
-from sqlalchemy import Connection, Engine, create_engine, event
+from sqlalchemy import Connection, Engine, create_engine, event, text
 
 from inspector.register.tables import APPEND_ONLY
 
@@ -37,7 +37,7 @@ def ensure_triggers(connection: Connection) -> None:
     """Set every missing trigger; runs after each migration in the same transaction."""
     statements = _sqlite_triggers() if connection.dialect.name == "sqlite" else _postgresql_triggers()
     for statement in statements:
-        connection.exec_driver_sql(statement)
+        connection.execute(text(statement))  # text, since a driver may read a bare % as a placeholder
 
 
 def missing_triggers(connection: Connection) -> list[str]:
