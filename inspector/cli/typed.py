@@ -18,7 +18,7 @@ from inspector.gear.item import SizeAsNew
 from inspector.gear.kind import Grade, Kind
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.units import Dimension, read
+from inspector.units import Dimension, System, read
 
 _DAY_FORMS = ("%Y-%m-%d", "%d %b %Y", "%d %B %Y")
 
@@ -33,6 +33,11 @@ def day(text: str, otherwise: date) -> date:
         except ValueError:
             continue
     raise Refused(tr("day"), tr("“{text}” is no day.", text=text), tr("Write it as 2026-11-25 or 25 Nov 2026."))
+
+
+def system(word: str) -> System:
+    """The system of units that figures are printed in."""
+    return System(word)
 
 
 def pair(text: str, field: str) -> tuple[str, str]:

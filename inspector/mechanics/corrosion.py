@@ -8,13 +8,15 @@ from collections.abc import Sequence
 
 from inspector.mechanics import checked
 
-LAW_YEARS = 20.0
+LAW_YEARS = 20.0  # ISO 9224: the power law runs to 20 years
 
 
 def long_term_rate_m_per_year(initial_wall_m: float, wall_m: float, years: float) -> float:
-    """(t_initial - t_actual) / years, in m per year; a wall that reads thicker than new has lost nothing (0).
+    """Long-term rate of wall loss, from new to now; a wall that reads thicker than new has lost nothing (0).
 
-    Valid for walls >= 0, years > 0. API 510 7.1.1.
+    Formula: rate (LT) = (t_initial - t_actual) / years
+    Valid: walls >= 0, years > 0
+    Source: api_510
 
     >>> round(long_term_rate_m_per_year(0.00780, 0.00324, 15) * 1e3, 3)
     0.304
@@ -23,9 +25,11 @@ def long_term_rate_m_per_year(initial_wall_m: float, wall_m: float, years: float
 
 
 def short_term_rate_m_per_year(previous_wall_m: float, wall_m: float, years: float) -> float:
-    """(t_previous - t_actual) / years, in m per year; a wall that reads thicker than last time has lost nothing (0).
+    """Short-term rate of wall loss, from the last reading to now; a wall that reads thicker has lost nothing (0).
 
-    Valid for walls >= 0, years > 0. API 510 7.1.1.
+    Formula: rate (ST) = (t_previous - t_actual) / years
+    Valid: walls >= 0, years > 0
+    Source: api_510
 
     >>> round(short_term_rate_m_per_year(0.0040, 0.0037, 2) * 1e3, 3)
     0.15
@@ -34,7 +38,11 @@ def short_term_rate_m_per_year(previous_wall_m: float, wall_m: float, years: flo
 
 
 def governing_rate_m_per_year(rates_m_per_year: Sequence[float]) -> float:
-    """max(rates), in m per year; at least one rate, each >= 0. API 510 7.1.1: the greater of long and short term.
+    """The rate to reckon with: the greatest of those that are known.
+
+    Formula: rate = max(rate (LT), rate (ST), ...)
+    Valid: at least one rate, each >= 0
+    Source: api_510
 
     >>> governing_rate_m_per_year([0.00010, 0.00015])
     0.00015
@@ -47,9 +55,11 @@ def governing_rate_m_per_year(rates_m_per_year: Sequence[float]) -> float:
 
 
 def remaining_life_years(wall_m: float, required_m: float, rate_m_per_year: float) -> float:
-    """RL = (t_actual - t_required) / rate, in years; 0 from the required wall down, infinite when nothing is lost.
+    """Years until the wall is down to the required one; 0 from there down, endless when nothing is lost.
 
-    Valid for wall, required wall and rate >= 0. API 510 7.2.1.
+    Formula: RL = (t_actual - t_required) / rate
+    Valid: wall, required wall and rate >= 0
+    Source: api_510
 
     >>> round(remaining_life_years(0.0050, 0.0030, 0.0004), 6)
     5.0
@@ -61,9 +71,11 @@ def remaining_life_years(wall_m: float, required_m: float, rate_m_per_year: floa
 
 
 def half_life_interval_years(life_years: float, cap_years: float) -> float:
-    """min(RL / 2, cap), in years to the next reading; RL >= 0, infinite allowed; cap > 0.
+    """Years to the next reading: half the remaining life, at most the cap (10 years in API 510).
 
-    API 510 6.4.1, 6.5.1.1 (cap 10 years).
+    Formula: interval = min(RL / 2, cap)
+    Valid: RL >= 0, endless allowed; cap > 0
+    Source: api_510
 
     >>> half_life_interval_years(9.0, 10.0)
     4.5
@@ -73,26 +85,31 @@ def half_life_interval_years(life_years: float, cap_years: float) -> float:
     return min(life_years / 2, cap_years)
 
 
-def atmospheric_loss_m(first_year_rate_m: float, years: float, exponent: float) -> float:
-    """D = r t^b up to 20 years, then along the tangent D = r [20^b + b 20^(b-1) (t - 20)], in m for one face.
+def atmospheric_loss_m(first_year_rate_m: float, years: float, exponent_ratio: float) -> float:
+    """Loss of one face in open air: a power law for 20 years, then along its tangent.
 
-    r in m lost in the first year; valid for r >= 0, t >= 0, 0 < b <= 1, even attack in open air only. ISO 9224; the
-    tangent from memory. b of carbon steel 0.523, conservative 0.575.
+    Formula: D = r t^b to 20 years; D = r [20^b + b 20^(b-1) (t - 20)] beyond; r the loss of the first year
+    Valid: r >= 0, t >= 0, 0 < b <= 1; even attack in open air only, not inside a tube packed with salt and mud
+    Source: iso_9224 – b of carbon steel 0.523, conservative 0.575; the tangent from memory
 
     >>> round(atmospheric_loss_m(80e-6, 10, 0.523) * 1e6)
     267
     """
     checked.at_least(0, first_year_rate_m=first_year_rate_m, years=years)
-    checked.positive(exponent=exponent)
-    checked.between(0, 1, exponent=exponent)
+    checked.positive(exponent_ratio=exponent_ratio)
+    checked.between(0, 1, exponent_ratio=exponent_ratio)
     within_law_years = min(years, LAW_YEARS)
     beyond_law_years = years - within_law_years
-    slope = exponent * math.pow(LAW_YEARS, exponent - 1)
-    return first_year_rate_m * (math.pow(within_law_years, exponent) + slope * beyond_law_years)
+    slope = exponent_ratio * math.pow(LAW_YEARS, exponent_ratio - 1)
+    return first_year_rate_m * (math.pow(within_law_years, exponent_ratio) + slope * beyond_law_years)
 
 
 def estimated_wall_m(wall_m: float, rate_m_per_year: float, years: float) -> float:
-    """t = max(t0 - rate x years, 0), in m, at a constant rate; all >= 0. API 510 7.2.1, turned round.
+    """The wall after some years at a constant rate; never less than none.
+
+    Formula: t = max(t_0 - rate years, 0), the remaining-life formula turned round
+    Valid: wall, rate and years >= 0
+    Source: api_510
 
     >>> round(estimated_wall_m(0.004, 0.0003, 5) * 1e3, 3)
     2.5

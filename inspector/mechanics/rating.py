@@ -10,9 +10,11 @@ FULL_SIDE_RAD = math.radians(90)
 
 
 def ultimate_n(working_load_n: float, design_factor: float) -> float:
-    """MBS = WLL x design factor, in N, for WLL >= 0 and factor >= 1. Definition of the factor.
+    """Breaking strength behind a marked working load.
 
-    ASME B30.26 26-1.2 asks for at least 5 in shackles up to 150 short tons.
+    Formula: MBS = WLL x design factor
+    Valid: WLL >= 0, factor >= 1
+    Source: asme_b30_26_factor – definition of the factor; 5 at least in shackles up to 150 short tons
 
     >>> round(ultimate_n(4.75 * 907.18474 * 9.80665, 5) / 1e3, 1)
     211.3
@@ -23,10 +25,11 @@ def ultimate_n(working_load_n: float, design_factor: float) -> float:
 
 
 def side_load_factor(angle_rad: float) -> float:
-    """Share of a shackle's WLL left when pulled `angle_rad` off its plane: 1.00 to 5 deg, 0.70 to 45, 0.50 to 90.
+    """Share of a shackle's working load left when it is pulled out of its plane: a stair, not a slope.
 
-    A stair, each step with its upper end; no side pull above 90 deg. Steps as in ASME B30.26; shares 0.70 at 45 deg and
-    0.50 at 90 deg from trade sheets.
+    Formula: 1.00 to 5 deg, 0.70 to 45 deg, 0.50 to 90 deg, each step with its upper end
+    Valid: 0 to 90 deg; no side pull beyond
+    Source: shackle_side_figure, shackle_side_shares – what lies between 5 and 6 deg goes to the stricter step
 
     >>> side_load_factor(math.radians(30))
     0.7
@@ -38,7 +41,11 @@ def side_load_factor(angle_rad: float) -> float:
 
 
 def block_load_factor(angle_rad: float) -> float:
-    """2 cos(A/2): load on a block per line pull, A between the two lines (0 = parallel), 0 <= A <= pi. Statics.
+    """Load on a block per line pull, by the angle between the two lines (0 = parallel).
+
+    Formula: 2 cos(A / 2)
+    Valid: 0 <= A <= 180 deg; no friction
+    Source: common_practice – statics
 
     >>> round(block_load_factor(math.radians(90)), 3)
     1.414
@@ -48,7 +55,11 @@ def block_load_factor(angle_rad: float) -> float:
 
 
 def bridle_leg_factor(angle_rad: float) -> float:
-    """1 / (2 cos(A/2)): load in each of two equal legs per pull, A between the legs, 0 <= A < pi. Statics.
+    """Load in each of two equal legs per pull, by the angle between the legs.
+
+    Formula: 1 / (2 cos(A / 2))
+    Valid: 0 <= A < 180 deg
+    Source: common_practice – statics
 
     >>> round(bridle_leg_factor(math.radians(60)), 3)
     0.577

@@ -11,9 +11,11 @@ from inspector.mechanics import checked
 
 
 def square_tube_area_m2(side_m: float, wall_m: float, outer_radius_m: float) -> float:
-    """A = 4 t (B - t) - (4 - pi)(ro^2 - ri^2), in m2. EN 10219-2 annex, square.
+    """Area of a square tube with rounded corners, its wall thinned evenly from inside.
 
-    Valid for B > 0, 0 <= t <= B/2, 0 <= ro <= B/2.
+    Formula: A = 4 t (B - t) - (4 - pi)(ro^2 - ri^2), ri = max(ro - t, 0)
+    Valid: B > 0, 0 <= t <= B/2, 0 <= ro <= B/2
+    Source: en_10219_2
 
     >>> round(square_tube_area_m2(0.060, 0.004, 0.008) * 1e4, 2)
     8.55
@@ -23,9 +25,11 @@ def square_tube_area_m2(side_m: float, wall_m: float, outer_radius_m: float) -> 
 
 
 def square_tube_inertia_m4(side_m: float, wall_m: float, outer_radius_m: float) -> float:
-    """I = I(B, ro) - I(B - 2t, ri), in m4, I(B, r) = B^4/12 - 4 (Ig + Ag hg^2) of a rounded square. EN 10219-2 annex.
+    """Second moment of area of a square tube with rounded corners.
 
-    Valid for B > 0, 0 <= t <= B/2, 0 <= ro <= B/2.
+    Formula: I = I(B, ro) - I(B - 2t, ri), I(B, r) = B^4/12 - 4 (Ig + Ag hg^2) of a rounded square
+    Valid: B > 0, 0 <= t <= B/2, 0 <= ro <= B/2
+    Source: en_10219_2
 
     >>> round(square_tube_inertia_m4(0.060, 0.004, 0.008) * 1e8, 1)
     43.6
@@ -37,9 +41,11 @@ def square_tube_inertia_m4(side_m: float, wall_m: float, outer_radius_m: float) 
 
 
 def square_tube_modulus_m3(side_m: float, wall_m: float, outer_radius_m: float) -> float:
-    """Wel = 2 I / B, elastic modulus in m3. EN 10219-2 annex.
+    """Elastic modulus of a square tube with rounded corners.
 
-    Valid for B > 0, 0 <= t <= B/2, 0 <= ro <= B/2.
+    Formula: Wel = 2 I / B
+    Valid: B > 0, 0 <= t <= B/2, 0 <= ro <= B/2
+    Source: en_10219_2
 
     >>> round(square_tube_modulus_m3(0.060, 0.004, 0.008) * 1e6, 1)
     14.5
@@ -48,9 +54,11 @@ def square_tube_modulus_m3(side_m: float, wall_m: float, outer_radius_m: float) 
 
 
 def square_tube_net_area_m2(side_m: float, wall_m: float, outer_radius_m: float, hole_m: float) -> float:
-    """Anet = A - 2 d0 t, in m2: the whole tube less a pin hole through two opposite walls. Elementary geometry.
+    """Area of a square tube less a pin hole through two opposite walls.
 
-    Valid as for the area, and 0 <= d0 <= B - 2 ro (the hole lies in the flat of the face).
+    Formula: Anet = A - 2 d0 t
+    Valid: as for the area, and 0 <= d0 <= B - 2 ro: the hole lies in the flat of the face
+    Source: elementary_statics
 
     >>> round(square_tube_net_area_m2(0.060, 0.004, 0.008, 0.0159) * 1e4, 2)
     7.28
@@ -61,9 +69,11 @@ def square_tube_net_area_m2(side_m: float, wall_m: float, outer_radius_m: float,
 
 
 def two_walls_net_area_m2(width_m: float, wall_m: float, hole_m: float) -> float:
-    """Anet = 2 t (w - d0), in m2: the two pierced walls alone, w their flat width. Elementary geometry.
+    """Area of the two pierced walls of a tube alone.
 
-    Valid for w > 0, t >= 0, 0 <= d0 <= w.
+    Formula: Anet = 2 t (w - d0), w their flat width
+    Valid: w > 0, t >= 0, 0 <= d0 <= w
+    Source: elementary_statics
 
     >>> round(two_walls_net_area_m2(0.044, 0.004, 0.016) * 1e6)
     224
@@ -75,7 +85,11 @@ def two_walls_net_area_m2(width_m: float, wall_m: float, hole_m: float) -> float
 
 
 def round_elastic_modulus_m3(diameter_m: float) -> float:
-    """Wel = pi d^3 / 32, in m3, for d > 0. Elementary beam theory.
+    """Elastic modulus of a round bar.
+
+    Formula: Wel = pi d^3 / 32
+    Valid: d > 0
+    Source: elementary_statics
 
     >>> round(round_elastic_modulus_m3(0.022) * 1e9)
     1045
@@ -85,7 +99,11 @@ def round_elastic_modulus_m3(diameter_m: float) -> float:
 
 
 def round_plastic_modulus_m3(diameter_m: float) -> float:
-    """Wpl = d^3 / 6, in m3, for d > 0. Elementary plastic theory.
+    """Plastic modulus of a round bar.
+
+    Formula: Wpl = d^3 / 6
+    Valid: d > 0
+    Source: elementary_statics
 
     >>> round(round_plastic_modulus_m3(0.022) * 1e9)
     1775
@@ -95,7 +113,11 @@ def round_plastic_modulus_m3(diameter_m: float) -> float:
 
 
 def round_area_loss_ratio(diameter_loss_ratio: float) -> float:
-    """1 - (1 - x)^2: share of a round bar's area lost with the share x of its diameter, 0 <= x <= 1. Geometry.
+    """Share of a round bar's area that is gone with a share of its diameter.
+
+    Formula: 1 - (1 - x)^2
+    Valid: 0 <= x <= 1
+    Source: elementary_statics
 
     >>> round(round_area_loss_ratio(0.10), 3)
     0.19
@@ -105,9 +127,11 @@ def round_area_loss_ratio(diameter_loss_ratio: float) -> float:
 
 
 def round_modulus_loss_ratio(diameter_loss_ratio: float) -> float:
-    """1 - (1 - x)^3: share of a round bar's bending modulus lost with the share x of its diameter, 0 <= x <= 1.
+    """Share of a round bar's bending modulus that is gone with a share of its diameter.
 
-    Elementary geometry.
+    Formula: 1 - (1 - x)^3
+    Valid: 0 <= x <= 1
+    Source: elementary_statics
 
     >>> round(round_modulus_loss_ratio(0.10), 3)
     0.271

@@ -14,7 +14,11 @@ GAMMA_M2_FACTOR = 1.25
 
 
 def pin_area_m2(diameter_m: float) -> float:
-    """A = pi d^2 / 4, in m2, for d > 0. Elementary geometry.
+    """Cross-section of a round pin.
+
+    Formula: A = pi d^2 / 4
+    Valid: d > 0
+    Source: elementary_statics
 
     >>> round(pin_area_m2(0.015875) * 1e6, 1)
     197.9
@@ -24,7 +28,11 @@ def pin_area_m2(diameter_m: float) -> float:
 
 
 def shear_plane_stress_pa(pull_n: float, diameter_m: float, plane_count: int) -> float:
-    """tau = F / (n A), mean stress on each of n shear planes, in Pa, for F >= 0, d > 0, n >= 1. Elementary statics.
+    """Mean stress on each of the planes on which a pull wants to cut a pin.
+
+    Formula: tau = F / (n A)
+    Valid: F >= 0, d > 0, n >= 1
+    Source: elementary_statics
 
     >>> round(shear_plane_stress_pa(40e3, 0.016, 2) / 1e6, 1)
     99.5
@@ -35,7 +43,11 @@ def shear_plane_stress_pa(pull_n: float, diameter_m: float, plane_count: int) ->
 
 
 def pin_shear_per_plane_n(diameter_m: float, ultimate_pa: float, gamma_m2_factor: float = GAMMA_M2_FACTOR) -> float:
-    """Fv,Rd = 0.6 A fup / gM2, in N for one plane, for d > 0, fup > 0, gM2 >= 1. EN 1993-1-8:2005 Table 3.10.
+    """Shear resistance of a pin on one plane.
+
+    Formula: Fv,Rd = 0.6 A fup / gM2
+    Valid: d > 0, fup > 0, gM2 >= 1 (1 gives the characteristic value)
+    Source: en_1993_1_8_pins
 
     >>> round(pin_shear_per_plane_n(0.016, 510e6) / 1e3, 1)
     49.2
@@ -48,9 +60,11 @@ def pin_shear_per_plane_n(diameter_m: float, ultimate_pa: float, gamma_m2_factor
 def pin_shear_n(
     diameter_m: float, ultimate_pa: float, plane_count: int, gamma_m2_factor: float = GAMMA_M2_FACTOR
 ) -> float:
-    """F = n Fv,Rd, in N for a pin cut on n planes at once (2 = double shear), for n >= 1. EN 1993-1-8:2005 Table 3.10.
+    """Shear resistance of a pin cut on n planes at once; 2 is double shear.
 
-    Shear alone: in a solid insert bending governs, and single shear adds a couple that this sum does not hold.
+    Formula: F = n Fv,Rd
+    Valid: n >= 1; shear alone: in a solid insert bending governs, and single shear adds a couple
+    Source: en_1993_1_8_pins
 
     >>> round(pin_shear_n(0.015875, 360e6, 2) / 1e3, 1)
     68.4
@@ -62,9 +76,11 @@ def pin_shear_n(
 def pin_bearing_n(
     wall_m: float, diameter_m: float, yield_pa: float, wall_count: int, gamma_m0_factor: float = GAMMA_M0_FACTOR
 ) -> float:
-    """Fb,Rd = n 1.5 t d fy / gM0, in N for n walls, fy the lower of pin and wall. EN 1993-1-8:2005 Table 3.10.
+    """Bearing resistance of the walls that a pin presses on.
 
-    Valid for t >= 0, d > 0, fy > 0, n >= 1, gM0 >= 1.
+    Formula: Fb,Rd = n 1.5 t d fy / gM0, fy the lower of pin and wall
+    Valid: t >= 0, d > 0, fy > 0, n >= 1, gM0 >= 1
+    Source: en_1993_1_8_pins
 
     >>> round(pin_bearing_n(0.0015, 0.0159, 235e6, wall_count=2) / 1e3, 1)
     16.8
@@ -79,7 +95,11 @@ def pin_bearing_n(
 def bearing_wall_needed_m(
     pull_n: float, diameter_m: float, yield_pa: float, wall_count: int = 2, gamma_m0_factor: float = GAMMA_M0_FACTOR
 ) -> float:
-    """t = F gM0 / (n 1.5 d fy), in m for each of n walls sharing F >= 0. EN 1993-1-8:2005 Table 3.10, turned round.
+    """The wall that each of n walls needs so that the pin does not crush it.
+
+    Formula: t = F gM0 / (n 1.5 d fy)
+    Valid: F >= 0, d > 0, fy > 0, n >= 1
+    Source: en_1993_1_8_pins
 
     >>> round(bearing_wall_needed_m(16.8e3, 0.0159, 235e6) * 1e3, 2)
     1.5
@@ -89,9 +109,11 @@ def bearing_wall_needed_m(
 
 
 def pin_lever_m(inner_plate_m: float, gap_m: float, outer_plate_m: float) -> float:
-    """M / F = (b + 4c + 2a) / 8, in m: b middle plate, c gap on each side, a each outer plate; b, a > 0, c >= 0.
+    """Bending moment in a pin for each unit of pull.
 
-    EN 1993-1-8:2005, bending moment in a pin.
+    Formula: M / F = (b + 4c + 2a) / 8; b middle plate, c gap on each side, a each outer plate
+    Valid: a > 0, b > 0, c >= 0
+    Source: en_1993_1_8_pins
 
     >>> round(pin_lever_m(0.050, 0.001, 0.004) * 1e3, 3)
     7.75
@@ -102,7 +124,11 @@ def pin_lever_m(inner_plate_m: float, gap_m: float, outer_plate_m: float) -> flo
 
 
 def pin_moment_n_m(pull_n: float, inner_plate_m: float, gap_m: float, outer_plate_m: float) -> float:
-    """MEd = F (b + 4c + 2a) / 8, in N m, for F >= 0. EN 1993-1-8:2005, bending moment in a pin.
+    """Bending moment in a pin through two outer plates and one between.
+
+    Formula: MEd = F (b + 4c + 2a) / 8
+    Valid: F >= 0, a > 0, b > 0, c >= 0
+    Source: en_1993_1_8_pins
 
     >>> round(pin_moment_n_m(35.7e3, 0.012, 0.005, 0.008), 1)
     214.2
@@ -112,7 +138,11 @@ def pin_moment_n_m(pull_n: float, inner_plate_m: float, gap_m: float, outer_plat
 
 
 def pin_moment_resistance_n_m(diameter_m: float, yield_pa: float, gamma_m0_factor: float = GAMMA_M0_FACTOR) -> float:
-    """MRd = 1.5 Wel fyp / gM0, in N m, for d > 0, fyp > 0, gM0 >= 1. EN 1993-1-8:2005 Table 3.10.
+    """Bending resistance of a pin.
+
+    Formula: MRd = 1.5 Wel fyp / gM0
+    Valid: d > 0, fyp > 0, gM0 >= 1
+    Source: en_1993_1_8_pins
 
     >>> round(pin_moment_resistance_n_m(0.016, 355e6), 1)
     214.1
@@ -125,9 +155,11 @@ def pin_moment_resistance_n_m(diameter_m: float, yield_pa: float, gamma_m0_facto
 def pin_utilisation_ratio(
     moment_n_m: float, moment_resistance_n_m: float, shear_n: float, shear_resistance_n: float
 ) -> float:
-    """(MEd / MRd)^2 + (Fv,Ed / Fv,Rd)^2, to be 1 or less; shear for one plane. EN 1993-1-8:2005 Table 3.10.
+    """How far bending and shear together use a pin up; it must be 1 or less.
 
-    Valid for effects >= 0 and resistances > 0.
+    Formula: (MEd / MRd)^2 + (Fv,Ed / Fv,Rd)^2, shear for one plane
+    Valid: effects >= 0, resistances > 0
+    Source: en_1993_1_8_pins
 
     >>> pin_utilisation_ratio(60.0, 100.0, 8e3, 10e3)
     1.0
@@ -138,9 +170,11 @@ def pin_utilisation_ratio(
 
 
 def pin_bending_pull_n(lever_m: float, moment_resistance_n_m: float) -> float:
-    """F = MRd / (M/F), in N: the pull at which bending alone uses the pin up. EN 1993-1-8:2005 Table 3.10.
+    """The pull at which bending alone uses a pin up.
 
-    Valid for lever > 0, MRd > 0.
+    Formula: F = MRd / (M / F)
+    Valid: lever > 0, MRd > 0
+    Source: en_1993_1_8_pins
 
     >>> round(pin_bending_pull_n(0.006, 214.1) / 1e3, 1)
     35.7
@@ -150,9 +184,11 @@ def pin_bending_pull_n(lever_m: float, moment_resistance_n_m: float) -> float:
 
 
 def pin_combined_pull_n(lever_m: float, moment_resistance_n_m: float, shear_resistance_n: float) -> float:
-    """F at (F l / MRd)^2 + (F / 2 Fv,Rd)^2 = 1, in N, in double shear, Fv,Rd for one plane; l the lever M/F.
+    """The pull at which bending and double shear together use a pin up.
 
-    EN 1993-1-8:2005 Table 3.10, solved for F. Valid for l > 0, MRd > 0, Fv,Rd > 0.
+    Formula: F at (F l / MRd)^2 + (F / 2 Fv,Rd)^2 = 1, l the lever M / F, Fv,Rd for one plane
+    Valid: l > 0, MRd > 0, Fv,Rd > 0
+    Source: en_1993_1_8_pins
 
     >>> round(pin_combined_pull_n(0.00775, 138.5, 34.2e3) / 1e3, 1)
     17.3
@@ -163,9 +199,11 @@ def pin_combined_pull_n(lever_m: float, moment_resistance_n_m: float, shear_resi
 
 
 def shank_stress_pa(pull_n: float, diameter_m: float, lever_m: float) -> float:
-    """sigma = F h / Wel, in Pa: elastic bending stress of a round shank pulled at height h over its plate.
+    """Bending stress of a tow ball's shank pulled at a height over its plate.
 
-    Elementary beam theory, for F >= 0, d > 0, h > 0; above the yield stress the figure only shows by how much.
+    Formula: sigma = F h / Wel
+    Valid: F >= 0, d > 0, h > 0; above yield it only shows by how much
+    Source: elementary_statics
 
     >>> round(shank_stress_pa(10e3, 0.022, 0.050) / 1e6)
     478
@@ -176,7 +214,11 @@ def shank_stress_pa(pull_n: float, diameter_m: float, lever_m: float) -> float:
 
 
 def shank_elastic_limit_n(diameter_m: float, lever_m: float, yield_pa: float) -> float:
-    """F = Wel fy / h, in N: the pull of first permanent set of a round shank, for d, h, fy > 0. Elementary beam theory.
+    """The pull of first lasting bend of a tow ball's shank.
+
+    Formula: F = Wel fy / h
+    Valid: d > 0, h > 0, fy > 0
+    Source: elementary_statics
 
     >>> round(shank_elastic_limit_n(0.022, 0.050, 235e6) / 1e3, 1)
     4.9
@@ -186,7 +228,11 @@ def shank_elastic_limit_n(diameter_m: float, lever_m: float, yield_pa: float) ->
 
 
 def shank_plastic_limit_n(diameter_m: float, lever_m: float, yield_pa: float) -> float:
-    """F = Wpl fy / h, in N: the pull that bends a round shank over, for d, h, fy > 0. Elementary plastic theory.
+    """The pull that bends a tow ball's shank over.
+
+    Formula: F = Wpl fy / h
+    Valid: d > 0, h > 0, fy > 0
+    Source: elementary_statics
 
     >>> round(shank_plastic_limit_n(0.022, 0.050, 235e6) / 1e3, 1)
     8.3

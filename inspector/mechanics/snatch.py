@@ -9,9 +9,11 @@ from inspector.mechanics import checked
 
 
 def strap_stiffness_n_per_m(breaking_n: float, elongation_ratio: float, length_m: float) -> float:
-    """k = MBS / (e L), in N/m: e the stretch at MBS as a share of the length L. Hooke's law, for MBS, e, L > 0.
+    """The stiffness of a strap whose stretch is quoted at its breaking strength.
 
-    Take the marked MBS and the least credible stretch: a worn strap is stiffer, never softer.
+    Formula: k = MBS / (e L), e the stretch at MBS as a share of the length L
+    Valid: MBS, e, L > 0; take the marked MBS and the least credible stretch: a worn strap is stiffer, never softer
+    Source: hooke_law
 
     >>> round(strap_stiffness_n_per_m(78453.2, 0.20, 9.0))
     43585
@@ -21,10 +23,11 @@ def strap_stiffness_n_per_m(breaking_n: float, elongation_ratio: float, length_m
 
 
 def anchored_peak_n(drive_n: float, stiffness_n_per_m: float, mass_kg: float, speed_m_per_s: float) -> float:
-    """F = T + sqrt(T^2 + k m v^2), in N: the bogged vehicle taken as an anchor, drive T kept on through the pull.
+    """The peak pull when the bogged vehicle holds like an anchor and the towing one keeps its drive on: the safe bound.
 
-    From the balance of energy m v^2 / 2 + T x = k x^2 / 2 with F = k x; v the speed as the strap comes taut. An upper
-    bound for a vehicle that gives way. Valid for T, v >= 0, k, m > 0.
+    Formula: F = T + sqrt(T^2 + k m v^2), from m v^2 / 2 + T x = k x^2 / 2 and F = k x
+    Valid: T, v >= 0; k, m > 0; v the speed as the strap comes taut; an upper bound for a vehicle that gives way
+    Source: balance_of_energy
 
     >>> round(anchored_peak_n(0.0, 43585.0, 2500.0, 10 / 3.6) / 1e3, 3)
     28.996
@@ -35,7 +38,11 @@ def anchored_peak_n(drive_n: float, stiffness_n_per_m: float, mass_kg: float, sp
 
 
 def stored_energy_j(force_n: float, stiffness_n_per_m: float) -> float:
-    """E = F^2 / (2 k), in J, for F >= 0, k > 0. Hooke's law.
+    """The energy in a linear strap under a pull.
+
+    Formula: E = F^2 / (2 k) = F x / 2
+    Valid: F >= 0; k > 0
+    Source: hooke_law
 
     >>> round(stored_energy_j(40e3, 43585.0) / 1e3, 2)
     18.35

@@ -11,8 +11,6 @@ from inspector.rulebook.observed import grade
 from inspector.rulebook.quantity import Quantity, number, unknown
 from inspector.units import DAYS_PER_YEAR, Dimension
 
-_DAYS_PER_MONTH = DAYS_PER_YEAR / 12
-
 
 def ageing_loss(case: Case) -> Quantity:
     """The worse of what age and sun have taken; it steps on each birthday of the piece."""
@@ -35,9 +33,9 @@ def ageing_loss(case: Case) -> Quantity:
 def _sun_loss(case: Case) -> tuple[float, int]:
     """Loss by sunlight and the days behind it. A fibre without a published figure takes the worse of the two known."""
     days = sum(one.facts.days_count for one in case.dossier.exposures if one.facts.weather is Weather.SUN)
-    months = days / _DAYS_PER_MONTH
+    years = days / DAYS_PER_YEAR
     material = (case.dossier.item.facts.material or case.dossier.kind.material).lower()
-    nylon, polyester = fibre.nylon_sun_loss_ratio(months), fibre.polyester_sun_loss_ratio(months)
+    nylon, polyester = fibre.nylon_sun_loss_ratio(years), fibre.polyester_sun_loss_ratio(years)
     if "polyester" in material and "nylon" not in material:
         return polyester, days
     return (nylon if "nylon" in material and "polyester" not in material else max(nylon, polyester)), days

@@ -6,6 +6,7 @@ import inspect
 import math
 import pkgutil
 from collections.abc import Callable
+from enum import StrEnum
 from types import ModuleType
 from typing import Any
 
@@ -56,12 +57,15 @@ GOOD: dict[Sum, dict[str, Any]] = {
     corrosion.governing_rate_m_per_year: {"rates_m_per_year": [1e-4, 2e-4]},
     corrosion.remaining_life_years: {"wall_m": 0.004, "required_m": 0.003, "rate_m_per_year": 1e-4},
     corrosion.half_life_interval_years: {"life_years": 8.0, "cap_years": 10.0},
-    corrosion.atmospheric_loss_m: {"first_year_rate_m": 80e-6, "years": 10.0, "exponent": 0.523},
+    corrosion.atmospheric_loss_m: {"first_year_rate_m": 80e-6, "years": 10.0, "exponent_ratio": 0.523},
     corrosion.estimated_wall_m: {"wall_m": 0.004, "rate_m_per_year": 1e-4, "years": 5.0},
     fibre.wet_nylon_strength_n: {"dry_n": 80e3},
-    fibre.nylon_sun_loss_ratio: {"months": 12.0},
-    fibre.polyester_sun_loss_ratio: {"months": 12.0},
-    fibre.ageing_loss_ratio: {"loss_ratios": [0.1, 0.2]},
+    fibre.wet_loss_ratio: {"fibre": fibre.Fibre.NYLON, "published": fibre.WetFigure.MANUALS},
+    fibre.nylon_sun_loss_ratio: {"exposed_years": 1.0},
+    fibre.polyester_sun_loss_ratio: {"exposed_years": 1.0},
+    fibre.sunlight_loss_ratio: {"fibre": fibre.Fibre.HMPE, "exposed_years": 1.0},
+    fibre.ageing_loss_ratio: {"losses_ratio": [0.1, 0.2]},
+    fibre.residual_strength_ratio: {"measured_n": 20e3, "new_n": 50e3},
     fibre.strength_left_n: {"strength_n": 80e3, "loss_ratio": 0.1},
     fibre.strap_band_ratio: {"breaking_n": 80e3, "vehicle_mass_kg": 3000.0},
     fibre.in_strap_band: {"band_ratio": 2.5},
@@ -78,12 +82,12 @@ GOOD: dict[Sum, dict[str, Any]] = {
 ABOVE_ZERO = {
     *("diameter_m", "ultimate_pa", "yield_pa", "side_m", "width_m", "lever_m", "inner_plate_m", "outer_plate_m"),
     *("moment_resistance_n_m", "shear_resistance_n", "plane_count", "wall_count", "gamma_m0_factor", "gamma_m2_factor"),
-    *("design_factor", "cap_years", "exponent", "vehicle_mass_kg", "elongation_ratio", "length_m"),
-    *("stiffness_n_per_m", "mass_kg"),
+    *("design_factor", "cap_years", "exponent_ratio", "vehicle_mass_kg", "elongation_ratio", "length_m"),
+    *("stiffness_n_per_m", "mass_kg", "new_n"),
 }
 ENDLESS = {"life_years"}
 
-ARGUMENTS = [(deed, name) for deed, good in GOOD.items() for name in good]
+ARGUMENTS = [(deed, name) for deed, good in GOOD.items() for name in good if not isinstance(good[name], StrEnum)]
 
 
 def modules() -> list[ModuleType]:

@@ -52,6 +52,7 @@ def shackle(rules: Rulebook, rating: str, factor: float, bow: str, worn_bow: str
     return judge(Dossier(kind, item, DAY, (Inspection("1", "i", seen),)), rules, "test")
 
 
+@pytest.mark.printed("RR-C-271D, city utility material standard", "rating.ultimate_n")
 @pytest.mark.parametrize(
     ("short_tons", "ultimate_lbf"), [("2 short ton", 20_000), ("3.25 short ton", 32_500), ("4.75 short ton", 47_500)]
 )
@@ -68,12 +69,14 @@ def test_a_short_ton_shackle_and_a_metric_one_of_the_same_figure_are_told_apart(
     assert metric == pytest.approx(279e3, abs=0.5e3)
 
 
+@pytest.mark.printed("common practice, no source", "rating.ultimate_n")
 def test_the_4_75_t_shackle_stands_more_than_23_t() -> None:
     """Common practice, no source."""
     ultimate = ultimate_n(read("4.75 t", Dimension.FORCE, field="r").si, 5)
     assert ultimate > read("23 t", Dimension.FORCE, field="r").si
 
 
+@pytest.mark.printed("ASME B30.26, 10 % of the original size")
 @pytest.mark.parametrize(
     ("worn", "outcome"), [("17.2 mm", Outcome.HOLD), ("17.1 mm", Outcome.RETIRE), ("17.0 mm", Outcome.RETIRE)]
 )

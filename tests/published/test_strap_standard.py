@@ -14,7 +14,7 @@ from inspector.units import STANDARD_GRAVITY_M_PER_S2, Dimension, read
 TONNE_FORCE_N = 1000 * STANDARD_GRAVITY_M_PER_S2
 
 
-@pytest.mark.printed("F2017L01560 section 8", values=2)
+@pytest.mark.printed("F2017L01560 section 8", "fibre.strap_band_ratio", values=2)
 @pytest.mark.parametrize(
     ("gvm_t", "least_t", "most_t"), [(1.9, 3.8, 5.7), (2.8, 5.6, 8.4), (3.2, 6.4, 9.6), (4.5, 9.0, 13.5)]
 )

@@ -8,6 +8,8 @@ from inspector.rulebook.catalogue import is_known
 from inspector.rulebook.judge import answer_to
 from inspector.rulebook.load import packaged
 from inspector.rulebook.quantity import Quantity
+from inspector.rulebook.sum_texts import text_of
+from inspector.rulebook.sums import functions
 from inspector.rulebook.texts import Example, Rule
 from inspector.units import Dimension, read
 
@@ -98,4 +100,5 @@ def test_every_source_and_setting_is_used() -> None:
     book = packaged()
     named = {rule.source for rule in book.rules} | {kind.source for kind in book.kinds.values()}
     named |= {setting.source for setting in book.setting_texts.values()} | {"house_law"}
+    named |= {key for function in functions().values() for key in text_of(function).sources}
     assert set(book.sources) - named == set()
