@@ -51,7 +51,7 @@ class _Fit(NamedTuple):
 def wall_line(taken_years: Sequence[float], walls_m: Sequence[float]) -> WallLine:
     """The least-squares line through readings of one place, with its scatter.
 
-    Formula: b1 = Sxy / Sxx; b0 = ybar - b1 xbar; s^2 = SSE / (n - 2); se(b1) = s / sqrt(Sxx)
+    Formula: b1 = Sxy / Sxx; b0 = ym - b1 xm, means of y and x; s^2 = SSE / (n - 2); se(b1) = s / sqrt(Sxx)
     Valid: at least 3 readings at 2 times or more, as many years as walls, all finite
     Source: montgomery_runger
 
@@ -75,7 +75,7 @@ def reading_band(
 ) -> WallBand:
     """The two-sided band in which one new reading will lie.
 
-    Formula: b0 + b1 x0 +- t(1 - alpha/2, n - 2) s sqrt(1 + 1/n + (x0 - xbar)^2 / Sxx)
+    Formula: b0 + b1 x0 +- t(1 - alpha/2, n - 2) s sqrt(1 + 1/n + (x0 - xm)^2 / Sxx)
     Valid: readings as for the line; confidence 0.5 to 0.9998
     Source: montgomery_runger
 
@@ -91,7 +91,7 @@ def line_band(
 ) -> WallBand:
     """The two-sided band in which the line itself lies: narrower than that of a new reading.
 
-    Formula: b0 + b1 x0 +- t(1 - alpha/2, n - 2) s sqrt(1/n + (x0 - xbar)^2 / Sxx)
+    Formula: b0 + b1 x0 +- t(1 - alpha/2, n - 2) s sqrt(1/n + (x0 - xm)^2 / Sxx)
     Valid: readings as for the line; confidence 0.5 to 0.9998
     Source: montgomery_runger
 
@@ -107,7 +107,7 @@ def least_wall_m(
 ) -> float:
     """The wall that one new reading will not undercut, one-sided; never less than none.
 
-    Formula: b0 + b1 x0 - t(1 - alpha, n - 2) s sqrt(1 + 1/n + (x0 - xbar)^2 / Sxx)
+    Formula: b0 + b1 x0 - t(1 - alpha, n - 2) s sqrt(1 + 1/n + (x0 - xm)^2 / Sxx)
     Valid: readings as for the line; confidence 0.5 to 0.9999
     Source: montgomery_runger
 
@@ -153,7 +153,7 @@ def band_life_years(
 ) -> float:
     """Years from the last reading until the one-sided lower bound meets the required wall.
 
-    Formula: b0 + b1 x - t(1 - alpha, n - 2) s sqrt(1 + 1/n + (x - xbar)^2 / Sxx) = t_required, solved for x
+    Formula: b0 + b1 x - t(1 - alpha, n - 2) s sqrt(1 + 1/n + (x - xm)^2 / Sxx) = t_required, solved for x
     Valid: readings as for the line; required wall >= 0; confidence 0.5 to 0.9999; endless beyond 10000 years
     Source: montgomery_runger
 

@@ -20,7 +20,7 @@ MIL_M = 25.4e-6
 COLUMNS_YEARS = (5, 25, 50, 75, 100, 125)
 
 
-def matches(exposure: Exposure, row: str) -> None:
+def check_row(exposure: Exposure, row: str) -> None:
     for years, figure in zip(COLUMNS_YEARS, row.split(), strict=False):
         assert sea_zones.tabulated_loss_m(exposure, years) * 1e3 == printed(figure)
 
@@ -38,7 +38,7 @@ def matches(exposure: Exposure, row: str) -> None:
     ],
 )
 def test_losses_in_earth(exposure: Exposure, row: str) -> None:
-    matches(exposure, row)
+    check_row(exposure, row)
 
 
 # [SEA] mm by 5, 25, 50, 75 and 100 years
@@ -48,7 +48,7 @@ def test_losses_in_earth(exposure: Exposure, row: str) -> None:
     [(Exposure.SPLASH, "0.55 1.90 3.75 5.60 7.50"), (Exposure.IMMERSED, "0.25 0.90 1.75 2.60 3.50")],
 )
 def test_losses_in_the_sea(exposure: Exposure, row: str) -> None:
-    matches(exposure, row)
+    check_row(exposure, row)
 
 
 # [FRESH] from memory
@@ -58,7 +58,7 @@ def test_losses_in_the_sea(exposure: Exposure, row: str) -> None:
     [(Exposure.FRESH_WATER, "0.15 0.55 0.90 1.15 1.40"), (Exposure.POLLUTED_WATER, "0.30 1.30 2.30 3.30 4.30")],
 )
 def test_losses_in_fresh_water(exposure: Exposure, row: str) -> None:
-    matches(exposure, row)
+    check_row(exposure, row)
 
 
 # Calculated here: straight lines between the columns
