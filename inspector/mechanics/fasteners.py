@@ -25,10 +25,16 @@ class BoltGrade(StrEnum):
 _OVER_M16_M = 0.016
 _PROOF_PA = {BoltClass.C4_6: (225e6, 225e6), BoltClass.C8_8: (580e6, 600e6), BoltClass.C10_9: (830e6, 830e6)}
 _TENSILE_PA = {BoltClass.C4_6: (400e6, 400e6), BoltClass.C8_8: (800e6, 830e6), BoltClass.C10_9: (1040e6, 1040e6)}
-_GRADE_PA = {  # 55/74, 85/120 and 120/150 ksi
-    BoltGrade.G2: (379.21e6, 510.21e6),
-    BoltGrade.G5: (586.05e6, 827.37e6),
-    BoltGrade.G8: (827.37e6, 1034.21e6),
+_OVER_THREE_QUARTERS_M = 0.01905
+_GRADE_PROOF_PA = {  # 55 and over 3/4 in 33, 85, 120 ksi
+    BoltGrade.G2: (379.21e6, 227.53e6),
+    BoltGrade.G5: (586.05e6, 586.05e6),
+    BoltGrade.G8: (827.37e6, 827.37e6),
+}
+_GRADE_TENSILE_PA = {  # 74 and over 3/4 in 60, 120, 150 ksi
+    BoltGrade.G2: (510.21e6, 413.69e6),
+    BoltGrade.G5: (827.37e6, 827.37e6),
+    BoltGrade.G8: (1034.21e6, 1034.21e6),
 }
 _SHEAR_FACTOR = {BoltClass.C4_6: 0.6, BoltClass.C8_8: 0.6, BoltClass.C10_9: 0.5}
 
@@ -73,7 +79,7 @@ def bolt_proof_n(diameter_m: float, pitch_m: float, grade: BoltClass) -> float:
     >>> round(bolt_proof_n(0.012, 0.00175, BoltClass.C8_8) / 1e3, 1)
     48.9
     """
-    return bolt_stress_area_m2(diameter_m, pitch_m) * _PROOF_PA[grade][diameter_m > _OVER_M16_M]
+    return bolt_stress_area_m2(diameter_m, pitch_m) * _PROOF_PA[BoltClass(grade)][_is_over_m16(diameter_m)]
 
 
 def bolt_tensile_n(diameter_m: float, pitch_m: float, grade: BoltClass) -> float:
@@ -86,35 +92,37 @@ def bolt_tensile_n(diameter_m: float, pitch_m: float, grade: BoltClass) -> float
     >>> round(bolt_tensile_n(0.012, 0.00175, BoltClass.C8_8) / 1e3, 1)
     67.4
     """
-    return bolt_stress_area_m2(diameter_m, pitch_m) * _TENSILE_PA[grade][diameter_m > _OVER_M16_M]
+    return bolt_stress_area_m2(diameter_m, pitch_m) * _TENSILE_PA[BoltClass(grade)][_is_over_m16(diameter_m)]
 
 
 def inch_bolt_proof_n(diameter_m: float, pitch_m: float, grade: BoltGrade) -> float:
     """Proof load of an inch bolt.
 
-    Formula: At Sp, Sp by grade
-    Valid: 1/4 to 3/4 in; 0 < 1/n < d
+    Formula: At Sp, Sp by grade; grade 2 is weaker over 3/4 in
+    Valid: 1/4 to 1 in, grade 2 to 6 in long; 0 < 1/n < d
     Source: sae_j429
 
     >>> round(inch_bolt_proof_n(0.0127, 0.0254 / 13, BoltGrade.G5) / 1e3, 1)
     53.7
     """
-    checked.between(0.25 * 0.0254, 0.75 * 0.0254, diameter_m=diameter_m)
-    return inch_stress_area_m2(diameter_m, pitch_m) * _GRADE_PA[grade][0]
+    checked.between(0.00635, 0.0254, diameter_m=diameter_m)
+    over = diameter_m > _OVER_THREE_QUARTERS_M * (1 + checked.SAME_RATIO)
+    return inch_stress_area_m2(diameter_m, pitch_m) * _GRADE_PROOF_PA[BoltGrade(grade)][over]
 
 
 def inch_bolt_tensile_n(diameter_m: float, pitch_m: float, grade: BoltGrade) -> float:
     """Least load at which an inch bolt breaks in tension.
 
-    Formula: At Rm, Rm by grade
-    Valid: 1/4 to 3/4 in; 0 < 1/n < d
+    Formula: At Rm, Rm by grade; grade 2 is weaker over 3/4 in
+    Valid: 1/4 to 1 in, grade 2 to 6 in long; 0 < 1/n < d
     Source: sae_j429
 
     >>> round(inch_bolt_tensile_n(0.0127, 0.0254 / 13, BoltGrade.G8) / 1e3, 1)
     94.7
     """
-    checked.between(0.25 * 0.0254, 0.75 * 0.0254, diameter_m=diameter_m)
-    return inch_stress_area_m2(diameter_m, pitch_m) * _GRADE_PA[grade][1]
+    checked.between(0.00635, 0.0254, diameter_m=diameter_m)
+    over = diameter_m > _OVER_THREE_QUARTERS_M * (1 + checked.SAME_RATIO)
+    return inch_stress_area_m2(diameter_m, pitch_m) * _GRADE_TENSILE_PA[BoltGrade(grade)][over]
 
 
 def bolt_shear_n(stress_area_m2: float, ultimate_pa: float, grade: BoltClass, gamma_m2_factor: float = 1.25) -> float:
@@ -129,4 +137,8 @@ def bolt_shear_n(stress_area_m2: float, ultimate_pa: float, grade: BoltClass, ga
     """
     checked.positive(stress_area_m2=stress_area_m2, ultimate_pa=ultimate_pa)
     checked.at_least(1, gamma_m2_factor=gamma_m2_factor)
-    return _SHEAR_FACTOR[grade] * stress_area_m2 * ultimate_pa / gamma_m2_factor
+    return _SHEAR_FACTOR[BoltClass(grade)] * stress_area_m2 * ultimate_pa / gamma_m2_factor
+
+
+def _is_over_m16(diameter_m: float) -> bool:
+    return diameter_m > _OVER_M16_M * (1 + checked.SAME_RATIO)

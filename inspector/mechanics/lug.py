@@ -87,7 +87,7 @@ def eye_shear_n(
     >>> round(eye_shear_n(3.0, 2.75, 3.0, 1.25, 58.0), 2)
     147.97
     """
-    checked.positive(beyond_m=beyond_m, pin_m=pin_m, thickness_m=thickness_m)
+    checked.positive(beyond_m=beyond_m, pin_m=pin_m, hole_m=hole_m, thickness_m=thickness_m)
     checked.between(0, hole_m, pin_m=pin_m)
     phi_rad = math.radians(55 * pin_m / hole_m)
     planes_m = 2 * (beyond_m + pin_m / 2 * (1 - math.cos(phi_rad)))

@@ -50,7 +50,7 @@ def pin_contact_pa(pull_n: float, pin_m: float, hole_m: float, wall_m: float) ->
     487
     """
     checked.at_least(0, pull_n=pull_n)
-    checked.positive(pin_m=pin_m, wall_m=wall_m)
+    checked.positive(pin_m=pin_m, hole_m=hole_m, wall_m=wall_m)
     checked.between(0, hole_m, pin_m=pin_m)
     squared = STEEL_MODULUS_PA * pull_n * (hole_m - pin_m) / (pin_m**2 * wall_m)
     return math.sqrt(squared / (math.pi * (1 - 0.3**2)))

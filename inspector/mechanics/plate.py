@@ -49,3 +49,44 @@ def plate_net_tension_n(net_area_m2: float, ultimate_pa: float, gamma_m2_factor:
     checked.positive(ultimate_pa=ultimate_pa)
     checked.at_least(1, gamma_m2_factor=gamma_m2_factor)
     return 0.9 * net_area_m2 * ultimate_pa / gamma_m2_factor
+
+
+def plate_net_inertia_m4(width_m: float, thickness_m: float, hole_m: float) -> float:
+    """Second moment of a plate across its middle hole, bent in its own plane.
+
+    Formula: I = t (W^3 - d^3) / 12
+    Valid: W > 0, t >= 0, 0 <= d <= W
+    Source: elementary_statics
+
+    >>> round(plate_net_inertia_m4(0.060, 0.010, 0.0159) * 1e12)
+    176650
+    """
+    plate_net_area_m2(width_m, thickness_m, hole_m)  # the same range
+    return thickness_m * (width_m**3 - hole_m**3) / 12
+
+
+def plate_net_modulus_m3(width_m: float, thickness_m: float, hole_m: float) -> float:
+    """Elastic modulus of a plate across its middle hole, bent in its own plane.
+
+    Formula: Wel = 2 I / W
+    Valid: W > 0, t >= 0, 0 <= d <= W
+    Source: elementary_statics
+
+    >>> round(plate_net_modulus_m3(0.060, 0.010, 0.0159) * 1e9)
+    5888
+    """
+    return 2 * plate_net_inertia_m4(width_m, thickness_m, hole_m) / width_m
+
+
+def plate_net_plastic_m3(width_m: float, thickness_m: float, hole_m: float) -> float:
+    """Plastic modulus of a plate across its middle hole, bent in its own plane.
+
+    Formula: Wpl = t (W^2 - d^2) / 4
+    Valid: W > 0, t >= 0, 0 <= d <= W
+    Source: elementary_statics
+
+    >>> round(plate_net_plastic_m3(0.060, 0.010, 0.0159) * 1e9)
+    8368
+    """
+    plate_net_area_m2(width_m, thickness_m, hole_m)  # the same range
+    return thickness_m * (width_m**2 - hole_m**2) / 4

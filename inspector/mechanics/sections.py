@@ -112,6 +112,19 @@ def round_plastic_modulus_m3(diameter_m: float) -> float:
     return diameter_m**3 / 6
 
 
+def round_inertia_m4(diameter_m: float) -> float:
+    """Second moment of area of a round bar.
+
+    Formula: I = pi d^4 / 64
+    Valid: d > 0
+    Source: elementary_statics
+
+    >>> round(round_inertia_m4(0.022) * 1e12)
+    11499
+    """
+    return round_elastic_modulus_m3(diameter_m) * diameter_m / 2
+
+
 def round_area_loss_ratio(diameter_loss_ratio: float) -> float:
     """Share of a round bar's area that is gone with a share of its diameter.
 

@@ -50,6 +50,7 @@ GOOD: dict[Sum, dict[str, Any]] = {
     sections.two_walls_net_area_m2: {"width_m": 0.044, "wall_m": 0.004, "hole_m": 0.016},
     sections.round_elastic_modulus_m3: {"diameter_m": 0.022},
     sections.round_plastic_modulus_m3: {"diameter_m": 0.022},
+    sections.round_inertia_m4: {"diameter_m": 0.022},
     sections.round_area_loss_ratio: {"diameter_loss_ratio": 0.1},
     sections.round_modulus_loss_ratio: {"diameter_loss_ratio": 0.1},
     corrosion.long_term_rate_m_per_year: {"initial_wall_m": 0.004, "wall_m": 0.003, "years": 5.0},

@@ -94,7 +94,7 @@ def test_a_larger_range_is_stood_fewer_times(stress: float, more: float) -> None
 @given(sides, shares, st.floats(0.02, 0.2), st.floats(0.02, 0.2))
 def test_a_thinner_face_never_makes_a_tube_stiffer(side: float, share: float, one: float, other: float) -> None:
     thin, thick = sorted((one * side, other * side))
-    walls = (side, side, share * side / 4, thick, thick)
+    walls = (side, side, min(share * side / 4, 3 * thin), thick, thick)
     assert tube_faces.faced_tube_inertia_m4(*walls, thin) <= tube_faces.faced_tube_inertia_m4(*walls, thick) * (
         1 + 1e-9
     )
@@ -167,7 +167,7 @@ REFUSED: list[Callable[[], object]] = [
     lambda: plate.hole_raiser_factor(1.0, 1.0),
     lambda: plate.plate_net_area_m2(1.0, 0.01, 1.1),
     lambda: fasteners.bolt_stress_area_m2(0.012, 0.013),
-    lambda: fasteners.inch_bolt_proof_n(0.0254, 0.003, fasteners.BoltGrade.G5),
+    lambda: fasteners.inch_bolt_proof_n(0.0255, 0.003, fasteners.BoltGrade.G5),
     lambda: fasteners.bolt_shear_n(0.0, 8e8, fasteners.BoltClass.C8_8),
     lambda: lug.pin_fit_factor(1.1, 1.0),
     lambda: lug.eye_tension_n(0.01, 0.02, 4e8, 1.2),
