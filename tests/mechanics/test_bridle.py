@@ -91,3 +91,9 @@ def test_straight_apart_no_bridle_pulls() -> None:
 def test_a_pull_at_an_angle_never_gains(pull_n: float, angle: float) -> None:
     assert 0 <= bridle.pull_along_n(pull_n, angle) <= pull_n
     assert bridle.pull_along_n(pull_n, 0) == pull_n
+
+
+def test_a_pull_backwards_is_refused() -> None:
+    assert bridle.pull_along_n(1000, math.pi / 2) == pytest.approx(0, abs=1e-9)
+    with pytest.raises(ValueError, match="off_line_rad"):
+        bridle.pull_along_n(1000, math.radians(90.1))

@@ -123,3 +123,9 @@ def test_a_rule_without_the_length_it_needs_is_refused(rule: DistanceRule, named
 def test_with_neither_line_nor_strap_told_twenty_metres_stand() -> None:
     assert stand_off.stand_off_m(0, 0) == 20
     assert stand_off.governing_distance_rule(0, 0) is DistanceRule.TWENTY_METRES
+
+
+def test_more_than_all_of_the_energy_is_refused() -> None:
+    for deed in (energy.thrown_speed_m_per_s, energy.thrown_energy_j):
+        with pytest.raises(ValueError, match="share_ratio"):
+            deed(1000, 1.0, 0.0, 1.01)

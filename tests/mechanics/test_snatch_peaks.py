@@ -203,3 +203,10 @@ def test_the_wave_is_far_shorter_than_the_pull() -> None:
     wave_s = snatch_motion.wave_time_s(2.5, 43585)
     shortest_s = min(snatch_motion.peak_time_s(t, r, k, m, b, v / 3.6) for m, b, k, v, r, t in CASES)
     assert wave_s < shortest_s / 30
+
+
+def test_a_stretch_quoted_above_the_strength_is_refused() -> None:
+    whole = strap_stiffness.stiffness_at_share_n_per_m(80e3, 1.0, 0.2, 9)
+    assert whole == pytest.approx(snatch.strap_stiffness_n_per_m(80e3, 0.2, 9))
+    with pytest.raises(ValueError, match="share_ratio"):
+        strap_stiffness.stiffness_at_share_n_per_m(80e3, 1.01, 0.2, 9)

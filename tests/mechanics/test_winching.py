@@ -77,6 +77,13 @@ def test_the_sixtieth_rule_is_low_below_thirty_degrees_and_stops_above_forty_fiv
     assert at[2:] == pytest.approx([0.75, 1.0])
 
 
+@pytest.mark.parametrize("rule", list(GradeRule))
+def test_an_upright_wall_is_no_slope(rule: GradeRule) -> None:
+    assert math.isfinite(grade.grade_resistance_ratio(math.radians(89.9), rule))
+    with pytest.raises(ValueError, match="angle_rad"):
+        grade.grade_resistance_ratio(math.radians(90), rule)
+
+
 # Calculated apart: parts, army's rule, q = 0.90, q = 0.95, no loss
 @pytest.mark.parametrize(
     ("parts", "army", "ninety", "ninety_five", "ideal"),
