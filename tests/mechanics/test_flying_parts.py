@@ -129,3 +129,11 @@ def test_more_than_all_of_the_energy_is_refused() -> None:
     for deed in (energy.thrown_speed_m_per_s, energy.thrown_energy_j):
         with pytest.raises(ValueError, match="share_ratio"):
             deed(1000, 1.0, 0.0, 1.01)
+
+
+@pytest.mark.parametrize("rule", list(HazardRule)[:3])
+def test_the_threshold_itself_is_dangerous_in_any_unit(rule: HazardRule) -> None:
+    limit_j = fragments.hazard_energy_j(rule)
+    assert fragments.is_hazardous(limit_j, rule)
+    assert fragments.is_hazardous(limit_j * (1 - 1e-12), rule)
+    assert not fragments.is_hazardous(limit_j * (1 - 1e-6), rule)

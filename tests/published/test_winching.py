@@ -2,12 +2,12 @@
 
 Sources: [tips] a winch maker's public winching tips, p. 34; [theory] a public page on winch theory; [trade] the tow
 trade's scale; [press] a press article on recovery; [seller] a winch seller's page on mud depth, which restates the
-army's 1, 2 and 3 times the weight; [note] a strap seller's note, 2 in 600 mm of heavy mud; [chart] a winch maker's
-chart of slopes in per cent; [receipts] Workshop Receipts,
-old series 5, tackles with white rope; [builder] US Navy builder's training manual, tackle; [lesson] US Army lesson
-63H34F01, solution sheet: 10 % for each sheave; [WRUM] Wire Rope Users Manual, 4th ed., pp. 86-88; [pipe] Pipeline Rules
-of Thumb Handbook, p. 6; [TM] TM 9-2320-279-10-2 table 2-7; [alert] Workplace Health and Safety Queensland, incident
-alert 2018; [LR] Lloyd's Register code for lifting appliances ch 8, 5.1.1.
+army's 1, 2 and 3 times the weight; [note] a strap seller's note, 2 in 600 mm of heavy mud; [chart] a maker's chart of
+slopes in per cent; [receipts] Workshop Receipts, old series 5, tackles with white rope; [builder] US Navy builder's
+training manual, tackle; [lesson] US Army lesson 63H34F01, solution sheet: 10 % for each sheave; [WRUM] Wire Rope Users
+Manual, 4th ed., pp. 86-88; [pipe] Pipeline Rules of Thumb Handbook, p. 6; [TM] TM 9-2320-279-10-2 table 2-7; [alert]
+Workplace Health and Safety Queensland, incident alert 2018; [LR] Lloyd's Register code for lifting appliances ch 8,
+5.1.1.
 """
 
 import math
@@ -207,7 +207,7 @@ def test_one_drum_explains_the_whole_table(layer: int, pull_lbf: float) -> None:
     assert drum.drum_layer_pull_n(20000, drum_per_rope, 1, layer) == pytest.approx(pull_lbf, rel=0.001)
 
 
-@pytest.mark.printed("Trade pages on winch layers", "drum.layer_pull_n", values=2)
+@pytest.mark.printed("Trade pages on winch layers", "drum.layer_pull_n")
 def test_fifteen_percent_less_and_it_compounds() -> None:
     assert drum.layer_pull_n(100, 2) == pytest.approx(85)
     assert drum.layer_pull_n(100, 3) == pytest.approx(85 * 0.85)
