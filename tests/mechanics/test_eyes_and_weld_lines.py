@@ -203,16 +203,28 @@ def test_a_thinner_face_never_bends_over_harder(
 def test_an_inner_corner_that_breaks_through_is_refused_and_one_that_is_rounded_is_not() -> None:
     """60 mm, outer radius 8, all walls at 2 mm: a sharp inside would stick out of the corner, 6 mm fits exactly."""
     walls = (0.060, 0.060, 0.008, 0.002, 0.002, 0.002)
-    with pytest.raises(ValueError, match="corner_wall_m"):
-        tube_faces.faced_tube_area_m2(*walls)
+    for inner_m in (0.0, 0.001):
+        with pytest.raises(ValueError, match="corner_wall_m"):
+            tube_faces.faced_tube_area_m2(*walls, inner_m)
     assert tube_faces.faced_tube_area_m2(*walls, 0.006) == pytest.approx(439.965e-6, rel=1e-6)
+    blunt = tube_faces.faced_tube_area_m2(0.060, 0.060, 0.002, 0.004, 0.004, 0.004, 0.005)
+    assert blunt == pytest.approx(896e-6 + (4 - math.pi) * (25e-6 - 4e-6))
     with pytest.raises(ValueError, match="inner_radius_m"):
         tube_faces.faced_tube_area_m2(0.060, 0.060, 0.008, 0.004, 0.004, 0.004, 0.027)
 
 
-def test_a_plastic_axis_in_the_corner_is_refused() -> None:
+@pytest.mark.parametrize(("top_mm", "bottom_mm"), [(4, 9), (9, 4)])
+def test_a_plastic_axis_in_the_corner_is_refused(top_mm: float, bottom_mm: float) -> None:
+    """60 mm, walls 4 mm, one face 9: the axis lies 13.75 mm from it, the rounding of the inside ends at 15 mm."""
+    walls = (0.060, 0.060, 0.008, 0.004, top_mm / 1e3, bottom_mm / 1e3)
     with pytest.raises(ValueError, match="plastic_axis_m"):
-        tube_faces.faced_tube_plastic_axis_m(0.060, 0.060, 0.008, 0.002, 0.012, 0.002, 0.0045)
+        tube_faces.faced_tube_plastic_axis_m(*walls, 0.006)
+    sharp_m = tube_faces.faced_tube_plastic_axis_m(*walls, 0.001)
+    assert min(sharp_m, 0.060 - sharp_m) == pytest.approx(0.01375)
+
+
+def test_a_thin_eye_is_held_to_four_thicknesses() -> None:
+    assert lug.eye_effective_width_m(0.002, 0.030, 0.020, 1.6) == pytest.approx(0.008)
 
 
 @pytest.mark.parametrize(("grade", "share"), [("4.6", 0.6), ("8.8", 0.6), ("10.9", 0.5)])
