@@ -41,7 +41,7 @@ HOT = [
 ]
 
 
-def as_tabled(height: float, width: float, wall: float, outer: float, figures: tuple[str, ...]) -> None:
+def check_row(height: float, width: float, wall: float, outer: float, figures: tuple[str, ...]) -> None:
     area, *both = figures
     upright, lying = even(width, height, wall, outer, wall), even(height, width, wall, outer, wall)
     assert tube_faces.faced_tube_area_m2(*upright) * 1e4 == printed(area)
@@ -62,7 +62,7 @@ def as_tabled(height: float, width: float, wall: float, outer: float, figures: t
 @pytest.mark.parametrize("row", COLD)
 def test_cold_formed_rectangles_as_tabled(row: tuple[float, float, float, *tuple[str, ...]]) -> None:
     height, width, wall, *figures = row
-    as_tabled(height, width, wall, 2 * wall, tuple(figures))
+    check_row(height, width, wall, 2 * wall, tuple(figures))
 
 
 @pytest.mark.printed(
@@ -76,7 +76,7 @@ def test_cold_formed_rectangles_as_tabled(row: tuple[float, float, float, *tuple
 @pytest.mark.parametrize("row", HOT)
 def test_hot_finished_rectangles_as_tabled(row: tuple[float, float, float, *tuple[str, ...]]) -> None:
     height, width, wall, *figures = row
-    as_tabled(height, width, wall, 1.5 * wall, tuple(figures))
+    check_row(height, width, wall, 1.5 * wall, tuple(figures))
 
 
 # [UK] side, wall mm; A cm2, I cm4, Wel, Wpl cm3
