@@ -17,9 +17,9 @@ from inspector.duties.record_inspection import record_inspection
 from inspector.duties.retire_item import print_notice
 from inspector.gear.inspection import InspectionKind, Method, Surface
 from inspector.gear.item import NewItem, Provenance, Rating
+from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Purpose
-from inspector.gear.verdict import Judged
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.units import Dimension, read

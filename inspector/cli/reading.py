@@ -10,7 +10,7 @@ from inspector.drawings.marks import outcome_word
 from inspector.duties import look_up
 from inspector.duties.tell_history import history_of
 from inspector.duties.verify_book import verify_book
-from inspector.gear.lists import GearRow
+from inspector.gear.lists import GearRow, HistoryRow
 from inspector.gear.outcome import Outcome
 from inspector.language import show_day, tr
 
@@ -55,9 +55,13 @@ def show(desk: Desk, tag: str) -> None:
     say.verdict(outcome)
     say.passes(outcome, sources=True)
     say.heading(tr("History"))
-    rows = [(show_day(row.on), row.what, row.text) for row in history_of(office, tag)]
-    say.table((tr("Day"), tr("What"), ""), rows)
+    rows = [(show_day(row.on), row.ref, row.what, _with_people(row)) for row in history_of(office, tag)]
+    say.table((tr("Day"), tr("Entry"), tr("What"), ""), rows)
     say.cautions(outcome)
+
+
+def _with_people(row: HistoryRow) -> str:
+    return f"{row.text} ({row.by})" if row.by else row.text
 
 
 @click.command()

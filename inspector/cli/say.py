@@ -7,7 +7,8 @@ from collections.abc import Iterable, Sequence
 import click
 
 from inspector.duties.out_tray import Paper
-from inspector.gear.verdict import Fact, Judged, Reason, Status
+from inspector.gear.judged import Judged
+from inspector.gear.verdict import Fact, Reason, Status
 from inspector.language import tr
 
 _WIDEST = 110
@@ -82,6 +83,12 @@ def paper(printed: Paper) -> None:
     if printed.missing:
         signs = " ".join(printed.missing)
         paragraph(tr("These signs are not in the type and stand as empty squares: {signs}", signs=signs))
+
+
+def verdict_in_full(outcome: Judged) -> None:
+    """Print a verdict with what stands beside every one."""
+    verdict(outcome)
+    cautions(outcome)
 
 
 def cautions(outcome: Judged) -> None:

@@ -73,6 +73,8 @@ class Typed:
     kind: str
     by: str
     note: str
+    second: str = ""
+    next_within: int | None = None
 
 
 def inspection(office: Office, kind: Kind, typed: Typed) -> NewInspection:
@@ -85,6 +87,8 @@ def inspection(office: Office, kind: Kind, typed: Typed) -> NewInspection:
         answers=_answers(kind, typed),
         readings=tuple(_reading(office, kind, typed, text) for text in typed.readings),
         note=typed.note,
+        second=typed.second,
+        next_within_days=typed.next_within,
     )
 
 

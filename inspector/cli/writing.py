@@ -17,14 +17,8 @@ from inspector.gear.item import NewItem, Provenance, Rating
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Purpose
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
-from inspector.gear.verdict import Judged
 from inspector.language import tr
 from inspector.units import Dimension, read
-
-
-def _tell(outcome: Judged) -> None:
-    say.verdict(outcome)
-    say.cautions(outcome)
 
 
 @click.command()
@@ -69,7 +63,7 @@ def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str
         kept_for=tuple(Purpose(one) for one in more["kept_for"]),
         note=more["note"],
     )
-    _tell(book_in(office, facts))
+    say.verdict_in_full(book_in(office, facts))
 
 
 @click.command()
@@ -83,13 +77,15 @@ def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str
 @click.option("--on", default="", help="Day of the inspection; today where none is given.")
 @click.option("--kind", type=choice(InspectionKind), default=InspectionKind.PERIODIC.value, show_default=True)
 @click.option("--by", default="", help="Who inspected; the officer where nobody is named.")
+@click.option("--second", default="", help="Another competent person who looked as well; needed for one's own gear.")
+@click.option("--next-within", type=int, help="Days to the next inspection, where you ask for fewer than usual.")
 @click.option("--note", default="")
 @click.pass_obj
 def inspect(desk: Desk, /, tag: str, **more: Any) -> None:
     """Log an inspection of TAG and judge it."""
     office = desk.office()
     kind = look_up.open_item(office, tag).dossier.kind
-    _tell(record_inspection(office, tag, typed.inspection(office, kind, typed.Typed(**more))))
+    say.verdict_in_full(record_inspection(office, tag, typed.inspection(office, kind, typed.Typed(**more))))
 
 
 @click.command()
@@ -103,7 +99,7 @@ def use(desk: Desk, tag: str, pulls: int, event: str, on: str, note: str) -> Non
     """Log the pulls of a day."""
     office = desk.office()
     facts = NewUse(typed.day(on, office.today), pulls, Event(event), office.officer.id, note)
-    _tell(record_use(office, tag, facts))
+    say.verdict_in_full(record_use(office, tag, facts))
 
 
 @click.command()
@@ -119,7 +115,7 @@ def expose(desk: Desk, tag: str, weather: str, days: int, rinsed: bool | None, o
     office = desk.office()
     day = typed.day(on, office.today)
     facts = NewExposure(day, Weather(weather), days, rinsed, office.officer.id, note)
-    _tell(record_exposure(office, tag, facts))
+    say.verdict_in_full(record_exposure(office, tag, facts))
 
 
 @click.command()

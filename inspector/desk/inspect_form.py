@@ -15,8 +15,8 @@ from inspector.desk.opened import Opened
 from inspector.desk.plain import button, column, hairline, said, scroll
 from inspector.desk.preview_pane import PreviewPane
 from inspector.duties.office import Office
-from inspector.duties.preview_verdict import preview_verdict
-from inspector.gear.inspection import NewInspection
+from inspector.duties.preview_verdict import first_values, note_first, preview_verdict
+from inspector.gear.inspection import FirstValue, NewInspection
 from inspector.language import tr, tr_n
 from inspector.refused import Refused
 
@@ -42,6 +42,7 @@ class InspectForm(QWidget):
         self.rows = [GradeRow(check) for check in self._dossier.kind.checks]
         self.boxes = [MeasureBox(one, self._dossier.item, office.decimal) for one in self._dossier.kind.measures]
         self.preview = PreviewPane(look)
+        self.noted: tuple[FirstValue, ...] = ()  # what held or retired the piece in a preview
         self.save_button = button(tr("Save inspection"), self.try_save, rank="first")
         self._left = said("", Type.SMALL, faint=True)
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
@@ -97,6 +98,7 @@ class InspectForm(QWidget):
             self._tell(refusal)
             self.preview.refuse(refusal)
         else:
+            self.noted = note_first(self.noted, judged, facts)
             self.preview.show_verdict(judged, _left_out(faults))
 
     def try_save(self) -> None:
@@ -108,7 +110,7 @@ class InspectForm(QWidget):
             QTimer.singleShot(0, self._go_to_fault)  # once the message above has taken its room
             return
         self.save_button.setEnabled(False)
-        self.save.emit(self.tag, facts)
+        self.save.emit(self.tag, replace(facts, first_values=first_values(self.noted, facts)))
 
     def not_saved(self, refusal: Refused) -> None:
         """Show why nothing was kept; all that was typed stays."""

@@ -8,11 +8,11 @@ from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.tell_history import history_of
 from inspector.gear.inspection import NewInspection
+from inspector.gear.judged import Judged
 from inspector.gear.lists import GearRow, HistoryRow
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip
-from inspector.gear.verdict import Judged
 
 _MOST_ROWS = 500
 

@@ -13,6 +13,7 @@ from inspector.desk.notice import Notice
 from inspector.desk.opened import Opened, inspected, opened
 from inspector.desk.record import Record
 from inspector.duties.office import Office
+from inspector.duties.preview_verdict import leave_preview
 from inspector.gear.inspection import NewInspection
 from inspector.gear.outcome import Outcome
 from inspector.language import tr
@@ -100,10 +101,18 @@ class Pages(QStackedWidget):
             return
         self._notice.ask(
             tr("The inspection of {tag} is not saved.", tag=form.tag),
-            tr("What you typed would be lost."),
+            _what_is_lost(form),
             (tr("Keep writing"), form.focus_again),
-            (tr("Throw it away"), then),
+            (tr("Throw it away"), lambda: self._throw_away(form, then)),
         )
+
+    def _throw_away(self, form: InspectForm, then: Callable[[], object]) -> None:
+        """Go on; what held or retired the piece in a preview is written into the ledger before."""
+        if not form.noted:
+            then()
+            return
+        given = (self._office, form.tag, form.noted)
+        self._background.run(leave_preview, *given, done=lambda _: then(), failed=self._notice.refuse)
 
     def _open(self, tag: str, failed: Callable[[Refused], object]) -> None:
         self._background.run(opened, self._office, tag, done=self._show, failed=failed)
@@ -148,3 +157,10 @@ class Pages(QStackedWidget):
         if self.form:
             self.form.not_saved(refusal)
         self._notice.refuse(refusal)
+
+
+def _what_is_lost(form: InspectForm) -> str:
+    lost = tr("What you typed would be lost.")
+    if form.noted:
+        lost += " " + tr("That it held or retired the piece in the preview stays in the ledger.")
+    return lost

@@ -6,8 +6,8 @@ from PySide6.QtWidgets import QScrollArea, QVBoxLayout, QWidget
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import clear, fill, hairline, said, scroll
 from inspector.desk.record_parts import reason_part, verdict_part
+from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
-from inspector.gear.verdict import Judged
 from inspector.language import show_day, tr
 from inspector.refused import Refused
 

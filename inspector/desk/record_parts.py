@@ -11,9 +11,10 @@ from inspector.desk.plain import Fold, column, facts, fill, hairline, said, shor
 from inspector.drawings.marks import outcome_word
 from inspector.drawings.wall_history import wall_history
 from inspector.drawings.wall_section import wall_section
+from inspector.gear.judged import Judged
 from inspector.gear.lists import HistoryRow
 from inspector.gear.outcome import Outcome
-from inspector.gear.verdict import Fact, Judged, Reason, Status
+from inspector.gear.verdict import Fact, Reason, Status
 from inspector.language import show_day, tr
 from inspector.units import System
 

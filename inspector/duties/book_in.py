@@ -5,8 +5,8 @@ from datetime import date
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
 from inspector.gear.item import NewItem
+from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis, Kind
-from inspector.gear.verdict import Judged
 from inspector.language import tr
 from inspector.refused import Refused
 

@@ -2,7 +2,7 @@
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.gear.verdict import Judged
+from inspector.gear.judged import Judged
 
 
 def judge_anew(office: Office) -> tuple[Judged, ...]:

@@ -1,17 +1,21 @@
 """The step that most deeds end with: judge the piece on its facts of today and keep the verdict with its words."""
 
+from dataclasses import replace
+
 from inspector.duties.office import Office
 from inspector.gear.dossier import Dossier
 from inspector.gear.item import Item
-from inspector.gear.verdict import Judged
+from inspector.gear.judged import Judged
 from inspector.register.page import Page
 from inspector.rulebook.judge import judge
+from inspector.rulebook.release import releases
 from inspector.rulebook.wording import explain
 
 
 def judged(office: Office, dossier: Dossier) -> Judged:
     """The dossier judged and explained; nothing is kept."""
     verdict = judge(dossier, office.rules, office.program)
+    verdict = replace(verdict, releases=releases(verdict, dossier, office.rules))
     return Judged(dossier, verdict, explain(dossier, verdict, office.rules, office.system))
 
 

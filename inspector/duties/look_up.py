@@ -5,12 +5,12 @@ from dataclasses import dataclass
 from inspector.duties.judging import judged
 from inspector.duties.office import Office
 from inspector.gear.item import Item, NewItem
+from inspector.gear.judged import Judged
 from inspector.gear.kind import Kind
 from inspector.gear.lists import GearRow
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip, Vehicle
-from inspector.gear.verdict import Judged
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.lists import Asked, GearLine

@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from inspector.duties.look_up import as_of_last_day, trip
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
+from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import GoingPiece, StayingPiece, TickLine, TripSheet, VehicleLine
 from inspector.gear.trip import Trip, Vehicle
-from inspector.gear.verdict import Judged
 from inspector.language import show_day, tr
 from inspector.paper.inspection_sheet import inspection_sheet
 from inspector.paper.page_style import PageSize

@@ -1,17 +1,20 @@
 """Log an inspection with its grades and gauge readings, and judge the piece by it."""
 
 from dataclasses import replace
+from datetime import date
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
 from inspector.duties.who import person_of
 from inspector.gear.inspection import NewInspection, Reading
 from inspector.gear.item import Item
+from inspector.gear.judged import Judged
 from inspector.gear.kind import Grade, Kind
 from inspector.gear.person import Person
-from inspector.gear.verdict import Judged
 from inspector.language import tr
 from inspector.refused import Refused
+
+_MOST_DAYS = 3660
 
 
 def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
@@ -23,7 +26,9 @@ def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
         item = page.item(tag)
         kind = office.kind(item.facts.kind)
         inspector = person_of(page, facts.by, tr("inspected by"))
-        checked = replace(facts, by=inspector.id, competent=may_pass(inspector, item, kind, facts))
+        second = person_of(page, facts.second, tr("second name")) if facts.second else None
+        competent = may_pass(inspector, item, kind, facts.on, second)
+        checked = replace(facts, by=inspector.id, second=second.id if second else "", competent=competent)
         check_inspection(office, item, kind, checked)
         page.add_inspection(item, checked)
         outcome = judge_and_keep(office, page, item)
@@ -31,9 +36,17 @@ def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
     return outcome
 
 
-def may_pass(person: Person, item: Item, kind: Kind, facts: NewInspection) -> bool:
-    """Whether this person may pass this piece: competent for its kind that day, and not the judge of his own gear."""
-    return person.is_competent(kind.family, facts.on) and person.name != item.facts.owner
+def may_pass(person: Person, item: Item, kind: Kind, on: date, second: Person | None = None) -> bool:
+    """Whether this person may pass this piece: competent for its kind that day, and not the sole judge of his own gear.
+
+    second: another competent person who looked as well; nobody is second name for himself.
+    """
+    if second and second.id == person.id:
+        why = tr("{name} cannot be the second name for himself.", name=person.name)
+        raise Refused(tr("second name"), why, tr("Name another competent person, or leave it empty."))
+    if person.name != item.facts.owner:
+        return person.is_competent(kind.family, on)
+    return second is not None and all(one.is_competent(kind.family, on) for one in (person, second))
 
 
 def check_inspection(office: Office, item: Item, kind: Kind, facts: NewInspection) -> None:
@@ -47,6 +60,9 @@ def check_inspection(office: Office, item: Item, kind: Kind, facts: NewInspectio
     if not facts.answers and not facts.readings:
         why = tr("Nothing was looked at.")
         raise Refused(tr("inspection"), why, tr("Grade at least one check or write one reading."))
+    if facts.next_within_days is not None and not 1 <= facts.next_within_days <= _MOST_DAYS:
+        why = tr("The next inspection is asked for within 1 to {most} days.", most=_MOST_DAYS)
+        raise Refused(tr("next within"), why, tr("Write a number of days, or leave it to the kind's own time."))
     for answer in facts.answers:
         _check_answer(kind, answer.check, answer.grade)
     for reading in facts.readings:

@@ -9,8 +9,8 @@ from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
 from inspector.duties.who import person_of
 from inspector.gear.item import Item
+from inspector.gear.judged import Judged
 from inspector.gear.use import NewExposure, NewUse
-from inspector.gear.verdict import Judged
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.page import Page

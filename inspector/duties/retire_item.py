@@ -3,9 +3,9 @@
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
+from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import RetirementNotice
-from inspector.gear.verdict import Judged
 from inspector.language import tr
 from inspector.paper.page_style import PageSize
 from inspector.paper.retirement_notice import retirement_notice

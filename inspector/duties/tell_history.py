@@ -1,42 +1,78 @@
 """Tell what happened to a piece, newest first, in words."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
+from inspector.drawings.marks import outcome_word
 from inspector.duties.office import Office
 from inspector.gear.inspection import InspectionKind, NewInspection
 from inspector.gear.kind import Grade, Kind
 from inspector.gear.lists import HistoryRow
+from inspector.gear.opinion import NewOpinion, Stance
+from inspector.gear.strike import NewDestruction, NewStrike
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
 from inspector.gear.verdict import Explanation
 from inspector.language import tr, tr_n
 from inspector.register.lists import HistoryLine
 from inspector.register.rows import from_body
 
+_REF_SIGNS = 6
+_MAY_BE_STRUCK = {"inspection", "use", "exposure"}
+
 
 def history_of(office: Office, tag: str) -> tuple[HistoryRow, ...]:
-    """Inspections, uses, exposures, verdicts and documents of a piece."""
+    """Inspections, uses, exposures, opinions, strikes, verdicts and documents of a piece; a struck entry says so."""
     with office.book.reading() as page:
         item = page.item(tag)
         names = {person.id: person.name for person in page.people()}
         lines = page.history(item.id)
     kind = office.kind(item.facts.kind)
-    return tuple(_row(line, kind, names) for line in lines)
+    struck = {from_body(line.body, NewStrike).entry for line in lines if line.what == "strike"}
+    return tuple(_marked(_row(line, kind, names), line, struck) for line in lines)
+
+
+def _marked(row: HistoryRow, line: HistoryLine, struck: set[str]) -> HistoryRow:
+    """A struck entry says so; one that may be struck carries the sign to strike it by."""
+    if line.key in struck:
+        return replace(row, text=tr("STRUCK, does not count. {text}", text=row.text))
+    return replace(row, ref=line.key[-_REF_SIGNS:]) if line.what in _MAY_BE_STRUCK else row
 
 
 def _row(line: HistoryLine, kind: Kind, names: dict[str, str]) -> HistoryRow:
     if line.what == "inspection":
         seen = from_body(line.body, NewInspection)
-        return HistoryRow(line.on, _occasion(seen), _seen(seen, kind), names.get(seen.by, seen.by))
+        return HistoryRow(line.on, _occasion(seen), _seen(seen, kind), _people(names, seen.by, seen.second))
     if line.what == "use":
         use = from_body(line.body, NewUse)
         return HistoryRow(line.on, tr("Use"), _used(use), names.get(use.by, use.by))
     if line.what == "exposure":
         sea = from_body(line.body, NewExposure)
         return HistoryRow(line.on, tr("Exposure"), _exposed(sea), names.get(sea.by, sea.by))
+    if line.what in {"opinion", "strike", "destruction"}:
+        return _said(line, names)
     if line.what == "verdict":
         return HistoryRow(line.on, tr("Verdict"), from_body(line.body, Explanation).headline, "")
     papers = {"retirement_notice": tr("Retirement notice printed")}
     return HistoryRow(line.on, tr("Document"), papers.get(line.body, line.body), "")
+
+
+def _said(line: HistoryLine, names: dict[str, str]) -> HistoryRow:
+    if line.what == "opinion":
+        said = from_body(line.body, NewOpinion)
+        answered = ", ".join(one.rule for one in said.answers)
+        what = tr("Doubt") if said.stance is Stance.DOUBTS else tr("Opinion")
+        text = tr("answers {rules}: {why}", rules=answered, why=said.why) if answered else said.why
+        return HistoryRow(line.on, what, text, names.get(said.by, said.by))
+    if line.what == "strike":
+        gone = from_body(line.body, NewStrike)
+        text = tr("entry {ref} was wrong: {why}", ref=gone.entry[-_REF_SIGNS:], why=gone.why)
+        return HistoryRow(line.on, tr("Entry struck"), text, _people(names, gone.by, gone.second))
+    end = from_body(line.body, NewDestruction)
+    return HistoryRow(line.on, tr("Made unusable"), end.how, _people(names, end.by, end.witness))
+
+
+def _people(names: dict[str, str], *keys: str) -> str:
+    return ", ".join(names.get(key, key) for key in keys if key)
 
 
 def _occasion(seen: NewInspection) -> str:
@@ -50,7 +86,8 @@ def _occasion(seen: NewInspection) -> str:
 
 def _seen(seen: NewInspection, kind: Kind) -> str:
     """Faults and readings, or that all was good; then the note."""
-    return _with_note("; ".join([*_faults(seen, kind), *_readings(seen, kind)]) or tr("all good"), seen.note)
+    found = [*_faults(seen, kind), *_readings(seen, kind)]
+    return _with_note("; ".join([*(found or [tr("all good")]), *_first(seen, kind), *_sooner(seen)]), seen.note)
 
 
 def _faults(seen: NewInspection, kind: Kind) -> Iterator[str]:
@@ -67,6 +104,20 @@ def _readings(seen: NewInspection, kind: Kind) -> Iterator[str]:
         measure = kind.measure(key)
         taken = [f"{one.point} {one.figure.as_typed}".strip() for one in seen.readings if one.measure == key]
         yield f"{measure.name if measure else key}: {', '.join(taken)}"
+
+
+def _first(seen: NewInspection, kind: Kind) -> Iterator[str]:
+    """What was typed first and changed after a preview."""
+    for one in seen.first_values:
+        found = kind.measure(one.observation) or kind.check(one.observation)
+        place = f"{found.name if found else one.observation} {one.point}".strip()
+        came_to = outcome_word(one.outcome)
+        yield tr("{place} was first typed “{typed}” ({outcome})", place=place, typed=one.typed, outcome=came_to)
+
+
+def _sooner(seen: NewInspection) -> Iterator[str]:
+    if seen.next_within_days is not None:
+        yield tr_n("next within {count} day", "next within {count} days", seen.next_within_days)
 
 
 def _used(use: NewUse) -> str:

@@ -6,12 +6,17 @@ from datetime import date
 from inspector.gear.inspection import Inspection
 from inspector.gear.item import Item
 from inspector.gear.kind import Kind
+from inspector.gear.opinion import Opinion
+from inspector.gear.strike import Strike
 from inspector.gear.use import Exposure, Use
 
 
 @dataclass(frozen=True, slots=True)
 class Dossier:
-    """Facts of one item on the judging day; each tuple in order of date. retired_on: the day of a stored retirement."""
+    """Facts of one item on the judging day; each tuple in order of date. retired_on: the day of a stored retirement.
+
+    Struck entries are not among the facts; the strikes are. names: ids and names of the people who speak in them.
+    """
 
     kind: Kind
     item: Item
@@ -21,3 +26,6 @@ class Dossier:
     exposures: tuple[Exposure, ...] = ()
     retired_on: date | None = None
     retired_why: str = ""
+    opinions: tuple[Opinion, ...] = ()
+    strikes: tuple[Strike, ...] = ()
+    names: tuple[tuple[str, str], ...] = ()

@@ -5,6 +5,7 @@ from datetime import date
 from enum import StrEnum
 
 from inspector.gear.kind import Grade, Measure
+from inspector.gear.outcome import Outcome
 from inspector.units import Dimension, Figure
 
 
@@ -64,8 +65,25 @@ def method_for(measure: Measure, wall_method: Method) -> Method:
 
 
 @dataclass(frozen=True, slots=True)
+class FirstValue:
+    """What stood in a field when the preview held or retired the piece by it, where something else was logged.
+
+    observation: the check or measure; typed: the grade or figure as it was; outcome: what it came to.
+    """
+
+    observation: str
+    point: str
+    typed: str
+    outcome: Outcome
+
+
+@dataclass(frozen=True, slots=True)
 class NewInspection:
-    """An inspection before it is logged. by: a person's id. competent: that day, for this kind."""
+    """An inspection before it is logged. by: a person's id; second: of another one, where the law asks for two names.
+
+    competent: whether it can pass the piece. next_within_days: a shorter time to the next one, as the inspector says.
+    first_values: what was typed first, where it was changed after a preview had held or retired the piece.
+    """
 
     on: date
     kind: InspectionKind
@@ -74,6 +92,9 @@ class NewInspection:
     answers: tuple[Answer, ...] = ()
     readings: tuple[Reading, ...] = ()
     note: str = ""
+    second: str = ""
+    next_within_days: int | None = None
+    first_values: tuple[FirstValue, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

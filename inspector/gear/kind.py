@@ -17,6 +17,14 @@ class Basis(StrEnum):
     UNRATED = "unrated"
 
 
+class Service(StrEnum):
+    """How hard a life a piece leads; it sets the time between inspections."""
+
+    NORMAL = "normal"
+    SEVERE = "severe"  # salt or mud, or a past that nobody knows
+    SPECIAL = "special"  # an event, heat or chemicals within the last year
+
+
 class Grade(StrEnum):
     """What was seen at one check."""
 
@@ -90,6 +98,7 @@ class Kind:
     checks: tuple[Check, ...]
     every_days: int
     every_days_severe: int
+    every_days_special: int
     reading_every_days: int = 0  # 0: no wall reading is asked of this kind
     steel_grade: str = ""
     look_first: int = 50  # place in the walk round vehicle and bag

@@ -24,12 +24,13 @@ class GearRow:
 
 @dataclass(frozen=True, slots=True)
 class HistoryRow:
-    """One line of a piece's history."""
+    """One line of a piece's history. ref: the sign by which a wrong entry is struck, where it can be."""
 
     on: date
     what: str
     text: str
     by: str
+    ref: str = ""
 
 
 @dataclass(frozen=True, slots=True)

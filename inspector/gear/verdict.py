@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from inspector.gear.dossier import Dossier
+from inspector.gear.kind import Service
 from inspector.gear.outcome import Outcome, Purpose
 from inspector.units import Dimension
 
@@ -16,6 +16,17 @@ class Status(StrEnum):
     FAILS = "fails"
     UNKNOWN = "unknown"  # a required fact is missing or stale
     NOTE = "note"
+    ANSWERED = "answered"  # it failed, and a competent person's opinion answers it
+
+
+class Known(StrEnum):
+    """How a value came to be known."""
+
+    SEEN = "seen"  # graded by looking
+    MEASURED = "measured"
+    STATED = "stated"  # written down when the piece was booked in
+    COUNTED = "counted"  # from logged uses, exposures and days
+    ESTIMATED = "estimated"  # from exposure, with no reading behind it
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,8 +42,9 @@ class Value:
 @dataclass(frozen=True, slots=True)
 class Finding:
     """One rule's answer. purposes: those it speaks to, empty for the whole piece. limit_from: the named quantity
-    the limit is, where it is one. came_from: what the value was computed from. turns_on: the day on which time alone
-    makes this rule answer otherwise."""
+    the limit is, where it is one. came_from: what the value was computed from; known: how; by: who saw or measured it,
+    a person's id; rests_on: the id of the entry it stands in. turns_on: the day on which time alone makes this rule
+    answer otherwise. answered: the opinion that answers it, in words."""
 
     rule: str
     quantity: str
@@ -51,6 +63,37 @@ class Finding:
     why_unknown: str = ""
     turns_on: date | None = None
     observation: str = ""  # the check or measure this rests on
+    known: Known | None = None
+    by: str = ""
+    rests_on: str = ""
+    answered: str = ""
+
+
+class Needed(StrEnum):
+    """What would release a finding."""
+
+    READING = "reading"
+    GRADE = "grade"
+    INSPECTION = "inspection"
+    MARKING = "marking"
+    NOTHING = "nothing"
+
+
+@dataclass(frozen=True, slots=True)
+class Release:
+    """What would release one finding with all else as it is: the limit of its own quantity, or what is missing.
+
+    observation: the check or measure; points: its named places; must: at_least, at_most, above or below; limit: the
+    reading in SI as a gauge shows it, with the gauge's allowance inside.
+    """
+
+    rule: str
+    needed: Needed
+    observation: str = ""
+    points: tuple[str, ...] = ()
+    must: str = ""
+    limit: float | None = None
+    dimension: Dimension | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,9 +175,10 @@ class Verdict:
     wall: WallForecast | None
     next_inspection_due: date | None
     holds_until: date | None
-    severe_service: bool
     rulebook: str
     program: str
+    service: Service = Service.NORMAL
+    releases: tuple[Release, ...] = ()  # of each finding that governs; empty where nobody asked
 
     @property
     def next_due(self) -> date | None:
@@ -181,12 +225,3 @@ class Explanation:
     sums: tuple[Fact, ...]
     cautions: tuple[str, ...]
     piece: tuple[Fact, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Judged:
-    """All that a page needs of a judged piece."""
-
-    dossier: Dossier
-    verdict: Verdict
-    explanation: Explanation

@@ -6,7 +6,27 @@ from typing import Any
 
 from sqlalchemy import Connection, Select, case, func, literal, select, union_all
 
-from inspector.register.tables import document, exposure, inspection, item, piece_use, standing, verdict
+from inspector.register.tables import (
+    destruction,
+    document,
+    exposure,
+    inspection,
+    item,
+    opinion,
+    piece_use,
+    standing,
+    strike,
+    verdict,
+)
+
+_HAPPENED = (
+    (inspection, "inspection"),
+    (piece_use, "use"),
+    (exposure, "exposure"),
+    (opinion, "opinion"),
+    (strike, "strike"),
+    (destruction, "destruction"),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,10 +56,11 @@ class GearLine:
 
 @dataclass(frozen=True, slots=True)
 class HistoryLine:
-    """A row of a piece's history as stored. what: inspection, use, exposure, verdict or document."""
+    """A row of a piece's history as stored. what: the name of its table; key: the entry's id."""
 
     on: date
     what: str
+    key: str
     body: str
 
 
@@ -85,11 +106,11 @@ def history(connection: Connection, item_id: str) -> tuple[HistoryLine, ...]:
         select(table.c.day, literal(what).label("what"), table.c.id.label("key"), table.c.body).where(
             table.c.item_id == item_id
         )
-        for table, what in ((inspection, "inspection"), (piece_use, "use"), (exposure, "exposure"))
+        for table, what in _HAPPENED
     ]
     said = select(verdict.c.day, literal("verdict"), verdict.c.id, verdict.c.words).where(verdict.c.item_id == item_id)
     papers = select(document.c.day, literal("document"), document.c.id, document.c.kind)
     parts += [said, papers.where(document.c.about == item_id)]
     rows = union_all(*parts).subquery()
-    ordered = select(rows.c.day, rows.c.what, rows.c.body).order_by(rows.c.day.desc(), rows.c.key.desc())
+    ordered = select(rows.c.day, rows.c.what, rows.c.key, rows.c.body).order_by(rows.c.day.desc(), rows.c.key.desc())
     return tuple(HistoryLine(*row) for row in connection.execute(ordered))

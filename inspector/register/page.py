@@ -11,14 +11,16 @@ from inspector.gear.inspection import Inspection, NewInspection
 from inspector.gear.item import Item, NewItem
 from inspector.gear.kind import Kind
 from inspector.gear.lists import Verified
+from inspector.gear.opinion import NewOpinion, Opinion
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
+from inspector.gear.strike import NewDestruction, NewStrike, Strike
 from inspector.gear.trip import Trip, Vehicle
 from inspector.gear.use import Exposure, NewExposure, NewUse, Use
 from inspector.gear.verdict import Explanation, Verdict
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register import ledger, lists, tables
+from inspector.register import dossiers, ledger, lists, tables
 from inspector.register.rows import as_facts, from_body, new_id, to_body
 
 
@@ -82,6 +84,18 @@ class Page:
     def add_exposure(self, item: Item, facts: NewExposure) -> Exposure:
         """Keep an exposure."""
         return Exposure(self._add_event(tables.exposure, item, facts.on, facts), item.id, facts)
+
+    def add_opinion(self, item: Item, facts: NewOpinion) -> Opinion:
+        """Keep an opinion."""
+        return Opinion(self._add_event(tables.opinion, item, facts.on, facts), item.id, facts)
+
+    def add_strike(self, item: Item, facts: NewStrike) -> Strike:
+        """Keep the strike of a wrong entry; the entry itself stays."""
+        return Strike(self._add_event(tables.strike, item, facts.on, facts), item.id, facts)
+
+    def add_destruction(self, item: Item, facts: NewDestruction) -> None:
+        """Keep that a piece was made unusable."""
+        self._add_event(tables.destruction, item, facts.on, facts)
 
     def add_verdict(self, verdict: Verdict, words: Explanation, search: str) -> None:
         """Keep a verdict with its words, and let the lists show it."""
@@ -162,25 +176,15 @@ class Page:
 
     def dossier(self, item: Item, kind: Kind, on: date) -> Dossier:
         """All facts of the piece up to the day, with a stored retirement if there is one."""
-        retired = self._retirement(item.id)
-        return Dossier(
-            kind=kind,
-            item=item,
-            on=on,
-            inspections=tuple(
-                Inspection(key, item.id, from_body(body, NewInspection))
-                for key, body in self._events(tables.inspection, item.id, on)
-            ),
-            uses=tuple(
-                Use(key, item.id, from_body(body, NewUse)) for key, body in self._events(tables.piece_use, item.id, on)
-            ),
-            exposures=tuple(
-                Exposure(key, item.id, from_body(body, NewExposure))
-                for key, body in self._events(tables.exposure, item.id, on)
-            ),
-            retired_on=retired[0] if retired else None,
-            retired_why=retired[1] if retired else "",
-        )
+        return dossiers.dossier(self._connection, item, kind, on)
+
+    def standing_retirements(self, item: Item, strikes: tuple[Strike, ...]) -> tuple[dossiers.Retirement, ...]:
+        """The stored retirements of a piece that no strike has voided, oldest first."""
+        return dossiers.standing_retirements(self._connection, item.id, strikes)
+
+    def is_destroyed(self, item: Item) -> bool:
+        """Whether the piece was recorded as made unusable."""
+        return dossiers.is_destroyed(self._connection, item.id)
 
     def latest_verdict(self, item_id: str) -> tuple[Verdict, Explanation]:
         """The stored verdict and its words, as they were said."""
@@ -191,8 +195,7 @@ class Page:
 
     def people(self) -> tuple[Person, ...]:
         """Everybody, by name."""
-        rows = self._connection.execute(select(tables.person.c.body).order_by(tables.person.c.name)).scalars()
-        return tuple(from_body(str(body), Person) for body in rows)
+        return dossiers.people(self._connection)
 
     def vehicles(self) -> tuple[Vehicle, ...]:
         """Every vehicle, by tag."""
@@ -250,20 +253,3 @@ class Page:
     def history(self, item_id: str) -> tuple[lists.HistoryLine, ...]:
         """What happened to a piece, newest first."""
         return lists.history(self._connection, item_id)
-
-    def _events(self, table: Table, item_id: str, on: date) -> list[tuple[str, str]]:
-        found = select(table.c.id, table.c.body).where(table.c.item_id == item_id, table.c.day <= on)
-        rows = self._connection.execute(found.order_by(table.c.day, table.c.id))
-        return [(str(key), str(body)) for key, body in rows]
-
-    def _retirement(self, item_id: str) -> tuple[date, str] | None:
-        """The first day a verdict retired the piece, and why."""
-        table = tables.verdict
-        found = select(table.c.day, table.c.words).where(
-            table.c.item_id == item_id, table.c.outcome == Outcome.RETIRE.value
-        )
-        row = self._connection.execute(found.order_by(table.c.day, table.c.id).limit(1)).first()
-        if row is None:
-            return None
-        words = from_body(str(row[1]), Explanation)
-        return row[0], words.reasons[0].sentence if words.reasons else words.headline

@@ -69,6 +69,9 @@ def _of_item(name: str) -> Table:
 inspection = _of_item("inspection")
 piece_use = _of_item("piece_use")
 exposure = _of_item("exposure")
+opinion = _of_item("opinion")
+strike = _of_item("strike")
+destruction = _of_item("destruction")
 
 verdict = Table(
     "verdict",
@@ -134,4 +137,19 @@ club_setting = Table(
     Column("value", Text, nullable=False),
 )
 
-APPEND_ONLY = (rulebook, person, vehicle, item, inspection, piece_use, exposure, verdict, trip, document, ledger)
+APPEND_ONLY = (
+    rulebook,
+    person,
+    vehicle,
+    item,
+    inspection,
+    piece_use,
+    exposure,
+    opinion,
+    strike,
+    destruction,
+    verdict,
+    trip,
+    document,
+    ledger,
+)

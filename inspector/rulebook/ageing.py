@@ -4,6 +4,7 @@ from datetime import date
 
 from inspector.gear.kind import Grade
 from inspector.gear.use import Weather
+from inspector.gear.verdict import Known
 from inspector.language import tr
 from inspector.mechanics import fibre
 from inspector.rulebook.case import Case
@@ -25,6 +26,7 @@ def ageing_loss(case: Case) -> Quantity:
         fibre.ageing_loss_ratio([by_age, by_sun]),
         Dimension.RATIO,
         said,
+        Known.ESTIMATED,
         changes_on=_birthday(began, years + 1),
         measured_on=case.on,
     )
@@ -51,10 +53,12 @@ def abrasion_loss(case: Case) -> Quantity:
         allowance,
         Dimension.RATIO,
         tr("abrasion graded “{grade}”", grade=tr(seen.value.word)),
+        Known.ESTIMATED,
         measured_on=seen.measured_on,
         changes_on=seen.changes_on,
         stale=seen.stale,
         observation="abrasion",
+        seen_in=seen.seen_in,
     )
 
 

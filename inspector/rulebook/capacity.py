@@ -1,7 +1,7 @@
 """Strength in newtons on one basis: characteristic minimum breaking strength, no design factor inside."""
 
 from inspector.gear.kind import Basis
-from inspector.gear.verdict import Capacity, CapacityStep
+from inspector.gear.verdict import Capacity, CapacityStep, Known
 from inspector.language import tr
 from inspector.mechanics import fibre, rating
 from inspector.rulebook.case import Case
@@ -55,4 +55,4 @@ def strength_left(case: Case) -> Quantity:
     left = capacity(case).left_ratio
     if left is None:
         return unknown(capacity(case).why_unknown)
-    return number(left, Dimension.RATIO, tr("strength now against the marking"))
+    return number(left, Dimension.RATIO, tr("strength now against the marking"), Known.ESTIMATED)

@@ -9,11 +9,13 @@ from typing import TypeVar, cast
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, InspectionKind
 from inspector.gear.item import Provenance
+from inspector.gear.kind import Service
 from inspector.gear.outcome import Purpose
-from inspector.gear.use import Exposure, Weather
+from inspector.gear.use import Event, Exposure, NewUse, Weather
 from inspector.rulebook.load import Rulebook
 
 _SEVERE = {Weather.SALT, Weather.MUD}
+_SPECIAL = {Weather.HEAT, Weather.CHEMICAL}
 _LOOKS_BACK_DAYS = 365
 
 Made = TypeVar("Made")
@@ -58,21 +60,42 @@ class Case:
         return self.thorough[-1] if self.thorough else None
 
     @cached_property
-    def severe(self) -> bool:
-        """Salt or mud since a year before the last thorough inspection, or a past that nobody knows.
+    def service(self) -> Service:
+        """Special after an event, heat or chemicals; severe after salt or mud, or with a past that nobody knows.
 
-        Counted from the inspection and not from today, so that waiting never makes the service milder.
+        Each since a year before the last thorough inspection: counted from the inspection and not from today, so that
+        waiting never makes the service milder.
         """
-        if self.dossier.item.facts.provenance is Provenance.UNKNOWN and not self.thorough:
-            return True
         since = self.last_thorough.on - timedelta(days=_LOOKS_BACK_DAYS) if self.last_thorough else date.min
-        return any(one.facts.weather in _SEVERE and last_day(one) >= since for one in self.dossier.exposures)
+        weathers = {one.facts.weather for one in self.dossier.exposures if last_day(one) >= since}
+        if weathers & _SPECIAL or any(one.on >= since for one in self.events):
+            return Service.SPECIAL
+        if weathers & _SEVERE or (self.dossier.item.facts.provenance is Provenance.UNKNOWN and not self.thorough):
+            return Service.SEVERE
+        return Service.NORMAL
+
+    @cached_property
+    def events(self) -> tuple[NewUse, ...]:
+        """Uses in which something happened beyond an ordinary pull."""
+        return tuple(one.facts for one in self.dossier.uses if one.facts.event is not Event.NONE)
+
+    @cached_property
+    def interval_days(self) -> int:
+        """Days between thorough inspections in this service; the last inspector may have asked for fewer."""
+        kind = self.dossier.kind
+        by_service = {
+            Service.NORMAL: kind.every_days,
+            Service.SEVERE: kind.every_days_severe,
+            Service.SPECIAL: kind.every_days_special,
+        }[self.service]
+        asked = self.last_thorough.facts.next_within_days if self.last_thorough else None
+        return by_service if asked is None else min(asked, by_service)
 
     @property
-    def interval_days(self) -> int:
-        """Days between thorough inspections in this service."""
-        kind = self.dossier.kind
-        return kind.every_days_severe if self.severe else kind.every_days
+    def sooner(self) -> bool:
+        """Whether the last inspector asked for a shorter time than the service does."""
+        asked = self.last_thorough.facts.next_within_days if self.last_thorough else None
+        return asked is not None and asked == self.interval_days
 
     @cached_property
     def first_salt_on(self) -> date | None:

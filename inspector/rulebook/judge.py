@@ -16,6 +16,7 @@ from inspector.rulebook import capacity
 from inspector.rulebook.case import Case
 from inspector.rulebook.catalogue import quantity
 from inspector.rulebook.load import Rulebook
+from inspector.rulebook.opinions import answer_of
 from inspector.rulebook.quantity import Quantity
 from inspector.rulebook.texts import Rule
 from inspector.rulebook.walls import wall_of
@@ -46,9 +47,9 @@ def judge(dossier: Dossier, book: Rulebook, program: str) -> Verdict:
         wall=wall.forecast if wall else None,
         next_inspection_due=None if outcome is Outcome.RETIRE else _inspection_due(case),
         holds_until=None if outcome is Outcome.RETIRE else _turns(findings),
-        severe_service=case.severe,
         rulebook=book.hash,
         program=program,
+        service=case.service,
     )
 
 
@@ -105,6 +106,9 @@ def _finding(rule: Rule, case: Case) -> Finding | None:
         taken = quantity(case, rule.derate_by)
         if taken.value is not None and taken.value.number:
             capacity.note_loss(case, rule.derate_by, taken.value.number, rule.source)
+    opinion = answer_of(case, rule, found.value) if answer.outcome is Outcome.HOLD else None
+    if opinion is not None:
+        answer = _answered(rule, found)
     return Finding(
         rule=rule.id,
         quantity=rule.quantity,
@@ -123,6 +127,10 @@ def _finding(rule: Rule, case: Case) -> Finding | None:
         why_unknown=found.why_unknown,
         turns_on=_turns_on(rule, found, limit, case.on),
         observation=found.observation,
+        known=found.known,
+        by=found.seen_in.facts.by if found.seen_in else "",
+        rests_on=found.seen_in.id if found.seen_in else "",
+        answered=opinion.id if opinion else "",
     )
 
 
@@ -147,6 +155,13 @@ def answer_to(rule: Rule, found: Quantity, limit: Value | None) -> Answer:
         return Answer(Status.PASSES, Outcome.FIT)
     outcome = worst([_OUTCOMES[rule.otherwise], missing if found.stale else Outcome.FIT])
     return Answer(Status.NOTE if rule.otherwise == "note" else Status.FAILS, outcome, rule.otherwise == "derate")
+
+
+def _answered(rule: Rule, found: Quantity) -> Answer:
+    """A failed rule that an opinion answers; what is stale besides still holds where the rule asks for it."""
+    if found.stale and rule.missing == "hold":
+        return Answer(Status.UNKNOWN, Outcome.HOLD)
+    return Answer(Status.ANSWERED, Outcome.FIT)
 
 
 def limit_of(rule: Rule, found: Quantity, case: Case) -> Value | None:

@@ -1,17 +1,19 @@
 """Quantities that come straight from what people wrote down: grades, counts, dates, sizes against new."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from inspector.gear.inspection import Inspection, InspectionKind, Reading
 from inspector.gear.item import Provenance
 from inspector.gear.kind import Basis, Grade
-from inspector.gear.use import Event, Weather
-from inspector.gear.verdict import Value
+from inspector.gear.opinion import Stance
+from inspector.gear.use import Weather
+from inspector.gear.verdict import Known, Value
 from inspector.language import tr
 from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknown, word
+from inspector.rulebook.words import service_word
 from inspector.units import Dimension
 
 _GRADES = (Grade.GOOD, Grade.SLIGHT, Grade.BAD)
@@ -41,6 +43,8 @@ def grade(case: Case, check: str) -> Quantity:
         measured_on=inspection.on,
         changes_on=stale_on if stale_on > case.on else None,
         observation=check,
+        known=Known.SEEN,
+        seen_in=inspection,
     )
 
 
@@ -56,10 +60,11 @@ def _who(inspection: Inspection) -> str:
 def history(case: Case) -> Quantity:
     """Whether the piece's life is known, or a competent person has inspected it since it came."""
     if case.dossier.item.facts.provenance in {Provenance.NEW, Provenance.NEW_CERTIFIED}:
-        return word("known", tr("booked in as new"))
+        return word("known", tr("booked in as new"), Known.STATED)
     if case.thorough:
-        return word("inspected", tr("inspected by a competent person"), case.thorough[0].on)
-    return word("unanswered", tr("nobody knows its past"))
+        first = case.thorough[0]
+        return replace(word("inspected", tr("inspected by a competent person"), Known.SEEN, first.on), seen_in=first)
+    return word("unanswered", tr("nobody knows its past"), Known.STATED)
 
 
 def rating_stated(case: Case) -> Quantity:
@@ -67,7 +72,7 @@ def rating_stated(case: Case) -> Quantity:
     rating = case.dossier.item.rating
     if set(case.dossier.kind.rated_by) == {Basis.UNRATED}:
         return NOT_APPLICABLE
-    return word(rating.stated_on if rating.figure else "none", tr("booking"))
+    return word(rating.stated_on if rating.figure else "none", tr("booking"), Known.STATED)
 
 
 def design_factor(case: Case) -> Quantity:
@@ -77,7 +82,7 @@ def design_factor(case: Case) -> Quantity:
         return NOT_APPLICABLE
     if rating.design_factor is None:
         return unknown(tr("The design factor behind the marked limit was not written down."))
-    return number(rating.design_factor, Dimension.FACTOR, tr("booking"))
+    return number(rating.design_factor, Dimension.FACTOR, tr("booking"), Known.STATED)
 
 
 def age(case: Case) -> Quantity:
@@ -85,7 +90,8 @@ def age(case: Case) -> Quantity:
     began = case.dossier.item.life_began_on
     if began is None:
         return unknown(tr("Nobody knows when it was made or first used."))
-    return number((case.on - began).days, Dimension.DAYS, tr("booking"), measured_on=began, per_day=1.0)
+    days = (case.on - began).days
+    return number(days, Dimension.DAYS, tr("booking"), Known.STATED, measured_on=began, per_day=1.0)
 
 
 def inspection_age(case: Case) -> Quantity:
@@ -94,33 +100,54 @@ def inspection_age(case: Case) -> Quantity:
     if last is None:
         return unknown(tr("It has not been inspected by a competent person yet."))
     days = (case.on - last.on).days
-    return number(days, Dimension.DAYS, _who(last), measured_on=last.on, per_day=1.0)
+    return number(days, Dimension.DAYS, _who(last), Known.COUNTED, measured_on=last.on, per_day=1.0, seen_in=last)
 
 
 def inspection_interval(case: Case) -> Quantity:
     """Days allowed between thorough inspections in this service."""
-    came_from = tr("salt or mud service") if case.severe else tr("normal service")
-    return number(case.interval_days, Dimension.DAYS, came_from)
+    came_from = tr("asked for by the last inspector") if case.sooner else service_word(case.service)
+    return number(case.interval_days, Dimension.DAYS, came_from, Known.STATED)
 
 
 def pull_count(case: Case) -> Quantity:
     """Pulls logged since new."""
-    return number(sum(one.facts.pull_count for one in case.dossier.uses), Dimension.COUNT, tr("uses logged"))
+    count = sum(one.facts.pull_count for one in case.dossier.uses)
+    return number(count, Dimension.COUNT, tr("uses logged"), Known.COUNTED)
 
 
 def open_events(case: Case) -> Quantity:
     """Overloads, drops and run-overs that no thorough inspection has answered."""
-    days = [one.facts.on for one in case.dossier.uses if one.facts.event is not Event.NONE]
-    return _open(case, days)
+    return _open(case, [one.on for one in case.events], tr("uses logged"))
 
 
 def harmful_exposures(case: Case) -> Quantity:
     """Heat and chemicals that no thorough inspection has answered."""
     harmful = {Weather.HEAT, Weather.CHEMICAL}
-    return _open(case, [one.facts.on for one in case.dossier.exposures if one.facts.weather in harmful])
+    days = [one.facts.on for one in case.dossier.exposures if one.facts.weather in harmful]
+    return _open(case, days, tr("exposures logged"))
 
 
-def _open(case: Case, days: Iterable[date]) -> Quantity:
+def open_doubts(case: Case) -> Quantity:
+    """Doubts that somebody voiced and no thorough inspection has answered."""
+    days = [one.facts.on for one in case.dossier.opinions if one.facts.stance is Stance.DOUBTS]
+    return _open(case, days, tr("doubts voiced"))
+
+
+def open_strikes(case: Case) -> Quantity:
+    """Entries struck since the last thorough inspection."""
+    return _open(case, [one.facts.on for one in case.dossier.strikes], tr("entries struck"))
+
+
+def changed_figures(case: Case) -> Quantity:
+    """Values of the last thorough inspection that were changed after a preview had held or retired the piece."""
+    last = case.last_thorough
+    if last is None:
+        return NOT_APPLICABLE
+    count = len(last.facts.first_values)
+    return number(count, Dimension.COUNT, _who(last), Known.COUNTED, measured_on=last.on, seen_in=last)
+
+
+def _open(case: Case, days: Iterable[date], came_from: str) -> Quantity:
     """Days after the last thorough inspection; that day itself counts unless the inspection was made for the event."""
     last = case.last_thorough
     left = [
@@ -128,7 +155,7 @@ def _open(case: Case, days: Iterable[date]) -> Quantity:
         for day in days
         if last is None or day > last.on or (day == last.on and last.facts.kind is not InspectionKind.AFTER_EVENT)
     ]
-    return number(len(left), Dimension.COUNT, tr("uses and exposures logged"), measured_on=max(left, default=None))
+    return number(len(left), Dimension.COUNT, came_from, Known.COUNTED, measured_on=max(left, default=None))
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,6 +204,8 @@ def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]
         measured_on=found.inspection.on,
         changes_on=stale_on if stale_on > case.on else None,
         observation=measure,
+        known=Known.MEASURED,
+        seen_in=found.inspection,
     )
 
 
@@ -201,11 +230,4 @@ def _against_new(case: Case, measure: str, taken: Quantity, ratio: Callable[[flo
         return taken
     change = max(ratio(taken.value.number, size.si), 0.0)
     said = tr("{now} against {new} as new", now=taken.value.as_typed, new=size.as_typed)
-    return Quantity(
-        Value(number=change, dimension=Dimension.RATIO),
-        stale=taken.stale,
-        came_from=said,
-        measured_on=taken.measured_on,
-        changes_on=taken.changes_on,
-        observation=measure,
-    )
+    return replace(taken, value=Value(number=change, dimension=Dimension.RATIO), came_from=said)

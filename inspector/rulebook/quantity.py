@@ -3,7 +3,8 @@
 from dataclasses import dataclass, replace
 from datetime import date
 
-from inspector.gear.verdict import Value
+from inspector.gear.inspection import Inspection
+from inspector.gear.verdict import Known, Value
 from inspector.units import Dimension
 
 
@@ -13,7 +14,7 @@ class Quantity:
 
     applies: False where the piece has no such thing. value None: unknown, and why_unknown says why. stale: known once,
     but too long ago to pass anything. per_day: how the number grows by itself each day (SI). changes_on: the next day
-    on which time alone may change it in a step.
+    on which time alone may change it in a step. known: how it came to be known; seen_in: the inspection it stands in.
     """
 
     value: Value | None
@@ -25,6 +26,8 @@ class Quantity:
     per_day: float = 0.0
     changes_on: date | None = None
     observation: str = ""
+    known: Known | None = None
+    seen_in: Inspection | None = None
 
 
 NOT_APPLICABLE = Quantity(None, applies=False)
@@ -35,12 +38,12 @@ def unknown(why: str, observation: str = "") -> Quantity:
     return Quantity(None, why_unknown=why, observation=observation)
 
 
-def number(value: float, dimension: Dimension, came_from: str, **more: object) -> Quantity:
+def number(value: float, dimension: Dimension, came_from: str, known: Known, **more: object) -> Quantity:
     """A known number in SI."""
-    made = Quantity(Value(number=value, dimension=dimension), came_from=came_from)
+    made = Quantity(Value(number=value, dimension=dimension), came_from=came_from, known=known)
     return replace(made, **more) if more else made  # type: ignore[arg-type]
 
 
-def word(value: str, came_from: str, measured_on: date | None = None) -> Quantity:
+def word(value: str, came_from: str, known: Known, measured_on: date | None = None) -> Quantity:
     """A known word."""
-    return Quantity(Value(word=value), came_from=came_from, measured_on=measured_on)
+    return Quantity(Value(word=value), came_from=came_from, measured_on=measured_on, known=known)

@@ -3,7 +3,7 @@
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Capacity, Fact, Verdict, WallForecast
 from inspector.language import show_day, tr
-from inspector.rulebook.words import named_quantity
+from inspector.rulebook.words import named_quantity, service_word
 from inspector.units import Dimension, System, show
 
 _LONGEST_YEARS = 100  # a forecast beyond this tells nothing
@@ -17,7 +17,7 @@ def sums_of(verdict: Verdict, system: System) -> tuple[Fact, ...]:
         if verdict.wall.next_reading_due and verdict.outcome is not Outcome.RETIRE:
             lines.append(Fact(tr("Next wall reading due"), show_day(verdict.wall.next_reading_due)))
     if verdict.next_inspection_due:
-        service = tr("salt or mud service") if verdict.severe_service else tr("normal service")
+        service = service_word(verdict.service)
         due = show_day(verdict.next_inspection_due)
         lines.append(Fact(tr("Next inspection due"), tr("{day} ({service})", day=due, service=service)))
     return tuple(lines)

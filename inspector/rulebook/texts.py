@@ -27,6 +27,7 @@ class KindText(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     checks: tuple[str, ...]
     every_days: int
     every_days_severe: int
+    every_days_special: int
     source: str
     look_first: int
     reading_every_days: int = 0
@@ -51,6 +52,7 @@ class KindText(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
             checks=tuple(checks[key] for key in self.checks),
             every_days=self.every_days,
             every_days_severe=self.every_days_severe,
+            every_days_special=self.every_days_special,
             reading_every_days=self.reading_every_days,
             steel_grade=self.steel_grade,
             look_first=self.look_first,

@@ -1,6 +1,6 @@
 """The quantities that rules ask of a tube's wall."""
 
-from inspector.gear.verdict import Value
+from inspector.gear.verdict import Known, Value
 from inspector.language import tr
 from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknown
@@ -35,6 +35,8 @@ def _read(wall: Wall, value_m: float | None) -> Quantity:
         came_from=said,
         measured_on=wall.read.thinnest.inspection.on,
         observation="wall",
+        known=Known.MEASURED,
+        seen_in=wall.read.thinnest.inspection,
     )
 
 
@@ -43,7 +45,7 @@ def required_wall(case: Case) -> Quantity:
     wall = wall_of(case)
     if wall is None:
         return _no_wall(case)
-    return number(wall.forecast.required_m, Dimension.LENGTH, wall.forecast.required_because)
+    return number(wall.forecast.required_m, Dimension.LENGTH, wall.forecast.required_because, Known.STATED)
 
 
 def wall_life(case: Case) -> Quantity:
@@ -55,8 +57,15 @@ def wall_life(case: Case) -> Quantity:
         return unknown(tr(_NEVER_READ), "wall")
     life = wall.forecast.life_years
     days = _NO_END_DAYS if life is None else min(life * DAYS_PER_YEAR, _NO_END_DAYS)
-    said = wall.forecast.rate_because
-    return number(days, Dimension.DAYS, said, per_day=-1.0, measured_on=wall.read.read_on, observation="wall")
+    return number(
+        days,
+        Dimension.DAYS,
+        wall.forecast.rate_because,
+        Known.ESTIMATED,
+        per_day=-1.0,
+        measured_on=wall.read.read_on,
+        observation="wall",
+    )
 
 
 def wall_estimate(case: Case) -> Quantity:
@@ -68,7 +77,8 @@ def wall_estimate(case: Case) -> Quantity:
         return unknown(tr("Nobody knows how long it has rusted, and it was never measured."), "wall")
     said = tr("estimated from exposure") if wall.forecast.estimated else tr("last reading less the loss since")
     per_day = wall.per_day_m
-    return number(wall.forecast.wall_now_m, Dimension.LENGTH, said, per_day=per_day, observation="wall")
+    now_m = wall.forecast.wall_now_m
+    return number(now_m, Dimension.LENGTH, said, Known.ESTIMATED, per_day=per_day, observation="wall")
 
 
 def wall_reading_age(case: Case) -> Quantity:
@@ -83,7 +93,7 @@ def wall_reading_age(case: Case) -> Quantity:
         return unknown(tr(_NEVER_READ), "wall")
     said = tr("last wall reading") if wall.read.read_on else tr("first day in salt, no reading since")
     days = (case.on - since).days
-    return number(days, Dimension.DAYS, said, measured_on=since, per_day=1.0, observation="wall")
+    return number(days, Dimension.DAYS, said, Known.COUNTED, measured_on=since, per_day=1.0, observation="wall")
 
 
 def wall_reading_interval(case: Case) -> Quantity:
@@ -91,7 +101,8 @@ def wall_reading_interval(case: Case) -> Quantity:
     wall = wall_of(case)
     if wall is None:
         return _no_wall(case)
-    return number(wall.interval_days, Dimension.DAYS, tr("half the remaining life, at most the club's cap"))
+    said = tr("half the remaining life, at most the club's cap")
+    return number(wall.interval_days, Dimension.DAYS, said, Known.ESTIMATED)
 
 
 def _no_wall(case: Case) -> Quantity:

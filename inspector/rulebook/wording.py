@@ -10,6 +10,7 @@ from inspector.language import show_day, tr
 from inspector.rulebook.case import purposes_of
 from inspector.rulebook.judge import RETIRED_BEFORE
 from inspector.rulebook.load import Rulebook
+from inspector.rulebook.release_words import release_words
 from inspector.rulebook.sums_shown import sums_of
 from inspector.rulebook.words import (
     listed,
@@ -20,14 +21,14 @@ from inspector.rulebook.words import (
     quantity_word,
     value_word,
 )
-from inspector.units import Dimension, System, show
+from inspector.units import Dimension, System, show, system_of
 
 
 def explain(dossier: Dossier, verdict: Verdict, book: Rulebook, system: System = System.METRIC) -> Explanation:
     """The verdict in words: the same verdict, language and units give the same words."""
     governing = _governing(verdict)
-    reasons = [_reason(one, dossier, book, system) for one in governing]
-    passes = [_reason(one, dossier, book, system) for one in verdict.findings if one not in governing]
+    reasons = [_reason(one, verdict, dossier, book, system) for one in governing]
+    passes = [_reason(one, verdict, dossier, book, system) for one in verdict.findings if one not in governing]
     if verdict.outcome is Outcome.RETIRE:
         reasons = [replace(one, release="") for one in reasons]  # nothing releases a retired piece
     return Explanation(
@@ -117,19 +118,19 @@ def use_line(dossier: Dossier, verdict: Verdict, system: System = System.METRIC)
     return line[:1].upper() + line[1:]
 
 
-def _reason(finding: Finding, dossier: Dossier, book: Rulebook, system: System) -> Reason:
-    value, limit = _value_and_limit(finding, dossier, system)
+def _reason(finding: Finding, verdict: Verdict, dossier: Dossier, book: Rulebook, system: System) -> Reason:
+    value, limit = _value_and_limit(finding, dossier, _typed_in(finding, system))
     purposes = listed([purpose_word(one) for one in finding.purposes])
     return Reason(
         outcome=finding.outcome,
         status=finding.status,
         sentence=_sentence(finding, dossier, value, limit),
-        value=_with_origin(value, finding),
+        value=_with_origin(value, finding, dossier),
         limit=f"{limit} ({finding.limit_came_from})" if finding.limit_came_from else limit,
         source=book.source_text(finding.source),
         rule=finding.rule,
         purposes=tr("for {purposes}", purposes=purposes) if purposes else "",
-        release=_release(finding, dossier, limit),
+        release=_release(finding, verdict, dossier, limit, system),
         what=_what(finding, dossier),
         why=finding.says,
     )
@@ -153,11 +154,25 @@ def _limit_words(finding: Finding, bare_limit: str) -> str:
     return must_word(finding.must, bare_limit)
 
 
-def _with_origin(value: str, finding: Finding) -> str:
-    origin = [finding.came_from] if finding.came_from and finding.value is not None else []
-    if finding.measured_on and finding.value is not None:
+def _with_origin(value: str, finding: Finding, dossier: Dossier) -> str:
+    """The value with what it came from: the sum or the occasion, who, and when."""
+    if finding.value is None:
+        return value
+    origin = [finding.came_from] if finding.came_from else []
+    if finding.by and (name := _name(finding.by, dossier)):
+        origin.append(tr("by {name}", name=name))
+    if finding.measured_on:
         origin.append(show_day(finding.measured_on))
     return f"{value} ({', '.join(origin)})" if origin else value
+
+
+def _name(person: str, dossier: Dossier) -> str:
+    return dict(dossier.names).get(person, "")
+
+
+def _typed_in(finding: Finding, system: System) -> System:
+    """The units that the officer typed this value in, so that its limit is told in the same ones."""
+    return system_of(finding.value.as_typed, system) if finding.value else system
 
 
 def _what(finding: Finding, dossier: Dossier) -> str:
@@ -172,23 +187,29 @@ def _sentence(finding: Finding, dossier: Dossier, value: str, limit: str) -> str
     if finding.value is None:
         return tr("{what}: not known. {why}", what=name, why=finding.why_unknown)
     if finding.status is Status.UNKNOWN and finding.value is not None:
-        return tr("{what}: seen too long ago ({value}).", what=name, value=_with_origin(value, finding))
+        return tr("{what}: seen too long ago ({value}).", what=name, value=_with_origin(value, finding, dossier))
+    if finding.status is Status.ANSWERED:
+        return tr("{what}: {value}; {answer}", what=name, value=value, answer=_answer(finding, dossier))
     if finding.value.word or finding.must == "present":
         return tr("{what}: {value}.", what=name, value=value)
     return tr("{what}: {value}, must be {limit}.", what=name, value=value, limit=limit)
 
 
-def _release(finding: Finding, dossier: Dossier, limit: str) -> str:
-    """What would release a hold. Nothing releases a retirement; a failed measure is not a thing to try again."""
-    if finding.outcome is not Outcome.HOLD:
+def _answer(finding: Finding, dossier: Dossier) -> str:
+    """Who answers a finding, and why."""
+    said = next((one.facts for one in dossier.opinions if one.id == finding.answered), None)
+    if said is None:
+        return tr("answered by an opinion.")
+    who = _name(said.by, dossier) or tr("a competent person")
+    return tr("answered by {who} on {day}: {why}", who=who, day=show_day(said.on), why=said.why)
+
+
+def _release(finding: Finding, verdict: Verdict, dossier: Dossier, limit: str, system: System) -> str:
+    """What would release a finding. Nothing releases a retirement, nor what nobody asked the release of."""
+    found = next((one for one in verdict.releases if one.rule == finding.rule), None)
+    if found is None or finding.outcome is not Outcome.HOLD:
         return ""
-    quantity, name = finding.quantity, _what(finding, dossier)
-    answers = {
-        "inspection_age": tr("A periodic inspection by a competent person would settle it."),
-        "history": tr("A first inspection by a competent person would settle it."),
-        "open_events": tr("An inspection after the event by a competent person would settle it."),
-        "harmful_exposures": tr("An inspection after the exposure by a competent person would settle it."),
-        "rating_stated": tr("Only a marking on the piece or its certificate would settle it."),
+    walls = {
         "wall_life": tr("Plan its replacement: nothing releases it but a wall with more than a year of life."),
         "wall_reading_age": tr("A wall reading on bare metal at the named points would settle it."),
         "wall_estimate": tr("A wall reading on bare metal at the named points would settle it."),
@@ -196,11 +217,7 @@ def _release(finding: Finding, dossier: Dossier, limit: str) -> str:
             "Dress the face to bright metal and read again: {limit} after the gauge's allowance is wanted.", limit=limit
         ),
     }
-    if quantity in answers:
-        return answers[quantity]
-    if finding.status is Status.UNKNOWN and finding.observation:
-        return tr("A competent person has to check: {what}.", what=name[:1].lower() + name[1:])
-    return ""
+    return walls.get(finding.quantity) or release_words(found, finding, dossier, system)
 
 
 def _piece(dossier: Dossier, system: System) -> tuple[Fact, ...]:

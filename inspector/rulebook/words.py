@@ -1,7 +1,7 @@
 """The names of things in sentences: purposes, quantities, ratings, months. Small words, one place."""
 
 from inspector.gear.item import Item, Provenance
-from inspector.gear.kind import Basis, Kind
+from inspector.gear.kind import Basis, Kind, Service
 from inspector.gear.outcome import Purpose
 from inspector.gear.verdict import Value
 from inspector.language import tr
@@ -16,6 +16,16 @@ def purpose_word(purpose: Purpose) -> str:
         Purpose.TOWING: tr("road towing"),
     }
     return words[purpose]
+
+
+def service_word(service: Service) -> str:
+    """How hard a life the piece leads."""
+    words = {
+        Service.NORMAL: tr("normal service"),
+        Service.SEVERE: tr("salt or mud service, or an unknown past"),
+        Service.SPECIAL: tr("special service, after an event, heat or chemicals"),
+    }
+    return words[service]
 
 
 def listed(parts: list[str]) -> str:
@@ -53,6 +63,9 @@ def named_quantity(name: str) -> str:
         "pull_count": tr("Pulls since new"),
         "open_events": tr("Overloads, drops or run-overs not yet inspected"),
         "harmful_exposures": tr("Heat or chemical exposures not yet inspected"),
+        "open_doubts": tr("Doubts voiced and not yet inspected"),
+        "open_strikes": tr("Entries struck and not yet inspected anew"),
+        "changed_figures": tr("Values changed after a preview had held or retired it"),
         "wall_relied": tr("Wall that can be relied on"),
         "wall_rough_allowed": tr("Wall, allowing for a rough face"),
         "required_wall": tr("wall that must be left"),

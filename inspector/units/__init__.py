@@ -6,6 +6,18 @@ A number is read by a lexer of our own, because a general parser silently misrea
 from inspector.units.dimensions import Dimension, Figure, System
 from inspector.units.factors import DAYS_PER_YEAR, STANDARD_GRAVITY_M_PER_S2, years
 from inspector.units.reading import read
-from inspector.units.showing import show
+from inspector.units.showing import show, show_bound
+from inspector.units.typed_in import system_of
 
-__all__ = ["DAYS_PER_YEAR", "STANDARD_GRAVITY_M_PER_S2", "Dimension", "Figure", "System", "read", "show", "years"]
+__all__ = [
+    "DAYS_PER_YEAR",
+    "STANDARD_GRAVITY_M_PER_S2",
+    "Dimension",
+    "Figure",
+    "System",
+    "read",
+    "show",
+    "show_bound",
+    "system_of",
+    "years",
+]

@@ -7,6 +7,7 @@ from inspector.units.dimensions import Dimension, System
 from inspector.units.factors import factor, years
 from inspector.units.names import PSI
 
+_HAIR = 1e-6  # of the last printed place; a bound this close to a printed figure is that figure
 _DAYS_BEFORE_YEARS = 730  # a longer time is easier to grasp in years
 
 _SHOWN: dict[tuple[Dimension, System], tuple[str, str, int]] = {
@@ -64,6 +65,16 @@ def show(si: float, dimension: Dimension, system: System = System.METRIC, finer_
     if dimension in _PLAIN_NUMBERS:
         return f"{_trimmed(si, 2 + finer_places)}{_PLAIN_NUMBERS[dimension]}"
     return _with_unit(si, dimension, system, finer_places)
+
+
+def show_bound(si: float, dimension: Dimension, system: System, *, least: bool) -> str:
+    """A length or a plain number as a bound that is never milder in print than it is: a least one is rounded up, a
+    greatest one down. E.g. at least 17.484 mm prints as "17.49 mm".
+    """
+    unit, symbol, places = _SHOWN.get((dimension, system), ("", "", 2))
+    scale = 10**places / (factor(unit, dimension) if unit else 1.0)
+    steps = math.ceil(si * scale - _HAIR) if least else math.floor(si * scale + _HAIR)
+    return f"{_trimmed(steps / 10**places, places)} {symbol}".strip()
 
 
 def _show_days(days: float) -> str:

@@ -1,0 +1,56 @@
+"""Commands for what people say of a piece: doubts, opinions, strikes, and that it is no more."""
+
+import click
+
+from inspector.cli import say, typed
+from inspector.cli.wiring import Desk
+from inspector.duties import give_opinion
+from inspector.duties.destroy_item import destroy_item
+from inspector.duties.strike_entry import strike_entry
+from inspector.language import show_day, tr
+
+
+@click.command()
+@click.argument("tag")
+@click.option("--why", required=True, help="What makes you doubt it.")
+@click.option("--by", default="", help="Who doubts it; the officer where nobody is named.")
+@click.pass_obj
+def doubt(desk: Desk, tag: str, why: str, by: str) -> None:
+    """Hold TAG until a competent person has inspected it."""
+    say.verdict_in_full(give_opinion.doubt(desk.office(), tag, why, by))
+
+
+@click.command()
+@click.argument("tag")
+@click.argument("rules", nargs=-1)
+@click.option("--why", required=True, help="What you saw, and why it may be used in spite of the finding.")
+@click.option("--by", default="", help="Whose opinion; the officer where nobody is named.")
+@click.pass_obj
+def answer(desk: Desk, tag: str, rules: tuple[str, ...], why: str, by: str) -> None:
+    """Answer the holds of TAG that RULES name, by a second competent person's opinion."""
+    say.verdict_in_full(give_opinion.answer_findings(desk.office(), tag, rules, why, by))
+
+
+@click.command()
+@click.argument("tag")
+@click.argument("entry")
+@click.option("--second", required=True, help="The second competent person's name.")
+@click.option("--why", required=True, help="What was wrong with the entry.")
+@click.option("--by", default="", help="The first name; the officer where nobody is named.")
+@click.pass_obj
+def strike(desk: Desk, tag: str, entry: str, second: str, why: str, by: str) -> None:
+    """Strike a wrong ENTRY of TAG, named by the sign that `show` prints beside it."""
+    say.verdict_in_full(strike_entry(desk.office(), tag, entry, second, why, by))
+
+
+@click.command()
+@click.argument("tag")
+@click.option("--how", required=True, help="How it was made unusable, for example cut in two.")
+@click.option("--on", default="", help="The day; today where none is given.")
+@click.option("--witness", default="", help="Who saw it.")
+@click.pass_obj
+def destroyed(desk: Desk, tag: str, how: str, on: str, witness: str) -> None:
+    """Record that the retired piece TAG was made unusable."""
+    office = desk.office()
+    facts = destroy_item(office, tag, how, typed.day(on, office.today), witness)
+    click.echo(tr("{tag} was made unusable on {day}: {how}", tag=tag, day=show_day(facts.on), how=facts.how))

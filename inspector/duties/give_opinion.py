@@ -1,0 +1,92 @@
+"""Say what one thinks of a piece: a doubt holds it, a competent person's opinion answers what it names."""
+
+from collections.abc import Sequence
+
+from inspector.duties.judging import judge_and_keep, judged
+from inspector.duties.office import Office
+from inspector.duties.who import person_of
+from inspector.gear.dossier import Dossier
+from inspector.gear.judged import Judged
+from inspector.gear.opinion import Answered, NewOpinion, Stance
+from inspector.gear.person import Person
+from inspector.gear.verdict import Finding, Value
+from inspector.language import tr
+from inspector.refused import Refused
+from inspector.register.page import Page
+from inspector.rulebook.opinions import facts_digest, may_be_answered
+
+
+def doubt(office: Office, tag: str, why: str, by: str = "") -> Judged:
+    """Hold the piece until a competent person has inspected it. Anybody may doubt; nobody needs to prove it."""
+    _check_why(why)
+    with office.book.page() as page:
+        speaker = person_of(page, by or office.officer.id, tr("said by"))
+        return _keep(office, page, tag, NewOpinion(office.today, speaker.id, Stance.DOUBTS, why.strip()))
+
+
+def answer_findings(office: Office, tag: str, rules: Sequence[str], why: str, by: str = "") -> Judged:
+    """Answer holds for what was seen or measured; the opinion stands until anything new is known of the piece.
+
+    rules: ids of the findings. Refused for whoever is not competent, owns the piece, or saw the finding himself.
+    """
+    _check_why(why)
+    with office.book.page() as page:
+        speaker = person_of(page, by or office.officer.id, tr("said by"))
+        item = page.item(tag)
+        dossier = page.dossier(item, office.kind(item.facts.kind), office.today)
+        _check_speaker(office, dossier, speaker)
+        open_findings = {one.rule: one for one in judged(office, dossier).verdict.findings if may_be_answered(one)}
+        answered = tuple(_answered(rule, open_findings, speaker) for rule in rules)
+        if not answered:
+            raise _nothing_named(open_findings)
+        stands_on = facts_digest(dossier)
+        facts = NewOpinion(office.today, speaker.id, Stance.ANSWERS, why.strip(), answered, stands_on)
+        return _keep(office, page, tag, facts)
+
+
+def _keep(office: Office, page: Page, tag: str, facts: NewOpinion) -> Judged:
+    item = page.item(tag)
+    page.add_opinion(item, facts)
+    outcome = judge_and_keep(office, page, item)
+    deed = "doubt" if facts.stance is Stance.DOUBTS else "answer"
+    page.enter(deed, by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": facts})
+    return outcome
+
+
+def _check_why(why: str) -> None:
+    if not why.strip():
+        raise Refused(tr("reason"), tr("It is empty."), tr("Write in a sentence what you saw and why you think so."))
+
+
+def _check_speaker(office: Office, dossier: Dossier, speaker: Person) -> None:
+    if not speaker.is_competent(dossier.kind.family, office.today):
+        why = tr("{name} is not entered as competent for a {kind}.", name=speaker.name, kind=dossier.kind.name.lower())
+        raise Refused(tr("said by"), why, tr("Ask somebody who is, or have the piece inspected."))
+    if speaker.name == dossier.item.facts.owner:
+        why = tr("{name} owns the piece, and nobody is the judge of his own gear.", name=speaker.name)
+        raise Refused(tr("said by"), why, tr("Ask another competent person."))
+
+
+def _answered(rule: str, open_findings: dict[str, Finding], speaker: Person) -> Answered:
+    finding = open_findings.get(rule)
+    if finding is None:
+        raise _cannot_be_answered(rule, open_findings)
+    if finding.by == speaker.id:
+        why = tr("{name} made the inspection that “{rule}” rests on.", name=speaker.name, rule=rule)
+        raise Refused(tr("said by"), why, tr("A second opinion is another person's; or inspect the piece again."))
+    return Answered(rule, finding.value or Value())
+
+
+def _cannot_be_answered(rule: str, open_findings: dict[str, Finding]) -> Refused:
+    why = tr("“{rule}” holds nothing here that an opinion may answer.", rule=rule)
+    return Refused(tr("finding"), why, _what_may_be(open_findings))
+
+
+def _nothing_named(open_findings: dict[str, Finding]) -> Refused:
+    return Refused(tr("finding"), tr("No finding is named."), _what_may_be(open_findings))
+
+
+def _what_may_be(open_findings: dict[str, Finding]) -> str:
+    if open_findings:
+        return tr("An opinion may answer: {rules}.", rules=", ".join(sorted(open_findings)))
+    return tr("What is missing, overdue or not marked takes an inspection or a marking, and a retirement is final.")

@@ -1,0 +1,43 @@
+"""What people say of a piece beside an inspection: a doubt that holds it, or an opinion that answers a finding."""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from inspector.gear.verdict import Value
+
+
+class Stance(StrEnum):
+    """Which way an opinion turns a verdict."""
+
+    DOUBTS = "doubts"  # anybody may: it holds the piece until a competent person has inspected it
+    ANSWERS = "answers"  # a competent person may: it answers the findings it names until anything new is known
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """A finding as it stood when it was answered: the rule, and the value it had found."""
+
+    rule: str
+    value: Value
+
+
+@dataclass(frozen=True, slots=True)
+class NewOpinion:
+    """An opinion before it is kept. by: a person's id. rests_on: the digest of the facts that were known that day."""
+
+    on: date
+    by: str
+    stance: Stance
+    why: str
+    answers: tuple[Answered, ...] = ()
+    rests_on: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Opinion:
+    """A kept opinion."""
+
+    id: str
+    item_id: str
+    facts: NewOpinion

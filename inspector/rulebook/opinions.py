@@ -1,0 +1,65 @@
+"""Opinions that answer findings: what they may answer, and how long they stand."""
+
+import hashlib
+import math
+from collections.abc import Iterator
+
+from inspector.gear.dossier import Dossier
+from inspector.gear.opinion import Answered, Opinion, Stance
+from inspector.gear.outcome import Outcome
+from inspector.gear.verdict import Finding, Status, Value
+from inspector.rulebook.case import Case
+from inspector.rulebook.texts import Rule
+
+_SEEN_OR_MEASURED = ("check", "loss", "growth", "measured")
+_SAME_RATIO = 1e-9
+
+
+def facts_digest(dossier: Dossier) -> str:
+    """A name for all that is known of the piece; it changes with any new inspection, use, exposure, doubt or strike."""
+    return hashlib.sha256("\n".join(sorted(_entries(dossier))).encode()).hexdigest()
+
+
+def _entries(dossier: Dossier) -> Iterator[str]:
+    yield from (one.id for one in dossier.inspections)
+    yield from (one.id for one in dossier.uses)
+    yield from (one.id for one in dossier.exposures)
+    yield from (one.id for one in dossier.strikes)
+    yield from (one.id for one in dossier.opinions if one.facts.stance is Stance.DOUBTS)
+
+
+def may_be_answered(finding: Finding) -> bool:
+    """Whether an opinion may answer it: a hold for something that was seen or measured. What is missing, stale,
+    not inspected or not marked takes an inspection or a marking, and a retirement is final."""
+    failed = finding.status is Status.FAILS and finding.outcome is Outcome.HOLD and finding.value is not None
+    return failed and _is_seen(finding.quantity)
+
+
+def answer_of(case: Case, rule: Rule, value: Value | None) -> Opinion | None:
+    """The opinion in force that answers this rule's finding of this very value, or None."""
+    if value is None or rule.otherwise != "hold" or not _is_seen(rule.quantity):
+        return None
+    standing = case.once("opinions in force", _in_force)
+    return next((one for one, said in standing.get(rule.id, ()) if _same(said.value, value)), None)
+
+
+def _is_seen(quantity: str) -> bool:
+    return quantity.partition(".")[0] in _SEEN_OR_MEASURED
+
+
+def _in_force(case: Case) -> dict[str, list[tuple[Opinion, Answered]]]:
+    """Opinions given on exactly the facts of today, by rule."""
+    found: dict[str, list[tuple[Opinion, Answered]]] = {}
+    answers = [one for one in case.dossier.opinions if one.facts.stance is Stance.ANSWERS]
+    digest = facts_digest(case.dossier) if answers else ""
+    for opinion in answers:
+        if opinion.facts.rests_on == digest:
+            for said in opinion.facts.answers:
+                found.setdefault(said.rule, []).append((opinion, said))
+    return found
+
+
+def _same(said: Value, value: Value) -> bool:
+    if said.number is None or value.number is None:
+        return said.number is value.number and said.word == value.word
+    return math.isclose(said.number, value.number, rel_tol=_SAME_RATIO)

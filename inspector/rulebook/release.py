@@ -1,0 +1,55 @@
+"""What would release a finding, all else as it is: the limit of its own quantity, or the observation that is missing.
+
+A limit is told as the reading a gauge or calliper would have to show. Nothing releases a retirement.
+"""
+
+from inspector.gear.dossier import Dossier
+from inspector.gear.outcome import Outcome
+from inspector.gear.verdict import Finding, Needed, Release, Verdict
+from inspector.rulebook.judge import limit_value
+from inspector.rulebook.load import Rulebook
+from inspector.units import Dimension
+
+_TURNED = {"at_most": "at_least", "below": "above", "at_least": "at_most", "above": "below"}
+_BY_INSPECTION = {
+    "inspection_age",
+    "history",
+    "open_events",
+    "harmful_exposures",
+    "open_doubts",
+    "open_strikes",
+}
+
+
+def releases(verdict: Verdict, dossier: Dossier, book: Rulebook) -> tuple[Release, ...]:
+    """One release for each finding that is not fit, in the order of the findings."""
+    governing = [one for one in verdict.findings if one.outcome is not Outcome.FIT]
+    return tuple(_release(one, dossier, book) for one in governing)
+
+
+def _release(finding: Finding, dossier: Dossier, book: Rulebook) -> Release:
+    if finding.outcome is Outcome.RETIRE:
+        return Release(finding.rule, Needed.NOTHING)
+    prefix, _, key = finding.quantity.partition(".")
+    if finding.quantity in _BY_INSPECTION:
+        return Release(finding.rule, Needed.INSPECTION)
+    if prefix == "check" or finding.observation == "abrasion":
+        return Release(finding.rule, Needed.GRADE, finding.observation or key)
+    if prefix in {"loss", "growth", "measured"}:
+        return _measured(finding, dossier, book, prefix, key)
+    return Release(finding.rule, Needed.MARKING if finding.value is None else Needed.NOTHING)
+
+
+def _measured(finding: Finding, dossier: Dossier, book: Rulebook, prefix: str, key: str) -> Release:
+    """The reading at which the rule's own limit is just kept."""
+    measure = dossier.kind.measure(key)
+    new = dossier.item.size(measure.compare_with) if measure else None
+    if measure is None or (prefix != "measured" and (new is None or new.si <= 0)):
+        return Release(finding.rule, Needed.MARKING)
+    rule = next(one for one in book.rules_for(dossier.kind) if one.id == finding.rule)
+    limit = limit_value(rule, measure.dimension if prefix == "measured" else Dimension.RATIO).number
+    must, bound = rule.must, limit
+    if limit is not None and new is not None and prefix != "measured":
+        must = _TURNED[rule.must] if prefix == "loss" else rule.must
+        bound = new.si * (1 - limit if prefix == "loss" else 1 + limit)
+    return Release(finding.rule, Needed.READING, key, measure.points, must, bound, measure.dimension)
