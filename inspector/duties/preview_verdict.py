@@ -29,7 +29,7 @@ def preview_verdict(office: Office, dossier: Dossier, facts: NewInspection) -> J
 
 
 def note_first(noted: tuple[FirstValue, ...], shown: Judged, facts: NewInspection) -> tuple[FirstValue, ...]:
-    """The values noted so far, and those by which the preview just shown holds or retires the piece; the first stays."""
+    """What was noted so far, and the values by which the preview just shown holds or retires; the first stay."""
     failed = [one for one in shown.verdict.findings if _fails_by_preview(one)]
     fresh = [value for finding in failed for value in _values(finding, facts)]
     places = {(one.observation, one.point) for one in noted}
@@ -44,7 +44,7 @@ def first_values(noted: tuple[FirstValue, ...], facts: NewInspection) -> tuple[F
 
 
 def leave_preview(office: Office, tag: str, noted: tuple[FirstValue, ...]) -> None:
-    """Write into the ledger that an inspection was begun, held or retired the piece in the preview, and was not logged."""
+    """Write into the ledger what held or retired the piece in the preview of an inspection that is not logged."""
     if not noted:
         return
     with office.book.page() as page:

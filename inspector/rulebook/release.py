@@ -24,12 +24,14 @@ _BY_INSPECTION = {
 def releases(verdict: Verdict, dossier: Dossier, book: Rulebook) -> tuple[Release, ...]:
     """One release for each finding that is not fit, in the order of the findings."""
     governing = [one for one in verdict.findings if one.outcome is not Outcome.FIT]
-    return tuple(_release(one, dossier, book) for one in governing)
+    return tuple(_release(one, verdict, dossier, book) for one in governing)
 
 
-def _release(finding: Finding, dossier: Dossier, book: Rulebook) -> Release:
+def _release(finding: Finding, verdict: Verdict, dossier: Dossier, book: Rulebook) -> Release:
     if finding.outcome is Outcome.RETIRE:
         return Release(finding.rule, Needed.NOTHING)
+    if finding.quantity.startswith("wall_"):
+        return _wall(finding, verdict, dossier, book)
     prefix, _, key = finding.quantity.partition(".")
     if finding.quantity in _BY_INSPECTION:
         return Release(finding.rule, Needed.INSPECTION)
@@ -37,7 +39,19 @@ def _release(finding: Finding, dossier: Dossier, book: Rulebook) -> Release:
         return Release(finding.rule, Needed.GRADE, finding.observation or key)
     if prefix in {"loss", "growth", "measured"}:
         return _measured(finding, dossier, book, prefix, key)
-    return Release(finding.rule, Needed.MARKING if finding.value is None else Needed.NOTHING)
+    return Release(finding.rule, Needed.MARKING if finding.outcome is Outcome.HOLD else Needed.NOTHING)
+
+
+def _wall(finding: Finding, verdict: Verdict, dossier: Dossier, book: Rulebook) -> Release:
+    """A reading on bare, dressed metal at every named point that leaves the wall that must be left, with the gauge's
+    allowance on top. Nothing brings back the life of a wall that was read thin: steel does not grow."""
+    measure = dossier.kind.measure("wall")
+    if verdict.wall is None or measure is None:
+        return Release(finding.rule, Needed.MARKING)
+    if finding.quantity == "wall_life":
+        return Release(finding.rule, Needed.NOTHING)
+    least_m = verdict.wall.required_m + book.setting("gauge_accuracy")
+    return Release(finding.rule, Needed.READING, "wall", measure.points, "at_least", least_m, Dimension.LENGTH)
 
 
 def _measured(finding: Finding, dossier: Dossier, book: Rulebook, prefix: str, key: str) -> Release:

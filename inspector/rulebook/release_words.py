@@ -5,7 +5,7 @@ from inspector.gear.verdict import Finding, Needed, Release, Status
 from inspector.language import tr
 from inspector.rulebook.opinions import may_be_answered
 from inspector.rulebook.words import must_word, quantity_word
-from inspector.units import System, show_bound, system_of
+from inspector.units import Dimension, System, show_bound, system_of
 
 
 def release_words(release: Release, finding: Finding, dossier: Dossier, system: System) -> str:
@@ -14,6 +14,8 @@ def release_words(release: Release, finding: Finding, dossier: Dossier, system: 
         return _inspection(finding.quantity)
     if release.needed is Needed.MARKING:
         return _marking(finding.quantity)
+    if finding.quantity.startswith("wall_"):
+        return _wall(release, dossier, system)
     what = quantity_word(finding.quantity, dossier.kind)
     if release.needed is Needed.GRADE:
         return _grade(finding, what[:1].lower() + what[1:])
@@ -49,6 +51,20 @@ def _grade(finding: Finding, what: str) -> str:
     if may_be_answered(finding):
         settled += " " + tr("So would a second competent person's opinion that names “{rule}”.", rule=finding.rule)
     return settled
+
+
+def _wall(release: Release, dossier: Dossier, system: System) -> str:
+    if release.limit is None:
+        return tr("Nothing releases it: plan its replacement.")
+    new = dossier.item.size("wall")
+    typed_in = system_of(new.as_typed, system) if new else system
+    least = show_bound(release.limit, Dimension.LENGTH, typed_in, least=True)
+    return tr(
+        "Readings of {least} or more on bare metal, dressed smooth, with a gauge tried on its block that day would "
+        "release it, at each of: {points}.",
+        least=least,
+        points=", ".join(release.points),
+    )
 
 
 def _reading(release: Release, finding: Finding, dossier: Dossier, system: System) -> str:

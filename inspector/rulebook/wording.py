@@ -130,7 +130,7 @@ def _reason(finding: Finding, verdict: Verdict, dossier: Dossier, book: Rulebook
         source=book.source_text(finding.source),
         rule=finding.rule,
         purposes=tr("for {purposes}", purposes=purposes) if purposes else "",
-        release=_release(finding, verdict, dossier, limit, system),
+        release=_release(finding, verdict, dossier, system),
         what=_what(finding, dossier),
         why=finding.says,
     )
@@ -204,20 +204,12 @@ def _answer(finding: Finding, dossier: Dossier) -> str:
     return tr("answered by {who} on {day}: {why}", who=who, day=show_day(said.on), why=said.why)
 
 
-def _release(finding: Finding, verdict: Verdict, dossier: Dossier, limit: str, system: System) -> str:
+def _release(finding: Finding, verdict: Verdict, dossier: Dossier, system: System) -> str:
     """What would release a finding. Nothing releases a retirement, nor what nobody asked the release of."""
     found = next((one for one in verdict.releases if one.rule == finding.rule), None)
     if found is None or finding.outcome is not Outcome.HOLD:
         return ""
-    walls = {
-        "wall_life": tr("Plan its replacement: nothing releases it but a wall with more than a year of life."),
-        "wall_reading_age": tr("A wall reading on bare metal at the named points would settle it."),
-        "wall_estimate": tr("A wall reading on bare metal at the named points would settle it."),
-        "wall_rough_allowed": tr(
-            "Dress the face to bright metal and read again: {limit} after the gauge's allowance is wanted.", limit=limit
-        ),
-    }
-    return walls.get(finding.quantity) or release_words(found, finding, dossier, system)
+    return release_words(found, finding, dossier, system)
 
 
 def _piece(dossier: Dossier, system: System) -> tuple[Fact, ...]:

@@ -5,12 +5,8 @@ import re
 from inspector.units.dimensions import System
 
 _WORDS = re.compile(r"[A-Za-z\"″']+")
-_IMPERIAL = {
-    *["in", "inch", "inches", "ft", "feet", "lb", "lbs", "lbf", "ton", "tons", "psi", "ksi", "mph"],
-    '"',
-    "″",
-    "'",
-}
+_MARKS = {'"', "″", "'"}
+_IMPERIAL = {"in", "inch", "inches", "ft", "feet", "lb", "lbs", "lbf", "ton", "tons", "psi", "ksi", "mph"} | _MARKS
 
 
 def system_of(typed: str, otherwise: System) -> System:

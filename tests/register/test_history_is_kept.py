@@ -7,8 +7,12 @@ import pytest
 from sqlalchemy import insert
 from sqlalchemy.exc import DBAPIError
 
+from inspector.duties.destroy_item import destroy_item
+from inspector.duties.give_opinion import doubt
 from inspector.duties.office import Office
 from inspector.duties.print_sheets import print_trip_sheet
+from inspector.duties.strike_entry import strike_entry
+from inspector.duties.tell_history import history_of
 from inspector.gear.person import Person
 from inspector.register import guards, upgrade
 from inspector.register.book import open_book
@@ -23,13 +27,25 @@ def rows_in(sample: Office) -> Path:
 @pytest.mark.parametrize("table", [table.name for table in APPEND_ONLY])
 @pytest.mark.parametrize("deed", ["UPDATE {t} SET id = id", "DELETE FROM {t}", "REPLACE INTO {t} SELECT * FROM {t}"])
 def test_no_row_of_history_can_be_changed(sample: Office, table: str, deed: str) -> None:
-    if table == "document":
-        print_trip_sheet(sample, "next")  # the sample itself has none
+    _fill(sample, table)
     with sqlite3.connect(rows_in(sample)) as connection:
         assert connection.execute(f"SELECT 1 FROM {table}").fetchone()
         with pytest.raises(sqlite3.IntegrityError, match="append-only"):
             connection.execute(deed.format(t=table))
     connection.close()
+
+
+def _fill(sample: Office, table: str) -> None:
+    """Do the deed that writes into a table which the sample itself leaves empty."""
+    if table == "document":
+        print_trip_sheet(sample, "next")
+    elif table == "opinion":
+        doubt(sample, "SH-01", "it fell")
+    elif table == "strike":
+        entry = next(row.ref for row in history_of(sample, "SH-01") if row.ref)
+        strike_entry(sample, "SH-01", entry, "Ilse Farrowby", "another shackle")
+    elif table == "destruction":
+        destroy_item(sample, "BM-01", "cut through the tube")
 
 
 def test_a_trigger_that_was_dropped_stands_again_after_opening(tmp_path: Path) -> None:

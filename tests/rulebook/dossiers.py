@@ -10,9 +10,14 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Answer, Inspection, InspectionKind, Method, NewInspection, Reading, Surface
 from inspector.gear.item import Item, NewItem, Provenance, Rating, SizeAsNew
 from inspector.gear.kind import Basis, Grade, Kind, Measure, Size
+from inspector.gear.opinion import Answered, NewOpinion, Opinion, Stance
+from inspector.gear.strike import NewStrike, Strike
 from inspector.gear.use import Event, Exposure, NewExposure, NewUse, Use, Weather
+from inspector.rulebook.judge import judge
 from inspector.rulebook.load import packaged
+from inspector.rulebook.opinions import facts_digest, may_be_answered
 from inspector.units import Dimension, Figure, read
+from tests.rulebook.profiles import count_drawn
 
 BOOK = packaged()
 KINDS = sorted(BOOK.kinds.values(), key=lambda kind: kind.key)
@@ -94,7 +99,9 @@ def inspections(draw: DrawFn, kind: Kind, item: Item, number: int) -> Inspection
         for one, check in zip(answers, kind.checks, strict=True)
     )
     what = draw(st.sampled_from([InspectionKind.PERIODIC, InspectionKind.PERIODIC, *InspectionKind]))
-    facts = NewInspection(on, what, "p", draw(st.integers(0, 4)) > 0, kept, draw(readings(kind, item)))
+    competent = draw(st.integers(0, 4)) > 0
+    facts = NewInspection(on, what, draw(st.sampled_from("pq")), competent, kept, draw(readings(kind, item)))
+    facts = replace(facts, next_within_days=draw(st.sampled_from([None, None, None, 20, 400])))
     return Inspection(f"i-{number}", item.id, facts)
 
 
@@ -115,8 +122,41 @@ def uses(draw: DrawFn, item: Item) -> Use:
 
 
 @st.composite
+def doubts(draw: DrawFn, item: Item) -> Opinion:
+    """Somebody's doubt."""
+    on = item.booked_on + timedelta(days=draw(st.integers(0, (TODAY - item.booked_on).days)))
+    return Opinion("d", item.id, NewOpinion(on, "m", Stance.DOUBTS, "it looks odd"))
+
+
+@st.composite
+def strikes(draw: DrawFn, item: Item) -> Strike:
+    """An entry that was struck."""
+    on = item.booked_on + timedelta(days=draw(st.integers(0, (TODAY - item.booked_on).days)))
+    return Strike("s", item.id, NewStrike(on, "p", "q", "gone", "another piece"))
+
+
+@st.composite
 def dossiers(draw: DrawFn, kinds: list[Kind] = KINDS) -> Dossier:
-    """A dossier of any kind, judged today."""
+    """A dossier of any kind, judged today; now and then with an opinion that answers what holds it."""
+    dossier = draw(facts_of(kinds))
+    if draw(st.integers(0, 3)) == 0:
+        dossier = draw(answered(dossier))
+    count_drawn(dossier)
+    return dossier
+
+
+@st.composite
+def answered(draw: DrawFn, dossier: Dossier) -> Dossier:
+    """The dossier with an opinion on some of what it is held for, where there is anything to answer."""
+    findings = [one for one in judge(dossier, BOOK, "test").findings if may_be_answered(one)]
+    said = tuple(Answered(one.rule, one.value) for one in findings if one.value and draw(st.booleans()))
+    facts = NewOpinion(TODAY, "q", Stance.ANSWERS, "seen", said, facts_digest(dossier))
+    return replace(dossier, opinions=(*dossier.opinions, Opinion("o", dossier.item.id, facts)))
+
+
+@st.composite
+def facts_of(draw: DrawFn, kinds: list[Kind]) -> Dossier:
+    """What is known of a piece."""
     kind = draw(st.sampled_from(kinds))
     item = draw(items(kind))
     seen = [draw(inspections(kind, item, number)) for number in range(draw(st.integers(0, 4)))]
@@ -127,4 +167,6 @@ def dossiers(draw: DrawFn, kinds: list[Kind] = KINDS) -> Dossier:
         inspections=tuple(sorted(seen, key=lambda one: one.on)),
         uses=tuple(sorted(draw(st.lists(uses(item), max_size=3)), key=lambda one: one.facts.on)),
         exposures=tuple(sorted(draw(st.lists(exposures(item), max_size=3)), key=lambda one: one.facts.on)),
+        opinions=(draw(doubts(item)),) if draw(st.integers(0, 9)) == 0 else (),
+        strikes=(draw(strikes(item)),) if draw(st.integers(0, 19)) == 0 else (),
     )

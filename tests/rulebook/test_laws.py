@@ -4,7 +4,7 @@ import math
 from dataclasses import replace
 from datetime import date, timedelta
 
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from inspector.gear.dossier import Dossier
@@ -16,15 +16,28 @@ from inspector.rulebook.case import purposes_of
 from inspector.rulebook.judge import judge
 from inspector.rulebook.wording import explain
 from inspector.units import Dimension, read
-from tests.rulebook.dossiers import BOOK, KINDS, TODAY, days_ago, dossiers, exposures, inspections, uses
+from tests.rulebook.dossiers import (
+    BOOK,
+    KINDS,
+    TODAY,
+    answered,
+    days_ago,
+    dossiers,
+    doubts,
+    exposures,
+    inspections,
+    strikes,
+    uses,
+)
+from tests.rulebook.profiles import count_judged
 
 TUBES = [kind for kind in KINDS if kind.family == "tube"]
-settings.register_profile("laws", deadline=None, max_examples=120, derandomize=True)
-settings.load_profile("laws")
 
 
 def verdict_of(dossier: Dossier) -> Verdict:
-    return judge(dossier, BOOK, "test")
+    verdict = judge(dossier, BOOK, "test")
+    count_judged(verdict)
+    return verdict
 
 
 def check_never_milder(worse: Verdict, better: Verdict) -> None:
@@ -87,6 +100,36 @@ def test_more_use_is_never_milder(dossier: Dossier, data: st.DataObject) -> None
 def test_more_exposure_is_never_milder(dossier: Dossier, data: st.DataObject) -> None:
     added = data.draw(exposures(dossier.item))
     check_never_milder(verdict_of(replace(dossier, exposures=(*dossier.exposures, added))), verdict_of(dossier))
+
+
+@given(dossiers(), st.data())
+def test_a_doubt_is_never_milder(dossier: Dossier, data: st.DataObject) -> None:
+    added = data.draw(doubts(dossier.item))
+    check_never_milder(verdict_of(replace(dossier, opinions=(*dossier.opinions, added))), verdict_of(dossier))
+
+
+@given(dossiers(), st.data())
+def test_a_strike_holds_until_a_thorough_inspection(dossier: Dossier, data: st.DataObject) -> None:
+    struck = data.draw(strikes(dossier.item))
+    later = [one.on for one in dossier.inspections if one.facts.competent and one.on >= struck.facts.on]
+    assume(not later)
+    verdict = verdict_of(replace(dossier, strikes=(*dossier.strikes, struck)))
+    assert verdict.outcome.severity >= Outcome.HOLD.severity
+
+
+@given(dossiers(), st.data())
+def test_an_opinion_answers_no_silence_no_retirement_and_lapses_with_any_fact(
+    dossier: Dossier, data: st.DataObject
+) -> None:
+    before = verdict_of(dossier)
+    spoken = data.draw(answered(dossier))
+    verdict = verdict_of(spoken)
+    for was, now in zip(before.findings, verdict.findings, strict=True):
+        freed = was.outcome is not now.outcome
+        assert not freed or (was.outcome is Outcome.HOLD and was.status is Status.FAILS and was.value is not None)
+        assert freed == (now.status is Status.ANSWERED and was.status is not Status.ANSWERED)
+    added = (*spoken.uses, data.draw(uses(dossier.item)))
+    assert Status.ANSWERED not in {one.status for one in verdict_of(replace(spoken, uses=added)).findings}
 
 
 @given(dossiers(), st.data())

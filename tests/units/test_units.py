@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inspector.refused import Refused
-from inspector.units import STANDARD_GRAVITY_M_PER_S2, Dimension, System, read, show
+from inspector.units import STANDARD_GRAVITY_M_PER_S2, Dimension, System, read, show, show_bound, system_of
 
 G = STANDARD_GRAVITY_M_PER_S2
 
@@ -133,3 +133,43 @@ def test_values_print_with_their_unit_and_no_idle_zeros(
     si: float, dimension: Dimension, system: System, text: str
 ) -> None:
     assert show(si, dimension, system) == text
+
+
+@pytest.mark.parametrize(
+    ("si", "system", "least", "text"),
+    [
+        (0.017484, System.METRIC, True, "17.49 mm"),
+        (0.017484, System.METRIC, False, "17.48 mm"),
+        (0.0171, System.METRIC, True, "17.1 mm"),
+        (0.0171, System.METRIC, False, "17.1 mm"),
+        (19e-3 * 0.9, System.METRIC, True, "17.1 mm"),
+        (0.0171, System.IMPERIAL, True, "0.674 in"),
+        (0.0171, System.IMPERIAL, False, "0.673 in"),
+    ],
+)
+def test_a_bound_is_never_milder_in_print_than_it_is(si: float, system: System, least: bool, text: str) -> None:
+    assert show_bound(si, Dimension.LENGTH, system, least=least) == text
+
+
+@given(st.floats(1e-4, 50), st.sampled_from(list(System)), st.booleans())
+def test_a_printed_bound_read_back_keeps_the_bound(si: float, system: System, least: bool) -> None:
+    printed = read(show_bound(si, Dimension.LENGTH, system, least=least), Dimension.LENGTH, field="bound").si
+    assert printed >= si - 1e-9 if least else printed <= si + 1e-9
+    assert abs(printed - si) < 3e-5
+
+
+@pytest.mark.parametrize(
+    ("typed", "system"),
+    [
+        ("3/4 in", System.IMPERIAL),
+        ('0.118"', System.IMPERIAL),
+        ("2 short tons", System.IMPERIAL),
+        ("8000 lb", System.IMPERIAL),
+        ("2.9 mm", System.METRIC),
+        ("4.75 t", System.METRIC),
+    ],
+)
+def test_the_unit_tells_in_which_system_somebody_typed(typed: str, system: System) -> None:
+    for otherwise in System:
+        assert system_of(typed, otherwise) is system
+    assert system_of("4", System.METRIC) is System.METRIC and system_of("", System.IMPERIAL) is System.IMPERIAL
