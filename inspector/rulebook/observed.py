@@ -120,6 +120,11 @@ def harmful_exposures(case: Case) -> Quantity:
     return _open(case, [one.facts.on for one in case.dossier.exposures if one.facts.weather in harmful])
 
 
+def frozen_exposures(case: Case) -> Quantity:
+    """Days frozen while wet that no thorough inspection has answered."""
+    return _open(case, [one.facts.on for one in case.dossier.exposures if one.facts.weather is Weather.FROST])
+
+
 def _open(case: Case, days: Iterable[date]) -> Quantity:
     """Days after the last thorough inspection; that day itself counts unless the inspection was made for the event."""
     last = case.last_thorough

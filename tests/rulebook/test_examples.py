@@ -15,6 +15,15 @@ from inspector.units import Dimension, read
 
 RULES = packaged().rules
 NUMERIC = {"at_least", "at_most", "above", "below"}
+READ_AS = (
+    Dimension.LENGTH,
+    Dimension.DAYS,
+    Dimension.FORCE,
+    Dimension.TORQUE,
+    Dimension.TEMPERATURE,
+    Dimension.RATIO,
+    Dimension.COUNT,
+)
 
 
 EXAMPLES = [(rule, example) for rule in RULES for example in rule.example]
@@ -22,8 +31,7 @@ EXAMPLES = [(rule, example) for rule in RULES for example in rule.example]
 
 def figure(rule: Rule, text: str) -> Value:
     """The text in whatever dimension reads it; an example's unit tells which."""
-    wanted = (Dimension.LENGTH, Dimension.DAYS, Dimension.FORCE, Dimension.TORQUE, Dimension.RATIO, Dimension.COUNT)
-    for dimension in wanted:
+    for dimension in READ_AS:
         try:
             return Value(number=read(text, dimension, field=rule.id).si, dimension=dimension)
         except Exception:
