@@ -12,6 +12,7 @@ from inspector.rulebook.sum_texts import text_of
 from inspector.rulebook.sums import functions
 from inspector.rulebook.texts import Example, Rule
 from inspector.units import Dimension, read
+from tests.criteria_table import criteria
 
 RULES = packaged().rules
 NUMERIC = {"at_least", "at_most", "above", "below"}
@@ -109,4 +110,5 @@ def test_every_source_and_setting_is_used() -> None:
     named = {rule.source for rule in book.rules} | {kind.source for kind in book.kinds.values()}
     named |= {setting.source for setting in book.setting_texts.values()} | {"house_law"}
     named |= {key for function in functions().values() for key in text_of(function).sources}
+    named |= {one.source for one in criteria()}
     assert set(book.sources) - named == set()
