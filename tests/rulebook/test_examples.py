@@ -105,6 +105,10 @@ def test_every_measure_that_must_be_taken_is_judged() -> None:
     assert silent == []
 
 
+def test_no_kind_asks_more_than_a_person_answers_with_care() -> None:
+    assert {kind.key: len(kind.checks) for kind in packaged().kinds.values() if len(kind.checks) > 12} == {}
+
+
 def test_every_source_and_setting_is_used() -> None:
     book = packaged()
     named = {rule.source for rule in book.rules} | {kind.source for kind in book.kinds.values()}
