@@ -107,14 +107,18 @@ def use(desk: Desk, tag: str, pulls: int, event: str, on: str, note: str) -> Non
 @click.option("--weather", type=choice(Weather), required=True)
 @click.option("--days", type=int, default=1, show_default=True)
 @click.option("--rinsed/--not-rinsed", default=None)
+@click.option("--hottest", default="", help="greatest temperature of a heat, with its unit: 95 °C")
 @click.option("--on", default="")
 @click.option("--note", default="")
 @click.pass_obj
-def expose(desk: Desk, tag: str, weather: str, days: int, rinsed: bool | None, on: str, note: str) -> None:
-    """Log days in salt, mud, sun, heat or chemicals."""
+def expose(
+    desk: Desk, tag: str, weather: str, days: int, rinsed: bool | None, hottest: str, on: str, note: str
+) -> None:
+    """Log days in salt, mud, sun, heat, chemicals or frost."""
     office = desk.office()
     day = typed.day(on, office.today)
-    facts = NewExposure(day, Weather(weather), days, rinsed, office.officer.id, note)
+    heat = read(hottest, Dimension.TEMPERATURE, field=tr("hottest")) if hottest else None
+    facts = NewExposure(day, Weather(weather), days, rinsed, office.officer.id, note, heat)
     say.verdict_in_full(record_exposure(office, tag, facts))
 
 

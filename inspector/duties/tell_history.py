@@ -137,9 +137,12 @@ def _exposed(sea: NewExposure) -> str:
         Weather.SUN: tr("sun"),
         Weather.HEAT: tr("heat"),
         Weather.CHEMICAL: tr("chemicals"),
+        Weather.FROST: tr("frozen while wet"),
     }
     rinsed = {True: tr(", rinsed"), False: tr(", not rinsed")}.get(sea.rinsed, "") if sea.rinsed is not None else ""
-    return _with_note(f"{words[sea.weather]}, {tr_n('{count} day', '{count} days', sea.days_count)}{rinsed}", sea.note)
+    heat = tr(", up to {heat}", heat=sea.hottest.as_typed) if sea.hottest else ""
+    days = tr_n("{count} day", "{count} days", sea.days_count)
+    return _with_note(f"{words[sea.weather]}, {days}{heat}{rinsed}", sea.note)
 
 
 def _with_note(said: str, note: str) -> str:

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+from inspector.units import Figure
+
 
 class Event(StrEnum):
     """What happened beyond an ordinary pull."""
@@ -42,11 +44,12 @@ class Weather(StrEnum):
     SUN = "sun"
     HEAT = "heat"
     CHEMICAL = "chemical"
+    FROST = "frost"  # frozen while it was wet
 
 
 @dataclass(frozen=True, slots=True)
 class NewExposure:
-    """A day, or a season of so many days, in salt, mud or sun. rinsed: None where nobody knows."""
+    """A day, or a season of so many days, in salt, mud or sun. rinsed, hottest: None where nobody knows."""
 
     on: date
     weather: Weather
@@ -54,6 +57,7 @@ class NewExposure:
     rinsed: bool | None = None
     by: str = ""
     note: str = ""
+    hottest: Figure | None = None  # the greatest temperature of a heat
 
 
 @dataclass(frozen=True, slots=True)

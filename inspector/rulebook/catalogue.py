@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from inspector.rulebook import ageing, observed, wall_quantities
+from inspector.rulebook import ageing, heat, observed, sizes, wall_quantities, wires
 from inspector.rulebook.capacity import strength_left
 from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import Quantity
@@ -20,6 +20,17 @@ _NAMED: dict[str, Callable[[Case], Quantity]] = {
     "open_doubts": observed.open_doubts,
     "open_strikes": observed.open_strikes,
     "changed_figures": observed.changed_figures,
+    "frozen_exposures": observed.frozen_exposures,
+    "hottest": heat.hottest,
+    "fibre_heat_limit": heat.fibre_heat_limit,
+    "core_heat": heat.core_heat,
+    "identity": sizes.identity,
+    "shackle_pin": sizes.shackle_pin,
+    "ball_in_coupler": sizes.ball_in_coupler,
+    "wires_held": wires.wires_held,
+    "wires_discard": wires.wires_discard,
+    "wires_held_long": wires.wires_held_long,
+    "wires_discard_long": wires.wires_discard_long,
     "wall_relied": wall_quantities.wall_relied,
     "wall_rough_allowed": wall_quantities.wall_rough_allowed,
     "required_wall": wall_quantities.required_wall,
@@ -31,7 +42,7 @@ _NAMED: dict[str, Callable[[Case], Quantity]] = {
     "abrasion_loss": ageing.abrasion_loss,
     "strength_left": strength_left,
 }
-_PREFIXES = ("check", "loss", "growth", "measured")
+_PREFIXES = ("check", "loss", "growth", "measured", "new")
 
 
 def is_known(name: str) -> bool:
@@ -54,4 +65,6 @@ def _work_out(case: Case, name: str, *, more_is_worse: bool) -> Quantity:
         return observed.loss(case, key)
     if prefix == "growth":
         return observed.growth(case, key)
+    if prefix == "new":
+        return sizes.as_new(case, key)
     return observed.measured(case, key, max if more_is_worse else min)

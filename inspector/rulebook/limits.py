@@ -3,6 +3,8 @@
 from inspector.gear.dossier import Dossier
 from inspector.gear.kind import Measure
 from inspector.language import tr
+from inspector.rulebook.case import Case
+from inspector.rulebook.catalogue import quantity
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.texts import Rule
 from inspector.units import Dimension, System, read, show
@@ -11,15 +13,27 @@ from inspector.units import Dimension, System, read, show
 def measure_limit(dossier: Dossier, measure: Measure, book: Rulebook, system: System) -> str:
     """E.g. "more than 17.1 mm"; empty where no rule or no size as new gives one."""
     size = dossier.item.size(measure.compare_with)
+    case = Case(dossier, book)
     rules = [rule for rule in book.rules_for(dossier.kind) if rule.quantity.partition(".")[2] == measure.key]
     for rule in rules:
-        if words := _limit(rule, size.si if size else None, measure.dimension, system):
+        named = _named(case, rule, system)
+        if words := named or _limit(rule, size.si if size else None, measure.dimension, system):
             return words
     return ""
 
 
+def _named(case: Case, rule: Rule, system: System) -> str:
+    """The demand where the limit is a named quantity of this piece."""
+    value = quantity(case, rule.limit_is).value if rule.limit_is else None
+    if value is None or value.number is None or value.dimension is None:
+        return ""
+    return _demand(rule.must, show(value.number, value.dimension, system))
+
+
 def _limit(rule: Rule, new: float | None, dimension: Dimension, system: System) -> str:
     prefix = rule.quantity.partition(".")[0]
+    if not rule.limit:
+        return ""
     if prefix == "measured":
         return _demand(rule.must, rule.limit)
     if new is None or prefix not in {"loss", "growth"}:

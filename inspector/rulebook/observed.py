@@ -147,6 +147,12 @@ def changed_figures(case: Case) -> Quantity:
     return number(count, Dimension.COUNT, _who(last), Known.COUNTED, measured_on=last.on, seen_in=last)
 
 
+def frozen_exposures(case: Case) -> Quantity:
+    """Days frozen while wet that no thorough inspection has answered."""
+    days = [one.facts.on for one in case.dossier.exposures if one.facts.weather is Weather.FROST]
+    return _open(case, days, tr("exposures logged"))
+
+
 def _open(case: Case, days: Iterable[date], came_from: str) -> Quantity:
     """Days after the last thorough inspection; that day itself counts unless the inspection was made for the event."""
     last = case.last_thorough

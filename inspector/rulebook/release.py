@@ -16,19 +16,20 @@ _BY_INSPECTION = {
     "history",
     "open_events",
     "harmful_exposures",
+    "frozen_exposures",
     "open_doubts",
     "open_strikes",
 }
 
 
 def releases(verdict: Verdict, dossier: Dossier, book: Rulebook) -> tuple[Release, ...]:
-    """One release for each finding that is not fit, in the order of the findings."""
+    """One release for each finding that is not fit, in the order of the findings; nothing releases a retired piece."""
     governing = [one for one in verdict.findings if one.outcome is not Outcome.FIT]
     return tuple(_release(one, verdict, dossier, book) for one in governing)
 
 
 def _release(finding: Finding, verdict: Verdict, dossier: Dossier, book: Rulebook) -> Release:
-    if finding.outcome is Outcome.RETIRE:
+    if verdict.outcome is Outcome.RETIRE:
         return Release(finding.rule, Needed.NOTHING)
     if finding.quantity.startswith("wall_"):
         return _wall(finding, verdict, dossier, book)
@@ -61,7 +62,9 @@ def _measured(finding: Finding, dossier: Dossier, book: Rulebook, prefix: str, k
     if measure is None or (prefix != "measured" and (new is None or new.si <= 0)):
         return Release(finding.rule, Needed.MARKING)
     rule = next(one for one in book.rules_for(dossier.kind) if one.id == finding.rule)
-    limit = limit_value(rule, measure.dimension if prefix == "measured" else Dimension.RATIO).number
+    limit = finding.limit.number if finding.limit else None
+    if limit is None and rule.limit:  # of something never measured a finding holds the limit as a text
+        limit = limit_value(rule, measure.dimension if prefix == "measured" else Dimension.RATIO).number
     must, bound = rule.must, limit
     if limit is not None and new is not None and prefix != "measured":
         must = _TURNED[rule.must] if prefix == "loss" else rule.must

@@ -1,6 +1,7 @@
 """What would release a finding, in words."""
 
 from inspector.gear.dossier import Dossier
+from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Finding, Needed, Release, Status
 from inspector.language import tr
 from inspector.rulebook.opinions import may_be_answered
@@ -9,7 +10,9 @@ from inspector.units import Dimension, System, show_bound, system_of
 
 
 def release_words(release: Release, finding: Finding, dossier: Dossier, system: System) -> str:
-    """One or two sentences; empty where nothing releases it."""
+    """One or two sentences; empty where nothing is held, or nothing releases it."""
+    if finding.outcome is not Outcome.HOLD:
+        return ""
     if release.needed is Needed.INSPECTION:
         return _inspection(finding.quantity)
     if release.needed is Needed.MARKING:
@@ -28,6 +31,7 @@ def _inspection(quantity: str) -> str:
         "history": tr("A first inspection by a competent person would settle it."),
         "open_events": tr("An inspection after the event by a competent person would settle it."),
         "harmful_exposures": tr("An inspection after the exposure by a competent person would settle it."),
+        "frozen_exposures": tr("An inspection after it has thawed and dried, by a competent person, would settle it."),
         "open_doubts": tr("An inspection by a competent person after the doubt was voiced would settle it."),
         "open_strikes": tr("A new inspection by a competent person would settle it."),
     }
@@ -39,6 +43,8 @@ def _marking(quantity: str) -> str:
         "age": tr("Only a date on its label or its papers would settle it."),
         "ageing_loss": tr("Only a date on its label or its papers would settle it."),
         "rating_stated": tr("Only a marking on the piece or its certificate would settle it."),
+        "hottest": tr("Only its maker's written word on that heat would settle it."),
+        "core_heat": tr("Only a paper that tells of a steel core would settle it."),
         "design_factor": tr("Only the factor on its certificate would settle it."),
     }
     return words.get(quantity, tr("Only its marking, its papers or the maker's sheet would settle it."))

@@ -207,9 +207,7 @@ def _answer(finding: Finding, dossier: Dossier) -> str:
 def _release(finding: Finding, verdict: Verdict, dossier: Dossier, system: System) -> str:
     """What would release a finding. Nothing releases a retirement, nor what nobody asked the release of."""
     found = next((one for one in verdict.releases if one.rule == finding.rule), None)
-    if found is None or finding.outcome is not Outcome.HOLD:
-        return ""
-    return release_words(found, finding, dossier, system)
+    return release_words(found, finding, dossier, system) if found else ""
 
 
 def _piece(dossier: Dossier, system: System) -> tuple[Fact, ...]:

@@ -46,9 +46,14 @@ def quantity_word(name: str, kind: Kind) -> str:
     measured = {
         "loss": tr("Loss of {what}", what=named),
         "growth": tr("Growth of {what}", what=named),
+        "new": tr("{what} as new", what=_size_name(key, kind)),
         "measured": named[:1].upper() + named[1:],
     }
     return measured.get(prefix) or named_quantity(name)
+
+
+def _size_name(key: str, kind: Kind) -> str:
+    return next((size.name for size in kind.sizes if size.key == key), key)
 
 
 def named_quantity(name: str) -> str:
@@ -66,6 +71,17 @@ def named_quantity(name: str) -> str:
         "open_doubts": tr("Doubts voiced and not yet inspected"),
         "open_strikes": tr("Entries struck and not yet inspected anew"),
         "changed_figures": tr("Values changed after a preview had held or retired it"),
+        "frozen_exposures": tr("Days frozen while wet, not yet inspected"),
+        "hottest": tr("Greatest heat"),
+        "fibre_heat_limit": tr("what its fibre bears"),
+        "core_heat": tr("Heat at the core"),
+        "identity": tr("Maker and batch"),
+        "shackle_pin": tr("Pin against body"),
+        "ball_in_coupler": tr("Ball against coupling"),
+        "wires_held": tr("broken wires that call for a competent person"),
+        "wires_discard": tr("broken wires that end the rope"),
+        "wires_held_long": tr("broken wires over thirty diameters that call for a competent person"),
+        "wires_discard_long": tr("broken wires over thirty diameters that end the rope"),
         "wall_relied": tr("Wall that can be relied on"),
         "wall_rough_allowed": tr("Wall, allowing for a rough face"),
         "required_wall": tr("wall that must be left"),
@@ -103,6 +119,14 @@ def _grade_word(word: str, kind: Kind, key: str) -> str:
         "memory": tr("from memory only"),
         "none": tr("nowhere"),
         "retired": tr("retired"),
+        "odd": tr("no thicker than the body"),
+        "thicker": tr("thicker than the body"),
+        "mismatched": tr("of another size"),
+        "matched": tr("of its size"),
+        "incomplete": tr("not both written down"),
+        "not too hot": tr("not too hot"),
+        "fibre core too hot": tr("too hot for its fibre core"),
+        "core unknown, too hot": tr("too hot for a fibre core, and its core is not known"),
     }
     if check := kind.check(key):
         words |= {"bad": check.bad.rstrip("."), "slight": check.slight.rstrip(".") or tr("slight")}
@@ -116,6 +140,10 @@ def must_word(must: str, limit: str, quantity: str = "") -> str:
             "history": tr("known, or inspected since it came"),
             "rating_stated": tr("on the piece or its certificate"),
             "retired": tr("not retired"),
+            "shackle_pin": tr("thicker than the body"),
+            "ball_in_coupler": tr("of its size"),
+            "identity": tr("both written down"),
+            "core_heat": tr("not too hot for a fibre core"),
         }
         return asked.get(quantity, tr("no fault"))
     words = {

@@ -70,6 +70,10 @@ def test_uses_and_exposures_are_logged(desk: Desk) -> None:
     assert "salt or mud service" in desk.type("expose", "SH-1", "--weather", "salt", "--not-rinsed")
     assert "Hold" in desk.type("use", "SH-1", "--event", "overload")
     assert "overload" in desk.type("show", "SH-1")
+    desk.type("expose", "SH-1", "--weather", "heat", "--hottest", "95 °C")
+    desk.type("expose", "SH-1", "--weather", "frost")
+    shown = desk.type("show", "SH-1")
+    assert "heat, 1 day, up to 95 °C" in shown and "frozen while wet" in shown
 
 
 def test_an_untouched_register_verifies_against_its_own_head(desk: Desk) -> None:

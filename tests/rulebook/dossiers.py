@@ -37,8 +37,10 @@ def figure(value: float, dimension: Dimension) -> Figure:
 
 def new_size(size: Size) -> SizeAsNew:
     """A plausible size as new."""
-    lengths = {"length": 9.0, "wall": 0.005, "outside": 0.06, "pin_hole": 0.0162, "lever": 0.06}
-    value = lengths.get(size.key, 0.02) if size.dimension is Dimension.LENGTH else 4
+    lengths = {"length": 9.0, "wall": 0.005, "outside": 0.06, "pin_hole": 0.0162, "lever": 0.06, "pin_diameter": 0.022}
+    balls = {"ball_diameter": 0.05, "coupler": 0.05}
+    counts = {"outer_wires": 114}
+    value = (lengths | balls).get(size.key, 0.02) if size.dimension is Dimension.LENGTH else counts.get(size.key, 4)
     return SizeAsNew(size.key, figure(value, size.dimension))
 
 
@@ -79,6 +81,8 @@ def readings(draw: DrawFn, kind: Kind, item: Item) -> tuple[Reading, ...]:
 @st.composite
 def reading_at(draw: DrawFn, measure: Measure, point: str, item: Item) -> Reading:
     """One reading."""
+    if measure.key.startswith("broken_wires"):
+        return Reading(measure.key, figure(draw(st.integers(0, 6)), measure.dimension), point, Method.COUNTED)
     new = item.size(measure.compare_with)
     around = draw(st.floats(0.5, 1.15)) if draw(st.integers(0, 3)) == 0 else draw(st.floats(0.97, 1.01))
     value = figure((new.si if new else 0.02) * around, measure.dimension)
@@ -109,8 +113,10 @@ def inspections(draw: DrawFn, kind: Kind, item: Item, number: int) -> Inspection
 def exposures(draw: DrawFn, item: Item) -> Exposure:
     """An exposure between booking and today."""
     on = item.booked_on + timedelta(days=draw(st.integers(0, (TODAY - item.booked_on).days)))
-    days = draw(st.integers(1, 60))
-    return Exposure("e", item.id, NewExposure(on, draw(st.sampled_from(list(Weather))), days))
+    days, weather = draw(st.integers(1, 60)), draw(st.sampled_from(list(Weather)))
+    heat = draw(st.none() | st.integers(40, 120)) if weather is Weather.HEAT else None
+    hottest = read(f"{heat} °C", Dimension.TEMPERATURE, field="e") if heat is not None else None
+    return Exposure("e", item.id, NewExposure(on, weather, days, hottest=hottest))
 
 
 @st.composite

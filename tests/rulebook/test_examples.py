@@ -12,9 +12,19 @@ from inspector.rulebook.sum_texts import text_of
 from inspector.rulebook.sums import functions
 from inspector.rulebook.texts import Example, Rule
 from inspector.units import Dimension, read
+from tests.criteria_table import criteria
 
 RULES = packaged().rules
 NUMERIC = {"at_least", "at_most", "above", "below"}
+READ_AS = (
+    Dimension.LENGTH,
+    Dimension.DAYS,
+    Dimension.FORCE,
+    Dimension.TORQUE,
+    Dimension.TEMPERATURE,
+    Dimension.RATIO,
+    Dimension.COUNT,
+)
 
 
 EXAMPLES = [(rule, example) for rule in RULES for example in rule.example]
@@ -22,8 +32,7 @@ EXAMPLES = [(rule, example) for rule in RULES for example in rule.example]
 
 def figure(rule: Rule, text: str) -> Value:
     """The text in whatever dimension reads it; an example's unit tells which."""
-    wanted = (Dimension.LENGTH, Dimension.DAYS, Dimension.FORCE, Dimension.TORQUE, Dimension.RATIO, Dimension.COUNT)
-    for dimension in wanted:
+    for dimension in READ_AS:
         try:
             return Value(number=read(text, dimension, field=rule.id).si, dimension=dimension)
         except Exception:
@@ -96,9 +105,14 @@ def test_every_measure_that_must_be_taken_is_judged() -> None:
     assert silent == []
 
 
+def test_no_kind_asks_more_than_a_person_answers_with_care() -> None:
+    assert {kind.key: len(kind.checks) for kind in packaged().kinds.values() if len(kind.checks) > 12} == {}
+
+
 def test_every_source_and_setting_is_used() -> None:
     book = packaged()
     named = {rule.source for rule in book.rules} | {kind.source for kind in book.kinds.values()}
     named |= {setting.source for setting in book.setting_texts.values()} | {"house_law"}
     named |= {key for function in functions().values() for key in text_of(function).sources}
+    named |= {one.source for one in criteria()}
     assert set(book.sources) - named == set()

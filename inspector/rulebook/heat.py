@@ -1,0 +1,49 @@
+"""Heat that was logged with its temperature. Where nobody knows how hot it was, an inspection has to answer it."""
+
+from inspector.gear.verdict import Known, Value
+from inspector.language import tr
+from inspector.mechanics.fibre import Fibre
+from inspector.mechanics.temperature import fibre_most_c
+from inspector.mechanics.wire_rope import is_fibre_core_spoilt
+from inspector.rulebook.case import Case
+from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, word
+from inspector.units import Dimension
+
+COOL, FIBRE_CORE, UNKNOWN_CORE = "not too hot", "fibre core too hot", "core unknown, too hot"
+_FIBRE_CORES = ("fibre core", "fiber core")
+_STEEL_CORES = ("steel core", "wire core", "iwrc")
+
+
+def hottest(case: Case) -> Quantity:
+    """The greatest heat ever logged; no inspection takes it back."""
+    logged = [(one.facts.hottest, one.facts.on) for one in case.dossier.exposures if one.facts.hottest]
+    if not logged:
+        return NOT_APPLICABLE
+    figure, on = max(logged, key=lambda pair: pair[0].si)
+    return Quantity(
+        Value(number=figure.si, dimension=figure.dimension, as_typed=figure.as_typed),
+        came_from=tr("exposures logged"),
+        measured_on=on,
+        known=Known.STATED,
+    )
+
+
+def fibre_heat_limit(case: Case) -> Quantity:
+    """The strictest published limit of the fibres named in its material; of all fibres where none is named."""
+    material = (case.dossier.item.facts.material or case.dossier.kind.material).lower()
+    named = [fibre for fibre in Fibre if fibre.value in material]
+    most_c = min(fibre_most_c(fibre) for fibre in named or Fibre)
+    return number(most_c, Dimension.TEMPERATURE, material if named else tr("fibre not known"), Known.STATED)
+
+
+def core_heat(case: Case) -> Quantity:
+    """Whether a wire rope was ever hot enough to spoil a fibre core; a steel core does not mind that heat."""
+    found = hottest(case)
+    material = (case.dossier.item.facts.material or case.dossier.kind.material).lower()
+    if found.value is None or found.value.number is None or any(core in material for core in _STEEL_CORES):
+        return NOT_APPLICABLE
+    said = tr("{heat} logged", heat=found.value.as_typed)
+    if not is_fibre_core_spoilt(found.value.number):
+        return word(COOL, said, Known.STATED, found.measured_on)
+    has_fibre = any(core in material for core in _FIBRE_CORES)
+    return word(FIBRE_CORE if has_fibre else UNKNOWN_CORE, said, Known.STATED, found.measured_on)
