@@ -51,6 +51,7 @@ class Finding:
     why_unknown: str = ""
     turns_on: date | None = None
     observation: str = ""  # the check or measure this rests on
+    loosened: str = ""  # which club limit it was judged by that is milder than the packaged one, and from what
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,6 +121,16 @@ class PurposeOutcome:
 
 
 @dataclass(frozen=True, slots=True)
+class Unloosened:
+    """What a verdict would be had the club loosened nothing, where that is another."""
+
+    outcome: Outcome
+    by_purpose: tuple[PurposeOutcome, ...]
+    now_n: float | None
+    next_due: date | None
+
+
+@dataclass(frozen=True, slots=True)
 class Verdict:
     """The judgement of one piece on one day."""
 
@@ -135,6 +146,7 @@ class Verdict:
     severe_service: bool
     rulebook: str
     program: str
+    unloosened: Unloosened | None = None
 
     @property
     def next_due(self) -> date | None:

@@ -2,20 +2,47 @@
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.kind import Measure
+from inspector.gear.rulebooks import Part
 from inspector.language import tr
+from inspector.rulebook.club_figures import dimension_of, stricter_is_more
+from inspector.rulebook.club_marks import loosened_words
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.texts import Rule
 from inspector.units import Dimension, System, read, show
 
 
 def measure_limit(dossier: Dossier, measure: Measure, book: Rulebook, system: System) -> str:
-    """E.g. "more than 17.1 mm"; empty where no rule or no size as new gives one."""
+    """E.g. "more than 17.1 mm", with its mark where the club loosened it; empty where no rule or size gives one."""
     size = dossier.item.size(measure.compare_with)
     rules = [rule for rule in book.rules_for(dossier.kind) if rule.quantity.partition(".")[2] == measure.key]
-    for rule in rules:
+    for rule in _strictest_first(rules):
         if words := _limit(rule, size.si if size else None, measure.dimension, system):
-            return words
+            return _marked(words, rule, book)
     return ""
+
+
+def _strictest_first(rules: list[Rule]) -> list[Rule]:
+    """A club may set the limit of a later rule below that of the first; the stricter one is what a checker needs."""
+    if not rules:
+        return []
+    alike = [one for one in rules if (one.quantity, stricter_is_more(one.must)) == _way(rules[0]) and one.limit]
+    more = stricter_is_more(rules[0].must)
+    first = sorted(alike, key=lambda one: _figure(one) * (-1 if more else 1))
+    return [*first, *(one for one in rules if one not in first)]
+
+
+def _way(rule: Rule) -> tuple[str, bool]:
+    return rule.quantity, stricter_is_more(rule.must)
+
+
+def _figure(rule: Rule) -> float:
+    return read(rule.limit, dimension_of(rule.limit) or Dimension.FACTOR, field=rule.id).si
+
+
+def _marked(words: str, rule: Rule, book: Rulebook) -> str:
+    loosened = book.club.loosened if book.club else ()
+    own = [one for one in loosened if one.part is Part.LIMIT and one.about == rule.id]
+    return f"{words} ({loosened_words(own[0])})" if own else words
 
 
 def _limit(rule: Rule, new: float | None, dimension: Dimension, system: System) -> str:

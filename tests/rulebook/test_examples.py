@@ -100,5 +100,6 @@ def test_every_source_and_setting_is_used() -> None:
     book = packaged()
     named = {rule.source for rule in book.rules} | {kind.source for kind in book.kinds.values()}
     named |= {setting.source for setting in book.setting_texts.values()} | {"house_law"}
+    named |= {profile.source for profile, _ in book.profiles.values()}
     named |= {key for function in functions().values() for key in text_of(function).sources}
     assert set(book.sources) - named == set()
