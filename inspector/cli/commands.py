@@ -5,7 +5,7 @@ from pathlib import Path
 import click
 
 from inspector.cli import demo as evening
-from inspector.cli import reading, sums, writing
+from inspector.cli import reading, rules, sums, writing
 from inspector.cli.wiring import Desk, Wiring
 from inspector.duties.found_club import found_club
 from inspector.language import tr
@@ -89,5 +89,6 @@ def window(desk: Desk, tag: str) -> int:
 for _command in (reading.list_command, reading.show, reading.kinds, reading.trips, reading.verify):
     main.add_command(_command)
 main.add_command(sums.sums)
+main.add_command(rules.rules)
 for _command in (writing.book, writing.inspect, writing.use, writing.expose, writing.sheet, writing.notice):
     main.add_command(_command)

@@ -115,19 +115,20 @@ class Standing:
     """How one piece comes out by one book."""
 
     outcome: Outcome
-    use_line: str
     now_n: float | None
     next_due: date | None
 
 
 @dataclass(frozen=True, slots=True)
 class PieceDiffers:
-    """A piece that two books judge otherwise. because: each rule or change that makes it, in words."""
+    """A piece that two books judge otherwise. purposes: the uses that come out otherwise; because: each rule that makes
+    it; both in words."""
 
     tag: str
     kind_name: str
     before: Standing
     after: Standing
+    purposes: tuple[str, ...]
     because: tuple[str, ...]
 
 

@@ -77,6 +77,8 @@ def _found(written: ClubText, packaged: Rulebook) -> tuple[list[Change], list[Bo
             continue
         made = _profile_changes(key, packaged, licences)
         changes += [replace(one, line=written.profile_line) for one in made if isinstance(one, Change)]
+        wrong = [one.says for one in made if isinstance(one, Wrong)]
+        faults += [BookFault(written.file, written.profile_line, f"{key}: {says}") for says in wrong]
     for entry in written.entries:
         for one in changes_of(entry, packaged, licences):
             if isinstance(one, Wrong):

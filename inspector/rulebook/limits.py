@@ -17,7 +17,7 @@ def measure_limit(dossier: Dossier, measure: Measure, book: Rulebook, system: Sy
     rules = [rule for rule in book.rules_for(dossier.kind) if rule.quantity.partition(".")[2] == measure.key]
     for rule in _strictest_first(rules):
         if words := _limit(rule, size.si if size else None, measure.dimension, system):
-            return _marked(words, rule, book)
+            return _marked(words, [one for one in rules if one.quantity == rule.quantity], book)
     return ""
 
 
@@ -25,24 +25,23 @@ def _strictest_first(rules: list[Rule]) -> list[Rule]:
     """A club may set the limit of a later rule below that of the first; the stricter one is what a checker needs."""
     if not rules:
         return []
-    alike = [one for one in rules if (one.quantity, stricter_is_more(one.must)) == _way(rules[0]) and one.limit]
     more = stricter_is_more(rules[0].must)
-    first = sorted(alike, key=lambda one: _figure(one) * (-1 if more else 1))
+    alike = [
+        one for one in rules if one.limit and (one.quantity, stricter_is_more(one.must)) == (rules[0].quantity, more)
+    ]
+    first = sorted(alike, key=lambda one: (_figure(one) * (-1 if more else 1), one.must in {"at_least", "at_most"}))
     return [*first, *(one for one in rules if one not in first)]
-
-
-def _way(rule: Rule) -> tuple[str, bool]:
-    return rule.quantity, stricter_is_more(rule.must)
 
 
 def _figure(rule: Rule) -> float:
     return read(rule.limit, dimension_of(rule.limit) or Dimension.FACTOR, field=rule.id).si
 
 
-def _marked(words: str, rule: Rule, book: Rulebook) -> str:
-    loosened = book.club.loosened if book.club else ()
-    own = [one for one in loosened if one.part is Part.LIMIT and one.about == rule.id]
-    return f"{words} ({loosened_words(own[0])})" if own else words
+def _marked(words: str, rules: list[Rule], book: Rulebook) -> str:
+    """With the mark of each of the rules that the club has loosened: any of them may have been the stricter one."""
+    loosened, ids = book.club.loosened if book.club else (), {rule.id for rule in rules}
+    own = [loosened_words(one) for one in loosened if one.part is Part.LIMIT and one.about in ids]
+    return f"{words} ({'; '.join(own)})" if own else words
 
 
 def _limit(rule: Rule, new: float | None, dimension: Dimension, system: System) -> str:

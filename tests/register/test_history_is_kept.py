@@ -7,8 +7,10 @@ import pytest
 from sqlalchemy import insert
 from sqlalchemy.exc import DBAPIError
 
+from inspector.duties.adopt_rulebook import adopt_rulebook
 from inspector.duties.office import Office
 from inspector.duties.print_sheets import print_trip_sheet
+from inspector.duties.sample_texts import sample_folder
 from inspector.gear.person import Person
 from inspector.register import guards, upgrade
 from inspector.register.book import open_book
@@ -25,6 +27,8 @@ def rows_in(sample: Office) -> Path:
 def test_no_row_of_history_can_be_changed(sample: Office, table: str, deed: str) -> None:
     if table == "document":
         print_trip_sheet(sample, "next")  # the sample itself has none
+    if table == "adoption":
+        adopt_rulebook(sample, (sample_folder() / "club_rules.toml").read_bytes(), "club_rules.toml")
     with sqlite3.connect(rows_in(sample)) as connection:
         assert connection.execute(f"SELECT 1 FROM {table}").fetchone()
         with pytest.raises(sqlite3.IntegrityError, match="append-only"):
