@@ -1,5 +1,6 @@
 """The commands about the rulebook: what it says, and a club's own limits checked, compared, adopted and dropped."""
 
+from datetime import date
 from pathlib import Path
 
 import click
@@ -18,6 +19,7 @@ from inspector.refused import Refused
 from inspector.units import Dimension, System, show
 
 _FAULTS_FOUND = 1
+_TODAY = "today"
 _LOOSENED = "!"
 _TIGHTENED = "+"
 
@@ -208,14 +210,20 @@ def _say_counts(compared: Compared) -> None:
 
 @rules.command()
 @click.argument("file", type=click.Path(path_type=Path))
-@click.option("--from", "from_on", default="", help="Day from which it holds; the file's own where none is given.")
+@click.option(
+    "--from", "from_on", default="", help="Day from which it holds, or today; the file's own where none is given."
+)
 @click.option("--retires", type=int, default=0, help="How many pieces it may retire at once.")
 @click.pass_obj
 def adopt(desk: Desk, file: Path, from_on: str, retires: int) -> None:
     """Adopt FILE as the club's limits and judge every piece by them."""
     office = desk.office()
-    begins = typed.day(from_on, office.today) if from_on else None
+    begins = _day(from_on, office.today) if from_on else None
     _say_adopted(adopting.adopt_rulebook(office, _body(file), file.name, begins, retires))
+
+
+def _day(text: str, today: date) -> date:
+    return today if text.strip() == _TODAY else typed.day(text, today)
 
 
 @rules.command()
@@ -225,7 +233,7 @@ def adopt(desk: Desk, file: Path, from_on: str, retires: int) -> None:
 def drop(desk: Desk, from_on: str, retires: int) -> None:
     """Go back to the packaged rulebook and judge every piece by it."""
     office = desk.office()
-    _say_adopted(adopting.drop_rulebook(office, typed.day(from_on, office.today), retires))
+    _say_adopted(adopting.drop_rulebook(office, _day(from_on, office.today), retires))
 
 
 def _say_adopted(kept: Adopted) -> None:

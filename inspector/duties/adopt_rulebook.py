@@ -13,7 +13,7 @@ from inspector.duties.office import Office
 from inspector.gear.outcome import Outcome
 from inspector.gear.rulebooks import Adopted, BookFault, BookFound, Change
 from inspector.gear.verdict import Judged
-from inspector.language import show_day, tr
+from inspector.language import show_day, tr, tr_n
 from inspector.refused import Refused
 from inspector.register.page import Page
 from inspector.rulebook.club_book import with_club
@@ -95,7 +95,13 @@ def _refuse_the_same(page: Page, begins: date, text: str) -> None:
 def _check_retirements(under: Office, page: Page, expected: int) -> None:
     tags = [one.dossier.item.tag for one in judged_by(under, page) if one.verdict.outcome is Outcome.RETIRE]
     if len(tags) != expected:
-        why = tr("It would retire {count} pieces at once: {tags}.", count=len(tags), tags=", ".join(tags) or tr("none"))
+        listed = ", ".join(tags) or tr("none")
+        why = tr_n(
+            "It would retire one piece at once: {tags}.",
+            "It would retire {count} pieces at once: {tags}.",
+            len(tags),
+            tags=listed,
+        )
         way = tr(
             "A retirement is final: compare the books first, then say how many it may retire: {count}.", count=len(tags)
         )

@@ -112,7 +112,7 @@ def test_a_faulty_file_is_refused_with_every_fault_and_nothing_is_kept(office: O
 def test_a_book_that_retires_is_adopted_only_by_whoever_names_how_many(office: Office) -> None:
     with_worn_shackle(office)
     stricter = HEAD + b'profile = ["shackle-wear-eight-percent-retires"]\n'
-    with pytest.raises(Refused, match="1 pieces at once: SH-1"):
+    with pytest.raises(Refused, match="one piece at once: SH-1"):
         adopt_rulebook(office, stricter, "ours.toml")
     assert open_item(office, "SH-1").verdict.outcome is Outcome.HOLD
     adopt_rulebook(office, stricter, "ours.toml", retires=1)

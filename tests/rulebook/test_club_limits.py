@@ -16,6 +16,7 @@ from inspector.rulebook.club_marks import marked
 from inspector.rulebook.club_words import marked_limit
 from inspector.rulebook.judge import judge
 from inspector.rulebook.load import Rulebook, packaged
+from inspector.rulebook.texts import Rule
 from inspector.rulebook.wording import explain
 from inspector.units import Dimension
 from tests.rulebook.dossiers import dossiers
@@ -106,32 +107,30 @@ NUMERIC = [rule for rule in BOOK.rules if rule.limit]
 
 
 @pytest.mark.parametrize("rule", NUMERIC, ids=[rule.id for rule in NUMERIC])
-def test_which_way_a_limit_is_stricter_follows_from_its_demand(rule: object) -> None:
-    one = next(each for each in NUMERIC if each is rule)
-    number, _, unit = one.limit.partition(" ")
+def test_which_way_a_limit_is_stricter_follows_from_its_demand(rule: Rule) -> None:
+    number, _, unit = rule.limit.partition(" ")
     tighter, looser = (
         f"{float(number) * times:g} {unit}".strip()
-        for times in ((0.9, 1.1), (1.1, 0.9))[one.must in {"at_least", "above"}]
+        for times in ((0.9, 1.1), (1.1, 0.9))[rule.must in {"at_least", "above"}]
     )
-    head = f'[[limit]]\nrule = "{one.id}"\nwhy = "w"\nlimit = '
+    head = f'[[limit]]\nrule = "{rule.id}"\nwhy = "w"\nlimit = '
     assert [c.direction for c in with_club(BOOK, f'{HEAD}{head}"{tighter}"').changes] == [Direction.STRICTER]
     found = with_club(BOOK, f'{HEAD}{head}"{looser}"')
-    printed = BOOK.sources[one.source].certainty not in {"club", "common_practice"}
-    licensed = any(place[1] == one.id for place in licences_of(BOOK))
-    if one.fixed or (printed and not licensed):
+    printed = BOOK.sources[rule.source].certainty not in {"club", "common_practice"}
+    licensed = any(place[1] == rule.id for place in licences_of(BOOK))
+    if rule.fixed or (printed and not licensed):
         assert found.changes == () and len(found.faults) == 1
     elif not printed:
         assert [c.direction for c in found.changes] == [Direction.LOOSER]
 
 
 @given(dossiers(), st.sampled_from(NUMERIC), st.floats(0.3, 0.99))
-def test_a_stricter_limit_is_never_milder(dossier: Dossier, rule: object, share: float) -> None:
-    one = next(each for each in NUMERIC if each is rule)
-    number, _, unit = one.limit.partition(" ")
-    more = one.must in {"at_least", "above"}
+def test_a_stricter_limit_is_never_milder(dossier: Dossier, rule: Rule, share: float) -> None:
+    number, _, unit = rule.limit.partition(" ")
+    more = rule.must in {"at_least", "above"}
     wanted = float(number) / share if more else float(number) * share
     assume(unit != "%" or wanted < 100)
-    book = club(f'[[limit]]\nrule = "{one.id}"\nlimit = "{wanted:.6f} {unit}"')
+    book = club(f'[[limit]]\nrule = "{rule.id}"\nlimit = "{wanted:.6f} {unit}"')
     check_never_milder(verdict_by(book, dossier), verdict_by(BOOK, dossier))
 
 
@@ -197,13 +196,19 @@ def test_every_profile_is_sound_and_its_source_was_read_or_restated() -> None:
         assert Direction.SAME not in {one.direction for one in found.changes}
 
 
+def at(club_si: float) -> Figures:
+    return Figures(0.08, "8 %", club_si, more_is_stricter=False, certainty="second_hand", source="guide")
+
+
+def own(club_si: float) -> Figures:
+    return Figures(0.8, "80 %", club_si, more_is_stricter=True, certainty="club", source="club")
+
+
 def test_a_club_s_own_figure_may_go_as_far_as_a_printed_one_and_no_further() -> None:
     licence = (Licence(0.10, "10 %", "p", "print"),)
-    at = lambda club: Figures(0.08, "8 %", club, False, "second_hand", "guide")  # noqa: E731
     assert loosening_fault(at(0.09), licence) == loosening_fault(at(0.10), licence) == ""
     assert "10 %" in loosening_fault(at(0.1001), licence)
     assert loosening_fault(at(0.05), ()) == ""
-    own = lambda club: Figures(0.8, "80 %", club, True, "club", "club")  # noqa: E731
     assert loosening_fault(own(0.6), ()) == "" and "quarter" in loosening_fault(own(0.599), ())
 
 
