@@ -4,13 +4,14 @@ A list of which setting stands behind which rule would go out of date with the n
 cannot. A rule whose own limit was loosened is marked in any case.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 
 from inspector.gear.rulebooks import Change, Part
 from inspector.gear.verdict import Finding, Unloosened, Verdict
 from inspector.language import tr
 from inspector.rulebook.load import ClubPart, Rulebook
+from inspector.rulebook.words import listed
 
 JudgeBy = Callable[[Rulebook], Verdict]
 
@@ -66,14 +67,22 @@ def _unloosened(verdict: Verdict, strict: Verdict) -> Unloosened | None:
 
 def loosened_words(change: Change) -> str:
     """A loosened figure in a few words, for a mark beside a limit."""
+    return _words(change, [change.about])
+
+
+def _words(change: Change, about: Sequence[str]) -> str:
     figures = {"club": change.club, "packaged": change.packaged}
     if change.part is Part.LIMIT:
         return tr("club limit {club}, loosened from {packaged}", **figures)
-    name = change.about.replace("_", " ")
+    name = listed([one.replace("_", " ") for one in about])
     if change.part is Part.SETTING:
         return tr("club's {name} {club}, loosened from {packaged}", name=name, **figures)
-    key = change.key.replace("_", " ")
-    return tr("club's “{key}” of {name} {club}, loosened from {packaged}", key=key, name=name, **figures)
+    times = {
+        "every_days": tr("time between inspections"),
+        "every_days_severe": tr("time between inspections in salt or mud"),
+        "reading_every_days": tr("time between wall readings"),
+    }
+    return tr("club's {time} of {name} {club}, loosened from {packaged}", time=times[change.key], name=name, **figures)
 
 
 def in_force_lines(book: Rulebook) -> tuple[str, ...]:
@@ -82,8 +91,8 @@ def in_force_lines(book: Rulebook) -> tuple[str, ...]:
         return ()
     lines = []
     if book.club.loosened:
-        listed = "; ".join(_named(one) for one in book.club.loosened)
-        lines.append(tr("Club limits loosened from the packaged rulebook: {listed}.", listed=listed))
+        said = "; ".join(_grouped(book.club.loosened))
+        lines.append(tr("Club limits loosened from the packaged rulebook: {said}.", said=said))
     if book.club.unfit:
         lines.append(
             tr(
@@ -94,5 +103,15 @@ def in_force_lines(book: Rulebook) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def _named(change: Change) -> str:
-    return f"{change.about}: {loosened_words(change)}" if change.part is Part.LIMIT else loosened_words(change)
+def _grouped(changes: Sequence[Change]) -> list[str]:
+    """Each loosened figure; kinds that share one interval are named together."""
+    alike: dict[tuple[str, ...], list[Change]] = {}
+    for one in changes:
+        place = (one.part, one.key, one.club, one.packaged) if one.part is Part.INTERVAL else one.place
+        alike.setdefault(place, []).append(one)
+    return [_named(group[0], [one.about for one in group]) for group in alike.values()]
+
+
+def _named(change: Change, about: Sequence[str]) -> str:
+    words = _words(change, about)
+    return f"{change.about}: {words}" if change.part is Part.LIMIT else words

@@ -12,7 +12,7 @@ from inspector.gear.rulebooks import Direction, Part
 from inspector.gear.verdict import Finding, Status, Value, Verdict
 from inspector.rulebook.club_book import licences_of, with_club
 from inspector.rulebook.club_figures import Figures, Licence, dimension_of, direction, loosening_fault
-from inspector.rulebook.club_marks import marked
+from inspector.rulebook.club_marks import in_force_lines, marked
 from inspector.rulebook.club_words import marked_limit
 from inspector.rulebook.judge import judge
 from inspector.rulebook.load import Rulebook, packaged
@@ -177,6 +177,12 @@ def test_loosenings_that_only_together_have_an_effect_are_all_named(dossier: Dos
     for one, seen in zip(found.findings, loose.findings, strict=True):
         if seen.loosened and one.rule not in limits:
             assert one.loosened.count("loosened from") == len(part.loosened)
+
+
+def test_kinds_that_share_a_loosened_interval_are_named_together() -> None:
+    (line,) = in_force_lines(LOOSE_BOOK)
+    assert "club's time between inspections of ball mount, hitch receiver and tow bar 450 days, loosened from" in line
+    assert in_force_lines(BOOK) == ()
 
 
 def test_a_mark_stands_beside_the_limit() -> None:
