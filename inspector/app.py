@@ -1,7 +1,8 @@
 """Wires the rooms together.
 
 Start-up order: language, then the command line; a command that needs the register opens rulebook and book (bringing
-its tables up to date), seats the officer, and judges anew what time alone has changed; only then does a window open.
+its tables up to date), lays the club's adopted limits over the rulebook, seats the officer, and judges anew what time
+alone or a rulebook whose day has come has changed; only then does a window open.
 Qt is imported with the window and not before.
 """
 
@@ -22,6 +23,7 @@ import platformdirs
 from inspector import __version__
 from inspector.cli import commands
 from inspector.cli.wiring import Wiring
+from inspector.duties.adopt_rulebook import in_force
 from inspector.duties.look_up import club_officer, people
 from inspector.duties.office import Office
 from inspector.gear.person import Person
@@ -80,7 +82,7 @@ def open_office(folder: Path) -> Office:
     except OSError as error:
         why = tr("{folder} cannot be made ({why}).", folder=folder, why=error.strerror)
         raise Refused(tr("folder"), why, tr("Choose a folder you may write to.")) from error
-    return Office(
+    office = Office(
         book=open_book(folder / _FILE),
         rules=packaged(),
         out_tray=folder / "documents",
@@ -88,6 +90,7 @@ def open_office(folder: Path) -> Office:
         clock=lambda: datetime.now().astimezone(),
         program=__version__,
     )
+    return in_force(office)
 
 
 def seat(office: Office, name: str = "") -> Office:

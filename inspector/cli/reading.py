@@ -34,6 +34,8 @@ def list_command(desk: Desk, words: tuple[str, ...], outcome: str | None, kind: 
 
 def _cells(row: GearRow) -> tuple[str, ...]:
     verdict = outcome_word(row.outcome) if row.outcome else ""
+    if row.unloosened:
+        verdict += tr(" (loosened, else {outcome})", outcome=outcome_word(row.unloosened).lower())
     return row.tag, row.kind_name, verdict, _day(row.next_due), row.marked, row.owner
 
 

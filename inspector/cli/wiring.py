@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from inspector.duties.adopt_rulebook import judge_under_new_book, unfit_lines
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.office import Office
 from inspector.language import tr
@@ -38,14 +39,29 @@ class Desk:
     folder: Path
     officer: str
 
+    def office_if_any(self) -> Office | None:
+        """The office, or None where there is no register."""
+        return self.office() if self.wiring.has_register(self.folder) else None
+
     def office(self) -> Office:
         """The office with its officer seated, and everything judged that time has changed."""
         if not self.wiring.has_register(self.folder):
             why = tr("There is no register in {folder}.", folder=self.folder)
             raise Refused(tr("register"), why, tr("Begin one with `inspector begin`, or name its folder: --register."))
         office = self.wiring.seat(self.wiring.open_office(self.folder), self.officer)
+        _tell_unfit(office)
+        judge_under_new_book(office)
         judge_anew(office)
         return office
+
+
+def _tell_unfit(office: Office) -> None:
+    """Say which of the club's own limits this version of the program cannot use."""
+    lines = unfit_lines(office)
+    if lines:
+        click.echo(tr("Some of the club's own limits do not fit this version; the packaged ones stand:"), err=True)
+    for line in lines:
+        click.echo(f"  {line}", err=True)
 
 
 def choice(words: type[StrEnum]) -> click.Choice[str]:

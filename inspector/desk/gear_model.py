@@ -20,7 +20,10 @@ _TOP = QModelIndex()
 
 
 def _verdict(row: GearRow, today: date) -> str:
-    return outcome_word(row.outcome) if row.outcome else tr("not judged yet")
+    if row.outcome is None:
+        return tr("not judged yet")
+    word = outcome_word(row.outcome)
+    return tr("{outcome}, loosened", outcome=word) if row.unloosened else word
 
 
 def _due(row: GearRow, today: date) -> str:

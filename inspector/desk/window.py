@@ -13,6 +13,7 @@ from inspector.desk.pages import Pages
 from inspector.desk.printing import Printing
 from inspector.desk.search_line import SearchLine
 from inspector.desk.status import Status
+from inspector.duties.adopt_rulebook import unfit_lines
 from inspector.duties.office import Office
 from inspector.duties.verify_book import verify_book
 from inspector.gear.lists import Verified
@@ -40,6 +41,7 @@ class DeskWindow(QMainWindow):
         self.look.apply()
         self._turned()
         self.pages.table.refresh()
+        self._tell_unfit()
         self.search.setFocus()
 
     def back(self) -> None:
@@ -131,6 +133,12 @@ class DeskWindow(QMainWindow):
     def _print_notice(self) -> None:
         if self.pages.piece:
             self.printing.retirement_notice(self.pages.piece.tag)
+
+    def _tell_unfit(self) -> None:
+        """Say which of the club's own limits this version of the program cannot use."""
+        if lines := unfit_lines(self._office):
+            head = tr("Some of the club's own limits do not fit this version; the packaged ones stand.")
+            self.notice.tell(head, "\n".join(lines))
 
     def _verify(self) -> None:
         says = tr("Checking the register…")

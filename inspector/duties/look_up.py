@@ -67,6 +67,7 @@ def _row(office: Office, line: GearLine) -> GearRow:
         outcome=Outcome(line.outcome),
         headline=line.headline,
         next_due=line.next_due,
+        unloosened=Outcome(line.unloosened) if line.unloosened and line.unloosened != line.outcome else None,
     )
 
 

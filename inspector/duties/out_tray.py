@@ -23,11 +23,21 @@ def imprint(office: Office, page: Page, title: str, number: str) -> Imprint:
     """Club, title, number, day, who prepared it, and what it rests on, with the ledger's head before this document."""
     club, head = page.setting("club", tr("Recovery gear register")), page.head()
     rests_on = (
-        tr("Rulebook {name}", name=office.rules.hash[:_SHORT]),
+        _rulebook_words(office),
         tr("Ledger head {head}", head=head[:_SHORT]),
         tr("Facts of {day}", day=show_day(office.today)),
     )
-    return Imprint(club, title, number, office.today, office.officer.name, rests_on, cautions())
+    return Imprint(club, title, number, office.today, office.officer.name, rests_on, cautions(office.rules))
+
+
+def _rulebook_words(office: Office) -> str:
+    """The rulebook by its short name, and whose limits are in it."""
+    name, club = office.rules.hash[:_SHORT], office.rules.club
+    return (
+        tr("Rulebook {name} with the club's “{title}”", name=name, title=club.title)
+        if club
+        else tr("Rulebook {name}", name=name)
+    )
 
 
 @dataclass(frozen=True, slots=True)

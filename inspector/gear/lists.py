@@ -20,6 +20,7 @@ class GearRow:
     outcome: Outcome | None
     headline: str
     next_due: date | None
+    unloosened: Outcome | None = None  # what it would be without the club's loosened limits, where that is another
 
 
 @dataclass(frozen=True, slots=True)

@@ -67,6 +67,7 @@ class Finding:
     by: str = ""
     rests_on: str = ""
     answered: str = ""
+    loosened: str = ""  # which club limit it was judged by that is milder than the packaged one, and from what
 
 
 class Needed(StrEnum):
@@ -163,6 +164,16 @@ class PurposeOutcome:
 
 
 @dataclass(frozen=True, slots=True)
+class Unloosened:
+    """What a verdict would be had the club loosened nothing, where that is another."""
+
+    outcome: Outcome
+    by_purpose: tuple[PurposeOutcome, ...]
+    now_n: float | None
+    next_due: date | None
+
+
+@dataclass(frozen=True, slots=True)
 class Verdict:
     """The judgement of one piece on one day."""
 
@@ -179,6 +190,7 @@ class Verdict:
     program: str
     service: Service = Service.NORMAL
     releases: tuple[Release, ...] = ()  # of each finding that governs; empty where nobody asked
+    unloosened: Unloosened | None = None
 
     @property
     def next_due(self) -> date | None:

@@ -6,7 +6,9 @@ from typing import Any
 
 from sqlalchemy import Connection, Select, case, func, literal, select, union_all
 
+from inspector.gear.rulebooks import Adopted
 from inspector.register.tables import (
+    adoption,
     destruction,
     document,
     exposure,
@@ -52,6 +54,7 @@ class GearLine:
     outcome: str
     headline: str
     next_due: date | None
+    unloosened: str | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,8 +69,13 @@ class HistoryLine:
 
 def gear(connection: Connection, asked: Asked) -> tuple[GearLine, ...]:
     """The rows asked for, at most `limit` of them."""
-    columns = (item.c.tag, item.c.kind, item.c.body, standing.c.outcome, standing.c.headline, standing.c.next_due)
-    found = _filtered(select(*columns), asked).order_by(*_order(asked.order)).limit(asked.limit).offset(asked.offset)
+    stands = (standing.c.outcome, standing.c.headline, standing.c.next_due, standing.c.unloosened)
+    found = (
+        _filtered(select(item.c.tag, item.c.kind, item.c.body, *stands), asked)
+        .order_by(*_order(asked.order))
+        .limit(asked.limit)
+        .offset(asked.offset)
+    )
     return tuple(GearLine(*row) for row in connection.execute(found))
 
 
@@ -114,3 +122,10 @@ def history(connection: Connection, item_id: str) -> tuple[HistoryLine, ...]:
     rows = union_all(*parts).subquery()
     ordered = select(rows.c.day, rows.c.what, rows.c.key, rows.c.body).order_by(rows.c.day.desc(), rows.c.key.desc())
     return tuple(HistoryLine(*row) for row in connection.execute(ordered))
+
+
+def adopted(connection: Connection, on: date) -> Adopted | None:
+    """The last adopted rulebook whose day has come; one adopted later takes the place of one that has not begun."""
+    found = select(adoption).where(adoption.c.from_on <= on).order_by(adoption.c.id.desc()).limit(1)
+    row = connection.execute(found).mappings().first()
+    return Adopted(str(row["id"]), row["made_on"], row["from_on"], str(row["text"])) if row else None

@@ -1,10 +1,11 @@
 """A page of the book: one transaction's view, in gear words."""
 
 from collections.abc import Mapping
+from dataclasses import asdict
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import Connection, Table, func, insert, select
+from sqlalchemy import ColumnElement, Connection, Table, func, insert, select
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, NewInspection
@@ -14,6 +15,7 @@ from inspector.gear.lists import Verified
 from inspector.gear.opinion import NewOpinion, Opinion
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
+from inspector.gear.rulebooks import Adopted
 from inspector.gear.strike import NewDestruction, NewStrike, Strike
 from inspector.gear.trip import Trip, Vehicle
 from inspector.gear.use import Exposure, NewExposure, NewUse, Use
@@ -53,6 +55,12 @@ class Page:
     def add_rulebook(self, name: str, text: str, on: date) -> None:
         """Keep the full text of an adopted rulebook under its hash."""
         self._add(tables.rulebook, {"id": name, "adopted_on": on, "text": text})
+
+    def add_adoption(self, text: str, made_on: date, from_on: date) -> Adopted:
+        """Keep a club's rulebook as it was adopted."""
+        made = Adopted(new_id(), made_on, from_on, text)
+        self._add(tables.adoption, asdict(made))
+        return made
 
     def add_person(self, person: Person) -> None:
         """Keep a person."""
@@ -141,6 +149,7 @@ class Page:
             "next_due": None if verdict.outcome is Outcome.RETIRE else verdict.next_due,
             "holds_until": verdict.holds_until,
             "search": search.casefold(),
+            "unloosened": verdict.unloosened.outcome.value if verdict.unloosened else None,
         }
         self._connection.execute(insert(table), row)
 
@@ -156,6 +165,14 @@ class Page:
         """Whether the text of this rulebook is kept."""
         table = tables.rulebook
         return self._connection.execute(select(table.c.id).where(table.c.id == name)).first() is not None
+
+    def adopted(self, on: date) -> Adopted | None:
+        """The club's rulebook in force on a day: the last adopted whose day has come."""
+        return lists.adopted(self._connection, on)
+
+    def last_adoption(self) -> Adopted | None:
+        """The rulebook adopted last, whether its day has come or not."""
+        return lists.adopted(self._connection, date.max)
 
     def item(self, tag: str) -> Item:
         """The piece with this tag; a tag is sought as written, then without regard to case."""
@@ -209,10 +226,17 @@ class Page:
 
     def due_for_judging(self, on: date) -> tuple[Item, ...]:
         """Pieces whose verdict time alone may have changed by this day."""
+        return self._standing_items(tables.standing.c.holds_until <= on)
+
+    def not_retired(self) -> tuple[Item, ...]:
+        """Every piece whose verdict may still change."""
+        return self._standing_items()
+
+    def _standing_items(self, *wanted: ColumnElement[bool]) -> tuple[Item, ...]:
         item, standing = tables.item, tables.standing
-        due = select(item).join(standing, standing.c.item_id == item.c.id)
-        due = due.where(standing.c.holds_until <= on, standing.c.outcome != Outcome.RETIRE.value)
-        rows = self._connection.execute(due.order_by(item.c.tag)).mappings()
+        found = select(item).join(standing, standing.c.item_id == item.c.id)
+        found = found.where(standing.c.outcome != Outcome.RETIRE.value, *wanted)
+        rows = self._connection.execute(found.order_by(item.c.tag)).mappings()
         return tuple(Item(str(row["id"]), row["booked_on"], from_body(str(row["body"]), NewItem)) for row in rows)
 
     def document_count(self, kind: str) -> int:

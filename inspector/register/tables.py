@@ -25,6 +25,15 @@ rulebook = Table(
     Column("text", Text, nullable=False),
 )
 
+adoption = Table(
+    "adoption",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("made_on", Date, nullable=False),
+    Column("from_on", Date, nullable=False),
+    Column("text", Text, nullable=False),
+)
+
 person = Table(
     "person",
     METADATA,
@@ -128,6 +137,7 @@ standing = Table(
     Column("next_due", Date, index=True),
     Column("holds_until", Date, index=True),
     Column("search", Text, nullable=False),
+    Column("unloosened", String(10)),
 )
 
 club_setting = Table(
@@ -139,6 +149,7 @@ club_setting = Table(
 
 APPEND_ONLY = (
     rulebook,
+    adoption,
     person,
     vehicle,
     item,

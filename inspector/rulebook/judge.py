@@ -6,7 +6,7 @@ still a fault, and stale besides. Time can only make things worse, so each findi
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from inspector.gear.dossier import Dossier
@@ -15,6 +15,7 @@ from inspector.gear.verdict import Finding, PurposeOutcome, Status, Value, Verdi
 from inspector.rulebook import capacity
 from inspector.rulebook.case import Case
 from inspector.rulebook.catalogue import quantity
+from inspector.rulebook.club_marks import marked
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.opinions import answer_of
 from inspector.rulebook.quantity import Quantity
@@ -30,6 +31,14 @@ _OUTCOMES = {"retire": Outcome.RETIRE, "hold": Outcome.HOLD, "derate": Outcome.D
 
 def judge(dossier: Dossier, book: Rulebook, program: str) -> Verdict:
     """The verdict on the dossier's day by the rulebook. program: the version that goes into the verdict."""
+
+    def by(other: Rulebook) -> Verdict:
+        return _judge(replace(dossier, kind=other.kinds[dossier.kind.key]), other, program)
+
+    return marked(_judge(dossier, book, program), dossier.kind.key, book, by)
+
+
+def _judge(dossier: Dossier, book: Rulebook, program: str) -> Verdict:
     case = Case(dossier, book)
     findings = _findings(case)
     if dossier.retired_on:

@@ -1,15 +1,17 @@
-"""Reads the packaged rulebook: kinds, checks, rules, settings and sources, and the full text that a book keeps."""
+"""Reads the packaged rulebook: kinds, checks, rules, settings, sources and profiles, and the text that a book keeps."""
 
 import hashlib
 import tomllib
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from datetime import date
 from functools import cached_property
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from typing import TypeVar
 
 from inspector.gear.kind import Check, Kind
+from inspector.gear.rulebooks import BookFault, Change, Direction
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.rulebook import texts
@@ -17,8 +19,34 @@ from inspector.units import Dimension, Figure, read
 
 
 @dataclass(frozen=True)
+class ClubPart:
+    """What a club has changed in the packaged rulebook, and what of its file this program cannot use.
+
+    strict: the same book with nothing loosened. one_strict: for each loosened change, the book with that one alone
+    taken back. They tell where a loosening has an effect.
+    """
+
+    club: str
+    title: str
+    from_on: date | None
+    changes: tuple[Change, ...]
+    unfit: tuple[BookFault, ...] = ()
+    strict: "Rulebook | None" = None
+    one_strict: tuple[tuple[Change, "Rulebook"], ...] = ()
+
+    @property
+    def loosened(self) -> tuple[Change, ...]:
+        """The changes that are milder than the packaged rulebook."""
+        return tuple(one for one in self.changes if one.direction is Direction.LOOSER)
+
+
+@dataclass(frozen=True)
 class Rulebook:
-    """The law in force. text: all its files in full, in one fixed order; hash: sha256 of that text."""
+    """The law in force. text: all its files in full, in one fixed order; hash: sha256 of that text.
+
+    profiles: the packaged sets a club may take, each with its text. club: what a club has changed, None for the
+    packaged rulebook alone.
+    """
 
     text: str
     kinds: dict[str, Kind]
@@ -27,6 +55,8 @@ class Rulebook:
     settings: dict[str, Figure]
     setting_texts: dict[str, texts.Setting]
     sources: dict[str, texts.Source]
+    profiles: dict[str, tuple[texts.Profile, str]] = field(default_factory=dict)
+    club: ClubPart | None = None
 
     @cached_property
     def hash(self) -> str:
@@ -80,7 +110,7 @@ def packaged() -> Rulebook:
 
 def _files(folder: Traversable, path: str) -> Iterator[tuple[str, Traversable]]:
     for place in sorted(folder.iterdir(), key=lambda one: one.name):
-        if place.is_dir() and place.name in {"rules", "kinds"}:
+        if place.is_dir() and place.name in {"rules", "kinds", "profiles"}:
             yield from _files(place, f"{place.name}/")
         elif place.name.endswith(".toml"):
             yield path + place.name, place
@@ -96,11 +126,12 @@ def parse(named_texts: dict[str, str]) -> Rulebook:
     for name in sorted(name for name in named_texts if name.startswith("rules/")):
         rules += _taken(named_texts, name, "rule", texts.Rule, faults)
     kinds = _kinds(named_texts, checks, faults)
+    profiles = _profiles(named_texts, sources, faults)
     faults += cross_faults(kinds, rules, sources, settings)
     if faults:
         raise BadRulebook(faults)
     figures = {key: read(one.value, Dimension(one.dimension), field=key) for key, one in settings.items()}
-    return Rulebook(full_text(named_texts), kinds, checks, tuple(rules), figures, settings, sources)
+    return Rulebook(full_text(named_texts), kinds, checks, tuple(rules), figures, settings, sources, profiles)
 
 
 def full_text(named_texts: dict[str, str]) -> str:
@@ -128,6 +159,17 @@ def _kinds(named_texts: dict[str, str], checks: dict[str, Check], faults: list[s
             if not missing:
                 kinds[kind.key] = kind.as_kind(checks)
     return kinds
+
+
+def _profiles(
+    named_texts: dict[str, str], sources: dict[str, texts.Source], faults: list[str]
+) -> dict[str, tuple[texts.Profile, str]]:
+    profiles: dict[str, tuple[texts.Profile, str]] = {}
+    for name in sorted(name for name in named_texts if name.startswith("profiles/")):
+        good, bad = texts.converted([tomllib.loads(named_texts[name])], texts.Profile, name)
+        faults += bad + [f"{name}: unknown source {one.source!r}" for one in good if one.source not in sources]
+        profiles |= {one.key: (one, named_texts[name]) for one in good}
+    return profiles
 
 
 def cross_faults(

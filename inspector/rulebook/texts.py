@@ -74,6 +74,7 @@ class Rule(msgspec.Struct, frozen=True, forbid_unknown_fields=True, rename={"for
     for_: kinds or families, or "*". must: at_least, at_most, above, below (numbers); none_of (words); present.
     limit: a text with unit, or words; limit_is: the named quantity that is the limit. otherwise: retire, hold, derate
     or note. derate_by: the named quantity that is lost. missing: what an unknown value does: hold or note.
+    fixed: no club may loosen its limit, since a single one of what it counts is a fault.
     """
 
     id: str
@@ -91,16 +92,21 @@ class Rule(msgspec.Struct, frozen=True, forbid_unknown_fields=True, rename={"for
     limit_is: str = ""
     derate_by: str = ""
     example: tuple[Example, ...] = ()
+    fixed: bool = False
 
 
 class Setting(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """A figure the sums need that a club may set. dimension: of units.Dimension."""
+    """A figure the sums need that a club may set. dimension: of units.Dimension.
+
+    stricter: which way is the safe one, "more" or "less"; where that is not said, no club may set it.
+    """
 
     key: str
     value: str
     dimension: str
     says: str
     source: str
+    stricter: str = ""
 
 
 class Source(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
@@ -109,6 +115,20 @@ class Source(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     key: str
     text: str
     certainty: str
+
+
+class Profile(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """A named set of changes that another printed source carries. limit, setting, interval, outcome: as in a club's
+    file, read by club_texts. source: a key of sources.toml."""
+
+    key: str
+    says: str
+    source: str
+    since: date
+    limit: tuple[dict[str, Any], ...] = ()
+    setting: tuple[dict[str, Any], ...] = ()
+    interval: tuple[dict[str, Any], ...] = ()
+    outcome: tuple[dict[str, Any], ...] = ()
 
 
 class CheckText(msgspec.Struct, frozen=True, forbid_unknown_fields=True):

@@ -8,6 +8,8 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Explanation, Fact, Finding, Reason, Status, Value, Verdict
 from inspector.language import show_day, tr
 from inspector.rulebook.case import purposes_of
+from inspector.rulebook.club_marks import in_force_lines
+from inspector.rulebook.club_words import marked_limit, with_loosening
 from inspector.rulebook.judge import RETIRED_BEFORE
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.release_words import release_words
@@ -31,21 +33,23 @@ def explain(dossier: Dossier, verdict: Verdict, book: Rulebook, system: System =
     passes = [_reason(one, verdict, dossier, book, system) for one in verdict.findings if one not in governing]
     if verdict.outcome is Outcome.RETIRE:
         reasons = [replace(one, release="") for one in reasons]  # nothing releases a retired piece
-    return Explanation(
+    words = Explanation(
         headline=_headline(verdict, reasons),
         plain=_plain(dossier, verdict, reasons, system),
         use_line=use_line(dossier, verdict, system),
         reasons=tuple(reasons),
         passes=tuple(passes),
         sums=sums_of(verdict, system),
-        cautions=cautions(),
+        cautions=cautions(book),
         piece=_piece(dossier, system),
     )
+    return with_loosening(words, verdict, system)
 
 
-def cautions() -> tuple[str, ...]:
-    """What stands on every document and verdict."""
+def cautions(book: Rulebook) -> tuple[str, ...]:
+    """What stands on every document and verdict; limits that a club has loosened stand there too."""
     return (
+        *in_force_lines(book),
         tr("This is a decision aid. A competent person decides; no verdict here certifies a part."),
         tr("The maker's instructions, local law, and the word of an engineer or certified inspector go before it."),
         tr("Stay clear of a loaded line. What is not known to be sound is not used."),
@@ -119,7 +123,8 @@ def use_line(dossier: Dossier, verdict: Verdict, system: System = System.METRIC)
 
 
 def _reason(finding: Finding, verdict: Verdict, dossier: Dossier, book: Rulebook, system: System) -> Reason:
-    value, limit = _value_and_limit(finding, dossier, _typed_in(finding, system))
+    value, bare = _value_and_limit(finding, dossier, _typed_in(finding, system))
+    limit = marked_limit(bare, finding)
     purposes = listed([purpose_word(one) for one in finding.purposes])
     return Reason(
         outcome=finding.outcome,

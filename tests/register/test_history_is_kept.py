@@ -7,10 +7,12 @@ import pytest
 from sqlalchemy import insert
 from sqlalchemy.exc import DBAPIError
 
+from inspector.duties.adopt_rulebook import adopt_rulebook
 from inspector.duties.destroy_item import destroy_item
 from inspector.duties.give_opinion import doubt
 from inspector.duties.office import Office
 from inspector.duties.print_sheets import print_trip_sheet
+from inspector.duties.sample_texts import sample_folder
 from inspector.duties.strike_entry import strike_entry
 from inspector.duties.tell_history import history_of
 from inspector.gear.person import Person
@@ -39,6 +41,8 @@ def _fill(sample: Office, table: str) -> None:
     """Do the deed that writes into a table which the sample itself leaves empty."""
     if table == "document":
         print_trip_sheet(sample, "next")
+    elif table == "adoption":
+        adopt_rulebook(sample, (sample_folder() / "club_rules.toml").read_bytes(), "club_rules.toml")
     elif table == "opinion":
         doubt(sample, "SH-01", "it fell")
     elif table == "strike":

@@ -113,6 +113,7 @@ def test_every_source_and_setting_is_used() -> None:
     book = packaged()
     named = {rule.source for rule in book.rules} | {kind.source for kind in book.kinds.values()}
     named |= {setting.source for setting in book.setting_texts.values()} | {"house_law"}
+    named |= {profile.source for profile, _ in book.profiles.values()}
     named |= {key for function in functions().values() for key in text_of(function).sources}
     named |= {one.source for one in criteria()}
     assert set(book.sources) - named == set()
