@@ -27,7 +27,7 @@ def doubt(desk: Desk, tag: str, why: str, by: str) -> None:
 @click.option("--by", default="", help="Whose opinion; the officer where nobody is named.")
 @click.pass_obj
 def answer(desk: Desk, tag: str, rules: tuple[str, ...], why: str, by: str) -> None:
-    """Answer the holds of TAG that RULES name, by a second competent person's opinion."""
+    """Answer slight faults that hold TAG, named by their RULES, by a second competent person's opinion."""
     say.verdict_in_full(give_opinion.answer_findings(desk.office(), tag, rules, why, by))
 
 

@@ -25,7 +25,7 @@ def doubt(office: Office, tag: str, why: str, by: str = "") -> Judged:
 
 
 def answer_findings(office: Office, tag: str, rules: Sequence[str], why: str, by: str = "") -> Judged:
-    """Answer holds for what was seen or measured; the opinion stands until anything new is known of the piece.
+    """Answer holds for slight faults that were seen; the opinion stands until anything new is known of the piece.
 
     rules: ids of the findings. Refused for whoever is not competent, owns the piece, or saw the finding himself.
     """
@@ -89,4 +89,7 @@ def _nothing_named(open_findings: dict[str, Finding]) -> Refused:
 def _what_may_be(open_findings: dict[str, Finding]) -> str:
     if open_findings:
         return tr("An opinion may answer: {rules}.", rules=", ".join(sorted(open_findings)))
-    return tr("What is missing, overdue or not marked takes an inspection or a marking, and a retirement is final.")
+    return tr(
+        "An opinion answers only a slight fault that was seen. A bad one, and what is measured, missing or overdue, "
+        "takes an inspection; what is not marked takes a marking; and a retirement is final."
+    )

@@ -11,7 +11,7 @@ class Stance(StrEnum):
     """Which way an opinion turns a verdict."""
 
     DOUBTS = "doubts"  # anybody may: it holds the piece until a competent person has inspected it
-    ANSWERS = "answers"  # a competent person may: it answers the findings it names until anything new is known
+    ANSWERS = "answers"  # a second competent person may: it answers slight faults it names until anything new is known
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,18 +1,15 @@
 """Opinions that answer findings: what they may answer, and how long they stand."""
 
 import hashlib
-import math
 from collections.abc import Iterator
 
 from inspector.gear.dossier import Dossier
+from inspector.gear.kind import Grade
 from inspector.gear.opinion import Answered, Opinion, Stance
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Finding, Status, Value
 from inspector.rulebook.case import Case
 from inspector.rulebook.texts import Rule
-
-_SEEN_OR_MEASURED = ("check", "loss", "growth", "measured")
-_SAME_RATIO = 1e-9
 
 
 def facts_digest(dossier: Dossier) -> str:
@@ -29,22 +26,23 @@ def _entries(dossier: Dossier) -> Iterator[str]:
 
 
 def may_be_answered(finding: Finding) -> bool:
-    """Whether an opinion may answer it: a hold for something that was seen or measured. What is missing, stale,
-    not inspected or not marked takes an inspection or a marking, and a retirement is final."""
-    failed = finding.status is Status.FAILS and finding.outcome is Outcome.HOLD and finding.value is not None
-    return failed and _is_seen(finding.quantity)
+    """Whether an opinion may answer it: a hold for a slight fault that was seen, which is a matter of judgement. A bad
+    fault takes an inspection that finds it mended; what is measured, missing, stale or not marked takes a measurement,
+    an inspection or a marking; and a retirement is final."""
+    failed = finding.status is Status.FAILS and finding.outcome is Outcome.HOLD
+    return failed and finding.value is not None and _is_judgement(finding.quantity, finding.value)
 
 
 def answer_of(case: Case, rule: Rule, value: Value | None) -> Opinion | None:
     """The opinion in force that answers this rule's finding of this very value, or None."""
-    if value is None or rule.otherwise != "hold" or not _is_seen(rule.quantity):
+    if value is None or rule.otherwise != "hold" or not _is_judgement(rule.quantity, value):
         return None
     standing = case.once("opinions in force", _in_force)
-    return next((one for one, said in standing.get(rule.id, ()) if _same(said.value, value)), None)
+    return next((one for one, said in standing.get(rule.id, ()) if said.value.word == value.word), None)
 
 
-def _is_seen(quantity: str) -> bool:
-    return quantity.partition(".")[0] in _SEEN_OR_MEASURED
+def _is_judgement(quantity: str, value: Value) -> bool:
+    return quantity.startswith("check.") and value.word == Grade.SLIGHT.value
 
 
 def _in_force(case: Case) -> dict[str, list[tuple[Opinion, Answered]]]:
@@ -57,9 +55,3 @@ def _in_force(case: Case) -> dict[str, list[tuple[Opinion, Answered]]]:
             for said in opinion.facts.answers:
                 found.setdefault(said.rule, []).append((opinion, said))
     return found
-
-
-def _same(said: Value, value: Value) -> bool:
-    if said.number is None or value.number is None:
-        return said.number is value.number and said.word == value.word
-    return math.isclose(said.number, value.number, rel_tol=_SAME_RATIO)

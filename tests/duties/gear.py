@@ -1,5 +1,6 @@
 """Short words for stories: a shackle, a strap, an inspection by the officer."""
 
+from dataclasses import replace
 from datetime import date
 
 from inspector.duties.office import Office
@@ -23,6 +24,13 @@ def mount(tag: str = "BM-1") -> NewItem:
     return NewItem(
         tag, "ball_mount", rating, sizes=sizes, provenance=Provenance.NEW, in_service_on=date(2020, 1, 1), owner="Club"
     )
+
+
+def strap(tag: str = "KS-1", owner: str = "Club") -> NewItem:
+    """A new kinetic strap with its label."""
+    rating = Rating(Basis.MBS, read("8000 kg", Dimension.FORCE, field="r"), None, "piece")
+    facts = NewItem(tag, "kinetic_strap", rating, maker_mark="ZUF", serial="Z9-001", sizes=(size("length", "9 m"),))
+    return replace(facts, owner=owner, provenance=Provenance.NEW_CERTIFIED)
 
 
 def size(key: str, typed: str) -> SizeAsNew:
@@ -53,5 +61,6 @@ def reading(kind: Kind, place: str, typed: str) -> Reading:
     return Reading(key, figure, point, Method.ULTRASONIC_BARE, Surface.DRESSED)
 
 
+STRAP_READINGS = {"length": "9.00 m"}
 SHACKLE_READINGS = {"bow_diameter": "19 mm", "pin_diameter": "22.2 mm"}
 HOLE = {"pin_hole@left wall": "16.3 mm", "pin_hole@right wall": "16.3 mm"}
