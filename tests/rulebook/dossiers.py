@@ -30,9 +30,13 @@ def figure(value: float, dimension: Dimension) -> Figure:
     return Figure(round(value), f"{round(value)}", dimension)
 
 
+OPTIONAL = {"corner_radius": 0.008, "end_distance": 0.03, "weld_throat": 0.003, "chain_hole": 0.05}
+OPTIONAL |= {"plate_width": 0.06, "block_side": 0.05}
+
+
 def new_size(size: Size) -> SizeAsNew:
     """A plausible size as new."""
-    lengths = {"length": 9.0, "wall": 0.005, "outside": 0.06, "pin_hole": 0.0162, "lever": 0.06}
+    lengths = {"length": 9.0, "wall": 0.005, "outside": 0.06, "pin_hole": 0.0162, "lever": 0.06} | OPTIONAL
     value = lengths.get(size.key, 0.02) if size.dimension is Dimension.LENGTH else 4
     return SizeAsNew(size.key, figure(value, size.dimension))
 
