@@ -1,6 +1,6 @@
 """Strengths of round bars and blocks: hitch pins, the shank of a tow ball, shackles, receiver inserts."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from inspector.language import tr
 from inspector.mechanics import pin_service, plate, sections, shear
@@ -11,6 +11,7 @@ from inspector.rulebook.steel_parts import (
     Found,
     SteelTaken,
     Way,
+    beyond_calliper_m,
     class_steel,
     found,
     unknown_steel,
@@ -27,12 +28,13 @@ def pin_strengths(case: Case) -> Found:
     if new is None:
         return Found(left_out=(tr("the pin: its diameter as new was not written down"),))
     why = tr("The pin has not been measured.")
-    return found(_pin_ways(case, class_steel(case, "pin_class")), new.si, _thinnest_m(case, "pin_diameter"), [], why)
+    now_m = _thinnest_m(case, "pin_diameter", new.si)
+    return found(_pin_ways(case, class_steel(case, "pin_class")), new.si, now_m, [], why)
 
 
-def _thinnest_m(case: Case, measure: str) -> float | None:
+def _thinnest_m(case: Case, measure: str, new_m: float) -> float | None:
     value = measured(case, measure, min).value
-    return value.number if value else None
+    return None if value is None or value.number is None else beyond_calliper_m(case, value.number, new_m)
 
 
 def _pin_ways(case: Case, steel: SteelTaken) -> list[Way[float]]:
@@ -115,7 +117,7 @@ def _worn(case: Case, measure: str, what: str) -> Found:
         Way(f"{what}_bending", bending, because, "elementary_statics", _bending, only_share=True),
         Way(f"{what}_section", section, because, "elementary_statics", _section, only_share=True),
     ]
-    return found(ways, new.si, _thinnest_m(case, measure), [], tr("Its body and pin have not been measured."))
+    return found(ways, new.si, _thinnest_m(case, measure, new.si), [], tr("Its body and pin have not been measured."))
 
 
 def _section(bar_m: float) -> float:
@@ -149,17 +151,31 @@ def _block_now(case: Case, new: Block) -> Block | None:
     value = measured(case, "hole_diameter", max).value
     if value is None or value.number is None:
         return None
-    grown_m = max(value.number - new.hole_m, 0.0)
+    grown_m = max(beyond_calliper_m(case, value.number, new.hole_m) - new.hole_m, 0.0)
     beyond_m = None if new.beyond_m is None else new.beyond_m - grown_m
     return Block(new.side_m, min(new.hole_m + grown_m, new.side_m), beyond_m)
 
 
 def _block_ways(case: Case, new: Block) -> list[Way[Block]]:
     """The ways of a block; in newtons only where it is known to be steel."""
-    steel, material = unknown_steel(case), case.dossier.item.facts.material.lower()
-    share = "steel" not in material or "alumin" in material
-    because = tr("only the share left is told, for its metal is not known") if share else steel.because
-    pin_m = case.book.setting("hitch_pin_diameter")
+    material = case.dossier.item.facts.material.lower()
+    if "steel" in material and "alumin" not in material:
+        return _steel_block(case, new)
+    because = tr("only the share left is told, for its metal is not known")
+    names = {
+        "block_net": tr("the block beside its shackle hole"),
+        "block_tears": tr("the block beyond its shackle hole"),
+        "block_bearing": tr("the block at the hitch pin"),
+    }
+    return [
+        replace(way, part=names[way.mode], because=because, set_n=None, only_share=True)
+        for way in _steel_block(case, new)
+    ]
+
+
+def _steel_block(case: Case, new: Block) -> list[Way[Block]]:
+    steel, pin_m = unknown_steel(case), case.book.setting("hitch_pin_diameter")
+    yield_pa = min(steel.yield_pa, class_steel(case, "").yield_pa)  # the weaker of block and pin
 
     def net_m2(block: Block) -> float:
         return plate.plate_net_area_m2(block.side_m, block.side_m, block.hole_m)
@@ -176,12 +192,15 @@ def _block_ways(case: Case, new: Block) -> list[Way[Block]]:
         return us_eye_shear_n(block.side_m, block.beyond_m, pin_m, steel.ultimate_pa, _CHARACTERISTIC)
 
     def crushes_n(block: Block) -> float:
-        return shear.pin_bearing_n(block.side_m, pin_m, min(steel.yield_pa, class_steel(case, "").yield_pa), 1)
+        return shear.pin_bearing_n(block.side_m, pin_m, yield_pa, 1, _CHARACTERISTIC)
+
+    def marks_n(block: Block) -> float:
+        return pin_service.pin_service_bearing_n(block.side_m, pin_m, yield_pa, 1)
 
     beside = tr("the block pulls apart beside the shackle hole")
     beyond, crushed = tr("the shackle tears out of the end"), tr("the hitch pin crushes the block")
     return [
-        Way("block_net", beside, because, "en_1993_1_8_bolts", breaks_n, None if share else yields_n, share),
-        *([Way("block_tears", beyond, because, "aisc_360_d5", tears_n, None, share)] if new.beyond_m else []),
-        Way("block_bearing", crushed, because, "en_1993_1_8_pins", crushes_n, None, share),
+        Way("block_net", beside, steel.because, "en_1993_1_8_bolts", breaks_n, yields_n),
+        *([Way("block_tears", beyond, steel.because, "aisc_360_d5", tears_n)] if new.beyond_m else []),
+        Way("block_bearing", crushed, steel.because, "en_1993_1_8_pins", crushes_n, marks_n),
     ]

@@ -4,7 +4,7 @@ from inspector.language import tr
 from inspector.mechanics import fasteners, plate
 from inspector.rulebook.case import Case
 from inspector.rulebook.observed import measured
-from inspector.rulebook.steel_parts import Found, Way, class_steel, found, unknown_steel
+from inspector.rulebook.steel_parts import Found, Way, beyond_calliper_m, class_steel, found, unknown_steel
 
 _COARSE_PITCH_M = {  # ISO metric coarse thread: diameter and pitch in metres
     0.006: 0.001,
@@ -44,12 +44,11 @@ def bolts_of(case: Case) -> Found:
 
 def _shear(case: Case) -> Way[float]:
     bolt_n = _one_bolt_n(case)
-    part = tr("the bolts shear off")
     if bolt_n is None:
         because = tr("each bolt takes the same share; their diameter is not known")
-        return Way("bolts", part, because, "elementary_statics", lambda count: count, only_share=True)
+        return Way("bolts", tr("the bolts"), because, "elementary_statics", lambda count: count, only_share=True)
     because = tr("each bolt takes the same share; {steel}", steel=class_steel(case, "bolt_class").because)
-    return Way("bolts", part, because, "en_1993_1_8_bolts", lambda count: count * bolt_n)
+    return Way("bolts", tr("the bolts shear off"), because, "en_1993_1_8_bolts", lambda count: count * bolt_n)
 
 
 def _one_bolt_n(case: Case) -> float | None:
@@ -68,12 +67,12 @@ def _plate(case: Case) -> Found:
     new, now = case.dossier.item.size("plate"), measured(case, "plate", min).value
     if new is None or new.si <= 0 or now is None or now.number is None:
         return Found(left_out=(tr("the plate: it was not measured"),))
-    return found([_bends(), *_net(case)], new.si, max(now.number, 0.0), [])
+    return found([_bends(), *_net(case)], new.si, max(beyond_calliper_m(case, now.number, new.si), 0.0), [])
 
 
 def _bends() -> Way[float]:
     because = tr("only the share left is told; bending goes with the square of the thickness")
-    part = tr("the plate bends")
+    part = tr("the plate in bending")
     return Way("plate_bends", part, because, "elementary_statics", lambda plate_m: plate_m**2, only_share=True)
 
 

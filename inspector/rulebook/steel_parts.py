@@ -110,5 +110,11 @@ def pin_diameter_m(case: Case, hole: str) -> float:
     return min(hitch_pin, size.si) if size else hitch_pin
 
 
+def beyond_calliper_m(case: Case, read_m: float, new_m: float) -> float:
+    """A size as it is; a difference that a calliper cannot tell is none."""
+    accuracy_m = case.book.setting("calliper_accuracy") * (1 + 1e-9)
+    return new_m if abs(read_m - new_m) <= accuracy_m else read_m
+
+
 def _stress(stress_pa: float) -> str:
     return show(stress_pa, Dimension.STRESS)

@@ -10,7 +10,16 @@ from inspector.mechanics.pin_service import pin_service_bearing_n
 from inspector.rulebook.case import Case
 from inspector.rulebook.observed import measured
 from inspector.rulebook.steel_bolts import bolts_of
-from inspector.rulebook.steel_parts import Found, SteelTaken, Way, class_steel, found, pin_diameter_m, unknown_steel
+from inspector.rulebook.steel_parts import (
+    Found,
+    SteelTaken,
+    Way,
+    beyond_calliper_m,
+    class_steel,
+    found,
+    pin_diameter_m,
+    unknown_steel,
+)
 from inspector.rulebook.strength_wall import StrengthWall, strength_wall
 
 _COLD_FORMED_RADIUS = 2.0  # outer corner radius in walls, EN 10219-2
@@ -46,8 +55,11 @@ class Tube:
 
     @property
     def two_walls_m2(self) -> float:
-        """The two pierced walls beside the pin hole."""
-        return sections.two_walls_net_area_m2(self.flat_m, self.wall_m, min(self.hole_m, self.flat_m))
+        """The two pierced walls beside the pin hole, each to the middle of its corners."""
+        if self.wall_m <= 0:
+            return 0.0
+        width_m = self.area_m2 / (4 * self.wall_m)
+        return sections.two_walls_net_area_m2(width_m, self.wall_m, min(self.hole_m, width_m))
 
 
 def tube_strengths(case: Case) -> Found:
@@ -68,8 +80,8 @@ def bar_strengths(case: Case) -> Found:
         return replace(bolts, left_out=(*bolts.left_out, tr("the tube: its sizes as new were not written down")))
     now = None if wall.now_m is None else replace(new, wall_m=wall.now_m)
     because = tr("only the share left is told, for nobody knows its span")
-    bends = Way("bar_bends", tr("the bar bends"), because, "en_10219_2", _modulus, only_share=True)
-    whole = Way("bar_section", tr("the bar's section"), because, "en_10219_2", _area, only_share=True)
+    bends = Way("bar_bends", tr("the bar in bending"), because, "en_10219_2", _modulus, only_share=True)
+    whole = Way("bar_section", tr("the section of the bar"), because, "en_10219_2", _area, only_share=True)
     tube = found([bends, whole], new, now, [], _why(wall))
     return Found(
         (*tube.strengths, *bolts.strengths), (*tube.left_out, *bolts.left_out), tube.why_unknown or bolts.why_unknown
@@ -105,7 +117,7 @@ def _now(case: Case, new: Tube, wall: StrengthWall) -> Tube | None:
     hole = measured(case, "pin_hole", max)
     if wall.now_m is None or hole.value is None or hole.value.number is None:
         return None
-    grown_m = max(hole.value.number - new.hole_m, 0.0)
+    grown_m = beyond_calliper_m(case, hole.value.number, new.hole_m) - new.hole_m
     rusted_m = new.wall_m - wall.now_m
     return replace(new, wall_m=wall.now_m, hole_m=new.hole_m + grown_m, grown_m=grown_m, rusted_m=rusted_m)
 

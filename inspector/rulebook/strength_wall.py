@@ -76,17 +76,12 @@ def _estimates_m(case: Case, new_m: float, rate: float, until: date) -> list[flo
 
 
 def _rate_m_per_year(case: Case, wall: Wall, competent: Sequence[Taken]) -> float:
-    """The greatest of what exposure makes likely, of every reading since new, and of competent readings of a place."""
-    new_m, began = wall.forecast.nominal_m, case.dossier.item.life_began_on or case.dossier.item.booked_on
+    """The greatest of what exposure makes likely, of the rate since new, and of competent readings of a place."""
     floor = "wall_rate_open_air"
     if case.wetted:
         floor = "wall_rate_field_default" if competent else "wall_rate_field_high"
-    since_new = [
-        corrosion.long_term_rate_m_per_year(new_m, one.reading.figure.si, span)
-        for one in wall.read.taken
-        if (span := _years(began, one.inspection.on)) >= _LEAST_YEARS
-    ]
-    return max([case.book.setting(floor), *since_new, *_between_readings(competent)])
+    since_new = wall.forecast.long_term_m_per_year or 0.0
+    return max([case.book.setting(floor), since_new, *_between_readings(competent)])
 
 
 def _between_readings(competent: Sequence[Taken]) -> list[float]:
