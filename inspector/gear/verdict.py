@@ -1,5 +1,6 @@
 """What judging returns: data only. The sentences are made in rulebook/wording."""
 
+import math
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
@@ -61,6 +62,7 @@ class CapacityStep:
     loss_ratio: float
     after_n: float
     source: str
+    name: str = ""  # the cause as a person says it
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +128,12 @@ class Capacity:
             return min(known, key=lambda one: one.now_n or 0.0)
         shares = [one for one in self.counted if one.left_ratio is not None]
         return min(shares, key=lambda one: one.left_ratio or 0.0, default=None)
+
+    @property
+    def is_marking_lower(self) -> bool:
+        """Whether the marking is less than all that sizes tell, so that something else gives way before it."""
+        first = self.governing
+        return first is not None and first.now_n is not None and first.now_n > (self.as_marked_n or math.inf)
 
     @property
     def first_set_n(self) -> float | None:

@@ -11,9 +11,9 @@ from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknown
 from inspector.rulebook.steel_strengths import strengths_of
 from inspector.rulebook.strength_wall import strength_wall
+from inspector.rulebook.words import named_quantity
 from inspector.units import Dimension
 
-STEEL_LOSS = "steel_loss."  # before the way to give way, as the cause of a step
 _STEPS = "capacity steps"
 
 
@@ -49,7 +49,8 @@ def note_loss(case: Case, cause: str, loss_ratio: float, source: str) -> None:
     if marked is None:
         return
     before = steps[-1].after_n if steps else marked
-    steps.append(CapacityStep(cause, loss_ratio, fibre.strength_left_n(before, loss_ratio), source))
+    after = fibre.strength_left_n(before, loss_ratio)
+    steps.append(CapacityStep(cause, loss_ratio, after, source, named_quantity(cause)))
 
 
 def _steps(case: Case) -> list[CapacityStep]:
@@ -111,7 +112,9 @@ def _steel_step(bare: Capacity, before_n: float) -> tuple[CapacityStep, ...]:
         worst, left_ratio = first, first.now_n / bare.as_new_n
     if left_ratio >= 1:
         return ()
-    return (CapacityStep(STEEL_LOSS + worst.mode, 1 - left_ratio, before_n * left_ratio, worst.source),)
+    name = tr("Steel lost ({part})", part=worst.part)
+    cause = f"steel_loss.{worst.mode}"
+    return (CapacityStep(cause, 1 - left_ratio, before_n * left_ratio, worst.source, name),)
 
 
 def _share_left(one: SteelStrength) -> float:

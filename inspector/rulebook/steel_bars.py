@@ -61,8 +61,8 @@ def _pin_ways(case: Case, steel: SteelTaken) -> list[Way[float]]:
         return shear.pin_bending_pull_n(lever_m, pin_service.pin_service_moment_n_m(pin_m, steel.yield_pa))
 
     source = "en_1993_1_8_pins"
-    cut, bent = tr("the pin is cut on two planes (double shear)"), tr("the pin bends in a solid insert")
-    both = tr("the pin bends in a solid insert, with its shear")
+    cut, bent = tr("the pin in double shear alone"), tr("the pin in bending alone")
+    both = tr("the pin bends in a solid insert")
     return [
         Way("pin_combined", both, steel.because, source, both_n, set_n),
         Way("pin_bends", bent, steel.because, source, bent_n, set_n),

@@ -1,8 +1,7 @@
 """The strength of a piece as labelled lines: as marked, each loss, now, what gives way first and at what pull."""
 
-from inspector.gear.verdict import Capacity, CapacityStep, Fact, SteelStrength
+from inspector.gear.verdict import Capacity, Fact, SteelStrength
 from inspector.language import show_day, tr
-from inspector.rulebook.capacity import STEEL_LOSS
 from inspector.rulebook.words import named_quantity
 from inspector.units import Dimension, System, show
 
@@ -19,7 +18,9 @@ def _from_marking(capacity: Capacity, system: System) -> list[Fact]:
     for step in capacity.steps:
         after = show(step.after_n, Dimension.FORCE, system)
         lost = show(step.loss_ratio, Dimension.RATIO, system)
-        lines.append(Fact(step_words(step, capacity), tr("−{lost}, leaves {after}", lost=lost, after=after)))
+        lines.append(
+            Fact(step.name or named_quantity(step.cause), tr("−{lost}, leaves {after}", lost=lost, after=after))
+        )
     lines.append(Fact(tr("Strength now"), _now(capacity, system)))
     if capacity.design_factor and capacity.now_n is not None:
         limit = show(capacity.now_n / capacity.design_factor, Dimension.FORCE, system)
@@ -46,22 +47,12 @@ def _not_known(capacity: Capacity) -> str:
     return tr("not known: {why}", why=capacity.why_unknown)
 
 
-def step_words(step: CapacityStep, capacity: Capacity) -> str:
-    """What a step of the strength is called."""
-    if not step.cause.startswith(STEEL_LOSS):
-        return named_quantity(step.cause)
-    mode = step.cause.removeprefix(STEEL_LOSS)
-    part = next((one.part for one in capacity.strengths if one.mode == mode), mode)
-    return tr("Steel lost ({part})", part=part)
-
-
 def _steel(capacity: Capacity, system: System) -> list[Fact]:
     if not capacity.strengths:
         return []
     lines = (
-        Fact(tr("Gives way first"), _first(capacity, system)),
+        Fact(_first_label(capacity), _first(capacity, system)),
         Fact(tr("First lasting set"), _force(capacity.first_set_n, system)),
-        Fact(tr("Further ways"), "; ".join(_further(capacity, system))),
         Fact(tr("Steel gone"), ", ".join(_gone(capacity))),
         Fact(tr("To compare"), "; ".join(_beside(one, system) for one in capacity.strengths if one.beside)),
         Fact(tr("Reckoned with"), _wall(capacity, system)),
@@ -70,17 +61,17 @@ def _steel(capacity: Capacity, system: System) -> list[Fact]:
     return [line for line in lines if line.text]
 
 
+def _first_label(capacity: Capacity) -> str:
+    return tr("Weakest part reckoned") if capacity.is_marking_lower else tr("Gives way first")
+
+
 def _first(capacity: Capacity, system: System) -> str:
     first = capacity.governing
     if first is None or first.now_n is None:
         return ""
     now = _force(first.now_n, system)
-    return tr("{part}: {now}; {because}", part=first.part, now=now, because=first.because)
-
-
-def _further(capacity: Capacity, system: System) -> list[str]:
-    others = [one for one in capacity.counted if one.now_n is not None and one is not capacity.governing]
-    return [f"{one.part}: {_force(one.now_n, system)}" for one in sorted(others, key=lambda one: one.now_n or 0.0)]
+    said = tr("{part}: {now}; {because}", part=first.part, now=now, because=first.because)
+    return tr("{said}; the marking is lower, and stands", said=said) if capacity.is_marking_lower else said
 
 
 def _gone(capacity: Capacity) -> list[str]:
