@@ -4,6 +4,7 @@ import math
 from dataclasses import replace
 from datetime import date, timedelta
 
+import msgspec
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -17,6 +18,7 @@ from inspector.gear.verdict import Capacity, Fact, SteelStrength
 from inspector.rulebook.judge import judge
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.strength_wall import next_quarter
+from inspector.rulebook.strength_words import strength_lines
 from inspector.rulebook.wording import explain
 from inspector.units import Dimension, System, read
 from tests.rulebook.dossiers import BOOK
@@ -391,6 +393,18 @@ def test_sizes_that_do_not_belong_together_are_told_and_never_a_crash(kind: str,
     found = made.capacity()
     assert found.strengths or found.left_out
     assert all((one.sound_n or 1.0) > 0 for one in found.strengths)
+
+
+def test_a_strength_kept_before_steel_was_reckoned_still_reads() -> None:
+    body = '{"as_marked_n":80000.0,"now_n":72000.0,"steps":[{"cause":"ageing_loss","loss_ratio":0.1,"after_n":72000.0,'
+    body += '"source":"club_ageing"}],"why_unknown":"","design_factor":null}'
+    kept = msgspec.json.decode(body, type=Capacity)
+    lines = {line.label: line.text for line in strength_lines(kept, System.METRIC)}
+    assert lines == {
+        "Strength as marked": "80 kN",
+        "Strength lost to age and sun": "−10 %, leaves 72 kN",
+        "Strength now": "72 kN",
+    }
 
 
 def test_textiles_have_no_steel_lines(rules: Rulebook) -> None:
