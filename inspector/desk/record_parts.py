@@ -9,8 +9,10 @@ from inspector.desk.look import GRID, Look, Type
 from inspector.desk.pen import Mark, Picture
 from inspector.desk.plain import Fold, column, facts, fill, hairline, said, short
 from inspector.drawings.marks import outcome_word
+from inspector.drawings.strength_bars import has_strength_bars, strength_bars
 from inspector.drawings.wall_history import wall_history
 from inspector.drawings.wall_section import wall_section
+from inspector.drawings.waterfall import has_waterfall, waterfall
 from inspector.gear.judged import Judged
 from inspector.gear.lists import HistoryRow
 from inspector.gear.outcome import Outcome
@@ -85,11 +87,14 @@ def facts_part(title: str, lines: Sequence[Fact]) -> QWidget:
 
 
 def drawings_part(judged: Judged, look: Look, system: System) -> list[QWidget]:
-    """The wall as it is and as it was, where the piece has one that can be told."""
-    wall = judged.verdict.wall
-    if wall is None:
-        return []
-    pictures = (wall_section(wall, system), wall_history(wall, judged.verdict.on, system))
+    """The wall as it is and as it was, what became of the strength and what gives way first, where they tell it."""
+    verdict, pictures = judged.verdict, []
+    if verdict.wall:
+        pictures += [wall_section(verdict.wall, system), wall_history(verdict.wall, verdict.on, system)]
+    if has_waterfall(verdict.capacity):
+        pictures.append(waterfall(verdict.capacity, system))
+    if has_strength_bars(verdict.capacity):
+        pictures.append(strength_bars(verdict.capacity, system))
     return [column([said(picture.title, Type.HEAD), Picture(picture, look)]) for picture in pictures]
 
 

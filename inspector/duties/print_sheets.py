@@ -112,7 +112,7 @@ def _going(office: Office, one: Judged) -> GoingPiece:
 def _now(office: Office, one: Judged) -> str:
     """Today's rating on the basis that the piece is marked in."""
     capacity = one.verdict.capacity
-    if capacity.now_n is None:
+    if capacity.now_n is None or capacity.as_marked_n is None:  # a strength reckoned from sizes is no rating
         return ""
     if one.dossier.item.rating.basis is Basis.WLL and capacity.design_factor:
         limit = show(capacity.now_n / capacity.design_factor, Dimension.FORCE, office.system)

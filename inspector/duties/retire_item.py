@@ -57,4 +57,5 @@ def _notice(office: Office, page: Page, found: Judged, number: str) -> Retiremen
         never_again=never_again_words(dossier.kind),
         destroy=destroy_words(dossier.kind),
         replace_by=replace_words(dossier, office.system),
+        capacity=found.verdict.capacity,
     )

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from inspector.gear.outcome import Outcome
-from inspector.gear.verdict import Fact, Reason, WallForecast
+from inspector.gear.verdict import Capacity, Fact, Reason, WallForecast
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,3 +94,4 @@ class RetirementNotice:
     never_again: str
     destroy: str
     replace_by: str
+    capacity: Capacity | None = None

@@ -1,12 +1,15 @@
-"""The picture of a retirement notice: the wall for tubes, the two kinds of shear for balls."""
+"""The picture of a retirement notice: the wall for tubes, the two kinds of shear for balls, the strength."""
 
 import re
 
 from inspector.drawings.shapes import Drawing
 from inspector.drawings.shear import shear_picture
+from inspector.drawings.strength_bars import has_strength_bars, strength_bars
 from inspector.drawings.wall_history import wall_history
 from inspector.drawings.wall_section import wall_section
+from inspector.drawings.waterfall import has_waterfall, waterfall
 from inspector.gear.papers import RetirementNotice
+from inspector.gear.verdict import Capacity
 from inspector.paper.blocks import Block, picture, row, stack, words
 from inspector.paper.page_style import BODY, GRID, MM
 from inspector.units import System
@@ -21,7 +24,17 @@ def pictures(notice: RetirementNotice, width_pt: float, system: System) -> list[
         shown.append(_pair(section, history, width_pt))
     elif is_ball(notice):
         shown.append(_titled(shear_picture(width_pt / MM)))
+    if notice.capacity:
+        shown += _strength(notice.capacity, width_pt, system)
     return shown
+
+
+def _strength(capacity: Capacity, width_pt: float, system: System) -> list[Block]:
+    """What became of the strength, and what gives way first; side by side where there are both."""
+    found = [waterfall(capacity, system)] if has_waterfall(capacity) else []
+    if has_strength_bars(capacity):
+        found.append(strength_bars(capacity, system))
+    return [_pair(found[0], found[1], width_pt)] if len(found) > 1 else [_titled(one) for one in found]
 
 
 def is_ball(notice: RetirementNotice) -> bool:

@@ -1,11 +1,17 @@
 """Strength in newtons on one basis: characteristic minimum breaking strength, no design factor inside."""
 
+from dataclasses import replace
+from datetime import date
+
 from inspector.gear.kind import Basis
-from inspector.gear.verdict import Capacity, CapacityStep, Known
+from inspector.gear.verdict import Capacity, CapacityStep, Known, SteelStrength
 from inspector.language import tr
 from inspector.mechanics import fibre, rating
 from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknown
+from inspector.rulebook.steel_strengths import strengths_of
+from inspector.rulebook.strength_wall import strength_wall
+from inspector.rulebook.words import named_quantity
 from inspector.units import Dimension
 
 _STEPS = "capacity steps"
@@ -13,11 +19,21 @@ _STEPS = "capacity steps"
 
 def as_marked(case: Case) -> Capacity:
     """The strength the marking stands for, before anything was taken from it."""
+    if _is_rated(case) and case.dossier.item.rating.stated_on == "memory":
+        return Capacity(None, None, why_unknown=tr("Its rating is only remembered, not written on it."))
+    return as_said(case)
+
+
+def _is_rated(case: Case) -> bool:
+    marked = case.dossier.item.rating
+    return marked.figure is not None and marked.basis is not Basis.UNRATED
+
+
+def as_said(case: Case) -> Capacity:
+    """What the rating stands for, wherever it was read."""
     marked = case.dossier.item.rating
     if marked.figure is None or marked.basis is Basis.UNRATED:
         return Capacity(None, None, why_unknown=tr("It carries no rating."))
-    if marked.stated_on == "memory":
-        return Capacity(None, None, why_unknown=tr("Its rating is only remembered, not written on it."))
     if marked.basis is Basis.MBS:
         return Capacity(marked.figure.si, marked.figure.si)
     if marked.basis is Basis.WLL and marked.design_factor is not None:
@@ -33,7 +49,8 @@ def note_loss(case: Case, cause: str, loss_ratio: float, source: str) -> None:
     if marked is None:
         return
     before = steps[-1].after_n if steps else marked
-    steps.append(CapacityStep(cause, loss_ratio, fibre.strength_left_n(before, loss_ratio), source))
+    after = fibre.strength_left_n(before, loss_ratio)
+    steps.append(CapacityStep(cause, loss_ratio, after, source, named_quantity(cause)))
 
 
 def _steps(case: Case) -> list[CapacityStep]:
@@ -41,11 +58,67 @@ def _steps(case: Case) -> list[CapacityStep]:
 
 
 def capacity(case: Case) -> Capacity:
-    """The strength with every loss noted so far."""
-    marked = as_marked(case)
-    steps = tuple(_steps(case))
-    now = steps[-1].after_n if steps else marked.now_n
-    return Capacity(marked.as_marked_n, now, steps, marked.why_unknown, marked.design_factor)
+    """The strength with every loss noted so far, and what steel has lost."""
+    marked, found = as_marked(case), strengths_of(case)
+    bare = replace(marked, strengths=found.strengths, left_out=found.left_out)
+    if found.strengths:
+        bare = _with_wall(case, _from_sizes(case, bare, found.why_unknown))
+    noted = tuple(_steps(case))
+    before_n = noted[-1].after_n if noted else bare.begins_n
+    if before_n is None:
+        return bare
+    if any(one.left_ratio is None for one in bare.counted):
+        return replace(bare, now_n=None, why_unknown=found.why_unknown)
+    steps = (*noted, *_steel_step(bare, before_n))
+    return replace(bare, now_n=steps[-1].after_n if steps else before_n, steps=steps)
+
+
+def changes_on(case: Case) -> date | None:
+    """The day on which time alone takes the next step of a steel piece's strength."""
+    wall = strength_wall(case) if strengths_of(case).strengths else None
+    return wall.on if wall and wall.now_m is not None else None
+
+
+def _from_sizes(case: Case, bare: Capacity, why_unknown: str) -> Capacity:
+    """Where no marking tells a failure load but the kind need not tell one: what the sizes give in the weakest steel.
+
+    Never more than a rating that is only remembered, and nothing where a way to give way is known by its share alone.
+    """
+    may = {Basis.TOWED_MASS, Basis.UNRATED} & set(case.dossier.kind.rated_by)
+    known = [one.sound_n for one in bare.counted if one.sound_n is not None]
+    if bare.as_marked_n is not None or not may or not known or len(known) < len(bare.counted):
+        return bare
+    said_n = as_said(case).as_marked_n
+    return replace(bare, as_new_n=min([*known, *([] if said_n is None else [said_n])]), why_unknown=why_unknown)
+
+
+def _with_wall(case: Case, bare: Capacity) -> Capacity:
+    wall = strength_wall(case)
+    if wall is None or wall.now_m is None:
+        return bare
+    return replace(bare, wall_m=wall.now_m, wall_on=wall.on, estimated=wall.estimated)
+
+
+def _steel_step(bare: Capacity, before_n: float) -> tuple[CapacityStep, ...]:
+    """What steel has lost of a marking: the share of the way that lost most, since shares do not ask for the grade.
+
+    Of a strength reckoned from sizes: down to that of the way which gives first now.
+    """
+    worst, first = min(bare.counted, key=_share_left, default=None), bare.governing
+    if worst is None or first is None:
+        return ()
+    left_ratio = _share_left(worst)
+    if first.now_n is not None and bare.as_new_n == min(one.sound_n or 0.0 for one in bare.counted):
+        worst, left_ratio = first, first.now_n / bare.as_new_n
+    if left_ratio >= 1:
+        return ()
+    name = tr("Steel lost ({part})", part=worst.part)
+    cause = f"steel_loss.{worst.mode}"
+    return (CapacityStep(cause, 1 - left_ratio, before_n * left_ratio, worst.source, name),)
+
+
+def _share_left(one: SteelStrength) -> float:
+    return 1.0 if one.left_ratio is None else one.left_ratio
 
 
 def strength_left(case: Case) -> Quantity:

@@ -55,7 +55,7 @@ def _judge(dossier: Dossier, book: Rulebook, program: str) -> Verdict:
         capacity=capacity.capacity(case),
         wall=wall.forecast if wall else None,
         next_inspection_due=None if outcome is Outcome.RETIRE else _inspection_due(case),
-        holds_until=None if outcome is Outcome.RETIRE else _turns(findings),
+        holds_until=None if outcome is Outcome.RETIRE else _turns(findings, capacity.changes_on(case)),
         rulebook=book.hash,
         program=program,
         service=case.service,
@@ -71,8 +71,10 @@ def _outcome(findings: Iterable[Finding], purpose: Purpose) -> Outcome:
     return worst(one.outcome for one in findings if not one.purposes or purpose in one.purposes)
 
 
-def _turns(findings: Iterable[Finding]) -> date | None:
-    return min((one.turns_on for one in findings if one.turns_on), default=None)
+def _turns(findings: Iterable[Finding], stepped: date | None) -> date | None:
+    """The first day on which time alone changes a finding, or takes the next step of the strength."""
+    days = (stepped, *(one.turns_on for one in findings))
+    return min((day for day in days if day), default=None)
 
 
 def _retired(dossier: Dossier) -> Finding:

@@ -1,9 +1,10 @@
 """The figures behind a verdict, as labelled lines."""
 
 from inspector.gear.outcome import Outcome
-from inspector.gear.verdict import Capacity, Fact, Verdict, WallForecast
+from inspector.gear.verdict import Fact, Verdict, WallForecast
 from inspector.language import show_day, tr
-from inspector.rulebook.words import named_quantity, service_word
+from inspector.rulebook.strength_words import strength_lines
+from inspector.rulebook.words import service_word
 from inspector.units import Dimension, System, show
 
 _LONGEST_YEARS = 100  # a forecast beyond this tells nothing
@@ -11,7 +12,7 @@ _LONGEST_YEARS = 100  # a forecast beyond this tells nothing
 
 def sums_of(verdict: Verdict, system: System) -> tuple[Fact, ...]:
     """Strength, wall and dates of a verdict."""
-    lines = _strength(verdict.capacity, system)
+    lines = strength_lines(verdict.capacity, system)
     if verdict.wall:
         lines += _wall(verdict.wall, system)
         if verdict.wall.next_reading_due and verdict.outcome is not Outcome.RETIRE:
@@ -21,22 +22,6 @@ def sums_of(verdict: Verdict, system: System) -> tuple[Fact, ...]:
         due = show_day(verdict.next_inspection_due)
         lines.append(Fact(tr("Next inspection due"), tr("{day} ({service})", day=due, service=service)))
     return tuple(lines)
-
-
-def _strength(capacity: Capacity, system: System) -> list[Fact]:
-    if capacity.as_marked_n is None or capacity.now_n is None:
-        return [Fact(tr("Strength"), tr("not known: {why}", why=capacity.why_unknown))] if capacity.why_unknown else []
-    lines = [Fact(tr("Strength as marked"), show(capacity.as_marked_n, Dimension.FORCE, system))]
-    for step in capacity.steps:
-        after = show(step.after_n, Dimension.FORCE, system)
-        lost = show(step.loss_ratio, Dimension.RATIO, system)
-        lines.append(Fact(named_quantity(step.cause), tr("−{lost}, leaves {after}", lost=lost, after=after)))
-    lines.append(Fact(tr("Strength now"), show(capacity.now_n, Dimension.FORCE, system)))
-    if capacity.design_factor:
-        limit = show(capacity.now_n / capacity.design_factor, Dimension.FORCE, system)
-        factor = show(capacity.design_factor, Dimension.FACTOR)
-        lines.append(Fact(tr("Working load limit now"), tr("{limit} at factor {factor}", limit=limit, factor=factor)))
-    return lines
 
 
 def _wall(wall: WallForecast, system: System) -> list[Fact]:

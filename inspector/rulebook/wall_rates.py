@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from inspector.gear.verdict import WallPoint
 from inspector.language import tr
 from inspector.mechanics import corrosion
 from inspector.rulebook.case import Case
@@ -27,7 +26,7 @@ class Rate:
 
 def rate_of(case: Case, nominal_m: float, read: Readings) -> Rate:
     """The greatest of the long-term rate, the short-term rate and what exposure makes likely. Metres a year."""
-    long_term = _long_term(case, nominal_m, read.history)
+    long_term = _long_term(case, nominal_m, read.taken)
     short_term = _short_term(read.taken)
     floor = _floor(case, measured=bool(read.taken))
     known = {
@@ -46,12 +45,13 @@ def _floor(case: Case, *, measured: bool) -> float:
     return case.book.setting("wall_rate_field_default" if measured else "wall_rate_field_high")
 
 
-def _long_term(case: Case, nominal_m: float, history: tuple[WallPoint, ...]) -> float | None:
+def _long_term(case: Case, nominal_m: float, taken: Sequence[Taken]) -> float | None:
+    """Of every reading, not only the day's least reliable one: else a thinner one could hide a faster one."""
     began = case.dossier.item.life_began_on or case.dossier.item.booked_on
     rates = [
-        corrosion.long_term_rate_m_per_year(nominal_m, point.read_m, span)
-        for point in history
-        if (span := years((point.on - began).days)) >= _LEAST_YEARS
+        corrosion.long_term_rate_m_per_year(nominal_m, one.reading.figure.si, span)
+        for one in taken
+        if (span := years((one.inspection.on - began).days)) >= _LEAST_YEARS
     ]
     return max(rates, default=None)
 

@@ -43,7 +43,8 @@ def test_a_thinned_tube_comes_with_its_drawings(
 ) -> None:
     """The wall as it is and as it was, described for whoever cannot see them."""
     shown(desk, "HR-007")
-    assert pictures(desk) == ["What is left of the wall", "The wall over the years"]
+    strength = ["What has become of its strength", "What gives way first"]
+    assert pictures(desk) == ["What is left of the wall", "The wall over the years", *strength]
     described = [one.accessibleDescription() for one in desk.pages.record.findChildren(Picture)]
     assert any("2.2 mm" in one for one in described)
 

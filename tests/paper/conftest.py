@@ -16,7 +16,7 @@ from inspector.gear.papers import (
     TripSheet,
     VehicleLine,
 )
-from inspector.gear.verdict import Fact, Reason, Status, WallForecast, WallPoint
+from inspector.gear.verdict import Capacity, CapacityStep, Fact, Reason, Status, SteelStrength, WallForecast, WallPoint
 
 CAUTIONS = (
     "This sheet helps to decide; it does not certify any part. A competent person decides.",
@@ -218,3 +218,14 @@ def many_pieces(trip_sheet: TripSheet) -> Callable[[int], TripSheet]:
         return replace(trip_sheet, going=going)
 
     return build
+
+
+@pytest.fixture
+def thinned() -> Capacity:
+    """The strength of a receiver, reckoned from its sizes; two ways to give way and what is left out."""
+    because = "steel taken as weak as 235 MPa in yield, since nobody knows it"
+    crushed = SteelStrength("pin_bearing", "the pin crushes the two walls", 67e3, 25e3, 25 / 67, 10e3, because, "s")
+    torn = SteelStrength("tube_net", "the whole tube pulls apart", 320e3, 120e3, 0.375, 90e3, because, "s")
+    lost = CapacityStep("steel_loss.pin_bearing", 1 - 25 / 67, 25e3, "s", "Steel lost (the pin crushes the two walls)")
+    left_out = ("tearing out behind the pin hole: the distance to the end was not measured",)
+    return Capacity(None, 25e3, (lost,), as_new_n=67e3, strengths=(crushed, torn), left_out=left_out)

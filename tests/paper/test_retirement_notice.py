@@ -7,7 +7,7 @@ import pytest
 from pypdf import PdfReader
 
 from inspector.gear.papers import RetirementNotice
-from inspector.gear.verdict import Fact
+from inspector.gear.verdict import Capacity, Fact
 from inspector.paper.notice_pictures import is_ball
 from inspector.paper.page_style import PageSize
 from inspector.paper.retirement_notice import retirement_notice
@@ -53,6 +53,24 @@ def test_a_tube_shows_both_pictures_of_its_wall(tube_notice: RetirementNotice) -
         assert words in text
     assert "Why a ball is no recovery point" not in text
     assert "The wall is below its limit" in text
+
+
+@pytest.mark.parametrize("page", PageSize)
+def test_it_shows_what_became_of_the_strength_and_what_gives_way_first(
+    tube_notice: RetirementNotice, ball_notice: RetirementNotice, thinned: Capacity, page: PageSize
+) -> None:
+    for notice in (tube_notice, ball_notice):
+        printed = retirement_notice(replace(notice, capacity=thinned), page)
+        text = squeezed(all_text(printed))
+        for said in ("What has become of its strength", "−62.7 %", "What gives way first", "25 kN", "Not in the sum"):
+            assert squeezed(said) in text
+        assert_within_margins(printed)
+        assert_no_text_on_text(printed)
+
+
+def test_a_strength_without_losses_is_not_drawn(ball_notice: RetirementNotice) -> None:
+    printed = retirement_notice(replace(ball_notice, capacity=Capacity(80e3, 80e3)), PageSize.A4)
+    assert "strength" not in all_text(printed)
 
 
 def test_the_pictures_follow_the_clubs_units(tube_notice: RetirementNotice) -> None:

@@ -35,12 +35,16 @@ def figure(value: float, dimension: Dimension) -> Figure:
     return Figure(round(value), f"{round(value)}", dimension)
 
 
+OPTIONAL = {"corner_radius": 0.008, "end_distance": 0.03, "weld_throat": 0.003, "chain_hole": 0.05}
+OPTIONAL |= {"plate_width": 0.06, "block_side": 0.05}
+
+
 def new_size(size: Size) -> SizeAsNew:
     """A plausible size as new."""
     lengths = {"length": 9.0, "wall": 0.005, "outside": 0.06, "pin_hole": 0.0162, "lever": 0.06, "pin_diameter": 0.022}
-    balls = {"ball_diameter": 0.05, "coupler": 0.05}
+    lengths |= {"ball_diameter": 0.05, "coupler": 0.05} | OPTIONAL
     counts = {"outer_wires": 114}
-    value = (lengths | balls).get(size.key, 0.02) if size.dimension is Dimension.LENGTH else counts.get(size.key, 4)
+    value = lengths.get(size.key, 0.02) if size.dimension is Dimension.LENGTH else counts.get(size.key, 4)
     return SizeAsNew(size.key, figure(value, size.dimension))
 
 
