@@ -15,15 +15,15 @@ class Outcome(StrEnum):
     @property
     def severity(self) -> int:
         """0 for fit to 3 for retire."""
-        return _ORDER.index(self)
+        return _SEVERITY[self]
 
 
-_ORDER = (Outcome.FIT, Outcome.DERATE, Outcome.HOLD, Outcome.RETIRE)
+_SEVERITY = {Outcome.FIT: 0, Outcome.DERATE: 1, Outcome.HOLD: 2, Outcome.RETIRE: 3}
 
 
 def worst(outcomes: Iterable[Outcome]) -> Outcome:
     """The severest of the outcomes; fit for none at all."""
-    return max(outcomes, key=lambda outcome: outcome.severity, default=Outcome.FIT)
+    return max(outcomes, key=_SEVERITY.__getitem__, default=Outcome.FIT)
 
 
 class Purpose(StrEnum):

@@ -9,7 +9,7 @@ from typing import TypeVar, cast
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, InspectionKind
 from inspector.gear.item import Provenance
-from inspector.gear.kind import Service
+from inspector.gear.kind import Grade, Service
 from inspector.gear.outcome import Purpose
 from inspector.gear.use import Event, Exposure, NewUse, Weather
 from inspector.rulebook.load import Rulebook
@@ -27,12 +27,12 @@ class Case:
 
     dossier: Dossier
     book: Rulebook
-    _worked_out: dict[str, object] = field(default_factory=dict, compare=False, repr=False)
+    _worked_out: dict[object, object] = field(default_factory=dict, compare=False, repr=False)
 
-    def once(self, name: str, work_out: Callable[["Case"], Made]) -> Made:
-        """Work something out once for this case, whoever asks first."""
+    def once(self, name: object, work_out: Callable[..., Made], *given: object) -> Made:
+        """Work something out once for this case, whoever asks first. work_out gets the case and what is given."""
         if name not in self._worked_out:
-            self._worked_out[name] = work_out(self)
+            self._worked_out[name] = work_out(self, *given)
         return cast(Made, self._worked_out[name])
 
     @property
@@ -53,6 +53,33 @@ class Case:
             for one in self.dossier.inspections
             if one.facts.competent and one.facts.kind is not InspectionKind.BEFORE_USE
         )
+
+    def is_thorough(self, inspection: Inspection) -> bool:
+        """Whether this inspection of the dossier can pass the piece."""
+        return id(inspection) in self._thorough
+
+    @cached_property
+    def _thorough(self) -> frozenset[int]:
+        return frozenset(id(one) for one in self.thorough)
+
+    @cached_property
+    def answers(self) -> dict[str, list[tuple[Inspection, Grade]]]:
+        """Per check, what counts of the grades: the last one a competent person gave, and whatever was seen since.
+
+        Where no competent person has answered, only the faults that others saw.
+        """
+        found: dict[str, list[tuple[Inspection, Grade]]] = {}
+        for one in self.dossier.inspections:
+            thorough = self.is_thorough(one)
+            for answer in one.facts.answers:
+                grade = answer.grade
+                if grade is Grade.NOT_SEEN:
+                    continue
+                if thorough:
+                    found[answer.check] = [(one, grade)]
+                elif grade is not Grade.GOOD or answer.check in found:
+                    found.setdefault(answer.check, []).append((one, grade))
+        return found
 
     @property
     def last_thorough(self) -> Inspection | None:

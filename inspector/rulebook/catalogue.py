@@ -1,6 +1,7 @@
 """The catalogue of quantities a rule may name. Arithmetic lives here, never in a rule."""
 
 from collections.abc import Callable
+from functools import cache
 
 from inspector.rulebook import ageing, heat, observed, sizes, wall_quantities, wires
 from inspector.rulebook.capacity import strength_left
@@ -42,29 +43,31 @@ _NAMED: dict[str, Callable[[Case], Quantity]] = {
     "abrasion_loss": ageing.abrasion_loss,
     "strength_left": strength_left,
 }
-_PREFIXES = ("check", "loss", "growth", "measured", "new")
+_OF_A_KEY: dict[str, Callable[[Case, str], Quantity]] = {
+    "check": observed.grade,
+    "loss": observed.loss,
+    "growth": observed.growth,
+    "new": sizes.as_new,
+}
+_MEASURED = "measured"
 
 
 def is_known(name: str) -> bool:
     """Whether the catalogue has this name."""
-    return name in _NAMED or name.partition(".")[0] in _PREFIXES
+    return name in _NAMED or name.partition(".")[0] in {*_OF_A_KEY, _MEASURED}
 
 
 def quantity(case: Case, name: str, *, more_is_worse: bool = False) -> Quantity:
     """The named quantity of the case, worked out once. more_is_worse: which of several readings counts."""
-    return case.once(f"{name} {more_is_worse}", lambda one: _work_out(one, name, more_is_worse=more_is_worse))
+    return case.once((name, more_is_worse), *_worked_out_by(name, more_is_worse))
 
 
-def _work_out(case: Case, name: str, *, more_is_worse: bool) -> Quantity:
+@cache
+def _worked_out_by(name: str, more_is_worse: bool) -> tuple[Callable[..., Quantity], *tuple[object, ...]]:
+    """What works a name out, and what it is given beside the case. A name is taken apart once, not for each piece."""
     if name in _NAMED:
-        return _NAMED[name](case)
+        return (_NAMED[name],)
     prefix, _, key = name.partition(".")
-    if prefix == "check":
-        return observed.grade(case, key)
-    if prefix == "loss":
-        return observed.loss(case, key)
-    if prefix == "growth":
-        return observed.growth(case, key)
-    if prefix == "new":
-        return sizes.as_new(case, key)
-    return observed.measured(case, key, max if more_is_worse else min)
+    if prefix in _OF_A_KEY:
+        return _OF_A_KEY[prefix], key
+    return observed.measured, key, max if more_is_worse else min

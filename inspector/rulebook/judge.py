@@ -8,6 +8,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from functools import cache
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.outcome import Outcome, Purpose, worst
@@ -43,7 +44,8 @@ def _judge(dossier: Dossier, book: Rulebook, program: str) -> Verdict:
     findings = _findings(case)
     if dossier.retired_on:
         findings = (_retired(dossier), *findings)
-    by_purpose = tuple(PurposeOutcome(purpose, _outcome(findings, purpose)) for purpose in case.purposes)
+    against = [one for one in findings if one.outcome is not Outcome.FIT]
+    by_purpose = tuple(PurposeOutcome(purpose, _outcome(against, purpose)) for purpose in case.purposes)
     outcome = worst(one.outcome for one in by_purpose)
     wall = wall_of(case)
     return Verdict(
@@ -97,9 +99,12 @@ def _retired(dossier: Dossier) -> Finding:
 def _findings(case: Case) -> tuple[Finding, ...]:
     """Derating rules first, since what they take is asked for by the rule on the strength left."""
     rules = [rule for rule in case.book.rules_for(case.dossier.kind) if _speaks(rule, case)]
-    ordered = sorted(rules, key=lambda rule: (rule.quantity == "strength_left", rule.otherwise != "derate"))
-    found = {rule.id: _finding(rule, case) for rule in ordered}
+    found = {rule.id: _finding(rule, case) for rule in sorted(rules, key=_turn)}
     return tuple(one for rule in rules if (one := found[rule.id]) is not None)
+
+
+def _turn(rule: Rule) -> int:
+    return 0 if rule.otherwise == "derate" else 2 if rule.quantity == "strength_left" else 1
 
 
 def _speaks(rule: Rule, case: Case) -> bool:
@@ -154,17 +159,19 @@ class Answer:
     derates: bool = False
 
 
+_PASSES = Answer(Status.PASSES, Outcome.FIT)
+_MISSING = {"hold": Answer(Status.UNKNOWN, Outcome.HOLD), "note": Answer(Status.NOTE, Outcome.FIT)}
+
+
 def answer_to(rule: Rule, found: Quantity, limit: Value | None) -> Answer:
     """The rule's answer. A stale fault is failed and unknown at once; the worse outcome wins."""
-    missing = Outcome.HOLD if rule.missing == "hold" else Outcome.FIT
+    missing = _MISSING[rule.missing]
     if found.value is None or (limit is None and rule.must not in {"present", "none_of"}):
-        return Answer(Status.UNKNOWN if missing is Outcome.HOLD else Status.NOTE, missing)
-    passes = meets(rule, found.value, limit)
-    if passes and found.stale:
-        return Answer(Status.UNKNOWN if missing is Outcome.HOLD else Status.NOTE, missing)
-    if passes:
-        return Answer(Status.PASSES, Outcome.FIT)
-    outcome = worst([_OUTCOMES[rule.otherwise], missing if found.stale else Outcome.FIT])
+        return missing
+    if meets(rule, found.value, limit):
+        return missing if found.stale else _PASSES
+    outcome = _OUTCOMES[rule.otherwise]
+    outcome = worst((outcome, missing.outcome)) if found.stale else outcome
     return Answer(Status.NOTE if rule.otherwise == "note" else Status.FAILS, outcome, rule.otherwise == "derate")
 
 
@@ -180,7 +187,7 @@ def limit_of(rule: Rule, found: Quantity, case: Case) -> Value | None:
     if rule.limit_is:
         return quantity(case, rule.limit_is).value
     if rule.words:
-        return Value(word=", ".join(rule.words))
+        return _words_listed(rule.words)
     if not rule.limit:
         return None
     if found.value is None or found.value.dimension is None:
@@ -190,7 +197,18 @@ def limit_of(rule: Rule, found: Quantity, case: Case) -> Value | None:
 
 def limit_value(rule: Rule, dimension: Dimension) -> Value:
     """The rule's limit text read in the dimension of its value."""
-    figure = read(rule.limit, dimension, field=rule.id)
+    return _limit_read(rule.limit, dimension)
+
+
+@cache
+def _words_listed(words: tuple[str, ...]) -> Value:
+    return Value(word=", ".join(words))
+
+
+@cache
+def _limit_read(text: str, dimension: Dimension) -> Value:
+    """A limit's text is read once, not for each piece."""
+    figure = read(text, dimension, field=text)
     return Value(number=figure.si, dimension=dimension, as_typed=figure.as_typed)
 
 

@@ -1,8 +1,10 @@
 """Quantities that come straight from what people wrote down: grades, counts, dates, sizes against new."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date, timedelta
+
+from msgspec.structs import replace
 
 from inspector.gear.inspection import Inspection, InspectionKind, Reading
 from inspector.gear.item import Provenance
@@ -16,7 +18,7 @@ from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknow
 from inspector.rulebook.words import service_word
 from inspector.units import Dimension
 
-_GRADES = (Grade.GOOD, Grade.SLIGHT, Grade.BAD)
+_WORSE = {Grade.GOOD: 0, Grade.SLIGHT: 1, Grade.BAD: 2}
 
 
 def grade(case: Case, check: str) -> Quantity:
@@ -24,18 +26,12 @@ def grade(case: Case, check: str) -> Quantity:
 
     Good grades go stale with the inspection interval; a fault does not heal by waiting.
     """
-    given = [
-        (one, answer.grade)
-        for one in case.dossier.inspections
-        for answer in one.facts.answers
-        if answer.check == check and answer.grade is not Grade.NOT_SEEN
-    ]
-    passed = [place for place, (one, _) in enumerate(given) if one in case.thorough]
-    counted = given[passed[-1] :] if passed else [pair for pair in given if pair[1] is not Grade.GOOD]
+    counted = case.answers.get(check)
     if not counted:
         return unknown(tr("No competent person has looked at it yet."), check)
-    inspection, found = max(reversed(counted), key=lambda pair: _GRADES.index(pair[1]))
-    stale_on = counted[0][0].on + timedelta(days=case.interval_days + 1) if passed else case.on
+    first = counted[0][0]
+    inspection, found = counted[0] if len(counted) == 1 else max(reversed(counted), key=_badness)
+    stale_on = first.on + timedelta(days=case.interval_days + 1) if case.is_thorough(first) else case.on
     return Quantity(
         Value(word=found.value),
         stale=case.on >= stale_on,
@@ -48,13 +44,16 @@ def grade(case: Case, check: str) -> Quantity:
     )
 
 
+def _badness(given: tuple[Inspection, Grade]) -> int:
+    return _WORSE[given[1]]
+
+
 def _who(inspection: Inspection) -> str:
-    names = {
-        InspectionKind.PERIODIC: tr("periodic inspection"),
-        InspectionKind.AFTER_EVENT: tr("inspection after an event"),
-        InspectionKind.BEFORE_USE: tr("check before use"),
-    }
-    return names[inspection.facts.kind]
+    if inspection.facts.kind is InspectionKind.PERIODIC:
+        return tr("periodic inspection")
+    if inspection.facts.kind is InspectionKind.AFTER_EVENT:
+        return tr("inspection after an event")
+    return tr("check before use")
 
 
 def history(case: Case) -> Quantity:
@@ -186,7 +185,7 @@ def counted(case: Case, measure: str) -> list[Taken]:
     """Per point, the competent person's latest reading and whatever anybody read there since."""
     by_point: dict[str, list[Taken]] = {}
     for taken in readings(case, measure):
-        if taken.inspection in case.thorough or taken.reading.point not in by_point:
+        if case.is_thorough(taken.inspection) or taken.reading.point not in by_point:
             by_point[taken.reading.point] = [taken]
         else:
             by_point[taken.reading.point].append(taken)
@@ -196,7 +195,7 @@ def counted(case: Case, measure: str) -> list[Taken]:
 def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]) -> Quantity:
     """The worst counted reading. worst: min where less is worse, max where more is."""
     taken = counted(case, measure)
-    passed = [one.inspection.on for one in taken if one.inspection in case.thorough]
+    passed = [one.inspection.on for one in taken if case.is_thorough(one.inspection)]
     if not taken:
         return unknown(tr("It has not been measured."), measure)
     extreme = worst(one.reading.figure.si for one in taken)

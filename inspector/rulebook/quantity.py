@@ -1,15 +1,15 @@
 """The shape of a quantity: a named value, what it came from, or why nobody knows it."""
 
-from dataclasses import dataclass, replace
 from datetime import date
+
+import msgspec
 
 from inspector.gear.inspection import Inspection
 from inspector.gear.verdict import Known, Value
 from inspector.units import Dimension
 
 
-@dataclass(frozen=True, slots=True)
-class Quantity:
+class Quantity(msgspec.Struct, frozen=True):
     """One named value of a case.
 
     applies: False where the piece has no such thing. value None: unknown, and why_unknown says why. stale: known once,
@@ -40,8 +40,8 @@ def unknown(why: str, observation: str = "") -> Quantity:
 
 def number(value: float, dimension: Dimension, came_from: str, known: Known, **more: object) -> Quantity:
     """A known number in SI."""
-    made = Quantity(Value(number=value, dimension=dimension), came_from=came_from, known=known)
-    return replace(made, **more) if more else made  # type: ignore[arg-type]
+    found = Value(number=value, dimension=dimension)
+    return Quantity(found, came_from=came_from, known=known, **more)  # type: ignore[arg-type]
 
 
 def word(value: str, came_from: str, known: Known, measured_on: date | None = None) -> Quantity:
