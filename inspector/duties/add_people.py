@@ -10,7 +10,8 @@ from inspector.units import Figure
 
 
 def add_person(office: Office, person: Person) -> Person:
-    """Keep a person; the name must be new. Returns the person with an id of its own."""
+    """Keep a person; the name must be new, each scope a family of kinds or "all". Returns it with an id of its own."""
+    _check_scopes(office, person)
     kept = Person(new_id(), person.name.strip(), person.role, person.competences)
     if not kept.name:
         raise Refused(tr("name"), tr("The name is empty."), tr("Write the person's name."))
@@ -21,6 +22,14 @@ def add_person(office: Office, person: Person) -> Person:
         page.add_person(kept)
         page.enter("add person", by=office.officer.id, at=office.now, facts={"id": kept.id})
     return kept
+
+
+def _check_scopes(office: Office, person: Person) -> None:
+    known = sorted({kind.family for kind in office.rules.kinds.values()})
+    for held in person.competences:
+        if held.scope not in {*known, "all"}:
+            why = tr("“{scope}” is no family of kinds.", scope=held.scope)
+            raise Refused(tr("competent for"), why, tr("Use all, or one of: {families}.", families=", ".join(known)))
 
 
 def add_vehicle(office: Office, tag: str, name: str, owner: str, gvm: Figure, mass: Figure | None) -> Vehicle:

@@ -7,13 +7,17 @@ from datetime import date, datetime, time
 from inspector.duties import sample_texts
 from inspector.duties.add_people import add_person, add_vehicle
 from inspector.duties.book_in import book_in
+from inspector.duties.destroy_item import destroy_item
 from inspector.duties.found_club import name_officer
+from inspector.duties.give_opinion import answer_findings, doubt
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import plan_trip
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
 from inspector.duties.sample_texts import Row, Sample
+from inspector.duties.strike_entry import strike_entry
+from inspector.duties.tell_history import history_of
 from inspector.gear.kind import Kind
 from inspector.gear.person import Person
 
@@ -71,6 +75,7 @@ def _deeds(office: Office, sample: Sample) -> list[_Deed]:
     deeds += [_Deed(sample.day(row["day"]), 2, _using(sample, row)) for row in sample.rows("uses.csv")]
     for row in sample.rows("inspections.csv"):
         deeds.append(_Deed(sample.day(row["day"]), 3, _inspecting(sample, row, kinds[row["tag"]])))
+    deeds += [_Deed(sample.day(row["day"]), 4, _saying(sample, row)) for row in sample.rows("said.csv")]
     return deeds
 
 
@@ -80,6 +85,24 @@ def _booking(sample: Sample, row: Row, kind: Kind) -> Callable[[Office], object]
 
 def _exposing(sample: Sample, row: Row) -> Callable[[Office], object]:
     return lambda office: record_exposure(office, row["tag"], sample_texts.exposure(sample, row))
+
+
+def _saying(sample: Sample, row: Row) -> Callable[[Office], object]:
+    """What somebody said of a piece: a doubt, an opinion, that an entry was wrong, that the piece is no more."""
+    tag, why, by = row["tag"], row["why"], row["by"]
+    said: dict[str, Callable[[Office], object]] = {
+        "doubt": lambda office: doubt(office, tag, why, by),
+        "answer": lambda office: answer_findings(office, tag, row["rules"].split(), why, by),
+        "strike": lambda office: strike_entry(office, tag, _entry(office, sample, row), row["second"], why, by),
+        "destroy": lambda office: destroy_item(office, tag, why, witness=row["second"]),
+    }
+    return said[row["what"]]
+
+
+def _entry(office: Office, sample: Sample, row: Row) -> str:
+    """The sign of the inspection made on the day that the row names."""
+    rows = history_of(office, row["tag"])
+    return next(one.ref for one in rows if one.ref and one.on == sample.day(row["entry"]))
 
 
 def _using(sample: Sample, row: Row) -> Callable[[Office], object]:
