@@ -34,6 +34,5 @@ def person(desk: Desk, name: str, role: str, scopes: tuple[str, ...], since: str
     office = desk.office()
     day = typed.day(since, office.today)
     kept = add_person(office, Person("", name, role, tuple(Competence(scope, day) for scope in scopes)))
-    click.echo(
-        tr("{name} is in the register: {role}; competent for: {held}", name=kept.name, role=role, held=_held(kept))
-    )
+    told = tr("{name} is in the register: {role}; competent for: {held}", name=kept.name, role=role, held=_held(kept))
+    click.echo(told)

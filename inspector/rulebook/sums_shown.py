@@ -18,7 +18,8 @@ def sums_of(verdict: Verdict, system: System) -> tuple[Fact, ...]:
         if verdict.wall.next_reading_due and verdict.outcome is not Outcome.RETIRE:
             lines.append(Fact(tr("Next wall reading due"), show_day(verdict.wall.next_reading_due)))
     if verdict.next_inspection_due:
-        service = service_word(verdict.service)
+        asked = next((one.limit_came_from for one in verdict.findings if one.quantity == "inspection_age"), "")
+        service = asked or service_word(verdict.service)
         due = show_day(verdict.next_inspection_due)
         lines.append(Fact(tr("Next inspection due"), tr("{day} ({service})", day=due, service=service)))
     return tuple(lines)
