@@ -63,6 +63,9 @@ def verdict(outcome: Judged) -> None:
     _missing([one for one in words.reasons if one not in _told_in_full(words.reasons)])
     paragraph(words.plain, "    ")
     facts(words.sums, "    ")
+    if words.terms:
+        click.echo("    " + tr("Words of the trade:"))
+        facts(words.terms, "      ")
 
 
 def passes(outcome: Judged, *, sources: bool) -> None:

@@ -91,6 +91,7 @@ class Record(QWidget):
         top = Columns(column(wide, 3 * GRID), column(margin, 3 * GRID), self._look)
         below = [
             parts.passes_part(words.passes),
+            *([parts.terms_part(words.terms)] if words.terms else []),
             parts.history_part(opened.history),
             parts.cautions_part(words.cautions),
         ]

@@ -81,6 +81,13 @@ def _pass(one: Reason) -> QWidget:
     return column([said(one.sentence), said(value, Type.SMALL, faint=True)], gap=0)
 
 
+def terms_part(terms: Sequence[Fact]) -> Fold:
+    """The trade's words used above, folded away, with their meaning."""
+    return Fold(
+        tr("Words of the trade ({count})", count=len(terms)), lambda: facts((one.label, one.text) for one in terms)
+    )
+
+
 def facts_part(title: str, lines: Sequence[Fact]) -> QWidget:
     """Labelled figures under a title."""
     return section(title, facts((line.label, line.text) for line in lines))

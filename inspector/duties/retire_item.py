@@ -52,6 +52,7 @@ def _notice(office: Office, page: Page, found: Judged, number: str) -> Retiremen
         plain=words.plain,
         reasons=tuple(one for one in words.reasons if one.outcome is Outcome.RETIRE),
         sums=words.sums,
+        terms=words.terms,
         wall=found.verdict.wall,
         retired_on=dossier.retired_on or found.verdict.on,
         never_again=never_again_words(dossier.kind),

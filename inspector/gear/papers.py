@@ -95,3 +95,4 @@ class RetirementNotice:
     destroy: str
     replace_by: str
     capacity: Capacity | None = None
+    terms: tuple[Fact, ...] = ()

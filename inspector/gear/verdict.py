@@ -300,3 +300,4 @@ class Explanation:
     sums: tuple[Fact, ...]
     cautions: tuple[str, ...]
     piece: tuple[Fact, ...]
+    terms: tuple[Fact, ...] = ()  # words of the trade that it uses, with their meaning

@@ -29,6 +29,7 @@ def retirement_notice(notice: RetirementNotice, page: PageSize, system: System =
         *why(notice.reasons, width),
         *(block.below(2 * GRID) for block in pictures(notice, width, system)),
         *_sums(notice, width),
+        *_terms(notice, width),
         _next_steps(notice, width).below(2.5 * GRID),
         small_cautions(notice.imprint.cautions, width).below(2 * GRID),
         _at_foot(slip(notice, width)),
@@ -60,6 +61,14 @@ def _sums(notice: RetirementNotice, width_pt: float) -> list[Block]:
         return []
     title = words(tr("The figures behind it"), width_pt, BODY.in_bold())
     return [title.below(2 * GRID).kept(), facts(notice.sums, width_pt, 4, SMALL.in_ink(Ink.INK)).below(GRID / 2)]
+
+
+def _terms(notice: RetirementNotice, width_pt: float) -> list[Block]:
+    """What the trade's words above mean, in one small paragraph."""
+    if not notice.terms:
+        return []
+    said = "; ".join(tr("{word}: {meaning}", word=one.label, meaning=one.text) for one in notice.terms)
+    return [words(tr("Words of the trade. {said}.", said=said), width_pt, SMALL.in_ink(Ink.INK)).below(GRID)]
 
 
 def _next_steps(notice: RetirementNotice, width_pt: float) -> Block:

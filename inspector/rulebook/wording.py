@@ -14,6 +14,7 @@ from inspector.rulebook.judge import RETIRED_BEFORE
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.release_words import release_words
 from inspector.rulebook.sums_shown import sums_of
+from inspector.rulebook.terms import terms_in
 from inspector.rulebook.words import (
     listed,
     marked_words,
@@ -43,7 +44,8 @@ def explain(dossier: Dossier, verdict: Verdict, book: Rulebook, system: System =
         cautions=cautions(book),
         piece=_piece(dossier, system),
     )
-    return with_loosening(words, verdict, system)
+    told = with_loosening(words, verdict, system)
+    return replace(told, terms=terms_in(told))
 
 
 def cautions(book: Rulebook) -> tuple[str, ...]:
