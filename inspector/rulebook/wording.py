@@ -77,6 +77,8 @@ def _plain(dossier: Dossier, verdict: Verdict, reasons: list[Reason], system: Sy
         return tr("It may be used, but reckon its strength as {now}, not the {was} of its marking.", now=now, was=was)
     due = verdict.next_due
     until = tr(" until {day}", day=show_day(due)) if due else ""
+    if due and due <= verdict.on:
+        until = tr(", though a check or a wall reading fell due on {day}", day=show_day(due))
     return tr("It may be used for {use}{until}, after a look before each use.", use=_uses(dossier), until=until)
 
 
@@ -189,9 +191,10 @@ def _release(finding: Finding, dossier: Dossier, limit: str) -> str:
         "open_events": tr("An inspection after the event by a competent person would settle it."),
         "harmful_exposures": tr("An inspection after the exposure by a competent person would settle it."),
         "rating_stated": tr("Only a marking on the piece or its certificate would settle it."),
-        "wall_life": tr("Plan its replacement: nothing releases it but a wall with more than a year of life."),
+        "wall_life": tr("Plan its replacement: nothing releases it but a wall with more than half a year of life."),
         "wall_reading_age": tr("A wall reading on bare metal at the named points would settle it."),
         "wall_estimate": tr("A wall reading on bare metal at the named points would settle it."),
+        "wall_gauge": tr("Try the gauge on its block and read those points again on the same day."),
         "wall_rough_allowed": tr(
             "Dress the face to bright metal and read again: {limit} after the gauge's allowance is wanted.", limit=limit
         ),

@@ -60,6 +60,7 @@ def named_quantity(name: str) -> str:
         "wall_estimate": tr("Wall today, reckoned"),
         "wall_reading_age": tr("Time since the last wall reading"),
         "wall_reading_interval": tr("time a wall reading may stand"),
+        "wall_gauge": tr("Gauge tried on its block on the day of the reading"),
         "ageing_loss": tr("Strength lost to age and sun"),
         "abrasion_loss": tr("Strength lost to abrasion"),
         "strength_left": tr("Strength left"),
@@ -90,6 +91,8 @@ def _grade_word(word: str, kind: Kind, key: str) -> str:
         "memory": tr("from memory only"),
         "none": tr("nowhere"),
         "retired": tr("retired"),
+        "tried": tr("yes"),
+        "untried": tr("no, or not stated"),
     }
     if check := kind.check(key):
         words |= {"bad": check.bad.rstrip("."), "slight": check.slight.rstrip(".") or tr("slight")}
@@ -103,6 +106,7 @@ def must_word(must: str, limit: str, quantity: str = "") -> str:
             "history": tr("known, or inspected since it came"),
             "rating_stated": tr("on the piece or its certificate"),
             "retired": tr("not retired"),
+            "wall_gauge": tr("tried that day"),
         }
         return asked.get(quantity, tr("no fault"))
     words = {

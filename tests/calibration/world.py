@@ -36,6 +36,7 @@ ROUGH_SHARE = 0.15  # of the readings, said to be rough or not said at all
 MEMBER_SHARE = 0.2  # of the days on which walls are read; a member's hand is less steady
 MEMBER_NOISE, MEMBER_ROUGH_SHARE = 0.2, 0.5
 POINT_LEFT_OUT_SHARE = 0.08
+CAREFUL_SHARE = 0.5  # of the clubs read every point as they should; a late reading may happen to them too
 LATE_SHARE = 0.2
 WATCHED_DAYS = 8 * 365
 
@@ -128,9 +129,9 @@ def booked_day(rng: Random) -> int:
 def rounds(rng: Random, piece: Truth, booked: int) -> list[Round]:
     """The days on which somebody read its walls, some late, some sloppy."""
     day = booked + (rng.randrange(0, 60) if rng.random() < 0.7 else rng.randrange(60, 500))
-    found = []
+    careful, found = rng.random() < CAREFUL_SHARE, []
     while day < booked + WATCHED_DAYS:
-        found.append(one_round(rng, piece, day))
+        found.append(sound_round(rng, piece, day, finer=rng.random() < 0.5) if careful else one_round(rng, piece, day))
         day += rng.randrange(420, 900) if rng.random() < LATE_SHARE else rng.randrange(120, 420)
     return found
 

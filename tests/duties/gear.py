@@ -50,7 +50,7 @@ def reading(kind: Kind, place: str, typed: str) -> Reading:
     measure = kind.measure(key)
     dimension = measure.dimension if measure else Dimension.LENGTH
     figure = read(typed, dimension, field=key)
-    return Reading(key, figure, point, Method.ULTRASONIC_BARE, Surface.DRESSED)
+    return Reading(key, figure, point, Method.ULTRASONIC_BARE, Surface.DRESSED, block_checked=True)
 
 
 SHACKLE_READINGS = {"bow_diameter": "19 mm", "pin_diameter": "22.2 mm"}

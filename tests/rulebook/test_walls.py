@@ -18,9 +18,21 @@ from inspector.units import Dimension, read
 TODAY = date(2026, 11, 25)
 
 
-def reading(place: str, typed: str, surface: Surface = Surface.DRESSED) -> Reading:
+POINTS = ("top", "bottom", "left", "right", "at pin hole")
+
+
+def reading(
+    place: str, typed: str, surface: Surface = Surface.DRESSED, *, tried: bool | None = True, by: str = "gauge"
+) -> Reading:
     figure = read(typed, Dimension.LENGTH, field="wall")
-    return Reading("wall", figure, place, Method.ULTRASONIC_BARE, surface)
+    method = Method.ULTRASONIC_BARE if by == "gauge" else Method.CALLIPER
+    return Reading("wall", figure, place, method, surface, block_checked=tried)
+
+
+def everywhere(typed: str, *but: Reading, tried: bool | None = True) -> tuple[Reading, ...]:
+    """A reading at each named point; `but` takes the place of its own."""
+    named = {one.point for one in but}
+    return (*(reading(point, typed, tried=tried) for point in POINTS if point not in named), *but)
 
 
 class Tube:
@@ -33,14 +45,14 @@ class Tube:
         self.wall = "5 mm"
         self.inspections: list[Inspection] = []
 
-    def read(self, days_ago: int, *readings: Reading) -> "Tube":
+    def read(self, days_ago: int, *readings: Reading, competent: bool = True) -> "Tube":
         hole = self.kind.measure("pin_hole")
         figure = read("16.2 mm", Dimension.LENGTH, field="h")
         holes = tuple(Reading("pin_hole", figure, point) for point in (hole.points if hole else ()))
         answers = tuple(Answer(check.key, Grade.GOOD) for check in self.kind.checks)
         on = TODAY - timedelta(days=days_ago)
         kind = InspectionKind.PERIODIC
-        seen = NewInspection(on, kind, "p", competent=True, answers=answers, readings=(*readings, *holes))
+        seen = NewInspection(on, kind, "p", competent=competent, answers=answers, readings=(*readings, *holes))
         self.inspections.append(Inspection(str(days_ago), "i", seen))
         return self
 
@@ -87,7 +99,7 @@ def test_the_rate_is_never_less_than_the_exposure_makes_likely(rules: Rulebook) 
 
 
 def test_a_rough_reading_holds_until_the_face_is_dressed_and_read_again(rules: Rulebook) -> None:
-    tube = Tube(rules).read(1, reading("bottom", "4.9 mm", Surface.ROUGH))
+    tube = Tube(rules).read(1, *everywhere("4.9 mm", reading("bottom", "4.9 mm", Surface.ROUGH)))
     held = tube.judged()
     assert held.outcome is Outcome.HOLD
     assert "wall-face-rough" in {one.rule for one in held.findings if one.outcome is Outcome.HOLD}
