@@ -1,7 +1,8 @@
-"""The sentences under a wall's chart."""
+"""The sentences under a wall's chart, and those on its band, which the figures of a verdict share."""
 
 from inspector.drawings.wording import length_text
 from inspector.gear.verdict import WallForecast
+from inspector.gear.wall_band import BandAt, BandFrom, WallBand
 from inspector.language import show_day, tr
 from inspector.units import System
 
@@ -12,7 +13,7 @@ def chart_note(wall: WallForecast, system: System) -> str:
     if wall.estimated:
         said = tr("Dashed: an estimate, no reading stands behind it, at {rate} a year ({why}).")
     said = said.format(rate=rate_text(wall, system), why=wall.rate_because)
-    return f"{said} {_forecast(wall)}".strip()
+    return " ".join(filter(None, (said, _forecast(wall), _band(wall), _upper_bounds(wall))))
 
 
 def rate_text(wall: WallForecast, system: System) -> str:
@@ -27,6 +28,49 @@ def _forecast(wall: WallForecast) -> str:
         return tr("The wall is at its limit.")
     day = wall.reaches_required_on
     return tr("It comes down to its limit on {day}.", day=show_day(day)) if day else ""
+
+
+def _band(wall: WallForecast) -> str:
+    return tr("Grey band: {made}", made=band_made(wall.band)) if wall.band and wall.band.drawn else ""
+
+
+def _upper_bounds(wall: WallForecast) -> str:
+    rough = any(point.upper_bound for point in wall.history)
+    return tr("Hollow dots: the face was not dressed, the wall may be thinner than read.") if rough else ""
+
+
+def band_made(band: WallBand) -> str:
+    """How the band was made and what it claims."""
+    if band.made_from is BandFrom.LINE:
+        said = tr("straight line through {count} readings at “{point}”; of 100 new readings there, 95 lie in the band.")
+        return said.format(count=band.reading_count, point=band.point)
+    if band.made_from is BandFrom.RATES:
+        said = tr("from the slowest and fastest rate that the readings at “{point}” and the gauge's accuracy allow.")
+        return said.format(point=band.point)
+    return tr("no reading: from the slowest and the worst rate in print.")
+
+
+def band_days(band: WallBand) -> str:
+    """When the wall comes down to its limit: the likely day between the earliest and the latest."""
+    earliest, likely, latest = band.earliest_on, band.likely_on, band.latest_on
+    if earliest is None:
+        return _open_end(band)
+    said = tr("not before {earliest}", earliest=show_day(earliest))
+    if likely:
+        said = tr("about {likely}, {bounds}", likely=show_day(likely), bounds=said)
+    return tr("{said}; at the latest {end}", said=said, end=show_day(latest) if latest else _open_end(band))
+
+
+def _open_end(band: WallBand) -> str:
+    if band.reach_on is None:
+        return tr("no end in sight")
+    return tr("later than {day}, further than a line may be drawn", day=show_day(band.reach_on))
+
+
+def band_at(at: BandAt, system: System) -> str:
+    """The band on one day."""
+    low, high, line = (length_text(one, system) for one in (at.low_m, at.high_m, at.line_m))
+    return tr("{low} to {high}, the line at {line}", low=low, high=high, line=line)
 
 
 def in_words(wall: WallForecast, system: System) -> str:

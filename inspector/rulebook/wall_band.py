@@ -30,7 +30,7 @@ def band_of(case: Case, required_m: float, read: Readings, rate: Rate, due_on: d
 
 @dataclass(frozen=True, slots=True)
 class _Line:
-    """Readings of one place that may be laid a line through: at least three days, dressed, by a gauge that was tried."""
+    """Readings of one place that a line may go through: at least three days, dressed, by a gauge that was tried."""
 
     point: str
     days: tuple[date, ...]
@@ -106,7 +106,7 @@ def _falls_on(line: _Line, bound: Callable[[BandAt], float], required_m: float) 
 
 
 def _by_rates(case: Case, required_m: float, place: Place, rate: Rate) -> WallBand:
-    """Short of three days: the fastest and the slowest rate that the readings allow, and the gauge against and for it."""
+    """Short of three days: the fastest and the slowest rate that the readings and the gauge allow."""
     last = _thinnest(place)
     measured = [one for one in (rate.long_term, rate.short_term) if one]
     fastest = max([rate.floor, *(one.rate + one.error for one in measured)])

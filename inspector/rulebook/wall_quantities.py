@@ -1,12 +1,12 @@
 """The quantities that rules ask of a tube's wall."""
 
-from inspector.gear.inspection import Reading
 from inspector.gear.verdict import Value
 from inspector.language import tr
 from inspector.rulebook.case import Case
 from inspector.rulebook.observed import Taken
 from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknown, word
-from inspector.rulebook.wall_readings import Place, is_below_probe, is_dressed, is_tried
+from inspector.rulebook.wall_readings import Place, is_tried, point_of
+from inspector.rulebook.wall_sums import doubts
 from inspector.rulebook.walls import Wall, wall_of
 from inspector.units import DAYS_PER_YEAR, Dimension
 
@@ -17,7 +17,7 @@ _NEVER_READ = "The wall has never been measured by a competent person."
 def wall_relied(case: Case) -> Quantity:
     """The thinnest reading ever taken, less the gauge's accuracy: steel does not grow back."""
     wall = wall_of(case)
-    return _read(wall.read.thinnest, wall.read.relied_m) if wall else _no_wall(case)
+    return _read(case, wall.read.thinnest, wall.read.relied_m) if wall else _no_wall(case)
 
 
 def wall_rough_allowed(case: Case) -> Quantity:
@@ -25,30 +25,20 @@ def wall_rough_allowed(case: Case) -> Quantity:
     wall = wall_of(case)
     if wall and wall.read.is_dressed:
         return NOT_APPLICABLE  # the plain reading tells it all
-    return _read(wall.read.roughest, wall.read.rough_relied_m) if wall else _no_wall(case)
+    return _read(case, wall.read.roughest, wall.read.rough_relied_m) if wall else _no_wall(case)
 
 
-def _read(taken: Taken | None, value_m: float | None) -> Quantity:
+def _read(case: Case, taken: Taken | None, value_m: float | None) -> Quantity:
     if value_m is None or taken is None:
         return unknown(tr(_NEVER_READ), "wall")
     reading = taken.reading
     said = tr("read {value} at “{point}”", value=reading.figure.as_typed, point=reading.point or tr("worst place"))
     return Quantity(
         Value(number=max(value_m, 0.0), dimension=Dimension.LENGTH),
-        came_from=said + _doubt(reading),
+        came_from=said + doubts(point_of(case, taken)),
         measured_on=taken.inspection.on,
         observation="wall",
     )
-
-
-def _doubt(reading: Reading) -> str:
-    """What makes a reading an upper bound, in words."""
-    said = ""
-    if not is_dressed(reading):
-        said += tr("; an upper bound, since the face was not dressed: the wall may be thinner than read")
-    if is_below_probe(reading):
-        said += tr("; less than the common probe can tell: the wall may be thinner than read")
-    return said
 
 
 def required_wall(case: Case) -> Quantity:

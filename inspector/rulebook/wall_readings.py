@@ -144,21 +144,22 @@ def _history(case: Case, taken: Iterable[Taken]) -> tuple[WallPoint, ...]:
         held = days.get(one.inspection.on)
         if held is None or relied(case, one) < relied(case, held):
             days[one.inspection.on] = one
-    return tuple(_point(case, day, one) for day, one in sorted(days.items()))
+    return tuple(point_of(case, one) for _, one in sorted(days.items()))
 
 
-def _point(case: Case, day: date, one: Taken) -> WallPoint:
+def point_of(case: Case, one: Taken) -> WallPoint:
+    """A reading as the reader sees it, with what makes it doubtful."""
     return WallPoint(
-        day,
+        one.inspection.on,
         one.reading.figure.si,
         relied(case, one),
         one.reading.point,
         one.reading.figure.as_typed,
         upper_bound=not is_dressed(one.reading),
-        below_probe=is_below_probe(one.reading),
+        below_probe=_is_below_probe(one.reading),
     )
 
 
-def is_below_probe(reading: Reading) -> bool:
+def _is_below_probe(reading: Reading) -> bool:
     """Whether a gauge reads less than its probe can tell; a calliper has no such floor."""
     return reading.method is not Method.CALLIPER and gauge.is_below_probe(reading.figure.si)

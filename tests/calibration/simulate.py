@@ -4,7 +4,7 @@ Nothing of the judge's own arithmetic is used: dossiers go in through the public
 """
 
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from random import Random
 
@@ -194,6 +194,23 @@ def is_fresh(made: Gear, day: int) -> bool:
     """Whether the last readings are new and as they should be, at every point."""
     done = [one for one in made.rounds if one.day <= day]
     return bool(done) and day - done[-1].day <= FRESH_DAYS and done[-1].is_sound(len(made.truth.points))
+
+
+def with_rounds(made: Gear, rounds: list[Round]) -> Gear:
+    """The same piece, read otherwise."""
+    return replace(made, rounds=rounds)
+
+
+def by_a_member(one: Round) -> Round:
+    """The same readings from somebody who may pass nothing."""
+    return replace(one, competent=False)
+
+
+def called(made: Gear, day: int, outcome: Outcome, rules: Rulebook) -> Verdict:
+    """A verdict that calls the piece this for every purpose, whatever the judge would say: it tries the counting."""
+    verdict = judge(dossier(made, day, day), rules, "calibration")
+    by_purpose = tuple(replace(one, outcome=outcome) for one in verdict.by_purpose)
+    return replace(verdict, outcome=outcome, by_purpose=by_purpose)
 
 
 def judged(process: Process, seed: int, judgements: int, rules: Rulebook) -> Counter[str]:

@@ -3,17 +3,16 @@
 Everything here is set before any result is looked at and stays as it is; a bar that is missed is mended in the rules.
 Lengths in millimetres, times in days since the piece's life began, rates in millimetres a year.
 
-| what | here | where it is from |
-|---|---|---|
-| loss in a year | log-normal, median 0.15, 5 to 95 %: 0.056 to 0.40 | splash rates in print: 0.05 to 0.40, field default 0.15, worst 1.30 |
-| loss of the first year, power law | log-normal, median 0.20, same scatter | ISO 9223: C5 ends and CX begins at 0.20 |
-| exponent b of the power law | even, 0.5 to 0.9 | ISO 9224: steel 0.523 and 0.575, zinc to 0.873 |
-| points of one piece | log-normal factor, scatter 0.3 | own choice; point readings in print vary by 8 to 14 % of the wall |
-| pits | a fifth of the pieces; factor log-normal, 3 in the middle, 5 at 90 % | the defaults of one public code |
-| gauge on a dressed face | normal, 0.1 | 0.1 is the trade's claim, 0.2 the port code's bound |
-| rough face | 0.6 to 2.2 too thick, even | J. JSNDI 53(5) |
-| gauge not tried on its block | three in ten are set to another steel and read 3 % too thick | ndt velocities |
-| how often each of these happens | own choice | stands beside each figure below |
+- loss in a year: log-normal, median 0.15, 5 to 95 % from 0.056 to 0.40. Splash rates in print: 0.05 to 0.40, the field
+  default 0.15, the worst 1.30.
+- loss of the first year under the power law: log-normal, median 0.20, same scatter. ISO 9223: C5 ends, CX begins there.
+- exponent of the power law: even, 0.5 to 0.9. ISO 9224: steel 0.523 and 0.575, zinc to 0.873.
+- points of one piece: a log-normal factor of scatter 0.3. Own choice; point readings in print vary by 8 to 14 %.
+- pits: on a fifth of the pieces; factor log-normal, 3 in the middle, 5 at 90 %: the defaults of one public code.
+- gauge on a dressed face: normal, 0.1. The trade claims 0.1, a port code bounds it by 0.2.
+- rough face: 0.6 to 2.2 too thick, even. J. JSNDI 53(5).
+- gauge not tried on its block: three in ten are set to another steel and read 3 % too thick, as stainless would.
+- how often each of these happens: own choice, beside each figure below.
 """
 
 import math
