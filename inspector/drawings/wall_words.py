@@ -1,5 +1,7 @@
 """The sentences under a wall's chart, and those on its band, which the figures of a verdict share."""
 
+from datetime import date
+
 from inspector.drawings.wording import length_text
 from inspector.gear.verdict import WallForecast
 from inspector.gear.wall_band import BandAt, BandFrom, WallBand
@@ -51,20 +53,24 @@ def band_made(band: WallBand) -> str:
 
 
 def band_days(band: WallBand) -> str:
-    """When the wall comes down to its limit: the likely day between the earliest and the latest."""
-    earliest, likely, latest = band.earliest_on, band.likely_on, band.latest_on
-    if earliest is None:
-        return _open_end(band)
-    said = tr("not before {earliest}", earliest=show_day(earliest))
-    if likely:
-        said = tr("about {likely}, {bounds}", likely=show_day(likely), bounds=said)
-    return tr("{said}; at the latest {end}", said=said, end=show_day(latest) if latest else _open_end(band))
+    """When a reading, less the gauge's allowance, comes down to the limit: the likely day, the earliest, the latest."""
+    earliest, likely, latest = (show_day(day) if day else "" for day in _days(band))
+    reach = show_day(band.reach_on) if band.reach_on else ""
+    if not earliest:
+        return tr("not before {reach}; no line may be drawn further", reach=reach) if reach else tr("no end in sight")
+    if earliest == latest:
+        return tr("reached on {day}", day=latest)
+    said = tr("not before {earliest}", earliest=earliest)
+    said = tr("about {likely}; {bounds}", likely=likely, bounds=said) if likely else said
+    if latest:
+        return tr("{said}, not after {latest}", said=said, latest=latest)
+    if not reach:
+        return tr("{said}, no latest day", said=said)
+    return tr("{said}, no latest day before {reach}, where the line must end", said=said, reach=reach)
 
 
-def _open_end(band: WallBand) -> str:
-    if band.reach_on is None:
-        return tr("no end in sight")
-    return tr("later than {day}, further than a line may be drawn", day=show_day(band.reach_on))
+def _days(band: WallBand) -> tuple[date | None, date | None, date | None]:
+    return band.earliest_on, band.likely_on, band.latest_on
 
 
 def band_at(at: BandAt, system: System) -> str:

@@ -29,8 +29,8 @@ class WallBand:
 
     now, at_due: on the judging day and when the next reading is due; None where that lies beyond reach_on, the last day
     to which a line may be drawn. drawn: the band from the first reading on, for a picture. earliest_on, likely_on,
-    latest_on: when the wall comes down to the required one by the lower bound, the line and the upper bound; None: not
-    until reach_on, or where that is None too, no end in sight.
+    latest_on: when a reading less the gauge's allowance is down to the required wall, so that the piece is retired, by
+    the lower bound, the line and the upper bound; None: not until reach_on, or where that is None too, no end in sight.
     """
 
     made_from: BandFrom

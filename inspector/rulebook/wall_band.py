@@ -19,7 +19,7 @@ _STEPS = 8
 
 def band_of(case: Case, required_m: float, read: Readings, rate: Rate, due_on: date | None) -> WallBand | None:
     """The band of the place that goes first; None for an unread tube that salt never reached."""
-    lines = {place.point: line for place in read.read if (line := _line(place))}
+    lines = {place.point: line for place in read.read if (line := _line(case, place))}
     places = [(_level(case, place, lines.get(place.point), rate), place) for place in read.read]
     if not places:
         return _published(case, required_m) if case.wetted else None
@@ -35,6 +35,7 @@ class _Line:
     point: str
     days: tuple[date, ...]
     walls_m: tuple[float, ...]
+    accuracy_m: float  # the greatest that is taken off one of them
 
     @property
     def taken_years(self) -> tuple[float, ...]:
@@ -58,12 +59,13 @@ class _Line:
         return not regression.is_beyond_reach(self.taken_years, self.years_of(day))
 
 
-def _line(place: Place) -> _Line | None:
+def _line(case: Case, place: Place) -> _Line | None:
     good = [one for one in place.passed if is_dressed(one.reading) and is_tried(one.reading)]
     days = tuple(one.inspection.on for one in good)
     if len(set(days)) < regression.LEAST_READINGS:
         return None
-    return _Line(place.point, days, tuple(one.reading.figure.si for one in good))
+    walls_m = tuple(one.reading.figure.si for one in good)
+    return _Line(place.point, days, walls_m, max(accuracy(case, one.reading) for one in good))
 
 
 def _level(case: Case, place: Place, line: _Line | None, rate: Rate) -> float:
@@ -77,14 +79,15 @@ def _level(case: Case, place: Place, line: _Line | None, rate: Rate) -> float:
 def _by_line(case: Case, required_m: float, line: _Line, due_on: date | None) -> WallBand:
     now = line.at(case.on) if line.reaches(case.on) else None
     at_due = line.at(due_on) if due_on and due_on >= line.days[-1] and line.reaches(due_on) else None
+    retired_m = required_m + line.accuracy_m  # a reading is retired on once it is no more than this
     step = (line.reach_on - line.days[0]) / _STEPS
     return WallBand(
         made_from=BandFrom.LINE,
         point=line.point,
         reading_count=len(line.days),
-        earliest_on=_falls_on(line, lambda at: at.low_m, required_m),
-        likely_on=_falls_on(line, lambda at: at.line_m, required_m),
-        latest_on=_falls_on(line, lambda at: at.high_m, required_m),
+        earliest_on=_falls_on(line, lambda at: at.low_m, retired_m),
+        likely_on=_falls_on(line, lambda at: at.line_m, retired_m),
+        latest_on=_falls_on(line, lambda at: at.high_m, retired_m),
         reach_on=line.reach_on,
         now=now,
         at_due=at_due,
@@ -92,16 +95,16 @@ def _by_line(case: Case, required_m: float, line: _Line, due_on: date | None) ->
     )
 
 
-def _falls_on(line: _Line, bound: Callable[[BandAt], float], required_m: float) -> date | None:
-    """The first day from the last reading on at which the bound is down to the required wall, by halving."""
+def _falls_on(line: _Line, bound: Callable[[BandAt], float], retired_m: float) -> date | None:
+    """The first day from the last reading on at which the bound is down to where the piece is retired, by halving."""
     low, high = line.days[-1], line.reach_on
-    if bound(line.at(low)) <= required_m:
+    if bound(line.at(low)) <= retired_m:
         return low
-    if bound(line.at(high)) > required_m:
+    if bound(line.at(high)) > retired_m:
         return None
     while (high - low).days > 1:
         middle = low + (high - low) // 2
-        low, high = (middle, high) if bound(line.at(middle)) > required_m else (low, middle)
+        low, high = (middle, high) if bound(line.at(middle)) > retired_m else (low, middle)
     return high
 
 
@@ -111,15 +114,14 @@ def _by_rates(case: Case, required_m: float, place: Place, rate: Rate) -> WallBa
     measured = [one for one in (rate.long_term, rate.short_term) if one]
     fastest = max([rate.floor, *(one.rate + one.error for one in measured)])
     slowest = min((max(one.rate - one.error, 0.0) for one in measured), default=_slowest_published(case))
-    thick_m = last.reading.figure.si + accuracy(case, last.reading)
-    on = last.inspection.on
+    on, wall_m, error_m = last.inspection.on, relied(case, last), accuracy(case, last.reading)
     return WallBand(
         made_from=BandFrom.RATES,
         point=place.point,
         reading_count=len({one.inspection.on for one in place.passed}),
-        earliest_on=_used_up(on, relied(case, last), required_m, fastest),
-        likely_on=_used_up(on, last.reading.figure.si, required_m, rate.governing),
-        latest_on=_used_up(on, thick_m, required_m, slowest),
+        earliest_on=_used_up(on, max(wall_m - error_m, 0.0), required_m, fastest),
+        likely_on=_used_up(on, wall_m, required_m, rate.governing),
+        latest_on=_used_up(on, wall_m + error_m, required_m, slowest),
     )
 
 

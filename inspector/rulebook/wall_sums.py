@@ -11,7 +11,7 @@ def band_lines(wall: WallForecast, system: System) -> list[Fact]:
     band = wall.band
     if band is None:
         return []
-    lines = [Fact(tr("Limit reached"), band_days(band))]
+    lines = [Fact(tr("Retire date"), band_days(band))]
     if band.now:
         lines.append(Fact(tr("Band today"), band_at(band.now, system)))
     if band.at_due:

@@ -15,9 +15,9 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-from inspector.rulebook.load import Rulebook, packaged  # noqa: E402 - the checkout must be on the path first
-from tests.calibration import bands, simulate  # noqa: E402
-from tests.calibration.world import BETWEEN, LINEAR, POWER, Process  # noqa: E402
+from inspector.rulebook.load import Rulebook, packaged
+from tests.calibration import bands, simulate
+from tests.calibration.world import BETWEEN, LINEAR, POWER, Process
 
 PROCESSES = (LINEAR, POWER, BETWEEN)
 SHARES = 8  # parts of the work, each with a seed of its own; the same whatever the number of cores
