@@ -39,6 +39,7 @@ class _Line:
 
     @property
     def taken_years(self) -> tuple[float, ...]:
+        """When its readings were taken, in years from the first."""
         return tuple(self.years_of(day) for day in self.days)
 
     @property
@@ -47,15 +48,18 @@ class _Line:
         return self.days[-1] + (self.days[-1] - self.days[0]) / 2
 
     def years_of(self, day: date) -> float:
+        """A day in years from the first reading."""
         return years((day - self.days[0]).days)
 
     def at(self, day: date) -> BandAt:
+        """The band on a day."""
         band = regression.reading_band(
             self.taken_years, self.walls_m, self.years_of(day), least_spread_m=_LEAST_SPREAD_M
         )
         return BandAt(day, max(band.lower_m, 0.0), max(band.line_m, 0.0), max(band.upper_m, 0.0))
 
     def reaches(self, day: date) -> bool:
+        """Whether the line may be drawn to a day."""
         return not regression.is_beyond_reach(self.taken_years, self.years_of(day))
 
 

@@ -243,7 +243,7 @@ def falling(rules: Rulebook, *walls: str) -> Tube:
 
 
 def test_three_days_of_readings_give_a_band_at_the_thinnest_point(rules: Rulebook) -> None:
-    """The worked example of the regression: four years at 0.1 mm, no scatter but that of rounding to tenths."""
+    """Three years at 0.1 mm, no scatter but that of rounding to tenths."""
     wall = wall_of(falling(rules, "5.0 mm", "4.9 mm", "4.8 mm", "4.7 mm").judged())
     band = wall.band
     assert band is not None and band.now is not None
@@ -336,7 +336,4 @@ def test_a_point_left_out_passes_no_pull(dossier: Dossier, place: int) -> None:
         ),
     )
     if any(one.facts.weather is Weather.SALT for one in dossier.exposures):
-        outcomes = verdict_of(without).by_purpose
-        assert all(
-            one.outcome.severity >= Outcome.HOLD.severity for one in outcomes if one.purpose is not Purpose.TOWING
-        )
+        assert {Outcome.FIT, Outcome.DERATE}.isdisjoint(pulls(verdict_of(without)))
