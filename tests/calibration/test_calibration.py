@@ -16,7 +16,7 @@ from inspector.rulebook.load import Rulebook
 from tests.calibration import bands, simulate, world
 from tests.calibration.world import LINEAR, POWER, Process
 
-JUDGEMENTS, PIECES = 1500, 450
+JUDGEMENTS, PIECES = 1200, 400
 MOST_FALSE, LEAST_CLEAR = 0.001, 0.90
 BAND, MOST_BELOW = (0.93, 0.97), 0.025
 SEED = 20261125
