@@ -112,6 +112,7 @@ def _inspect(office: Office, tag: str, readings: tuple[str, ...], method: Method
         kind=InspectionKind.PERIODIC.value,
         by="",
         note="",
+        block_checked=True,
     )
     return record_inspection(office, tag, typed.inspection(office, kind, written))
 

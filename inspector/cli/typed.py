@@ -75,6 +75,7 @@ class Typed:
     note: str
     second: str = ""
     next_within: int | None = None
+    block_checked: bool | None = None
 
 
 def inspection(office: Office, kind: Kind, typed: Typed) -> NewInspection:
@@ -111,4 +112,4 @@ def _reading(office: Office, kind: Kind, typed: Typed, text: str) -> Reading:
     dimension = measure.dimension if measure else Dimension.LENGTH
     figure = read(value, dimension, field=measure.name if measure else key, decimal=office.decimal)
     method = method_for(measure, Method(typed.method)) if measure else Method(typed.method)
-    return Reading(key, figure, point, method, Surface(typed.surface), typed.gauge)
+    return Reading(key, figure, point, method, Surface(typed.surface), typed.gauge, typed.block_checked)

@@ -74,6 +74,9 @@ def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str
 @click.option("--method", type=choice(Method), default=Method.CALLIPER.value, show_default=True)
 @click.option("--surface", type=choice(Surface), default=Surface.NOT_STATED.value, show_default=True)
 @click.option("--gauge", default="", help="Which gauge.")
+@click.option(
+    "--block-checked/--block-not-checked", default=None, help="Whether the gauge was tried on its block that day."
+)
 @click.option("--on", default="", help="Day of the inspection; today where none is given.")
 @click.option("--kind", type=choice(InspectionKind), default=InspectionKind.PERIODIC.value, show_default=True)
 @click.option("--by", default="", help="Who inspected; the officer where nobody is named.")

@@ -8,6 +8,7 @@ from inspector.drawings.extent import Box, extent
 from inspector.drawings.labels import Labels
 from inspector.drawings.margin import MarginLabel, margin_words
 from inspector.drawings.shapes import Anchor, Circle, Drawing, Ink, Line, RoundedRect, Shape, Text
+from inspector.drawings.wall_band import band_shapes
 from inspector.drawings.wall_words import chart_note, in_words, rate_text
 from inspector.drawings.wording import LABEL_MM, LEADING_MM, length_text, note
 from inspector.gear.verdict import WallForecast, WallPoint
@@ -16,7 +17,7 @@ from inspector.units import System
 
 _WIDTH_MM = 88.0
 _LEFT_MM, _RIGHT_MM = 11.5, 20.0
-_MOST_NOTE_LINES = 6
+_MOST_NOTE_LINES = 8
 _PLOT = Box(_LEFT_MM, 2.0, _WIDTH_MM - _RIGHT_MM, 41.0)
 _NOTE_TOP_MM = _PLOT.bottom + 5.2
 _DASH = (1.4, 0.9)
@@ -49,7 +50,8 @@ class _Chart:
         corner = (_PLOT.left, limit)
         band = RoundedRect(corner, _PLOT.width, _PLOT.bottom - limit, ink=None, fill=Ink.BAND, tells=said)
         base = Line((_PLOT.left, _PLOT.bottom), (_PLOT.right, _PLOT.bottom), ink=Ink.FAINT)
-        return [band, *self._length_ticks(), base, *self._day_ticks()]
+        sure = band_shapes(self.wall.band, self.across, self.down, _PLOT)
+        return [band, *sure, *self._length_ticks(), base, *self._day_ticks()]
 
     def _length_ticks(self) -> list[Shape]:
         shapes: list[Shape] = []
@@ -129,6 +131,9 @@ class _Chart:
     def _dot(self, point: WallPoint) -> Circle:
         at = (self.across.at(point.on.toordinal()), self.down.at(max(point.read_m, 0.0)))
         said = tr("{point}: {value} on {day}", point=point.point, value=point.as_typed, day=show_day(point.on))
+        if point.upper_bound:
+            said = tr("{said}, an upper bound: the face was not dressed", said=said)
+            return Circle(at, 0.75, ink=Ink.INK, width_mm=0.3, fill=Ink.PAPER, tells=said)
         return Circle(at, 0.85, ink=Ink.PAPER, width_mm=0.25, fill=Ink.INK, tells=said)
 
     def _now(self) -> Circle:

@@ -72,6 +72,7 @@ def day_range(wall: WallForecast, on: date) -> tuple[float, float]:
     stretches = [stretch for stretch in (past(wall), until_now(wall, on), ahead(wall, on)) if stretch]
     days = [day for stretch in stretches for day in (stretch.from_day, stretch.to_day)]
     days += [float(point.on.toordinal()) for point in wall.history]
+    days += [float(at.on.toordinal()) for at in (wall.band.drawn if wall.band else ())]
     margin = max(_LEAST_DAYS / 3, (max(days) - min(days)) * 0.06)
     return max(min(days) - margin, 1.0), min(max(days) + margin, _LAST_DAY + 300.0)
 

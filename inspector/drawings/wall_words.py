@@ -1,7 +1,10 @@
-"""The sentences under a wall's chart."""
+"""The sentences under a wall's chart, and those on its band, which the figures of a verdict share."""
+
+from datetime import date
 
 from inspector.drawings.wording import length_text
 from inspector.gear.verdict import WallForecast
+from inspector.gear.wall_band import BandAt, BandFrom, WallBand
 from inspector.language import show_day, tr
 from inspector.units import System
 
@@ -12,7 +15,7 @@ def chart_note(wall: WallForecast, system: System) -> str:
     if wall.estimated:
         said = tr("Dashed: an estimate, no reading stands behind it, at {rate} a year ({why}).")
     said = said.format(rate=rate_text(wall, system), why=wall.rate_because)
-    return f"{said} {_forecast(wall)}".strip()
+    return " ".join(filter(None, (said, _forecast(wall), _band(wall), _upper_bounds(wall))))
 
 
 def rate_text(wall: WallForecast, system: System) -> str:
@@ -27,6 +30,53 @@ def _forecast(wall: WallForecast) -> str:
         return tr("The wall is at its limit.")
     day = wall.reaches_required_on
     return tr("It comes down to its limit on {day}.", day=show_day(day)) if day else ""
+
+
+def _band(wall: WallForecast) -> str:
+    return tr("Grey band: {made}", made=band_made(wall.band)) if wall.band and wall.band.drawn else ""
+
+
+def _upper_bounds(wall: WallForecast) -> str:
+    rough = any(point.upper_bound for point in wall.history)
+    return tr("Hollow dots: the face was not dressed, the wall may be thinner than read.") if rough else ""
+
+
+def band_made(band: WallBand) -> str:
+    """How the band was made and what it claims."""
+    if band.made_from is BandFrom.LINE:
+        said = tr("straight line through {count} readings at “{point}”; of 100 new readings there, 95 lie in the band.")
+        return said.format(count=band.reading_count, point=band.point)
+    if band.made_from is BandFrom.RATES:
+        said = tr("from the slowest and fastest rate that the readings at “{point}” and the gauge's accuracy allow.")
+        return said.format(point=band.point)
+    return tr("no reading: from the slowest and the worst rate in print.")
+
+
+def band_days(band: WallBand) -> str:
+    """When a reading, less the gauge's allowance, comes down to the limit: the likely day, the earliest, the latest."""
+    earliest, likely, latest = (show_day(day) if day else "" for day in _days(band))
+    reach = show_day(band.reach_on) if band.reach_on else ""
+    if not earliest:
+        return tr("not before {reach}; no line may be drawn further", reach=reach) if reach else tr("no end in sight")
+    if earliest == latest:
+        return tr("reached on {day}", day=latest)
+    said = tr("not before {earliest}", earliest=earliest)
+    said = tr("about {likely}; {bounds}", likely=likely, bounds=said) if likely else said
+    if latest:
+        return tr("{said}, not after {latest}", said=said, latest=latest)
+    if not reach:
+        return tr("{said}, no latest day", said=said)
+    return tr("{said}, no latest day before {reach}, where the line must end", said=said, reach=reach)
+
+
+def _days(band: WallBand) -> tuple[date | None, date | None, date | None]:
+    return band.earliest_on, band.likely_on, band.latest_on
+
+
+def band_at(at: BandAt, system: System) -> str:
+    """The band on one day."""
+    low, high, line = (length_text(one, system) for one in (at.low_m, at.high_m, at.line_m))
+    return tr("{low} to {high}, the line at {line}", low=low, high=high, line=line)
 
 
 def in_words(wall: WallForecast, system: System) -> str:

@@ -9,6 +9,7 @@ import msgspec
 
 from inspector.gear.kind import Service
 from inspector.gear.outcome import Outcome, Purpose
+from inspector.gear.wall_band import WallBand
 from inspector.units import Dimension
 
 
@@ -195,6 +196,8 @@ class WallPoint:
     relied_m: float
     point: str
     as_typed: str
+    upper_bound: bool = False  # the face was not known to be dressed: the wall may be thinner than read
+    below_probe: bool = False  # thinner than the common probe can tell
 
 
 @dataclass(frozen=True, slots=True)
@@ -216,6 +219,8 @@ class WallForecast:
     life_years: float | None  # None: no end in sight
     reaches_required_on: date | None
     next_reading_due: date | None
+    unread_points: tuple[str, ...] = ()  # named places no competent person has ever read
+    band: WallBand | None = None
 
 
 @dataclass(frozen=True, slots=True)

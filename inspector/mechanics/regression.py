@@ -71,19 +71,26 @@ def wall_line(taken_years: Sequence[float], walls_m: Sequence[float]) -> WallLin
 
 
 def reading_band(
-    taken_years: Sequence[float], walls_m: Sequence[float], at_years: float, confidence_ratio: float = 0.95
+    taken_years: Sequence[float],
+    walls_m: Sequence[float],
+    at_years: float,
+    confidence_ratio: float = 0.95,
+    least_spread_m: float = 0.0,
 ) -> WallBand:
-    """The two-sided band in which one new reading will lie.
+    """The two-sided band in which one new reading will lie; readings that fit a line by chance claim no less than s0.
 
-    Formula: b0 + b1 x0 +- t(1 - alpha/2, n - 2) s sqrt(1 + 1/n + (x0 - xm)^2 / Sxx)
-    Valid: readings as for the line; confidence 0.5 to 0.9998
-    Source: montgomery_runger
+    Formula: b0 + b1 x0 +- t(1 - alpha/2, n - 2) max(s, s0) sqrt(1 + 1/n + (x0 - xm)^2 / Sxx)
+    Valid: readings as for the line; confidence 0.5 to 0.9998; least scatter s0 >= 0, of a rounded display its last
+        digit / sqrt(12)
+    Source: montgomery_runger, gum
 
     >>> band = reading_band([0, 2, 4, 6, 8], [0.00405, 0.00372, 0.0033, 0.00305, 0.0026], 10)
     >>> round(band.line_m * 1e3, 3), round((band.upper_m - band.line_m) * 1e3, 3)
     (2.273, 0.226)
     """
-    return _band(_fitted(taken_years, walls_m), at_years, confidence_ratio, one=1.0)
+    checked.at_least(0, least_spread_m=least_spread_m)
+    fit = _fitted(taken_years, walls_m)
+    return _band(fit._replace(spread=max(fit.spread, least_spread_m)), at_years, confidence_ratio, one=1.0)
 
 
 def line_band(

@@ -39,6 +39,7 @@ _NAMED: dict[str, Callable[[Case], Quantity]] = {
     "wall_estimate": wall_quantities.wall_estimate,
     "wall_reading_age": wall_quantities.wall_reading_age,
     "wall_reading_interval": wall_quantities.wall_reading_interval,
+    "wall_gauge": wall_quantities.wall_gauge,
     "ageing_loss": ageing.ageing_loss,
     "abrasion_loss": ageing.abrasion_loss,
     "strength_left": strength_left,

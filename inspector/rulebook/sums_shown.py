@@ -4,6 +4,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Fact, Verdict, WallForecast
 from inspector.language import show_day, tr
 from inspector.rulebook.strength_words import strength_lines
+from inspector.rulebook.wall_sums import band_lines, doubts
 from inspector.rulebook.words import service_word
 from inspector.units import Dimension, System, show
 
@@ -30,10 +31,12 @@ def _wall(wall: WallForecast, system: System) -> list[Fact]:
     if wall.history:
         last = min(wall.history, key=lambda point: point.relied_m)
         where = tr(" at “{point}”", point=last.point) if last.point else ""
-        read = tr("{value}{where}, {day}", value=last.as_typed, where=where, day=show_day(last.on))
+        read = tr("{value}{where}, {day}", value=last.as_typed, where=where, day=show_day(last.on)) + doubts(last)
         lines.append(Fact(tr("Thinnest reading"), read))
         lost = max(1 - last.read_m / wall.nominal_m, 0.0)
         lines.append(Fact(tr("Wall lost"), show(lost, Dimension.RATIO, system)))
+    if wall.unread_points and wall.history:
+        lines.append(Fact(tr("Never read"), ", ".join(wall.unread_points)))
     today = show(wall.wall_now_m, Dimension.LENGTH, system)
     how = tr("estimated, no reading") if wall.estimated else tr("after the gauge's allowance and the loss since")
     lines.append(Fact(tr("Wall to reckon with"), f"{today} ({how})"))
@@ -49,4 +52,4 @@ def _wall_time(wall: WallForecast, system: System) -> list[Fact]:
         left = tr("{years} years", years=f"{wall.life_years:.1f}") if wall.life_years else tr("none")
         until = f", {show_day(wall.reaches_required_on)}" if wall.reaches_required_on and wall.life_years else ""
         lines.append(Fact(tr("Remaining life"), left + until))
-    return lines
+    return lines + band_lines(wall, system)

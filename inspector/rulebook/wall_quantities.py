@@ -3,7 +3,10 @@
 from inspector.gear.verdict import Known, Value
 from inspector.language import tr
 from inspector.rulebook.case import Case
-from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknown
+from inspector.rulebook.observed import Taken
+from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknown, word
+from inspector.rulebook.wall_readings import Place, is_tried, point_of
+from inspector.rulebook.wall_sums import doubts
 from inspector.rulebook.walls import Wall, wall_of
 from inspector.units import DAYS_PER_YEAR, Dimension
 
@@ -14,7 +17,7 @@ _NEVER_READ = "The wall has never been measured by a competent person."
 def wall_relied(case: Case) -> Quantity:
     """The thinnest reading ever taken, less the gauge's accuracy: steel does not grow back."""
     wall = wall_of(case)
-    return _read(wall, wall.read.relied_m) if wall else _no_wall(case)
+    return _read(case, wall.read.thinnest, wall.read.relied_m) if wall else _no_wall(case)
 
 
 def wall_rough_allowed(case: Case) -> Quantity:
@@ -22,21 +25,21 @@ def wall_rough_allowed(case: Case) -> Quantity:
     wall = wall_of(case)
     if wall and wall.read.is_dressed:
         return NOT_APPLICABLE  # the plain reading tells it all
-    return _read(wall, wall.read.rough_relied_m) if wall else _no_wall(case)
+    return _read(case, wall.read.roughest, wall.read.rough_relied_m) if wall else _no_wall(case)
 
 
-def _read(wall: Wall, value_m: float | None) -> Quantity:
-    if value_m is None or wall.read.thinnest is None:
+def _read(case: Case, taken: Taken | None, value_m: float | None) -> Quantity:
+    if value_m is None or taken is None:
         return unknown(tr(_NEVER_READ), "wall")
-    reading = wall.read.thinnest.reading
+    reading = taken.reading
     said = tr("read {value} at “{point}”", value=reading.figure.as_typed, point=reading.point or tr("worst place"))
     return Quantity(
         Value(number=max(value_m, 0.0), dimension=Dimension.LENGTH),
-        came_from=said,
-        measured_on=wall.read.thinnest.inspection.on,
+        came_from=said + doubts(point_of(case, taken)),
+        measured_on=taken.inspection.on,
         observation="wall",
         known=Known.MEASURED,
-        seen_in=wall.read.thinnest.inspection,
+        seen_in=taken.inspection,
     )
 
 
@@ -53,47 +56,52 @@ def wall_life(case: Case) -> Quantity:
     wall = wall_of(case)
     if wall is None:
         return _no_wall(case)
-    if wall.read.relied_m is None:
+    if not wall.read.read:
         return unknown(tr(_NEVER_READ), "wall")
     life = wall.forecast.life_years
     days = _NO_END_DAYS if life is None else min(life * DAYS_PER_YEAR, _NO_END_DAYS)
-    return number(
-        days,
-        Dimension.DAYS,
-        wall.forecast.rate_because,
-        Known.ESTIMATED,
-        per_day=-1.0,
-        measured_on=wall.read.read_on,
-        observation="wall",
-    )
+    said = wall.forecast.rate_because
+    read_on = max(place.read_on for place in wall.read.read if place.read_on)
+    return number(days, Dimension.DAYS, said, Known.ESTIMATED, per_day=-1.0, measured_on=read_on, observation="wall")
 
 
 def wall_estimate(case: Case) -> Quantity:
-    """Today's wall: the last reading less what has gone since, or the estimate from exposure."""
+    """Today's least wall: a place's last reading less what has gone since, or the estimate where it was never read."""
     wall = wall_of(case)
     if wall is None:
         return _no_wall(case)
     if not wall.reckonable:
-        return unknown(tr("Nobody knows how long it has rusted, and it was never measured."), "wall")
-    said = tr("estimated from exposure") if wall.forecast.estimated else tr("last reading less the loss since")
-    per_day = wall.per_day_m
-    now_m = wall.forecast.wall_now_m
-    return number(now_m, Dimension.LENGTH, said, Known.ESTIMATED, per_day=per_day, observation="wall")
+        return unknown(tr("Nobody knows how long it has rusted, and {unread}.", unread=_unread(wall)), "wall")
+    least = wall.thinnest
+    said = tr("last reading at “{point}” less the loss since", point=least.point)
+    if least.read_on is None:
+        said = tr("estimated from exposure; {unread}", unread=_unread(wall))
+    per_day = min(place.per_day_m for place in wall.places)
+    return number(least.now_m, Dimension.LENGTH, said, Known.ESTIMATED, per_day=per_day, observation="wall")
+
+
+def _unread(wall: Wall) -> str:
+    if not wall.read.read:
+        return tr("it was never measured")
+    return tr("never read: {points}", points=", ".join(wall.read.unread))
 
 
 def wall_reading_age(case: Case) -> Quantity:
-    """Days since the last reading, or since the first salt where none was taken."""
+    """Days since the reading of the point read longest ago; unknown while a point was never read."""
     wall = wall_of(case)
     if wall is None:
         return _no_wall(case)
     if not case.wetted:
         return NOT_APPLICABLE
-    since = wall.read.read_on or (None if case.past_unknown else case.first_salt_on)
-    if since is None:
-        return unknown(tr(_NEVER_READ), "wall")
-    said = tr("last wall reading") if wall.read.read_on else tr("first day in salt, no reading since")
-    days = (case.on - since).days
-    return number(days, Dimension.DAYS, said, Known.COUNTED, measured_on=since, per_day=1.0, observation="wall")
+    oldest = wall.read.longest_ago
+    if oldest is None or oldest.read_on is None:
+        why = tr(_NEVER_READ) if not wall.read.read else tr("One point tells nothing of the others.")
+        never = tr("Never read: {points}.", points=", ".join(wall.read.unread))
+        return unknown(f"{why} {never}" if wall.read.unread else why, "wall")
+    days = (case.on - oldest.read_on).days
+    said = tr("point read longest ago: “{point}”", point=oldest.point)
+    read_on = oldest.read_on
+    return number(days, Dimension.DAYS, said, Known.COUNTED, measured_on=read_on, per_day=1.0, observation="wall")
 
 
 def wall_reading_interval(case: Case) -> Quantity:
@@ -103,6 +111,27 @@ def wall_reading_interval(case: Case) -> Quantity:
         return _no_wall(case)
     said = tr("half the remaining life, at most the club's cap")
     return number(wall.interval_days, Dimension.DAYS, said, Known.ESTIMATED)
+
+
+def wall_gauge(case: Case) -> Quantity:
+    """Whether the gauge was tried on its block on the day of each point's last reading; not stated is not tried."""
+    wall = wall_of(case)
+    if wall is None:
+        return _no_wall(case)
+    if not case.wetted:
+        return NOT_APPLICABLE  # no reading is needed for a pull
+    if not wall.read.read:
+        return unknown(tr(_NEVER_READ), "wall")
+    untried = [place for place in wall.read.read if not _tried(place)]
+    days = [place.read_on for place in untried or wall.read.read if place.read_on]
+    if untried:
+        said = tr("read at {points}", points=", ".join(one.point for one in untried))
+        return word("untried", said, Known.STATED, max(days))
+    return word("tried", tr("each point's last reading"), Known.STATED, min(days))
+
+
+def _tried(place: Place) -> bool:
+    return any(is_tried(one.reading) for one in place.last)
 
 
 def _no_wall(case: Case) -> Quantity:

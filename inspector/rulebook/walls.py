@@ -4,15 +4,17 @@ import math
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from inspector.gear.outcome import Purpose
 from inspector.gear.verdict import WallForecast
 from inspector.mechanics import corrosion
 from inspector.rulebook.case import Case
+from inspector.rulebook.wall_band import band_of
 from inspector.rulebook.wall_need import required_of
+from inspector.rulebook.wall_places import Reckoned, reckoned
 from inspector.rulebook.wall_rates import Rate, rate_of
 from inspector.rulebook.wall_readings import Readings, readings_of
-from inspector.units import DAYS_PER_YEAR, years
+from inspector.units import DAYS_PER_YEAR
 
-_OPEN_AIR_EXPONENT = 0.575  # ISO 9224, conservative exponent of carbon steel
 _LONGEST_FORECAST_DAYS = 36500
 
 
@@ -22,9 +24,14 @@ class Wall:
 
     forecast: WallForecast
     read: Readings
+    places: tuple[Reckoned, ...]
     interval_days: float
-    per_day_m: float  # what the wall to reckon with does from today to tomorrow; no later day takes more
-    reckonable: bool  # False: never read, and nobody knows how long it has rusted
+    reckonable: bool  # False: some place was never read, and nobody knows how long it has rusted
+
+    @property
+    def thinnest(self) -> Reckoned:
+        """The place with the least wall today, read or estimated."""
+        return min(self.places, key=lambda place: place.now_m)
 
 
 def wall_of(case: Case) -> Wall | None:
@@ -39,14 +46,14 @@ def _work_out(case: Case) -> Wall | None:
     read = readings_of(case)
     rate = rate_of(case, nominal.si, read)
     required, because = required_of(case, nominal.si)
-    interval = _interval_days(case, read.relied_m, required, rate.governing)
-    now, tomorrow = (_wall_on(case, case.on + timedelta(days=days), nominal.si, read, rate) for days in (0, 1))
+    places = reckoned(case, nominal.si, read, rate)
+    need = _Need(required, because, _interval_days(case, read, required, rate))
     return Wall(
-        forecast=_forecast(case, nominal.si, read, rate, _Need(required, because, interval), now),
+        forecast=_forecast(case, nominal.si, read, rate, need, places),
         read=read,
-        interval_days=interval,
-        per_day_m=tomorrow - now,
-        reckonable=read.relied_m is not None or not (case.past_unknown and case.dossier.item.life_began_on is None),
+        places=places,
+        interval_days=need.interval_days,
+        reckonable=not (read.unread and case.past_unknown and case.dossier.item.life_began_on is None),
     )
 
 
@@ -57,59 +64,63 @@ class _Need:
     interval_days: float
 
 
-def _forecast(case: Case, nominal_m: float, read: Readings, rate: Rate, need: _Need, now_m: float) -> WallForecast:
-    life = corrosion.remaining_life_years(now_m, need.required_m, rate.governing)
+def _forecast(
+    case: Case, nominal_m: float, read: Readings, rate: Rate, need: _Need, places: tuple[Reckoned, ...]
+) -> WallForecast:
+    """What was read governs once a competent person has read any place; the estimate stands for none before."""
+    now = min((place for place in places if place.read_on or not read.read), key=lambda place: place.now_m)
+    life = corrosion.remaining_life_years(now.now_m, need.required_m, now.rate)
     outside = case.dossier.item.size("outside")
+    retires_on = _after(case.on, life * DAYS_PER_YEAR)
+    due = _reading_due(case, read, need.interval_days)
     return WallForecast(
         nominal_m=nominal_m,
         outside_m=outside.si if outside else None,
         required_m=need.required_m,
         required_because=need.because,
         history=read.history,
-        long_term_m_per_year=rate.long_term,
-        short_term_m_per_year=rate.short_term,
+        long_term_m_per_year=rate.long_term.rate if rate.long_term else None,
+        short_term_m_per_year=rate.short_term.rate if rate.short_term else None,
         floor_m_per_year=rate.floor,
         rate_m_per_year=rate.governing,
         rate_because=rate.because,
-        wall_now_m=now_m,
-        estimated=read.relied_m is None,
+        wall_now_m=now.now_m,
+        estimated=not read.read,
         life_years=life if math.isfinite(life) else None,
-        reaches_required_on=_after(case.on, life * DAYS_PER_YEAR),
-        next_reading_due=_reading_due(case, read.read_on, need.interval_days),
+        reaches_required_on=retires_on,
+        next_reading_due=due,
+        unread_points=read.unread,
+        band=band_of(case, need.required_m, read, rate, due),
     )
 
 
-def _wall_on(case: Case, day: date, nominal_m: float, read: Readings, rate: Rate) -> float:
-    """The wall to reckon with on a day, in metres: from the last reading, else estimated from exposure."""
-    if read.relied_m is not None:
-        return corrosion.estimated_wall_m(read.relied_m, rate.governing, _years(read.history[-1].on, day))
-    began = case.dossier.item.life_began_on or case.dossier.item.booked_on
-    if not case.wetted:
-        loss = corrosion.atmospheric_loss_m(rate.governing, _years(began, day), _OPEN_AIR_EXPONENT)
-        return max(nominal_m - loss, 0.0)
-    since = began if case.past_unknown else (case.first_salt_on or began)
-    return corrosion.estimated_wall_m(nominal_m, rate.governing, _years(since, day))
+def _interval_days(case: Case, read: Readings, required_m: float, rate: Rate) -> float:
+    """Half the life left at the last reading, at most the club's cap, in whole days.
 
-
-def _years(since: date, day: date) -> float:
-    return max(years((day - since).days), 0.0)
-
-
-def _interval_days(case: Case, relied_m: float | None, required_m: float, rate: float) -> float:
-    """Half the life left at the last reading, at most the club's cap, in whole days."""
+    While no rate of its own is known, no longer than the worst rate in print would need to use up what is left.
+    """
     cap = min(case.book.setting("wall_reading_cap"), float(case.dossier.kind.reading_every_days))
-    if relied_m is None:
+    if not read.read or read.relied_m is None:
         return cap
-    life = corrosion.remaining_life_years(relied_m, required_m, rate)
-    days = corrosion.half_life_interval_years(life, cap / DAYS_PER_YEAR) * DAYS_PER_YEAR
-    return float(_whole_days(days))
+    life = corrosion.remaining_life_years(read.relied_m, required_m, rate.governing)
+    interval = corrosion.half_life_interval_years(life, cap / DAYS_PER_YEAR)
+    if case.wetted and not rate.is_measured:
+        worst = case.book.setting("wall_rate_worst")
+        interval = min(interval, corrosion.remaining_life_years(read.relied_m, required_m, worst))
+    return float(_whole_days(interval * DAYS_PER_YEAR))
 
 
-def _reading_due(case: Case, read_on: date | None, interval_days: float) -> date | None:
-    since = read_on or case.first_salt_on
-    if since is None or not case.wetted:
-        return case.dossier.item.booked_on if case.wetted else None
-    return since + timedelta(days=int(interval_days))
+def _reading_due(case: Case, read: Readings, interval_days: float) -> date | None:
+    """A place never read is due at once where the piece pulls; one that only tows has the club's time from salt on."""
+    if not case.wetted:
+        return None
+    days = [place.read_on + timedelta(days=int(interval_days)) for place in read.read if place.read_on]
+    if read.unread:
+        booked = case.dossier.item.booked_on
+        salt = booked if case.past_unknown else (case.first_salt_on or booked)
+        pulls = any(purpose is not Purpose.TOWING for purpose in case.purposes)
+        days.append(salt if pulls or case.past_unknown else salt + timedelta(days=int(interval_days)))
+    return min(days)
 
 
 def _after(on: date, days: float) -> date | None:

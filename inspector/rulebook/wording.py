@@ -84,6 +84,8 @@ def _plain(dossier: Dossier, verdict: Verdict, reasons: list[Reason], system: Sy
         return tr("It may be used, but reckon its strength as {now}, not the {was} of its marking.", now=now, was=was)
     due = verdict.next_due
     until = tr(" until {day}", day=show_day(due)) if due else ""
+    if due and due <= verdict.on:
+        until = tr(", though a check or a wall reading fell due on {day}", day=show_day(due))
     return tr("It may be used for {use}{until}, after a look before each use.", use=_uses(dossier), until=until)
 
 

@@ -89,6 +89,7 @@ def named_quantity(name: str) -> str:
         "wall_estimate": tr("Wall today, reckoned"),
         "wall_reading_age": tr("Time since the last wall reading"),
         "wall_reading_interval": tr("time a wall reading may stand"),
+        "wall_gauge": tr("Gauge tried on its block on the day of the reading"),
         "ageing_loss": tr("Strength lost to age and sun"),
         "abrasion_loss": tr("Strength lost to abrasion"),
         "strength_left": tr("Strength left"),
@@ -127,6 +128,8 @@ def _grade_word(word: str, kind: Kind, key: str) -> str:
         "not too hot": tr("not too hot"),
         "fibre core too hot": tr("too hot for its fibre core"),
         "core unknown, too hot": tr("too hot for a fibre core, and its core is not known"),
+        "tried": tr("yes"),
+        "untried": tr("no, or not stated"),
     }
     if check := kind.check(key):
         words |= {"bad": check.bad.rstrip("."), "slight": check.slight.rstrip(".") or tr("slight")}
@@ -144,6 +147,7 @@ def must_word(must: str, limit: str, quantity: str = "") -> str:
             "ball_in_coupler": tr("of its size"),
             "identity": tr("both written down"),
             "core_heat": tr("not too hot for a fibre core"),
+            "wall_gauge": tr("tried that day"),
         }
         return asked.get(quantity, tr("no fault"))
     words = {

@@ -6,10 +6,12 @@ from datetime import date, timedelta
 import pytest
 from hypothesis import given
 
-from inspector.drawings.shapes import Circle, Drawing, Ink, Line
+from inspector.drawings.shapes import Circle, Drawing, Ink, Line, Polygon
 from inspector.drawings.wall_history import wall_history
-from inspector.drawings.wall_span import ahead, past, until_now
+from inspector.drawings.wall_span import ahead, day_range, past, until_now
+from inspector.drawings.wall_words import band_days
 from inspector.gear.verdict import WallForecast, WallPoint
+from inspector.gear.wall_band import BandAt, BandFrom, WallBand
 from inspector.units import System
 from tests.drawings.walls import DAYS, assert_inside, assert_texts_apart, said, walls
 
@@ -136,3 +138,63 @@ def test_the_last_days_of_the_calendar_do_not_overflow(wall: WallForecast) -> No
     far = replace(wall, history=(), rate_m_per_year=1e-9)
     assert_inside(wall_history(far, date(9990, 1, 1)))
     assert_inside(wall_history(far, date(2, 1, 1)))
+
+
+BAND = WallBand(
+    BandFrom.LINE,
+    "top",
+    3,
+    date(2028, 1, 1),
+    None,
+    None,
+    reach_on=date(2029, 6, 1),
+    drawn=(
+        BandAt(date(2020, 3, 1), 0.0055, 0.0058, 0.0061),
+        BandAt(date(2026, 5, 3), 0.0040, 0.0043, 0.0046),
+        BandAt(date(2029, 6, 1), 0.0031, 0.0036, 0.0041),
+    ),
+)
+
+
+def test_the_band_is_a_face_between_its_bounds_and_says_how_it_was_made(wall: WallForecast) -> None:
+    drawing = wall_history(replace(wall, band=BAND), ON)
+    face = next(shape for shape in drawing.shapes if isinstance(shape, Polygon))
+    new, limit = level(drawing, "Wall as new"), level(drawing, "Must keep")
+    mm_per_m = (limit - new) / (0.0063 - 0.0030)
+    heights = [(y - new) / mm_per_m for _, y in face.points]
+    assert heights == pytest.approx([0.0063 - one for one in (0.0061, 0.0046, 0.0041, 0.0031, 0.0040, 0.0055)])
+    assert "straight line through 3 readings at “top”" in said(drawing)
+    assert "of 100 new readings there, 95 lie in the band" in drawing.describes
+
+
+def test_the_chart_reaches_as_far_as_its_band(wall: WallForecast) -> None:
+    far = replace(BAND, drawn=(*BAND.drawn, BandAt(date(2040, 1, 1), 0.0, 0.0005, 0.0040)))
+    first, last = day_range(replace(wall, band=far), ON)
+    assert first < date(2020, 3, 1).toordinal() and last > date(2040, 1, 1).toordinal()
+
+
+def test_a_reading_on_a_rough_face_is_a_hollow_dot_and_says_why(wall: WallForecast) -> None:
+    rough = replace(wall, history=(*wall.history[:-1], replace(wall.history[-1], upper_bound=True)))
+    drawing = wall_history(rough, ON)
+    assert len(dots(drawing)) == 2
+    hollow = [one for one in drawing.shapes if isinstance(one, Circle) and "an upper bound" in one.tells]
+    assert [one.fill for one in hollow] == [Ink.PAPER]
+    assert "the wall may be thinner than read" in drawing.describes
+
+
+@pytest.mark.parametrize(
+    ("band", "words"),
+    [
+        (BAND, "not before 1 Jan 2028, no latest day before 1 Jun 2029, where the line must end"),
+        (replace(BAND, earliest_on=None), "not before 1 Jun 2029; no line may be drawn further"),
+        (replace(BAND, earliest_on=None, reach_on=None), "no end in sight"),
+        (replace(BAND, reach_on=None), "not before 1 Jan 2028, no latest day"),
+        (
+            replace(BAND, likely_on=date(2028, 6, 1), latest_on=date(2029, 1, 1)),
+            "about 1 Jun 2028; not before 1 Jan 2028, not after 1 Jan 2029",
+        ),
+        (replace(BAND, likely_on=date(2028, 1, 1), latest_on=date(2028, 1, 1)), "reached on 1 Jan 2028"),
+    ],
+)
+def test_the_retire_date_is_told_with_its_bounds(band: WallBand, words: str) -> None:
+    assert band_days(band) == words

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from inspector.drawings.extent import Box, extent
 from inspector.drawings.shapes import Drawing, Text
 from inspector.gear.verdict import WallForecast, WallPoint
+from inspector.gear.wall_band import BandAt, BandFrom, WallBand
 
 DAYS = st.dates(date(1995, 1, 1), date(2060, 12, 31))
 LENGTHS = st.floats(0.0, 0.02)
@@ -16,6 +17,7 @@ POINTS = st.builds(
     read_m=LENGTHS,
     relied_m=LENGTHS,
     point=st.sampled_from(["top", "left", "right face", "bottom", "", "30 mm from the mouth, behind the pin hole"]),
+    upper_bound=st.booleans(),
     as_typed=st.sampled_from(["4.3 mm", "0.17 in", "11/64 in", "about four and three tenths of a millimetre 4.3 mm"]),
 )
 
@@ -40,7 +42,18 @@ def walls(draw: st.DrawFn) -> WallForecast:
         life_years=draw(st.floats(0.0, float("inf"))),
         reaches_required_on=draw(st.none() | st.dates(date(2000, 1, 1), date(2160, 1, 1))),
         next_reading_due=None,
+        band=draw(st.none() | bands()),
     )
+
+
+@st.composite
+def bands(draw: st.DrawFn) -> WallBand:
+    """Any band, drawn on the chart or not."""
+    days = sorted(draw(st.lists(DAYS, max_size=9, unique=True)))
+    at = tuple(BandAt(day, *sorted(draw(st.tuples(LENGTHS, LENGTHS, LENGTHS)))) for day in days)
+    made = draw(st.sampled_from(list(BandFrom)))
+    end = draw(st.none() | DAYS)
+    return WallBand(made, "bottom", len(days), end, None, draw(st.none() | DAYS), reach_on=end, drawn=at)
 
 
 def assert_inside(drawing: Drawing) -> None:

@@ -58,7 +58,7 @@ def reading(kind: Kind, place: str, typed: str) -> Reading:
     measure = kind.measure(key)
     dimension = measure.dimension if measure else Dimension.LENGTH
     figure = read(typed, dimension, field=key)
-    return Reading(key, figure, point, Method.ULTRASONIC_BARE, Surface.DRESSED)
+    return Reading(key, figure, point, Method.ULTRASONIC_BARE, Surface.DRESSED, block_checked=True)
 
 
 STRAP_READINGS = {"length": "9.00 m"}

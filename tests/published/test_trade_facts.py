@@ -1,7 +1,8 @@
 """Facts of the trade. Common practice, no source; one reported case, not citable.
 
 A 4 mm shank wall was found at 1.5 to 2 mm after years of salt water. With such a reading the piece is retired that day
-and on every later one; with none it is held from the first salt exposure whose reading is overdue.
+and on every later one; with none it is held from the first salt exposure whose reading is overdue. For a pull a
+reading is overdue from the first salt on, since an estimate never passes one.
 """
 
 from dataclasses import replace
@@ -77,12 +78,12 @@ def test_with_such_a_reading_it_is_retired_that_day_and_every_later_one(rules: R
         assert judge(dossier(rules, kind, on, wall, read_on), rules, "test").outcome is Outcome.RETIRE
 
 
-def test_with_none_a_receiver_is_held_for_pulling_from_the_first_salt_whose_reading_is_overdue(rules: Rulebook) -> None:
-    overdue = FIRST_SALT + timedelta(days=CAP_DAYS + 1)
-    before = judge(dossier(rules, "hitch_receiver", overdue - timedelta(days=1)), rules, "test")
-    assert outcome_of(before, Purpose.KINETIC) is Outcome.FIT
-    for days in (0, 1, 100, 1000, 3000):
-        held = judge(dossier(rules, "hitch_receiver", overdue + timedelta(days=days)), rules, "test")
+def test_with_none_a_receiver_is_held_for_pulling_from_the_first_salt_on(rules: Rulebook) -> None:
+    before = judge(dossier(rules, "hitch_receiver", FIRST_SALT - timedelta(days=1)), rules, "test")
+    assert "wall-reading-due" not in {one.rule for one in before.findings}, "no reading is asked of a dry tube"
+    for days in (0, 1, 100, CAP_DAYS + 1, 3000):
+        held = judge(dossier(rules, "hitch_receiver", FIRST_SALT + timedelta(days=days)), rules, "test")
+        assert {one.rule for one in held.findings if one.outcome is Outcome.HOLD} >= {"wall-reading-due"}
         assert outcome_of(held, Purpose.KINETIC) is Outcome.HOLD
         assert outcome_of(held, Purpose.STATIC) is Outcome.HOLD
         assert held.outcome is Outcome.HOLD, "no estimate retires"

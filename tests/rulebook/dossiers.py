@@ -73,12 +73,13 @@ STATED = ["piece", "piece", "piece", "certificate", "memory"]
 
 @st.composite
 def readings(draw: DrawFn, kind: Kind, item: Item) -> tuple[Reading, ...]:
-    """Readings of an inspection, near the size as new."""
+    """Readings of an inspection, near the size as new; half of the time every point is read."""
+    whole = draw(st.booleans())
     return tuple(
         draw(reading_at(measure, point, item))
         for measure in kind.measures
         for point in measure.points or ("",)
-        if draw(st.integers(0, 4)) > 0
+        if whole or draw(st.integers(0, 4)) > 0
     )
 
 
@@ -91,7 +92,8 @@ def reading_at(draw: DrawFn, measure: Measure, point: str, item: Item) -> Readin
     around = draw(st.floats(0.5, 1.15)) if draw(st.integers(0, 3)) == 0 else draw(st.floats(0.97, 1.01))
     value = figure((new.si if new else 0.02) * around, measure.dimension)
     surface = draw(st.sampled_from([Surface.DRESSED, Surface.DRESSED, Surface.ROUGH]))
-    return Reading(measure.key, value, point, draw(st.sampled_from(METHODS)), surface)
+    tried = draw(st.sampled_from([True, True, True, False, None]))
+    return Reading(measure.key, value, point, draw(st.sampled_from(METHODS)), surface, block_checked=tried)
 
 
 METHODS = [Method.ULTRASONIC_BARE, Method.CALLIPER, Method.ULTRASONIC_PAINT]

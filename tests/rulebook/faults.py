@@ -175,6 +175,18 @@ def _reckoned(dossier: Dossier, _: Rule) -> Dossier:
     return make.without_reading(salted, "wall")
 
 
+def _untried(dossier: Dossier, _: Rule) -> Dossier:
+    """In salt, and its wall read today with a gauge that nobody tried."""
+    salted = make.with_exposure(dossier, Weather.SALT, on=make.BOOKED)
+    return make.with_reading(salted, "wall", _new_size(dossier, "wall"), block_checked=False)
+
+
+def _rusted_in_the_air(dossier: Dossier, _: Rule) -> Dossier:
+    """A hundred years in the open air, never in salt and never read."""
+    old = make.with_facts(make.with_size(dossier, "wall", 0.005), made_on=TODAY - timedelta(days=36000))
+    return make.without_reading(old, "wall")
+
+
 CHANGES: dict[str, Change] = {
     "inspection_age": _overdue,
     "history": _unanswered,
@@ -198,11 +210,13 @@ CHANGES: dict[str, Change] = {
     "wall_relied": _thin,
     "wall_rough_allowed": _rough,
     "wall_reading_age": _long_read,
+    "wall_gauge": _untried,
     "wall_life": _thinning,
     "wall_estimate": _reckoned,
 }
 BY_RULE: dict[str, Change] = {
     "ball-too-small": _inch_ball,
+    "wall-estimate-pulling": _rusted_in_the_air,
     "wire-core-heated": _heated("steel wire, fibre core", "95 °C"),
     "wire-core-perhaps-heated": _heated("steel wire", "95 °C"),
 }

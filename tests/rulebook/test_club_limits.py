@@ -34,6 +34,7 @@ STRICTER = {
     "rough_face_over_reading": "2.9 mm",
     "wall_rate_field_default": "0.25 mm",
     "wall_rate_field_high": "0.5 mm",
+    "wall_rate_worst": "2 mm",
     "wall_rate_open_air": "0.12 mm",
     "wall_reading_cap": "150 days",
     "tube_yield_mpa": "180",

@@ -94,6 +94,10 @@ def test_the_exceptions_are_exceptions(rule_id: str) -> None:
     assert shadowed
 
 
+def _speak_of_other_uses(one: Rule, other: Rule) -> bool:
+    return bool(one.purposes and other.purposes) and not set(one.purposes) & set(other.purposes)
+
+
 def pairs() -> list[tuple[Kind, Rule, Rule]]:
     """Two rules of one kind on one quantity, the milder first."""
     found = []
@@ -101,7 +105,7 @@ def pairs() -> list[tuple[Kind, Rule, Rule]]:
         rules = BOOK.rules_for(kind)
         for place, one in enumerate(rules):
             for other in rules[place + 1 :]:
-                if one.quantity == other.quantity:
+                if one.quantity == other.quantity and not _speak_of_other_uses(one, other):
                     milder, severer = sorted((one, other), key=lambda rule: SEVERITY[rule.otherwise])
                     found.append((kind, milder, severer))
     return found

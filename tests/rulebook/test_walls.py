@@ -1,8 +1,12 @@
 """Walls: what a gauge allows one to rely on, how fast each place goes, and what nobody can know."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
+import msgspec
 import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Answer, Inspection, InspectionKind, Method, NewInspection, Reading, Surface
@@ -10,17 +14,32 @@ from inspector.gear.item import Item, NewItem, Provenance, Rating, SizeAsNew
 from inspector.gear.kind import Basis, Grade
 from inspector.gear.outcome import Outcome, Purpose
 from inspector.gear.use import Exposure, NewExposure, Weather
-from inspector.gear.verdict import Verdict, WallForecast
+from inspector.gear.verdict import Finding, Verdict, WallForecast
+from inspector.gear.wall_band import BandFrom
 from inspector.rulebook.judge import judge
 from inspector.rulebook.load import Rulebook
 from inspector.units import Dimension, read
+from tests.rulebook.dossiers import dossiers
+from tests.rulebook.test_laws import TUBES, changed, check_never_milder, verdict_of
 
 TODAY = date(2026, 11, 25)
 
 
-def reading(place: str, typed: str, surface: Surface = Surface.DRESSED) -> Reading:
+POINTS = ("top", "bottom", "left", "right", "at pin hole")
+
+
+def reading(
+    place: str, typed: str, surface: Surface = Surface.DRESSED, *, tried: bool | None = True, by: str = "gauge"
+) -> Reading:
     figure = read(typed, Dimension.LENGTH, field="wall")
-    return Reading("wall", figure, place, Method.ULTRASONIC_BARE, surface)
+    method = Method.ULTRASONIC_BARE if by == "gauge" else Method.CALLIPER
+    return Reading("wall", figure, place, method, surface, block_checked=tried)
+
+
+def everywhere(typed: str, *but: Reading, tried: bool | None = True) -> tuple[Reading, ...]:
+    """A reading at each named point; `but` takes the place of its own."""
+    named = {one.point for one in but}
+    return (*(reading(point, typed, tried=tried) for point in POINTS if point not in named), *but)
 
 
 class Tube:
@@ -33,14 +52,14 @@ class Tube:
         self.wall = "5 mm"
         self.inspections: list[Inspection] = []
 
-    def read(self, days_ago: int, *readings: Reading) -> "Tube":
+    def read(self, days_ago: int, *readings: Reading, competent: bool = True) -> "Tube":
         hole = self.kind.measure("pin_hole")
         figure = read("16.2 mm", Dimension.LENGTH, field="h")
         holes = tuple(Reading("pin_hole", figure, point) for point in (hole.points if hole else ()))
         answers = tuple(Answer(check.key, Grade.GOOD) for check in self.kind.checks)
         on = TODAY - timedelta(days=days_ago)
         kind = InspectionKind.PERIODIC
-        seen = NewInspection(on, kind, "p", competent=True, answers=answers, readings=(*readings, *holes))
+        seen = NewInspection(on, kind, "p", competent=competent, answers=answers, readings=(*readings, *holes))
         self.inspections.append(Inspection(str(days_ago), "i", seen))
         return self
 
@@ -87,7 +106,7 @@ def test_the_rate_is_never_less_than_the_exposure_makes_likely(rules: Rulebook) 
 
 
 def test_a_rough_reading_holds_until_the_face_is_dressed_and_read_again(rules: Rulebook) -> None:
-    tube = Tube(rules).read(1, reading("bottom", "4.9 mm", Surface.ROUGH))
+    tube = Tube(rules).read(1, *everywhere("4.9 mm", reading("bottom", "4.9 mm", Surface.ROUGH)))
     held = tube.judged()
     assert held.outcome is Outcome.HOLD
     assert "wall-face-rough" in {one.rule for one in held.findings if one.outcome is Outcome.HOLD}
@@ -129,3 +148,192 @@ def test_a_tube_whose_wall_as_new_nobody_wrote_down_is_held(rules: Rulebook) -> 
     verdict = judge(Dossier(kind, Item("i", TODAY, facts), TODAY), rules, "t")
     assert verdict.wall is None
     assert "wall-estimate-towing" in {one.rule for one in verdict.findings if one.outcome is Outcome.HOLD}
+
+
+def found(verdict: Verdict, rule: str) -> Finding:
+    return next(one for one in verdict.findings if one.rule == rule)
+
+
+def pulls(verdict: Verdict) -> set[Outcome]:
+    return {one.outcome for one in verdict.by_purpose if one.purpose is not Purpose.TOWING}
+
+
+def test_points_never_read_are_named_and_hold_for_pulls_alone(rules: Rulebook) -> None:
+    tube = Tube(rules).read(0, reading("top", "5.0 mm"), reading("left", "5.0 mm"), reading("right", "5.0 mm"))
+    tube.made_on = date(2025, 11, 25)
+    verdict = tube.judged()
+    assert pulls(verdict) == {Outcome.HOLD}
+    assert "Never read: bottom, at pin hole." in found(verdict, "wall-reading-due").why_unknown
+    assert wall_of(verdict).unread_points == ("bottom", "at pin hole")
+
+
+def test_the_point_read_longest_ago_tells_how_old_the_readings_are(rules: Rulebook) -> None:
+    tube = Tube(rules).read(500, *everywhere("5.0 mm"))
+    tube.read(0, *(one for one in everywhere("5.0 mm") if one.point != "left"))
+    due = found(tube.judged(), "wall-reading-due")
+    assert due.value is not None and due.value.number == 500
+    assert "left" in due.came_from
+    assert due.outcome is Outcome.HOLD
+
+
+@pytest.mark.parametrize("tried", [False, None])
+def test_a_gauge_not_known_to_be_tried_on_its_block_passes_no_pull(rules: Rulebook, tried: bool | None) -> None:
+    verdict = Tube(rules).read(0, *everywhere("4.9 mm", tried=tried)).judged()
+    assert pulls(verdict) == {Outcome.HOLD}
+    assert outcome_for(verdict, Purpose.TOWING) is Outcome.FIT
+    held = found(verdict, "wall-gauge-untried")
+    assert "top, bottom, left, right, at pin hole" in held.came_from
+    assert Tube(rules).read(0, *everywhere("4.9 mm")).judged().outcome is Outcome.FIT
+
+
+def test_a_gauge_not_tried_may_still_retire(rules: Rulebook) -> None:
+    thin = everywhere("4.9 mm", reading("bottom", "3.0 mm", tried=False))
+    assert Tube(rules).read(0, *thin).judged().outcome is Outcome.RETIRE
+
+
+def test_a_calliper_needs_no_block(rules: Rulebook) -> None:
+    tube = Tube(rules).read(0, *everywhere("4.9 mm", reading("left", "4.9 mm", tried=None, by="calliper")))
+    assert tube.judged().outcome is Outcome.FIT
+
+
+def test_a_reading_on_a_rough_face_says_that_it_is_an_upper_bound(rules: Rulebook) -> None:
+    verdict = Tube(rules).read(0, *everywhere("4.9 mm", reading("bottom", "4.8 mm", Surface.ROUGH))).judged()
+    assert "an upper bound" in found(verdict, "wall-face-rough").came_from
+    assert "4.8 mm at “bottom”" in found(verdict, "wall-face-rough").came_from
+    assert wall_of(verdict).history[-1].upper_bound
+
+
+def test_a_reading_below_what_the_probe_can_tell_says_so(rules: Rulebook) -> None:
+    verdict = Tube(rules).read(0, *everywhere("4.9 mm", reading("bottom", "1.4 mm"))).judged()
+    assert "less than the common probe can tell" in found(verdict, "wall-too-thin").came_from
+
+
+def test_a_member_s_reading_makes_neither_rate_nor_estimate_milder(rules: Rulebook) -> None:
+    unread = Tube(rules, "ball_mount").read(0)
+    read = Tube(rules, "ball_mount").read(0).read(0, *everywhere("5.0 mm"), competent=False)
+    assert outcome_for(unread.judged(), Purpose.TOWING) is Outcome.HOLD
+    assert outcome_for(read.judged(), Purpose.TOWING) is Outcome.HOLD
+    assert wall_of(read.judged()).rate_m_per_year == wall_of(unread.judged()).rate_m_per_year == pytest.approx(0.0003)
+
+
+def test_until_a_rate_is_known_the_worst_in_print_sets_the_next_reading(rules: Rulebook) -> None:
+    """4.8 mm to rely on, 4.47 mm to keep (50 kN on the pin): 0.33 mm at 1.3 mm a year last a quarter of a year."""
+    tube = Tube(rules).read(0, *everywhere("5.0 mm"))
+    tube.made_on = TODAY
+    spare = 0.0048 - 50e3 / (2 * 1.5 * 0.015875 * 235e6)
+    due = wall_of(tube.judged()).next_reading_due
+    assert due == TODAY + timedelta(days=int(spare / 0.0013 * 365.25))
+
+
+def test_a_point_never_read_is_reckoned_from_exposure_for_towing(rules: Rulebook) -> None:
+    """Salt since 2021-01-01, 5.9 years at 0.3 mm a year: more than the 1 mm there is to lose."""
+    but_bottom = [one for one in everywhere("4.9 mm") if one.point != "bottom"]
+    verdict = Tube(rules, "ball_mount").read(0, *but_bottom).judged()
+    held = found(verdict, "wall-estimate-towing")
+    assert held.outcome is Outcome.HOLD
+    assert "never read: bottom" in held.came_from
+
+
+def falling(rules: Rulebook, *walls: str) -> Tube:
+    """Read everywhere each year, the bottom as given, the last time today."""
+    tube = Tube(rules)
+    for number, wall in enumerate(walls):
+        tube.read(365 * (len(walls) - 1 - number), *everywhere("5.0 mm", reading("bottom", wall)))
+    return tube
+
+
+def test_three_days_of_readings_give_a_band_at_the_thinnest_point(rules: Rulebook) -> None:
+    """Three years at 0.1 mm, no scatter but that of rounding to tenths."""
+    wall = wall_of(falling(rules, "5.0 mm", "4.9 mm", "4.8 mm", "4.7 mm").judged())
+    band = wall.band
+    assert band is not None and band.now is not None
+    assert (band.made_from, band.point, band.reading_count) == (BandFrom.LINE, "bottom", 4)
+    assert band.now.line_m == pytest.approx(0.0047)
+    lever = 1 + 1 / 4 + 1.5**2 / 5
+    assert band.now.high_m - band.now.line_m == pytest.approx(4.3027 * 1e-4 / 12**0.5 * lever**0.5, rel=1e-3)
+    assert band.earliest_on is not None
+    assert band.reach_on == TODAY + timedelta(days=547)
+
+
+def test_the_retire_date_of_the_band_lies_between_its_bounds(rules: Rulebook) -> None:
+    """Retired once a reading is at 4.47 + 0.2 mm: the line of 0.1 mm a year from 4.7 mm is there within half a year."""
+    band = wall_of(falling(rules, "5.0 mm", "4.9 mm", "4.8 mm", "4.7 mm").judged()).band
+    assert band is not None and band.earliest_on and band.likely_on
+    assert band.earliest_on <= band.likely_on
+    meets = (0.0047 - 0.0002 - 50e3 / (2 * 1.5 * 0.015875 * 235e6)) / 0.0001 * 365
+    assert (band.likely_on - TODAY).days == pytest.approx(meets, abs=1)
+
+
+def test_a_rough_or_untried_reading_is_no_part_of_a_line(rules: Rulebook) -> None:
+    tube = Tube(rules).read(800, *everywhere("5.0 mm")).read(400, *everywhere("4.9 mm", tried=None))
+    band = wall_of(tube.read(0, *everywhere("4.9 mm")).judged()).band
+    assert band is not None and band.made_from is BandFrom.RATES
+
+
+def test_beyond_the_reach_of_the_line_there_is_no_band(rules: Rulebook) -> None:
+    tube = Tube(rules).read(400, *everywhere("5.0 mm")).read(350, *everywhere("5.0 mm"))
+    band = wall_of(tube.read(300, *everywhere("5.0 mm")).judged()).band
+    assert band is not None and band.made_from is BandFrom.LINE
+    assert band.reach_on is not None and band.reach_on < TODAY
+    assert (band.now, band.at_due) == (None, None)
+
+
+def test_short_of_three_days_the_rates_and_the_gauge_bound_the_retire_date(rules: Rulebook) -> None:
+    """4.7 mm to rely on today, 4.47 to keep; new in 2020, so 0.1 mm went in 6 years; gauge 0.2 mm each time."""
+    tube = Tube(rules).read(0, *everywhere("4.9 mm"))
+    band = wall_of(tube.judged()).band
+    assert band is not None and band.made_from is BandFrom.RATES
+    need, span = 50e3 / (2 * 1.5 * 0.015875 * 235e6), (TODAY - date(2020, 11, 25)).days / 365.25
+    error = 2**0.5 * 0.0002 / span
+    fastest = max(0.0001 / span + error, 0.00015)
+    assert band.earliest_on == TODAY + timedelta(days=int((0.0045 - need) / fastest * 365.25))
+    assert band.likely_on == TODAY + timedelta(days=int((0.0047 - need) / 0.00015 * 365.25))
+    assert band.latest_on is None, "the gauge alone could explain what was lost"
+
+
+def test_without_a_reading_the_published_rates_bound_the_retire_date(rules: Rulebook) -> None:
+    """1 mm to lose since 2021-01-01: at 1.3 mm a year and at 0.05 mm a year."""
+    band = wall_of(Tube(rules, "ball_mount").read(0).judged()).band
+    assert band is not None and band.made_from is BandFrom.PUBLISHED
+    assert band.earliest_on == date(2021, 1, 1) + timedelta(days=int(1 / 1.3 * 365.25))
+    assert band.latest_on == date(2021, 1, 1) + timedelta(days=int(1 / 0.05 * 365.25 + 1e-6))
+
+
+def test_a_forecast_kept_before_bands_were_made_still_reads(rules: Rulebook) -> None:
+    kept = msgspec.to_builtins(wall_of(Tube(rules).read(0, *everywhere("4.9 mm")).judged()))
+    for later in ("band", "unread_points"):
+        del kept[later]
+    for point in kept["history"]:
+        del point["upper_bound"], point["below_probe"]
+    assert msgspec.convert(kept, WallForecast).band is None
+
+
+@given(dossiers(TUBES), st.integers(0, 30))
+def test_a_gauge_that_was_not_tried_is_never_milder(dossier: Dossier, place: int) -> None:
+    assume(dossier.inspections and dossier.inspections[-1].facts.readings)
+    last = dossier.inspections[-1]
+    listed = list(last.facts.readings)
+    chosen = place % len(listed)
+    tried = replace(listed[chosen], block_checked=True)
+    listed[chosen] = replace(tried, block_checked=None)
+    worse = replace(last, facts=replace(last.facts, readings=tuple(listed)))
+    listed[chosen] = tried
+    better = replace(last, facts=replace(last.facts, readings=tuple(listed)))
+    check_never_milder(verdict_of(changed(dossier, -1, worse)), verdict_of(changed(dossier, -1, better)))
+
+
+@given(dossiers(TUBES), st.integers(0, 30))
+def test_a_point_left_out_passes_no_pull(dossier: Dossier, place: int) -> None:
+    """Whatever else was read, silence at one named point of a tube that saw salt passes no pull."""
+    points = dossier.kind.measure("wall")
+    assert points is not None
+    point = points.points[place % len(points.points)]
+    without = replace(
+        dossier,
+        inspections=tuple(
+            replace(one, facts=replace(one.facts, readings=tuple(r for r in one.facts.readings if r.point != point)))
+            for one in dossier.inspections
+        ),
+    )
+    if any(one.facts.weather is Weather.SALT for one in dossier.exposures):
+        assert {Outcome.FIT, Outcome.DERATE}.isdisjoint(pulls(verdict_of(without)))

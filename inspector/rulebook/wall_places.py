@@ -1,0 +1,62 @@
+"""The wall to reckon with at each place: from its last reading less the loss since, else from exposure. Metres."""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from inspector.mechanics import corrosion
+from inspector.rulebook.case import Case
+from inspector.rulebook.wall_rates import Rate
+from inspector.rulebook.wall_readings import Place, Readings, relied
+from inspector.units import DAYS_PER_YEAR, years
+
+_OPEN_AIR_EXPONENT = 0.575  # ISO 9224, conservative exponent of carbon steel
+
+
+@dataclass(frozen=True, slots=True)
+class Reckoned:
+    """The wall at one place today. per_day_m: the most that any later day takes. read_on None: an estimate."""
+
+    point: str
+    now_m: float
+    per_day_m: float
+    rate: float
+    read_on: date | None
+
+
+def reckoned(case: Case, nominal_m: float, read: Readings, rate: Rate) -> tuple[Reckoned, ...]:
+    """Every place of the wall, read or not."""
+    return tuple(_reckoned(case, nominal_m, place, rate) for place in read.places)
+
+
+def _reckoned(case: Case, nominal_m: float, place: Place, rate: Rate) -> Reckoned:
+    pace = rate.governing if place.passed else rate.unread
+    now, tomorrow = (_on(case, case.on + timedelta(days=days), nominal_m, place, pace) for days in (0, 1))
+    return Reckoned(place.point, now, min(tomorrow - now, -pace / DAYS_PER_YEAR), pace, place.read_on)
+
+
+def _on(case: Case, day: date, nominal_m: float, place: Place, pace: float) -> float:
+    """What others read since may only make it less."""
+    told = [
+        corrosion.estimated_wall_m(relied(case, one), pace, _years(one.inspection.on, day))
+        for one in place.since
+        if one.inspection.on <= day
+    ]
+    if place.read_on is None:
+        return min([_from_exposure(case, day, nominal_m, pace), *told])
+    thinnest = min(relied(case, one) for one in place.before)
+    return min([corrosion.estimated_wall_m(thinnest, pace, _years(place.read_on, day)), *told])
+
+
+def _from_exposure(case: Case, day: date, nominal_m: float, pace: float) -> float:
+    """The estimate where no reading exists: the greater of what open air took and, from the first salt on, salt."""
+    began = case.dossier.item.life_began_on or case.dossier.item.booked_on
+    open_air = case.book.setting("wall_rate_open_air")
+    in_air = max(nominal_m - corrosion.atmospheric_loss_m(open_air, _years(began, day), _OPEN_AIR_EXPONENT), 0.0)
+    if not case.wetted:
+        return in_air
+    salt = began if case.past_unknown else (case.first_salt_on or began)
+    return min(in_air, corrosion.estimated_wall_m(nominal_m, pace, _years(salt, day)))
+
+
+def _years(since: date, day: date) -> float:
+    return max(years((day - since).days), 0.0)
