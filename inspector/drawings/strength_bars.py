@@ -3,7 +3,7 @@
 from inspector.drawings.bar_rows import Bar, Row, rows
 from inspector.drawings.shapes import Drawing, Ink, Shape
 from inspector.drawings.wording import LEADING_MM, note
-from inspector.gear.verdict import Capacity, SteelStrength
+from inspector.gear.capacity import Capacity, SteelStrength
 from inspector.language import tr
 from inspector.units import Dimension, System, show
 

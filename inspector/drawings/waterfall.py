@@ -3,7 +3,7 @@
 from inspector.drawings.bar_rows import Bar, Row, rows
 from inspector.drawings.shapes import Drawing, Ink, Shape
 from inspector.drawings.wording import LEADING_MM, length_text, note
-from inspector.gear.verdict import Capacity
+from inspector.gear.capacity import Capacity
 from inspector.language import show_day, tr
 from inspector.units import Dimension, System, show
 

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 from datetime import date
 
+from inspector.gear.capacity import Capacity
 from inspector.gear.outcome import Outcome
-from inspector.gear.verdict import Capacity, Fact, Reason, WallForecast
+from inspector.gear.verdict import Fact, Reason, WallForecast
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,8 +8,8 @@ from inspector.drawings.strength_bars import has_strength_bars, strength_bars
 from inspector.drawings.wall_history import wall_history
 from inspector.drawings.wall_section import wall_section
 from inspector.drawings.waterfall import has_waterfall, waterfall
+from inspector.gear.capacity import Capacity
 from inspector.gear.papers import RetirementNotice
-from inspector.gear.verdict import Capacity
 from inspector.paper.blocks import Block, picture, row, stack, words
 from inspector.paper.page_style import BODY, GRID, MM
 from inspector.units import System

@@ -3,8 +3,9 @@
 from dataclasses import replace
 from datetime import date
 
+from inspector.gear.capacity import Capacity, CapacityStep, SteelStrength
 from inspector.gear.kind import Basis
-from inspector.gear.verdict import Capacity, CapacityStep, Known, SteelStrength
+from inspector.gear.verdict import Known
 from inspector.language import tr
 from inspector.mechanics import fibre, rating
 from inspector.rulebook.case import Case

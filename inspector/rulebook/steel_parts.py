@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Generic, TypeVar
 
-from inspector.gear.verdict import SteelStrength
+from inspector.gear.capacity import SteelStrength
 from inspector.language import tr
 from inspector.mechanics.fasteners import BoltClass
 from inspector.rulebook.case import Case

@@ -1,6 +1,7 @@
 """The strength of a piece as labelled lines: as marked, each loss, now, what gives way first and at what pull."""
 
-from inspector.gear.verdict import Capacity, Fact, SteelStrength
+from inspector.gear.capacity import Capacity, SteelStrength
+from inspector.gear.verdict import Fact
 from inspector.language import show_day, tr
 from inspector.rulebook.words import named_quantity
 from inspector.units import Dimension, System, show
@@ -62,7 +63,9 @@ def _steel(capacity: Capacity, system: System) -> list[Fact]:
 
 
 def _first_label(capacity: Capacity) -> str:
-    return tr("Weakest part reckoned") if capacity.is_marking_lower else tr("Gives way first")
+    if capacity.is_marking_lower:
+        return tr("Weakest part reckoned")
+    return tr("In the weakest steel") if capacity.as_marked_n is not None else tr("Gives way first")
 
 
 def _first(capacity: Capacity, system: System) -> str:
@@ -71,7 +74,11 @@ def _first(capacity: Capacity, system: System) -> str:
         return ""
     now = _force(first.now_n, system)
     said = tr("{part}: {now}; {because}", part=first.part, now=now, because=first.because)
-    return tr("{said}; the marking is lower, and stands", said=said) if capacity.is_marking_lower else said
+    if capacity.is_marking_lower:
+        return tr("{said}; the marking is lower, and stands", said=said)
+    if capacity.as_marked_n is None:
+        return said
+    return tr("{said}; its marking tells of a better steel, and stands as long as it can be believed", said=said)
 
 
 def _gone(capacity: Capacity) -> list[str]:

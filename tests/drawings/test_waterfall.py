@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from inspector.drawings.shapes import Drawing, Ink, Line, RoundedRect
 from inspector.drawings.strength_bars import has_strength_bars, strength_bars
 from inspector.drawings.waterfall import has_waterfall, waterfall
-from inspector.gear.verdict import Capacity, CapacityStep, SteelStrength
+from inspector.gear.capacity import Capacity, CapacityStep, SteelStrength
 from inspector.units import System
 from tests.drawings.walls import assert_inside, assert_texts_apart, said, texts
 

@@ -6,6 +6,7 @@ from datetime import date
 
 import pytest
 
+from inspector.gear.capacity import Capacity, CapacityStep, SteelStrength
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import (
     GoingPiece,
@@ -16,7 +17,7 @@ from inspector.gear.papers import (
     TripSheet,
     VehicleLine,
 )
-from inspector.gear.verdict import Capacity, CapacityStep, Fact, Reason, Status, SteelStrength, WallForecast, WallPoint
+from inspector.gear.verdict import Fact, Reason, Status, WallForecast, WallPoint
 
 CAUTIONS = (
     "This sheet helps to decide; it does not certify any part. A competent person decides.",

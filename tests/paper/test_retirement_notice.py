@@ -6,8 +6,9 @@ from io import BytesIO
 import pytest
 from pypdf import PdfReader
 
+from inspector.gear.capacity import Capacity
 from inspector.gear.papers import RetirementNotice
-from inspector.gear.verdict import Capacity, Fact
+from inspector.gear.verdict import Fact
 from inspector.paper.notice_pictures import is_ball
 from inspector.paper.page_style import PageSize
 from inspector.paper.retirement_notice import retirement_notice

@@ -7,11 +7,16 @@ from pathlib import Path
 import pytest
 
 from inspector.duties.adopt_rulebook import drop_rulebook, in_force
+from inspector.duties.book_in import book_in
+from inspector.duties.give_opinion import doubt
 from inspector.duties.look_up import list_gear, open_item
 from inspector.duties.office import Office
+from inspector.duties.record_inspection import record_inspection
 from inspector.duties.verify_book import verify_book
+from inspector.gear.outcome import Outcome
 from inspector.refused import Refused
 from inspector.register.book import open_book
+from tests.duties.gear import SHACKLE_READINGS, all_good, shackle
 
 
 def as_first_book(place: Path) -> None:
@@ -24,15 +29,18 @@ def as_first_book(place: Path) -> None:
     connection.close()
 
 
-def test_a_first_book_opens_with_its_verdicts_and_takes_rulebooks(sample: Office) -> None:
-    before = [(row.tag, row.outcome, row.headline) for row in list_gear(sample).rows]
-    head = verify_book(sample).head
-    sample.book.close()
-    as_first_book(sample.out_tray.parent / "register.db")
-    opened = in_force(replace(sample, book=open_book(sample.out_tray.parent / "register.db")))
+def test_a_first_book_opens_with_its_verdicts_and_takes_rulebooks(office: Office) -> None:
+    kind = book_in(office, shackle()).dossier.kind
+    record_inspection(office, "SH-1", all_good(office, kind, SHACKLE_READINGS, cracks="bad"))
+    before = [(row.tag, row.outcome, row.headline) for row in list_gear(office).rows]
+    head = verify_book(office).head
+    office.book.close()
+    as_first_book(office.out_tray.parent / "register.db")
+    opened = in_force(replace(office, book=open_book(office.out_tray.parent / "register.db")))
     assert [(row.tag, row.outcome, row.headline) for row in list_gear(opened).rows] == before
     assert verify_book(opened, head[:12]).faults == ()
-    assert open_item(opened, before[0][0]).verdict.unloosened is None
+    assert open_item(opened, "SH-1").verdict.unloosened is None
     with pytest.raises(Refused, match="adopted already"):
         drop_rulebook(opened)
+    assert doubt(opened, "SH-1", "it takes doubts as well").verdict.outcome is Outcome.RETIRE
     opened.book.close()

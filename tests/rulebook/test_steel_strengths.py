@@ -9,12 +9,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from inspector.gear.capacity import Capacity, SteelStrength
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, InspectionKind, Method, NewInspection, Reading, Surface
 from inspector.gear.item import Item, NewItem, Provenance, Rating, SizeAsNew
 from inspector.gear.kind import Basis
 from inspector.gear.use import Exposure, NewExposure, Weather
-from inspector.gear.verdict import Capacity, Fact, SteelStrength
+from inspector.gear.verdict import Fact
 from inspector.rulebook.judge import judge
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.strength_wall import next_quarter
