@@ -288,7 +288,7 @@ def test_the_words_say_when_the_readings_bear_no_line_so_far(rules: Rulebook) ->
     assert (
         told["Band today"] == "none: the readings bear a line no further than 20 Mar 2026"
     )  # 29 Jan and half of 100 days
-    assert told["Retire date"].endswith("no line may be drawn further")
+    assert told["Retire date"].endswith("no latest day before 20 Mar 2026, where the line must end")
 
 
 def test_the_words_name_points_never_read(rules: Rulebook) -> None:
