@@ -18,6 +18,7 @@ from inspector.gear.verdict import Finding, Verdict, WallForecast
 from inspector.gear.wall_band import BandFrom
 from inspector.rulebook.judge import judge
 from inspector.rulebook.load import Rulebook
+from inspector.rulebook.wording import explain
 from inspector.units import Dimension, read
 from tests.rulebook.dossiers import dossiers
 from tests.rulebook.test_laws import TUBES, changed, check_never_milder, verdict_of
@@ -64,6 +65,9 @@ class Tube:
         return self
 
     def judged(self, *, salt: bool = True) -> Verdict:
+        return judge(self.dossier(salt=salt), self.rules, "t")
+
+    def dossier(self, *, salt: bool = True) -> Dossier:
         sizes = (("outside", "60 mm"), ("wall", self.wall), ("pin_hole", "16.2 mm"))
         new = tuple(SizeAsNew(key, read(text, Dimension.LENGTH, field=key)) for key, text in sizes)
         unknown = self.provenance is Provenance.UNKNOWN
@@ -71,7 +75,7 @@ class Tube:
         facts = NewItem("T", self.kind.key, self.rating, sizes=new, provenance=self.provenance, made_on=made)
         sea = (Exposure("e", "i", NewExposure(date(2021, 1, 1), Weather.SALT)),) if salt else ()
         item = Item("i", date(2020, 11, 25), facts)
-        return judge(Dossier(self.kind, item, TODAY, tuple(self.inspections), exposures=sea), self.rules, "t")
+        return Dossier(self.kind, item, TODAY, tuple(self.inspections), exposures=sea)
 
 
 def wall_of(verdict: Verdict) -> WallForecast:
@@ -262,6 +266,33 @@ def test_the_retire_date_of_the_band_lies_between_its_bounds(rules: Rulebook) ->
     assert band.earliest_on <= band.likely_on
     meets = (0.0047 - 0.0002 - 50e3 / (2 * 1.5 * 0.015875 * 235e6)) / 0.0001 * 365
     assert (band.likely_on - TODAY).days == pytest.approx(meets, abs=1)
+
+
+def sums(tube: Tube) -> dict[str, str]:
+    verdict = tube.judged()
+    facts = explain(tube.dossier(), verdict, tube.rules).sums
+    return {one.label: one.text for one in facts}
+
+
+def test_the_words_tell_the_band_how_it_was_made_and_that_it_informs(rules: Rulebook) -> None:
+    told = sums(falling(rules, "5.0 mm", "4.9 mm", "4.8 mm", "4.8 mm"))
+    assert told["Retire date"].startswith("about ") and "not before" in told["Retire date"]
+    assert "the line at" in told["Band today"]
+    assert "straight line through 4 readings at “bottom”; of 100 new readings there, 95 lie" in told["How sure"]
+    assert "It informs" in told["How sure"] and "pit between the points is not seen" in told["How sure"]
+
+
+def test_the_words_say_when_the_readings_bear_no_line_so_far(rules: Rulebook) -> None:
+    tube = Tube(rules).read(400, *everywhere("5.0 mm")).read(350, *everywhere("5.0 mm"))
+    told = sums(tube.read(300, *everywhere("5.0 mm")))
+    assert (
+        told["Band today"] == "none: the readings bear a line no further than 20 Mar 2026"
+    )  # 29 Jan and half of 100 days
+    assert told["Retire date"].endswith("no latest day before 20 Mar 2026, where the line must end")
+
+
+def test_the_words_name_points_never_read(rules: Rulebook) -> None:
+    assert sums(Tube(rules).read(0, reading("top", "5.0 mm")))["Never read"] == "bottom, left, right, at pin hole"
 
 
 def test_a_rough_or_untried_reading_is_no_part_of_a_line(rules: Rulebook) -> None:
