@@ -1,6 +1,7 @@
 """Student's t for whole degrees of freedom, in closed form: how far a small set of readings may stray."""
 
 import math
+from functools import cache
 
 from inspector.mechanics import checked
 
@@ -35,6 +36,12 @@ def student_t_factor(probability_ratio: float, freedom_count: int) -> float:
     """
     checked.between(0.0001, 0.9999, probability_ratio=probability_ratio)
     _check_freedom(freedom_count)
+    return _solved(probability_ratio, freedom_count)
+
+
+@cache
+def _solved(probability_ratio: float, freedom_count: int) -> float:
+    """The quantile; one band asks for the same few again and again."""
     low, high = -math.pi / 2, math.pi / 2
     for _ in range(_BISECTIONS):
         middle = (low + high) / 2

@@ -60,8 +60,9 @@ def _steps(case: Case) -> list[CapacityStep]:
 
 def capacity(case: Case) -> Capacity:
     """The strength with every loss noted so far, and what steel has lost."""
-    marked, found = as_marked(case), strengths_of(case)
-    bare = replace(marked, strengths=found.strengths, left_out=found.left_out)
+    bare, found = as_marked(case), strengths_of(case)
+    if found.strengths or found.left_out:
+        bare = replace(bare, strengths=found.strengths, left_out=found.left_out)
     if found.strengths:
         bare = _with_wall(case, _from_sizes(case, bare, found.why_unknown))
     noted = tuple(_steps(case))
@@ -126,7 +127,8 @@ def strength_left(case: Case) -> Quantity:
     """What is left of the marked strength as a ratio; judged after all derating rules."""
     if set(case.dossier.kind.rated_by) == {Basis.UNRATED}:
         return NOT_APPLICABLE
-    left = capacity(case).left_ratio
+    found = capacity(case)
+    left = found.left_ratio
     if left is None:
-        return unknown(capacity(case).why_unknown)
+        return unknown(found.why_unknown)
     return number(left, Dimension.RATIO, tr("strength now against the marking"), Known.ESTIMATED)

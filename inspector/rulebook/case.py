@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from functools import cached_property
-from typing import TypeVar, cast
+from typing import TypeVar
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, InspectionKind
@@ -17,6 +17,7 @@ from inspector.rulebook.load import Rulebook
 _SEVERE = {Weather.SALT, Weather.MUD}
 _SPECIAL = {Weather.HEAT, Weather.CHEMICAL}
 _LOOKS_BACK_DAYS = 365
+_NOT_YET = object()
 
 Made = TypeVar("Made")
 
@@ -31,11 +32,12 @@ class Case:
 
     def once(self, name: object, work_out: Callable[..., Made], *given: object) -> Made:
         """Work something out once for this case, whoever asks first. work_out gets the case and what is given."""
-        if name not in self._worked_out:
-            self._worked_out[name] = work_out(self, *given)
-        return cast(Made, self._worked_out[name])
+        found = self._worked_out.get(name, _NOT_YET)
+        if found is _NOT_YET:
+            found = self._worked_out[name] = work_out(self, *given)
+        return found  # type: ignore[return-value]
 
-    @property
+    @cached_property
     def on(self) -> date:
         """The judging day."""
         return self.dossier.on

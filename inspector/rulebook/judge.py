@@ -98,17 +98,13 @@ def _retired(dossier: Dossier) -> Finding:
 
 def _findings(case: Case) -> tuple[Finding, ...]:
     """Derating rules first, since what they take is asked for by the rule on the strength left."""
-    rules = [rule for rule in case.book.rules_for(case.dossier.kind) if _speaks(rule, case)]
-    found = {rule.id: _finding(rule, case) for rule in sorted(rules, key=_turn)}
-    return tuple(one for rule in rules if (one := found[rule.id]) is not None)
-
-
-def _turn(rule: Rule) -> int:
-    return 0 if rule.otherwise == "derate" else 2 if rule.quantity == "strength_left" else 1
-
-
-def _speaks(rule: Rule, case: Case) -> bool:
-    return not rule.purposes or bool(set(rule.purposes) & set(case.purposes))
+    kind, purposes = case.dossier.kind, frozenset(case.purposes)
+    found = {
+        rule.id: _finding(rule, case)
+        for rule in case.book.rules_in_turn(kind)
+        if not rule.purposes or not purposes.isdisjoint(rule.purposes)
+    }
+    return tuple(one for rule in case.book.rules_for(kind) if (one := found.get(rule.id)) is not None)
 
 
 def _finding(rule: Rule, case: Case) -> Finding | None:

@@ -76,6 +76,14 @@ class Rulebook:
             tr("kind"), tr("“{key}” is not a kind of gear.", key=key), tr("Use one of: {kinds}.", kinds=listed)
         )
 
+    @cached_property
+    def _in_turn(self) -> dict[str, tuple[texts.Rule, ...]]:
+        return {key: tuple(sorted(rules, key=_turn)) for key, rules in self._rules_by_kind.items()}
+
+    def rules_in_turn(self, kind: Kind) -> tuple[texts.Rule, ...]:
+        """The same rules in the order of judging: what takes from the strength first, what asks for the rest last."""
+        return self._in_turn[kind.key]
+
     def rules_for(self, kind: Kind) -> tuple[texts.Rule, ...]:
         """The rules that speak of this kind, in the order of the files."""
         return self._rules_by_kind[kind.key]
@@ -89,6 +97,10 @@ class Rulebook:
         source = self.sources[key]
         marks = {"second_hand": tr(" (second-hand)"), "from_memory": tr(" (from memory)")}
         return source.text + marks.get(source.certainty, "")
+
+
+def _turn(rule: texts.Rule) -> int:
+    return 0 if rule.otherwise == "derate" else 2 if rule.quantity == "strength_left" else 1
 
 
 def _meant_for(rule: texts.Rule, kind: Kind) -> bool:

@@ -1,5 +1,6 @@
 """The benchmarks run and print figures; what they measure is not judged here."""
 
+from tests.benchmarks import bench_judging
 from tests.benchmarks.bench_sums import CASES, measure
 
 
@@ -7,3 +8,10 @@ def test_the_bench_of_sums_measures_every_case_against_its_baseline() -> None:
     rows = measure(calls=20)
     assert [name for name, _, _ in rows] == list(CASES)
     assert rows[0][2] == 1 and all(taken > 0 for _, taken, _ in rows)
+
+
+def test_the_bench_of_judging_measures_every_step_on_every_piece() -> None:
+    count, rows = bench_judging.measure(repeats=1)
+    assert count > 100
+    assert [one.name for one in rows] == ["judge", "what would release it", "words"]
+    assert all(0 < one.median_ms <= one.slowest_ms and one.loops > 0 for one in rows)

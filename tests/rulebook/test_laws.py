@@ -11,7 +11,7 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, InspectionKind, Reading
 from inspector.gear.kind import Grade
 from inspector.gear.outcome import Outcome
-from inspector.gear.verdict import Status, Verdict
+from inspector.gear.verdict import Known, Status, Verdict
 from inspector.rulebook.case import purposes_of
 from inspector.rulebook.judge import judge
 from inspector.rulebook.wording import explain
@@ -212,6 +212,19 @@ def test_every_verdict_has_reasons_with_value_limit_and_source(dossier: Dossier)
         assert reason.sentence and reason.value and reason.limit and reason.source
         assert "not known" not in reason.limit
     assert words.headline and words.plain and len(words.cautions) == 3
+
+
+@given(dossiers())
+def test_every_value_tells_how_it_is_known_and_what_people_saw_tells_by_whom(dossier: Dossier) -> None:
+    entries = {one.id: one for one in dossier.inspections}
+    for finding in verdict_of(dossier).findings:
+        assert (finding.value is None) == bool(finding.why_unknown)
+        if finding.value is None:
+            continue
+        assert finding.known is not None and finding.came_from, finding.rule
+        if finding.known in {Known.SEEN, Known.MEASURED}:
+            assert finding.by == entries[finding.rests_on].facts.by
+            assert finding.measured_on == entries[finding.rests_on].on
 
 
 @given(dossiers())
