@@ -7,10 +7,20 @@ from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn
 
 from inspector.gear.dossier import Dossier
-from inspector.gear.inspection import Answer, Inspection, InspectionKind, Method, NewInspection, Reading, Surface
+from inspector.gear.inspection import (
+    Answer,
+    FirstValue,
+    Inspection,
+    InspectionKind,
+    Method,
+    NewInspection,
+    Reading,
+    Surface,
+)
 from inspector.gear.item import Item, NewItem, Provenance, Rating, SizeAsNew
 from inspector.gear.kind import Basis, Grade, Kind, Measure, Size
 from inspector.gear.opinion import Answered, NewOpinion, Opinion, Stance
+from inspector.gear.outcome import Outcome
 from inspector.gear.strike import NewStrike, Strike
 from inspector.gear.use import Event, Exposure, NewExposure, NewUse, Use, Weather
 from inspector.rulebook.judge import judge
@@ -55,13 +65,17 @@ def items(draw: DrawFn, kind: Kind) -> Item:
     dimension = Dimension.MASS if basis is Basis.TOWED_MASS else Dimension.FORCE
     typed = f"{draw(st.integers(500, 12000))} kg"
     rated = basis is not Basis.UNRATED and draw(st.integers(0, 9)) > 0
-    rating = Rating(basis, read(typed, dimension, field="r") if rated else None, 5.0, draw(st.sampled_from(STATED)))
+    factor, stated = draw(st.sampled_from(FACTORS)), draw(st.sampled_from(STATED))
+    rating = Rating(basis, read(typed, dimension, field="r") if rated else None, factor, stated)
     booked = draw(days_ago)
     facts = NewItem(
         tag="X-1",
         kind=kind.key,
         rating=rating,
-        sizes=tuple(new_size(size) for size in kind.sizes if size.required or draw(st.booleans())),
+        maker_mark=draw(st.sampled_from(["QVO", "QVO", ""])),
+        serial=draw(st.sampled_from(["QV 1", "QV 1", ""])),
+        material=draw(st.sampled_from(MATERIALS)),
+        sizes=tuple(draw(drawn_size(size)) for size in kind.sizes if size.required or draw(st.booleans())),
         provenance=draw(st.sampled_from(list(Provenance))),
         made_on=draw(st.none() | st.just(booked - timedelta(days=draw(st.integers(0, 4000))))),
     )
@@ -69,6 +83,17 @@ def items(draw: DrawFn, kind: Kind) -> Item:
 
 
 STATED = ["piece", "piece", "piece", "certificate", "memory"]
+FACTORS = [5.0, 5.0, 5.0, 6.0, 4.0, None]
+MATERIALS = ["", "", "polyester webbing", "steel wire, fibre core", "steel wire, steel core"]
+
+
+@st.composite
+def drawn_size(draw: DrawFn, size: Size) -> SizeAsNew:
+    """A plausible size as new, and now and then an odd one."""
+    plausible = new_size(size)
+    if size.dimension is not Dimension.LENGTH or draw(st.integers(0, 7)):
+        return plausible
+    return SizeAsNew(size.key, figure(plausible.figure.si * draw(st.floats(0.7, 1.2)), size.dimension))
 
 
 @st.composite
@@ -112,6 +137,8 @@ def inspections(draw: DrawFn, kind: Kind, item: Item, number: int) -> Inspection
     competent = draw(st.integers(0, 4)) > 0
     facts = NewInspection(on, what, draw(st.sampled_from("pq")), competent, kept, draw(readings(kind, item)))
     facts = replace(facts, next_within_days=draw(st.sampled_from([None, None, None, 20, 400])))
+    if draw(st.integers(0, 9)) == 0:
+        facts = replace(facts, first_values=(FirstValue(kind.checks[0].key, "", "bad", Outcome.HOLD),))
     return Inspection(f"i-{number}", item.id, facts)
 
 

@@ -40,7 +40,8 @@ def count_judged(verdict: Verdict) -> None:
     """One more verdict was given; which rules failed in it."""
     COUNTED["verdicts"] += 1
     for finding in verdict.findings:
-        if finding.status in {Status.FAILS, Status.NOTE}:
+        missing = finding.must == "present" and finding.status is Status.UNKNOWN
+        if missing or finding.status in {Status.FAILS, Status.NOTE}:
             COUNTED[f"rule {finding.rule}"] += 1
 
 
