@@ -9,9 +9,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 HERE = Path(__file__).resolve().parent.parent
+sys.path.insert(0, str(HERE))
+
+from tests.written_table import print_or_write  # noqa: E402 - the checkout must be on the path first
+
 CRITERIA = HERE / "tests" / "rulebook" / "criteria.toml"
-DOCUMENT = HERE / "DEVELOPERS.md"
-BEGINS, ENDS = "<!-- criteria: begin -->", "<!-- criteria: end -->"
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,20 +42,5 @@ def table() -> str:
     return "\n".join(lines)
 
 
-def written() -> str:
-    """The table that stands in the document."""
-    return DOCUMENT.read_text(encoding="utf-8").partition(BEGINS)[2].partition(ENDS)[0].strip()
-
-
-def main() -> int:
-    """Print the table, or write it into the document."""
-    if "--write" not in sys.argv:
-        print(table())
-        return 0
-    before, _, rest = DOCUMENT.read_text(encoding="utf-8").partition(BEGINS)
-    DOCUMENT.write_text(f"{before}{BEGINS}\n{table()}\n{ENDS}{rest.partition(ENDS)[2]}", encoding="utf-8")
-    return 0
-
-
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(print_or_write("criteria", table))

@@ -16,10 +16,9 @@ sys.path.insert(0, str(HERE))
 
 from inspector.rulebook.sum_texts import text_of  # noqa: E402 - the checkout must be on the path first
 from inspector.rulebook.sums import functions  # noqa: E402
+from tests.written_table import print_or_write  # noqa: E402
 
 PUBLISHED = HERE / "tests" / "published"
-DOCUMENT = HERE / "DEVELOPERS.md"
-BEGINS, ENDS = "<!-- sums: begin -->", "<!-- sums: end -->"
 
 
 def full_name(function: Callable[..., Any]) -> str:
@@ -64,21 +63,5 @@ def table() -> str:
     return "\n".join(lines)
 
 
-def written() -> str:
-    """The table that stands in the document."""
-    return DOCUMENT.read_text(encoding="utf-8").partition(BEGINS)[2].partition(ENDS)[0].strip()
-
-
-def main() -> int:
-    """Print the table, or write it into the document."""
-    if "--write" not in sys.argv:
-        print(table())
-        return 0
-    text = DOCUMENT.read_text(encoding="utf-8")
-    before, _, rest = text.partition(BEGINS)
-    DOCUMENT.write_text(f"{before}{BEGINS}\n{table()}\n{ENDS}{rest.partition(ENDS)[2]}", encoding="utf-8")
-    return 0
-
-
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(print_or_write("sums", table))

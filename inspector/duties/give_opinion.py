@@ -4,8 +4,7 @@ from collections.abc import Sequence
 
 from inspector.duties.judging import judge_and_keep, judged
 from inspector.duties.office import Office
-from inspector.duties.who import person_of
-from inspector.gear.dossier import Dossier
+from inspector.duties.who import check_judge, person_of
 from inspector.gear.judged import Judged
 from inspector.gear.opinion import Answered, NewOpinion, Stance
 from inspector.gear.person import Person
@@ -34,7 +33,7 @@ def answer_findings(office: Office, tag: str, rules: Sequence[str], why: str, by
         speaker = person_of(page, by or office.officer.id, tr("said by"))
         item = page.item(tag)
         dossier = page.dossier(item, office.kind(item.facts.kind), office.today)
-        _check_speaker(office, dossier, speaker)
+        check_judge(speaker, item, dossier.kind, office.today, tr("said by"))
         open_findings = {one.rule: one for one in judged(office, dossier).verdict.findings if may_be_answered(one)}
         answered = tuple(_answered(rule, open_findings, speaker) for rule in rules)
         if not answered:
@@ -56,15 +55,6 @@ def _keep(office: Office, page: Page, tag: str, facts: NewOpinion) -> Judged:
 def _check_why(why: str) -> None:
     if not why.strip():
         raise Refused(tr("reason"), tr("It is empty."), tr("Write in a sentence what you saw and why you think so."))
-
-
-def _check_speaker(office: Office, dossier: Dossier, speaker: Person) -> None:
-    if not speaker.is_competent(dossier.kind.family, office.today):
-        why = tr("{name} is not entered as competent for a {kind}.", name=speaker.name, kind=dossier.kind.name.lower())
-        raise Refused(tr("said by"), why, tr("Ask somebody who is, or have the piece inspected."))
-    if speaker.name == dossier.item.facts.owner:
-        why = tr("{name} owns the piece, and nobody is the judge of his own gear.", name=speaker.name)
-        raise Refused(tr("said by"), why, tr("Ask another competent person."))
 
 
 def _answered(rule: str, open_findings: dict[str, Finding], speaker: Person) -> Answered:

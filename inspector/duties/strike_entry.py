@@ -4,8 +4,9 @@ from dataclasses import replace
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import person_of
+from inspector.duties.who import check_judge, person_of
 from inspector.gear.dossier import Dossier
+from inspector.gear.item import Item
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Kind
 from inspector.gear.outcome import Outcome
@@ -33,7 +34,7 @@ def strike_entry(office: Office, tag: str, entry: str, second: str, why: str, by
         kind = office.kind(item.facts.kind)
         first = person_of(page, by or office.officer.id, tr("struck by"))
         other = person_of(page, second, tr("second name"))
-        _check_people(office, kind, item.facts.owner, first, other)
+        _check_people(office, item, kind, first, other)
         if page.is_destroyed(item):
             why_not = tr("{tag} is recorded as made unusable.", tag=item.tag)
             raise Refused(tr("piece"), why_not, tr("What was destroyed cannot come back; write a note in the history."))
@@ -47,17 +48,12 @@ def strike_entry(office: Office, tag: str, entry: str, second: str, why: str, by
     return outcome
 
 
-def _check_people(office: Office, kind: Kind, owner: str, first: Person, other: Person) -> None:
+def _check_people(office: Office, item: Item, kind: Kind, first: Person, other: Person) -> None:
     if first.id == other.id:
         why = tr("{name} cannot be the second name for himself.", name=first.name)
         raise Refused(tr("second name"), why, tr("Name another competent person."))
-    for person in (first, other):
-        if not person.is_competent(kind.family, office.today):
-            why = tr("{name} is not entered as competent for a {kind}.", name=person.name, kind=kind.name.lower())
-            raise Refused(tr("names"), why, tr("Two competent persons strike an entry."))
-        if person.name == owner:
-            why = tr("{name} owns the piece, and nobody is the judge of his own gear.", name=person.name)
-            raise Refused(tr("names"), why, tr("Name another competent person."))
+    check_judge(first, item, kind, office.today, tr("struck by"))
+    check_judge(other, item, kind, office.today, tr("second name"))
 
 
 def _entry_of(dossier: Dossier, sought: str) -> str:
