@@ -4,8 +4,13 @@
 of the source stands. Placeholders are named, so a translator may move them.
 """
 
+from collections.abc import Callable
 from datetime import date
+from functools import cache, wraps
 from gettext import NullTranslations
+from typing import TypeVar
+
+Made = TypeVar("Made")
 
 _catalogue: NullTranslations = NullTranslations()
 
@@ -20,6 +25,20 @@ def tr(text: str, /, **values: object) -> str:
     """The text in the officer's language with its placeholders filled."""
     found = _catalogue.gettext(text) if text else text
     return found.format(**values) if values else found
+
+
+def once_a_language(make: Callable[[], Made]) -> Callable[[], Made]:
+    """A function of texts that makes them once for each catalogue, not at every look."""
+
+    @cache
+    def made_for(_: NullTranslations) -> Made:
+        return make()
+
+    @wraps(make)
+    def made() -> Made:
+        return made_for(_catalogue)
+
+    return made
 
 
 def tr_n(one: str, many: str, count: int, /, **values: object) -> str:

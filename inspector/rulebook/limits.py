@@ -3,13 +3,13 @@
 from inspector.gear.dossier import Dossier
 from inspector.gear.kind import Measure
 from inspector.gear.rulebooks import Part
-from inspector.language import tr
 from inspector.rulebook.case import Case
 from inspector.rulebook.catalogue import quantity
 from inspector.rulebook.club_figures import dimension_of, stricter_is_more
 from inspector.rulebook.club_marks import loosened_words
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.texts import Rule
+from inspector.rulebook.words import must_word
 from inspector.units import Dimension, System, read, show
 
 
@@ -30,7 +30,7 @@ def _named(case: Case, rule: Rule, system: System) -> str:
     value = quantity(case, rule.limit_is).value if rule.limit_is else None
     if value is None or value.number is None or value.dimension is None:
         return ""
-    return _demand(rule.must, show(value.number, value.dimension, system))
+    return must_word(rule.must, show(value.number, value.dimension, system))
 
 
 def _strictest_first(rules: list[Rule]) -> list[Rule]:
@@ -61,20 +61,10 @@ def _limit(rule: Rule, new: float | None, dimension: Dimension, system: System) 
     if not rule.limit:
         return ""
     if prefix == "measured":
-        return _demand(rule.must, rule.limit)
+        return must_word(rule.must, rule.limit)
     if new is None or prefix not in {"loss", "growth"}:
         return ""
     ratio = read(rule.limit, Dimension.RATIO, field=rule.id).si
     at = new * (1 - ratio) if prefix == "loss" else new * (1 + ratio)
     turned = {"below": "above", "at_most": "at_least"}.get(rule.must, rule.must) if prefix == "loss" else rule.must
-    return _demand(turned, show(at, dimension, system))
-
-
-def _demand(must: str, limit: str) -> str:
-    words = {
-        "at_least": tr("at least {limit}"),
-        "at_most": tr("at most {limit}"),
-        "above": tr("more than {limit}"),
-        "below": tr("less than {limit}"),
-    }
-    return words[must].format(limit=limit) if must in words else ""
+    return must_word(turned, show(at, dimension, system))

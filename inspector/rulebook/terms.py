@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterable
 
 from inspector.gear.verdict import Explanation, Fact, Reason
-from inspector.language import tr
+from inspector.language import once_a_language, tr
 
 
 def terms_in(words: Explanation) -> tuple[Fact, ...]:
@@ -15,7 +15,7 @@ def terms_in(words: Explanation) -> tuple[Fact, ...]:
 
 def _is_word_of(name: str, text: str) -> bool:
     """Whether the words begin a word of the text: "ears" is not said by "gears"."""
-    return re.search(rf"(?<!\w){re.escape(name)}", text) is not None
+    return name in text and re.search(rf"(?<!\w){re.escape(name)}", text) is not None
 
 
 def _said(words: Explanation) -> Iterable[str]:
@@ -31,6 +31,7 @@ def _read_of(reason: Reason) -> Iterable[str]:
     yield from (reason.sentence, reason.value, reason.limit, reason.why, reason.release)
 
 
+@once_a_language
 def meanings() -> tuple[tuple[str, str], ...]:
     """Every word that is explained, and its meaning."""
     return (*_of_strength(), *_of_use(), *_of_steel(), *_of_ropes())

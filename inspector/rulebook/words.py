@@ -4,7 +4,7 @@ from inspector.gear.item import Item, Provenance
 from inspector.gear.kind import Basis, Kind, Service
 from inspector.gear.outcome import Purpose
 from inspector.gear.verdict import Value
-from inspector.language import tr
+from inspector.language import once_a_language, tr
 from inspector.units import Dimension, System, show
 
 
@@ -41,15 +41,15 @@ def quantity_word(name: str, kind: Kind) -> str:
     if prefix == "check":
         check = kind.check(key)
         return check.name if check else key
+    if not key:
+        return named_quantity(name)
+    if prefix == "new":
+        return tr("{what} as new", what=_size_name(key, kind))
     measure = kind.measure(key)
     named = (measure.name if measure else key).lower()
-    measured = {
-        "loss": tr("Loss of {what}", what=named),
-        "growth": tr("Growth of {what}", what=named),
-        "new": tr("{what} as new", what=_size_name(key, kind)),
-        "measured": named[:1].upper() + named[1:],
-    }
-    return measured.get(prefix) or named_quantity(name)
+    if prefix == "loss":
+        return tr("Loss of {what}", what=named)
+    return tr("Growth of {what}", what=named) if prefix == "growth" else named[:1].upper() + named[1:]
 
 
 def _size_name(key: str, kind: Kind) -> str:
@@ -58,7 +58,12 @@ def _size_name(key: str, kind: Kind) -> str:
 
 def named_quantity(name: str) -> str:
     """A quantity of the catalogue as a person says it."""
-    words = {
+    return _quantity_names()[name]
+
+
+@once_a_language
+def _quantity_names() -> dict[str, str]:
+    return {
         "history": tr("Its past"),
         "rating_stated": tr("Where its rating is read"),
         "design_factor": tr("Design factor"),
@@ -94,7 +99,6 @@ def named_quantity(name: str) -> str:
         "abrasion_loss": tr("Strength lost to abrasion"),
         "strength_left": tr("Strength left"),
     }
-    return words[name]
 
 
 def value_word(value: Value | None, kind: Kind, check: str, system: System, finer_places: int = 0) -> str:
@@ -110,7 +114,17 @@ def value_word(value: Value | None, kind: Kind, check: str, system: System, fine
 
 
 def _grade_word(word: str, kind: Kind, key: str) -> str:
-    words = {
+    check = kind.check(key)
+    if check and word == "bad":
+        return check.bad.rstrip(".")
+    if check and word == "slight":
+        return check.slight.rstrip(".") or tr("slight")
+    return _value_words().get(word, word)
+
+
+@once_a_language
+def _value_words() -> dict[str, str]:
+    return {
         "good": tr("good"),
         "known": tr("known"),
         "inspected": tr("inspected since it came"),
@@ -131,33 +145,38 @@ def _grade_word(word: str, kind: Kind, key: str) -> str:
         "tried": tr("yes"),
         "untried": tr("no, or not stated"),
     }
-    if check := kind.check(key):
-        words |= {"bad": check.bad.rstrip("."), "slight": check.slight.rstrip(".") or tr("slight")}
-    return words.get(word, word)
 
 
 def must_word(must: str, limit: str, quantity: str = "") -> str:
     """The demand in words; what must not be is told by what it is asked of."""
     if must == "none_of":
-        asked = {
-            "history": tr("known, or inspected since it came"),
-            "rating_stated": tr("on the piece or its certificate"),
-            "retired": tr("not retired"),
-            "shackle_pin": tr("thicker than the body"),
-            "ball_in_coupler": tr("of its size"),
-            "identity": tr("both written down"),
-            "core_heat": tr("not too hot for a fibre core"),
-            "wall_gauge": tr("tried that day"),
-        }
-        return asked.get(quantity, tr("no fault"))
-    words = {
-        "at_least": tr("at least {limit}", limit=limit),
-        "at_most": tr("at most {limit}", limit=limit),
-        "above": tr("more than {limit}", limit=limit),
-        "below": tr("less than {limit}", limit=limit),
+        return _wanted_words().get(quantity, tr("no fault"))
+    return _demands()[must].format(limit=limit)
+
+
+@once_a_language
+def _demands() -> dict[str, str]:
+    return {
+        "at_least": tr("at least {limit}"),
+        "at_most": tr("at most {limit}"),
+        "above": tr("more than {limit}"),
+        "below": tr("less than {limit}"),
         "present": tr("must be known"),
     }
-    return words[must]
+
+
+@once_a_language
+def _wanted_words() -> dict[str, str]:
+    return {
+        "history": tr("known, or inspected since it came"),
+        "rating_stated": tr("on the piece or its certificate"),
+        "retired": tr("not retired"),
+        "shackle_pin": tr("thicker than the body"),
+        "ball_in_coupler": tr("of its size"),
+        "identity": tr("both written down"),
+        "core_heat": tr("not too hot for a fibre core"),
+        "wall_gauge": tr("tried that day"),
+    }
 
 
 def marked_words(item: Item) -> str:

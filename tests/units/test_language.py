@@ -6,7 +6,7 @@ from gettext import NullTranslations
 
 import pytest
 
-from inspector.language import show_day, tr, tr_n, use_catalogue
+from inspector.language import once_a_language, show_day, tr, tr_n, use_catalogue
 
 
 class Dutch(NullTranslations):
@@ -41,3 +41,20 @@ def test_a_catalogue_is_used_everywhere() -> None:
 
 def test_a_day_cannot_be_read_two_ways() -> None:
     assert show_day(date(2026, 2, 3)) == "3 Feb 2026"
+
+
+def test_texts_made_once_a_language_follow_the_catalogue_and_are_not_made_again() -> None:
+    made: list[str] = []
+
+    @once_a_language
+    def words() -> dict[str, str]:
+        made.append("made")
+        return {"fit": tr("Fit")}
+
+    assert words()["fit"] == "Fit" and words() is words() and len(made) == 1
+    use_catalogue(Dutch())
+    try:
+        assert words()["fit"] == "Goed" and len(made) == 2
+    finally:
+        use_catalogue(NullTranslations())
+    assert words()["fit"] == "Fit"
