@@ -105,7 +105,9 @@ def _held(verdict: Verdict) -> str:
     held = [purpose_word(one.purpose) for one in verdict.by_purpose if one.outcome.severity >= Outcome.HOLD.severity]
     if len(held) == len(verdict.by_purpose):
         return tr("Do not use it until this is settled.")
-    return tr("Do not use it for {held} until this is settled.", held=listed(held))
+    said = tr("Do not use it for {held} until this is settled.", held=listed(held))
+    still = [purpose_word(one.purpose) for one in verdict.by_purpose if one.outcome.severity < Outcome.HOLD.severity]
+    return said + " " + tr("It may still be used for {uses}.", uses=listed(still))
 
 
 def _uses(dossier: Dossier) -> str:
