@@ -9,8 +9,10 @@ from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis, Kind
 from inspector.language import tr
 from inspector.refused import Refused
+from inspector.rulebook.words import purpose_word
 
 _LONGEST_TAG = 24
+_STATED_ON = ("piece", "certificate", "memory")
 
 
 def book_in(office: Office, facts: NewItem) -> Judged:
@@ -45,6 +47,15 @@ def _check_rating(facts: NewItem, kind: Kind) -> None:
         wanted = ", ".join(basis.value.replace("_", " ") for basis in kind.rated_by)
         why = tr("A {kind} is not rated that way.", kind=kind.name.lower())
         raise Refused(tr("rating"), why, tr("Use one of: {wanted}.", wanted=wanted))
+    if rating.figure and rating.basis is Basis.UNRATED:
+        why = tr("“{typed}” was written down, but not what it is.", typed=rating.figure.as_typed)
+        raise Refused(tr("rating"), why, tr("Say whether it is a WLL, an MBS, a trailer's mass or a line pull."))
+    if rating.figure and rating.stated_on not in _STATED_ON:
+        why = tr("It is not said where the rating stands.")
+        raise Refused(tr("rating"), why, tr("Use one of: {names}.", names=", ".join(_STATED_ON)))
+    if barred := [one for one in facts.kept_for if not kind.may(one)]:
+        why = tr("A {kind} is never kept for {use}.", kind=kind.name.lower(), use=purpose_word(barred[0]))
+        raise Refused(tr("kept for"), why, tr("Leave it out; the kind's own uses stand."))
     if rating.figure and rating.figure.si <= 0:
         raise Refused(tr("rating"), tr("A rating is more than nothing."), tr("Write the figure on the piece."))
     if rating.design_factor is not None and not 1 <= rating.design_factor <= 20:

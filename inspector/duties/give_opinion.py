@@ -6,12 +6,14 @@ from inspector.duties.judging import judge_and_keep, judged
 from inspector.duties.office import Office
 from inspector.duties.who import check_judge, person_of
 from inspector.gear.judged import Judged
+from inspector.gear.kind import Grade
 from inspector.gear.opinion import Answered, NewOpinion, Stance
 from inspector.gear.person import Person
 from inspector.gear.verdict import Finding, Value
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.page import Page
+from inspector.rulebook.case import Case
 from inspector.rulebook.opinions import facts_digest, may_be_answered
 
 
@@ -35,7 +37,8 @@ def answer_findings(office: Office, tag: str, rules: Sequence[str], why: str, by
         dossier = page.dossier(item, office.kind(item.facts.kind), office.today)
         check_judge(speaker, item, dossier.kind, office.today, tr("said by"))
         open_findings = {one.rule: one for one in judged(office, dossier).verdict.findings if may_be_answered(one)}
-        answered = tuple(_answered(rule, open_findings, speaker) for rule in rules)
+        case = Case(dossier, office.rules)
+        answered = tuple(_answered(rule, open_findings, case, speaker) for rule in rules)
         if not answered:
             raise _nothing_named(open_findings)
         stands_on = facts_digest(dossier)
@@ -57,12 +60,13 @@ def _check_why(why: str) -> None:
         raise Refused(tr("reason"), tr("It is empty."), tr("Write in a sentence what you saw and why you think so."))
 
 
-def _answered(rule: str, open_findings: dict[str, Finding], speaker: Person) -> Answered:
+def _answered(rule: str, open_findings: dict[str, Finding], case: Case, speaker: Person) -> Answered:
     finding = open_findings.get(rule)
     if finding is None:
         raise _cannot_be_answered(rule, open_findings)
-    if finding.by == speaker.id:
-        why = tr("{name} made the inspection that “{rule}” rests on.", name=speaker.name, rule=rule)
+    seen = [one.facts for one, grade in case.answers.get(finding.observation, []) if grade is not Grade.GOOD]
+    if speaker.id in {person for one in seen for person in (one.by, one.second)}:
+        why = tr("{name} made an inspection that “{rule}” rests on.", name=speaker.name, rule=rule)
         raise Refused(tr("said by"), why, tr("A second opinion is another person's; or inspect the piece again."))
     return Answered(rule, finding.value or Value())
 

@@ -24,10 +24,17 @@ def judge_and_keep(office: Office, page: Page, item: Item) -> Judged:
     adopt(office, page)
     kind = office.kind(item.facts.kind)
     outcome = judged(office, page.dossier(item, kind, office.today))
-    facts = item.facts
+    keep(office, page, outcome)
+    return outcome
+
+
+def keep(office: Office, page: Page, outcome: Judged) -> None:
+    """Keep a verdict with its words; the lists show the one kept last."""
+    adopt(office, page)
+    item, facts = outcome.dossier.item, outcome.dossier.item.facts
+    kind = outcome.dossier.kind
     searched = (item.tag, kind.name, facts.maker_mark, facts.serial, facts.owner, facts.place, facts.note)
     page.add_verdict(outcome.verdict, outcome.explanation, " ".join(searched))
-    return outcome
 
 
 def adopt(office: Office, page: Page) -> None:

@@ -3,18 +3,22 @@
 from dataclasses import replace
 from datetime import date
 
-from inspector.duties.judging import judge_and_keep
+from inspector.duties.judging import judge_and_keep, judged, keep
 from inspector.duties.office import Office
-from inspector.duties.who import person_of
+from inspector.duties.who import check_not_destroyed, owns, person_of
 from inspector.gear.inspection import NewInspection, Reading
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Grade, Kind
+from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.language import tr
 from inspector.refused import Refused
+from inspector.register.page import Page
+from inspector.units import Dimension
 
 _MOST_DAYS = 3660
+_LEAST_OF_NEW, _MOST_OF_NEW = 0.05, 1.5  # what a reading may be of the size as new before it must be a slip
 
 
 def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
@@ -24,6 +28,7 @@ def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
     """
     with office.book.page() as page:
         item = page.item(tag)
+        check_not_destroyed(page, item)
         kind = office.kind(item.facts.kind)
         inspector = person_of(page, facts.by, tr("inspected by"))
         second = person_of(page, facts.second, tr("second name")) if facts.second else None
@@ -31,9 +36,18 @@ def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
         checked = replace(facts, by=inspector.id, second=second.id if second else "", competent=competent)
         check_inspection(office, item, kind, checked)
         page.add_inspection(item, checked)
+        if checked.on < office.today:
+            _keep_retirement_of(office, page, item, checked.on)
         outcome = judge_and_keep(office, page, item)
         page.enter("inspect", by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": checked})
     return outcome
+
+
+def _keep_retirement_of(office: Office, page: Page, item: Item, on: date) -> None:
+    """What would have retired the piece on the day it was seen retires it, whenever it is entered."""
+    then = judged(office, page.dossier(item, office.kind(item.facts.kind), on))
+    if then.verdict.outcome is Outcome.RETIRE:
+        keep(office, page, then)
 
 
 def may_pass(person: Person, item: Item, kind: Kind, on: date, second: Person | None = None) -> bool:
@@ -44,7 +58,7 @@ def may_pass(person: Person, item: Item, kind: Kind, on: date, second: Person | 
     if second and second.id == person.id:
         why = tr("{name} cannot be the second name for himself.", name=person.name)
         raise Refused(tr("second name"), why, tr("Name another competent person, or leave it empty."))
-    if person.name != item.facts.owner:
+    if not owns(person, item):
         return person.is_competent(kind.family, on)
     return second is not None and all(one.is_competent(kind.family, on) for one in (person, second))
 
@@ -63,10 +77,35 @@ def check_inspection(office: Office, item: Item, kind: Kind, facts: NewInspectio
     if facts.next_within_days is not None and not 1 <= facts.next_within_days <= _MOST_DAYS:
         why = tr("The next inspection is asked for within 1 to {most} days.", most=_MOST_DAYS)
         raise Refused(tr("next within"), why, tr("Write a number of days, or leave it to the kind's own time."))
+    _check_doubled(kind, facts)
     for answer in facts.answers:
         _check_answer(kind, answer.check, answer.grade)
     for reading in facts.readings:
         _check_reading(kind, reading)
+        _check_plausible(kind, item, reading)
+
+
+def _check_doubled(kind: Kind, facts: NewInspection) -> None:
+    keys = [answer.check for answer in facts.answers]
+    for key in keys:
+        if keys.count(key) > 1:
+            check = kind.check(key)
+            why = tr("It is graded twice.")
+            raise Refused(check.name if check else key, why, tr("Grade it once; of two looks the worse one counts."))
+
+
+def _check_plausible(kind: Kind, item: Item, reading: Reading) -> None:
+    """Refuse a figure that this measure of this piece cannot have: a slip of the key, or another piece."""
+    measure = kind.measure(reading.measure)
+    new = item.size(measure.compare_with) if measure else None
+    figure = reading.figure
+    if measure is None:
+        return
+    if measure.dimension is Dimension.COUNT and figure.si != round(figure.si):
+        raise Refused(measure.name, tr("“{typed}” is no whole number.", typed=figure.as_typed), tr("Count again."))
+    if measure.dimension is Dimension.LENGTH and new and not _LEAST_OF_NEW <= figure.si / new.si <= _MOST_OF_NEW:
+        why = tr("“{typed}” cannot be, it was {new} as new.", typed=figure.as_typed, new=new.as_typed)
+        raise Refused(measure.name, why, tr("Look at the gauge, the unit and the label again; is it this piece?"))
 
 
 def _check_answer(kind: Kind, key: str, grade: Grade) -> None:

@@ -7,10 +7,10 @@ from typing import TypeVar
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import person_of
+from inspector.duties.who import check_not_destroyed, person_of
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
-from inspector.gear.use import NewExposure, NewUse
+from inspector.gear.use import NewExposure, NewUse, Weather
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.page import Page
@@ -36,12 +36,16 @@ def record_exposure(office: Office, tag: str, facts: NewExposure) -> Judged:
     if not 1 <= facts.days_count <= _MOST_DAYS:
         why = tr("An exposure lasts 1 to {most} days.", most=_MOST_DAYS)
         raise Refused(tr("days"), why, tr("Write for how many days it was exposed."))
+    if facts.hottest is not None and facts.weather is not Weather.HEAT:
+        why = tr("A temperature belongs to a day of heat.")
+        raise Refused(tr("hottest"), why, tr("Log the heat as an exposure of its own."))
     return _keep(office, tag, "expose", facts, Page.add_exposure)
 
 
 def _keep(office: Office, tag: str, deed: str, facts: Facts, add: Callable[[Page, Item, Facts], object]) -> Judged:
     with office.book.page() as page:
         item = page.item(tag)
+        check_not_destroyed(page, item)
         kept = replace(facts, by=_by(office, page, facts.by))
         add(page, item, kept)
         outcome = judge_and_keep(office, page, item)

@@ -73,7 +73,7 @@ def _voids(office: Office, page: Page, dossier: Dossier, struck: str) -> tuple[s
     gone = {struck, *(one.facts.entry for one in dossier.strikes)}
     voided: list[str] = []
     for retirement in page.standing_retirements(dossier.item, dossier.strikes):
-        if not _rests_on(office, retirement, gone) or _still_retires(office, page, dossier, retirement, struck):
+        if not _rests_on(office, retirement, gone) or _still_retires(office, page, dossier, retirement, gone):
             break
         voided.append(retirement.id)
     return tuple(voided)
@@ -87,14 +87,14 @@ def _rests_on(office: Office, retirement: Retirement, gone: set[str]) -> bool:
     return all(one.rests_on in gone for one in findings if one.rule != RETIRED_BEFORE)
 
 
-def _still_retires(office: Office, page: Page, dossier: Dossier, retirement: Retirement, struck: str) -> bool:
-    """Whether the facts of that day retire the piece without the struck entry."""
+def _still_retires(office: Office, page: Page, dossier: Dossier, retirement: Retirement, gone: set[str]) -> bool:
+    """Whether the facts of that day retire the piece without any entry that was struck since."""
     then = page.dossier(dossier.item, dossier.kind, retirement.verdict.on)
     without = replace(
         then,
-        inspections=tuple(one for one in then.inspections if one.id != struck),
-        uses=tuple(one for one in then.uses if one.id != struck),
-        exposures=tuple(one for one in then.exposures if one.id != struck),
+        inspections=tuple(one for one in then.inspections if one.id not in gone),
+        uses=tuple(one for one in then.uses if one.id not in gone),
+        exposures=tuple(one for one in then.exposures if one.id not in gone),
         retired_on=None,
     )
     return judge(without, office.rules, office.program).outcome is Outcome.RETIRE

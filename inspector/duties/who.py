@@ -19,11 +19,27 @@ def person_of(page: Page, key: str, field: str) -> Person:
     raise Refused(field, why, tr("Choose a person of the club, or add the person first."))
 
 
+def owns(person: Person, item: Item) -> bool:
+    """Whether the piece is this person's own, however the name was typed."""
+    return _plain(item.facts.owner) in {_plain(person.name), _plain(person.id)}
+
+
+def _plain(name: str) -> str:
+    return " ".join(name.casefold().split())
+
+
 def check_judge(person: Person, item: Item, kind: Kind, on: date, field: str) -> None:
     """Refuse whoever is not competent for this kind on the day, or owns the piece: nobody judges his own gear."""
     if not person.is_competent(kind.family, on):
         why = tr("{name} is not entered as competent for a {kind}.", name=person.name, kind=kind.name.lower())
         raise Refused(field, why, tr("Ask somebody who is, or enter what the person may judge first."))
-    if person.name == item.facts.owner:
+    if owns(person, item):
         why = tr("{name} owns the piece, and nobody is the judge of his own gear.", name=person.name)
         raise Refused(field, why, tr("Ask another competent person."))
+
+
+def check_not_destroyed(page: Page, item: Item) -> None:
+    """Refuse to log anything new of a piece that was made unusable: it must be another one."""
+    if page.is_destroyed(item):
+        why = tr("{tag} was recorded as made unusable.", tag=item.tag)
+        raise Refused(tr("tag"), why, tr("Look at the label again; it must be another piece."))

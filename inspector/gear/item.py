@@ -84,8 +84,11 @@ class Item:
 
     @property
     def life_began_on(self) -> date | None:
-        """The earliest date known of the piece, or None where its life before the register is unknown."""
+        """The earliest date known of the piece, or None where its life before the register is unknown.
+
+        The day somebody put a used piece into service tells nothing of its years before: only its making does.
+        """
+        if self.facts.provenance not in {Provenance.NEW, Provenance.NEW_CERTIFIED}:
+            return self.facts.made_on
         known = [day for day in (self.facts.made_on, self.facts.in_service_on) if day]
-        if known:
-            return min(known)
-        return self.booked_on if self.facts.provenance in {Provenance.NEW, Provenance.NEW_CERTIFIED} else None
+        return min(known, default=self.booked_on)

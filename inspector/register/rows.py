@@ -1,6 +1,7 @@
 """Rows to gear dataclasses and back: JSON in which every float comes back the same."""
 
 import secrets
+import threading
 import time
 import uuid
 from typing import Any, TypeVar
@@ -8,6 +9,8 @@ from typing import Any, TypeVar
 import msgspec
 
 Shape = TypeVar("Shape")
+_order = threading.Lock()
+_last_tick = 0
 
 
 def to_body(value: object) -> str:
@@ -26,7 +29,18 @@ def as_facts(value: object) -> Any:
 
 
 def new_id() -> str:
-    """A time-ordered UUID (RFC 9562 version 7): 48 bits of milliseconds, then random bits."""
-    milliseconds = time.time_ns() // 1_000_000
-    value = (milliseconds << 80) | (0x7 << 76) | (secrets.randbits(12) << 64) | (0b10 << 62) | secrets.randbits(62)
+    """A time-ordered UUID (RFC 9562 version 7): 48 bits of milliseconds, 12 bits of order within one, random bits.
+
+    Two made by one program always sort in the order they were made.
+    """
+    tick = _next_tick()
+    value = ((tick >> 12) << 80) | (0x7 << 76) | ((tick & 0xFFF) << 64) | (0b10 << 62) | secrets.randbits(62)
     return str(uuid.UUID(int=value))
+
+
+def _next_tick() -> int:
+    """Milliseconds with 12 bits of order below them; never the same twice, never backwards."""
+    global _last_tick  # noqa: PLW0603 - the order of one process
+    with _order:
+        _last_tick = max((time.time_ns() // 1_000_000) << 12, _last_tick + 1)
+        return _last_tick

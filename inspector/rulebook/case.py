@@ -22,6 +22,17 @@ _NOT_YET = object()
 Made = TypeVar("Made")
 
 
+@dataclass(frozen=True, slots=True)
+class LookedOver:
+    """at: of the inspections in which each part was last seen, the earliest; None where a part was never seen.
+
+    missing: the names of those parts.
+    """
+
+    at: Inspection | None
+    missing: tuple[str, ...]
+
+
 @dataclass(frozen=True)
 class Case:
     """A dossier to be judged by a rulebook. Nothing here changes with time alone except `dossier.on` itself."""
@@ -74,32 +85,50 @@ class Case:
         for one in self.dossier.inspections:
             thorough = self.is_thorough(one)
             for answer in one.facts.answers:
-                grade = answer.grade
+                check, grade = answer.check, answer.grade
                 if grade is Grade.NOT_SEEN:
                     continue
-                if thorough:
-                    found[answer.check] = [(one, grade)]
-                elif grade is not Grade.GOOD or answer.check in found:
-                    found.setdefault(answer.check, []).append((one, grade))
+                if thorough and (check not in found or found[check][-1][0] is not one):
+                    found[check] = [(one, grade)]
+                elif thorough or grade is not Grade.GOOD or check in found:
+                    found.setdefault(check, []).append((one, grade))
         return found
 
-    @property
-    def last_thorough(self) -> Inspection | None:
-        """The latest of them."""
-        return self.thorough[-1] if self.thorough else None
+    @cached_property
+    def looked_over(self) -> LookedOver:
+        """When a competent person has last seen all of the piece: every check and every point that must be measured.
+
+        Parts may be seen on several days; the part that was seen longest ago tells the day.
+        """
+        latest: dict[tuple[str, str], Inspection] = {}
+        for one in self.thorough:
+            latest |= {(answer.check, ""): one for answer in one.facts.answers if answer.grade is not Grade.NOT_SEEN}
+            latest |= {(reading.measure, reading.point): one for reading in one.facts.readings}
+        wanted = [(check.key, "", check.name) for check in self.dossier.kind.checks]
+        wanted += [
+            (measure.key, point, f"{measure.name} {point}".strip())
+            for measure in self.dossier.kind.measures
+            if measure.required
+            for point in measure.points or ("",)
+        ]
+        missing = tuple(name for key, point, name in wanted if (key, point) not in latest)
+        if missing:
+            return LookedOver(None, missing)
+        return LookedOver(min((latest[key, point] for key, point, _ in wanted), key=lambda one: (one.on, one.id)), ())
 
     @cached_property
     def service(self) -> Service:
         """Special after an event, heat or chemicals; severe after salt or mud, or with a past that nobody knows.
 
-        Each since a year before the last thorough inspection: counted from the inspection and not from today, so that
-        waiting never makes the service milder.
+        Each since a year before it was last looked over: counted from that day and not from today, so that waiting
+        never makes the service milder.
         """
-        since = self.last_thorough.on - timedelta(days=_LOOKS_BACK_DAYS) if self.last_thorough else date.min
+        last = self.looked_over.at
+        since = last.on - timedelta(days=_LOOKS_BACK_DAYS) if last else date.min
         weathers = {one.facts.weather for one in self.dossier.exposures if last_day(one) >= since}
         if weathers & _SPECIAL or any(one.on >= since for one in self.events):
             return Service.SPECIAL
-        if weathers & _SEVERE or (self.dossier.item.facts.provenance is Provenance.UNKNOWN and not self.thorough):
+        if weathers & _SEVERE or (self.dossier.item.facts.provenance is Provenance.UNKNOWN and last is None):
             return Service.SEVERE
         return Service.NORMAL
 
@@ -110,21 +139,26 @@ class Case:
 
     @cached_property
     def interval_days(self) -> int:
-        """Days between thorough inspections in this service; the last inspector may have asked for fewer."""
+        """Days between thorough inspections in this service; who inspected it since may have asked for fewer."""
         kind = self.dossier.kind
         by_service = {
             Service.NORMAL: kind.every_days,
             Service.SEVERE: kind.every_days_severe,
             Service.SPECIAL: kind.every_days_special,
         }[self.service]
-        asked = self.last_thorough.facts.next_within_days if self.last_thorough else None
-        return by_service if asked is None else min(asked, by_service)
+        return by_service if self._asked_days is None else min(self._asked_days, by_service)
+
+    @cached_property
+    def _asked_days(self) -> int | None:
+        """The shortest time that anybody asked for since the piece was last looked over."""
+        last = self.looked_over.at
+        asked = [one.facts.next_within_days for one in self.thorough if last is None or one.on >= last.on]
+        return min((days for days in asked if days is not None), default=None)
 
     @property
     def sooner(self) -> bool:
-        """Whether the last inspector asked for a shorter time than the service does."""
-        asked = self.last_thorough.facts.next_within_days if self.last_thorough else None
-        return asked is not None and asked == self.interval_days
+        """Whether an inspector asked for a shorter time than the service does."""
+        return self._asked_days is not None and self._asked_days == self.interval_days
 
     @cached_property
     def first_salt_on(self) -> date | None:

@@ -65,7 +65,7 @@ def _judge(dossier: Dossier, book: Rulebook, program: str) -> Verdict:
 
 
 def _inspection_due(case: Case) -> date:
-    last = case.last_thorough
+    last = case.looked_over.at
     return last.on + timedelta(days=case.interval_days) if last else case.dossier.item.booked_on
 
 

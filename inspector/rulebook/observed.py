@@ -10,7 +10,7 @@ from inspector.gear.inspection import Inspection, InspectionKind, Reading
 from inspector.gear.item import Provenance
 from inspector.gear.kind import Basis, Grade
 from inspector.gear.opinion import Stance
-from inspector.gear.use import Weather
+from inspector.gear.use import Event, Weather
 from inspector.gear.verdict import Known, Value
 from inspector.language import tr
 from inspector.rulebook.case import Case
@@ -18,6 +18,8 @@ from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknow
 from inspector.rulebook.words import service_word
 from inspector.units import Dimension
 
+_STATED_ON = {"piece", "certificate", "memory"}
+_NAMED_AT_MOST = 3  # parts of a piece named one by one
 _WORSE = {Grade.GOOD: 0, Grade.SLIGHT: 1, Grade.BAD: 2}
 
 
@@ -60,9 +62,8 @@ def history(case: Case) -> Quantity:
     """Whether the piece's life is known, or a competent person has inspected it since it came."""
     if case.dossier.item.facts.provenance in {Provenance.NEW, Provenance.NEW_CERTIFIED}:
         return word("known", tr("booked in as new"), Known.STATED)
-    if case.thorough:
-        first = case.thorough[0]
-        return replace(word("inspected", tr("inspected by a competent person"), Known.SEEN, first.on), seen_in=first)
+    if last := case.looked_over.at:
+        return replace(word("inspected", tr("inspected by a competent person"), Known.SEEN, last.on), seen_in=last)
     return word("unanswered", tr("nobody knows its past"), Known.STATED)
 
 
@@ -71,7 +72,8 @@ def rating_stated(case: Case) -> Quantity:
     rating = case.dossier.item.rating
     if set(case.dossier.kind.rated_by) == {Basis.UNRATED}:
         return NOT_APPLICABLE
-    return word(rating.stated_on if rating.figure else "none", tr("booking"), Known.STATED)
+    told = rating.figure is not None and rating.basis is not Basis.UNRATED and rating.stated_on in _STATED_ON
+    return word(rating.stated_on if told else "none", tr("booking"), Known.STATED)
 
 
 def design_factor(case: Case) -> Quantity:
@@ -94,12 +96,20 @@ def age(case: Case) -> Quantity:
 
 
 def inspection_age(case: Case) -> Quantity:
-    """Days since the last thorough inspection."""
-    last = case.last_thorough
+    """Days since a competent person has last seen all of it; the part seen longest ago tells."""
+    last = case.looked_over.at
     if last is None:
-        return unknown(tr("It has not been inspected by a competent person yet."))
+        return unknown(_never_seen(case))
     days = (case.on - last.on).days
     return number(days, Dimension.DAYS, _who(last), Known.COUNTED, measured_on=last.on, per_day=1.0, seen_in=last)
+
+
+def _never_seen(case: Case) -> str:
+    if not case.thorough:
+        return tr("It has not been inspected by a competent person yet.")
+    missing = case.looked_over.missing
+    named = ", ".join(missing[:_NAMED_AT_MOST]) + (", …" if len(missing) > _NAMED_AT_MOST else "")
+    return tr("No competent person has seen all of it yet: {missing}.", missing=named)
 
 
 def inspection_interval(case: Case) -> Quantity:
@@ -115,52 +125,60 @@ def pull_count(case: Case) -> Quantity:
 
 
 def open_events(case: Case) -> Quantity:
-    """Overloads, drops and run-overs that no thorough inspection has answered."""
-    return _open(case, [one.on for one in case.events], tr("uses logged"))
+    """Overloads, drops and run-overs after which no competent person has seen all of it."""
+    events = [(one.facts.on, one.id) for one in case.dossier.uses if one.facts.event is not Event.NONE]
+    return _open(case, events, tr("uses logged"))
 
 
 def harmful_exposures(case: Case) -> Quantity:
-    """Heat and chemicals that no thorough inspection has answered."""
-    harmful = {Weather.HEAT, Weather.CHEMICAL}
-    days = [one.facts.on for one in case.dossier.exposures if one.facts.weather in harmful]
-    return _open(case, days, tr("exposures logged"))
+    """Heat and chemicals after which no competent person has seen all of it."""
+    return _open(case, _exposed(case, {Weather.HEAT, Weather.CHEMICAL}), tr("exposures logged"))
+
+
+def _exposed(case: Case, weathers: set[Weather]) -> list[tuple[date, str]]:
+    return [(one.facts.on, one.id) for one in case.dossier.exposures if one.facts.weather in weathers]
 
 
 def open_doubts(case: Case) -> Quantity:
-    """Doubts that somebody voiced and no thorough inspection has answered."""
-    days = [one.facts.on for one in case.dossier.opinions if one.facts.stance is Stance.DOUBTS]
-    return _open(case, days, tr("doubts voiced"))
+    """Doubts that somebody voiced and after which no competent person has seen all of it."""
+    doubts = [(one.facts.on, one.id) for one in case.dossier.opinions if one.facts.stance is Stance.DOUBTS]
+    return _open(case, doubts, tr("doubts voiced"))
 
 
 def open_strikes(case: Case) -> Quantity:
-    """Entries struck since the last thorough inspection."""
-    return _open(case, [one.facts.on for one in case.dossier.strikes], tr("entries struck"))
+    """Entries struck since a competent person has last seen all of it."""
+    return _open(case, [(one.facts.on, one.id) for one in case.dossier.strikes], tr("entries struck"))
 
 
 def changed_figures(case: Case) -> Quantity:
-    """Values of the last thorough inspection that were changed after a preview had held or retired the piece."""
-    last = case.last_thorough
-    if last is None:
+    """Values changed after a preview had held or retired the piece, since it was last looked over."""
+    if not case.thorough:
         return NOT_APPLICABLE
-    count = len(last.facts.first_values)
+    last, since = case.thorough[-1], case.looked_over.at
+    counted_from = [one for one in case.thorough if since is None or one.on >= since.on]
+    count = sum(len(one.facts.first_values) for one in counted_from)
     return number(count, Dimension.COUNT, _who(last), Known.COUNTED, measured_on=last.on, seen_in=last)
 
 
 def frozen_exposures(case: Case) -> Quantity:
-    """Days frozen while wet that no thorough inspection has answered."""
-    days = [one.facts.on for one in case.dossier.exposures if one.facts.weather is Weather.FROST]
-    return _open(case, days, tr("exposures logged"))
+    """Days frozen while wet after which no competent person has seen all of it."""
+    return _open(case, _exposed(case, {Weather.FROST}), tr("exposures logged"))
 
 
-def _open(case: Case, days: Iterable[date], came_from: str) -> Quantity:
-    """Days after the last thorough inspection; that day itself counts unless the inspection was made for the event."""
-    last = case.last_thorough
-    left = [
-        day
-        for day in days
-        if last is None or day > last.on or (day == last.on and last.facts.kind is not InspectionKind.AFTER_EVENT)
-    ]
+def _open(case: Case, entries: Iterable[tuple[date, str]], came_from: str) -> Quantity:
+    """Entries, by day and id, that came after the piece was last looked over.
+
+    On the day itself an entry is answered only by an inspection made for an event and entered after it.
+    """
+    last = case.looked_over.at
+    left = [day for day, key in entries if last is None or not _answers(last, day, key)]
     return number(len(left), Dimension.COUNT, came_from, Known.COUNTED, measured_on=max(left, default=None))
+
+
+def _answers(last: Inspection, day: date, key: str) -> bool:
+    if day != last.on:
+        return day < last.on
+    return last.facts.kind is InspectionKind.AFTER_EVENT and key < last.id
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,27 +201,37 @@ def readings(case: Case, measure: str) -> list[Taken]:
 
 def counted(case: Case, measure: str) -> list[Taken]:
     """Per point, the competent person's latest reading and whatever anybody read there since."""
+    return [taken for point in _by_point(case, measure).values() for taken in point]
+
+
+def _by_point(case: Case, measure: str) -> dict[str, list[Taken]]:
+    """Two readings of one point in one inspection both count."""
     by_point: dict[str, list[Taken]] = {}
     for taken in readings(case, measure):
-        if case.is_thorough(taken.inspection) or taken.reading.point not in by_point:
-            by_point[taken.reading.point] = [taken]
-        else:
-            by_point[taken.reading.point].append(taken)
-    return [taken for point in by_point.values() for taken in point]
+        held = by_point.setdefault(taken.reading.point, [])
+        if case.is_thorough(taken.inspection) and held and held[-1].inspection is not taken.inspection:
+            held.clear()
+        held.append(taken)
+    return by_point
 
 
 def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]) -> Quantity:
-    """The worst counted reading. worst: min where less is worse, max where more is."""
-    taken = counted(case, measure)
-    passed = [one.inspection.on for one in taken if case.is_thorough(one.inspection)]
+    """The worst counted reading; a point never read, or read too long ago, lets nothing pass.
+
+    worst: min where less is worse, max where more is.
+    """
+    by_point = _by_point(case, measure)
+    taken = [one for point in by_point.values() for one in point]
     if not taken:
         return unknown(tr("It has not been measured."), measure)
     extreme = worst(one.reading.figure.si for one in taken)
     found = next(one for one in taken if one.reading.figure.si == extreme)
-    stale_on = max(passed) + timedelta(days=case.interval_days + 1) if passed else case.on
+    unread, oldest = _coverage(case, measure, by_point)
+    stale_on = oldest + timedelta(days=case.interval_days + 1) if oldest else case.on
     figure = found.reading.figure
     return Quantity(
         Value(number=figure.si, dimension=figure.dimension, as_typed=figure.as_typed),
+        why_unknown=tr("Never read at: {points}.", points=", ".join(unread)) if unread else "",
         stale=case.on >= stale_on,
         came_from=_who(found.inspection),
         measured_on=found.inspection.on,
@@ -212,6 +240,19 @@ def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]
         known=Known.MEASURED,
         seen_in=found.inspection,
     )
+
+
+def _coverage(case: Case, measure: str, by_point: dict[str, list[Taken]]) -> tuple[list[str], date | None]:
+    """The points that no competent person has read, and the day of the one read longest ago; None with any unread."""
+    wanted = case.dossier.kind.measure(measure)
+    passed = {
+        point: max((one.inspection.on for one in taken if case.is_thorough(one.inspection)), default=None)
+        for point, taken in by_point.items()
+    }
+    points = (wanted.points if wanted else ()) or tuple(passed)
+    unread = [point for point in points if passed.get(point) is None]
+    days = [day for point in points if (day := passed.get(point)) is not None]
+    return [point for point in unread if point], None if unread else min(days, default=None)
 
 
 def loss(case: Case, measure: str) -> Quantity:

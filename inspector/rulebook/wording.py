@@ -197,6 +197,8 @@ def _sentence(finding: Finding, dossier: Dossier, value: str, limit: str) -> str
         return tr("Retired on {day}, and a retirement is final. {why}", day=day, why=finding.says)
     if finding.value is None:
         return tr("{what}: not known. {why}", what=name, why=finding.why_unknown)
+    if finding.status is Status.UNKNOWN and finding.why_unknown:
+        return tr("{what}: {value}. {why}", what=name, value=value, why=finding.why_unknown)
     if finding.status is Status.UNKNOWN and finding.value is not None:
         return tr("{what}: seen too long ago ({value}).", what=name, value=_with_origin(value, finding, dossier))
     if finding.status is Status.ANSWERED:

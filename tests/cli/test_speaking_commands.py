@@ -53,7 +53,7 @@ def test_a_second_opinion_answers_a_slight_fault(desk: Desk) -> None:
     said = desk.type("inspect", "KS-1", *half)
     assert "KS-1  Hold" in said and "label-worn" in said
     answer = ["answer", "KS-1", "label-worn", "--why", "stamped on the sleeve as well", "--by"]
-    assert "made the inspection" in desk.type(*answer, "Ada Officer", code=2)
+    assert "made an inspection" in desk.type(*answer, "Ada Officer", code=2)
     desk.type("person", "Bo Second", "--competent", "strap")
     assert "KS-1  Fit" in desk.type(*answer, "Bo Second")
     assert "answered by Bo Second" in " ".join(desk.type("show", "KS-1").split())

@@ -56,7 +56,7 @@ def test_a_second_competent_person_answers_what_was_seen(office: Office) -> None
 
 def test_whoever_saw_the_fault_cannot_answer_it_himself(office: Office) -> None:
     tag = held_strap(office)
-    with pytest.raises(Refused, match="made the inspection"):
+    with pytest.raises(Refused, match="made an inspection"):
         answer_findings(office, tag, [RULE], GROUND)
 
 

@@ -21,7 +21,7 @@ from tests.rulebook.test_laws import verdict_of
 def inspected(dossier: Dossier, **seen: tuple[object, ...]) -> Dossier:
     """The dossier with one more competent inspection, made today."""
     facts = replace(NewInspection(TODAY, InspectionKind.AFTER_EVENT, "p", competent=True), **seen)  # type: ignore[arg-type]
-    return replace(dossier, inspections=(*dossier.inspections, Inspection("released", dossier.item.id, facts)))
+    return replace(dossier, inspections=(*dossier.inspections, Inspection("zz-last", dossier.item.id, facts)))
 
 
 def finding_after(dossier: Dossier, rule: str) -> Finding | None:
@@ -90,7 +90,12 @@ def test_the_grade_that_is_said_to_release_does(dossier: Dossier, data: st.DataO
 def test_the_inspection_that_is_said_to_release_does(dossier: Dossier, data: st.DataObject) -> None:
     _, finding = drawn(dossier, data, Needed.INSPECTION)
     answers = tuple(Answer(check.key, Grade.GOOD) for check in dossier.kind.checks)
-    assert outcome_after(inspected(dossier, answers=answers), finding.rule) is Outcome.FIT
+    taken = tuple(
+        Reading(measure.key, Figure(0.02, "20 mm", measure.dimension), point)
+        for measure in dossier.kind.measures
+        for point in measure.points or ("",)
+    )
+    assert outcome_after(inspected(dossier, answers=answers, readings=taken), finding.rule) is Outcome.FIT
 
 
 @given(dossiers())

@@ -6,13 +6,14 @@ from datetime import timedelta
 import pytest
 
 from inspector.gear.dossier import Dossier
-from inspector.gear.inspection import Answer, Inspection, InspectionKind, NewInspection
+from inspector.gear.inspection import Answer, Inspection, InspectionKind, NewInspection, Reading
 from inspector.gear.item import Item, NewItem, Provenance, Rating
 from inspector.gear.kind import Basis, Grade, Service
 from inspector.gear.use import Event, Exposure, NewExposure, NewUse, Use, Weather
 from inspector.gear.verdict import Verdict
 from inspector.rulebook.judge import judge
 from inspector.rulebook.wording import explain
+from inspector.units import Figure
 from tests.rulebook.dossiers import BOOK, KINDS, TODAY
 
 KIND = BOOK.kind("bow_shackle")
@@ -30,7 +31,12 @@ def piece(seen_days_ago: int = 0, provenance: Provenance = Provenance.NEW, next_
     answers = tuple(Answer(check.key, Grade.GOOD) for check in KIND.checks)
     day = TODAY - timedelta(days=seen_days_ago)
     facts = NewInspection(day, InspectionKind.AFTER_EVENT, "p", competent=True, answers=answers)
-    seen = Inspection("s", "i", replace(facts, next_within_days=next_within))
+    taken = tuple(
+        Reading(measure.key, Figure(0.02, "20 mm", measure.dimension), point)
+        for measure in KIND.measures
+        for point in measure.points or ("",)
+    )
+    seen = Inspection("z", "i", replace(facts, readings=taken, next_within_days=next_within))
     facts_new = NewItem("T", KIND.key, Rating(Basis.UNRATED, None, None, "piece"), provenance=provenance)
     return Dossier(KIND, Item("i", TODAY - timedelta(days=2000), facts_new), TODAY, (seen,))
 
