@@ -75,9 +75,16 @@ def passes(outcome: Judged, *, sources: bool) -> None:
         sentences = dict.fromkeys(one.sentence for one in passed)
         paragraph(tr("Passed: {what}", what=" ".join(sentences)), "    ")
         return
-    click.echo("    " + tr("Passed and noted:"))
-    for reason in outcome.explanation.passes:
-        paragraph(f"{reason.sentence} [{reason.source}]", "    · ", "      ")
+    for title, status in ((tr("Passed:"), Status.PASSES), (tr("Noted, no hindrance:"), Status.NOTE)):
+        _listed(title, [one for one in outcome.explanation.passes if one.status is status])
+    _listed(tr("Answered:"), [one for one in outcome.explanation.passes if one.status is Status.ANSWERED])
+
+
+def _listed(title: str, reasons: Sequence[Reason]) -> None:
+    if reasons:
+        click.echo("    " + title)
+    for line in dict.fromkeys(f"{one.sentence} [{one.source}]" for one in reasons):
+        paragraph(line, "    · ", "      ")
 
 
 def paper(printed: Paper) -> None:

@@ -36,7 +36,9 @@ def answer_findings(office: Office, tag: str, rules: Sequence[str], why: str, by
         item = page.item(tag)
         dossier = page.dossier(item, office.kind(item.facts.kind), office.today)
         check_judge(speaker, item, dossier.kind, office.today, tr("said by"))
-        open_findings = {one.rule: one for one in judged(office, dossier).verdict.findings if may_be_answered(one)}
+        open_findings = {
+            one.rule: one for one in judged(office, dossier).verdict.findings if may_be_answered(one, office.rules)
+        }
         case = Case(dossier, office.rules)
         answered = tuple(_answered(rule, open_findings, case, speaker) for rule in rules)
         if not answered:

@@ -9,6 +9,7 @@ from inspector.gear.opinion import Answered, Opinion, Stance
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Finding, Status, Value
 from inspector.rulebook.case import Case
+from inspector.rulebook.load import Rulebook
 from inspector.rulebook.texts import Rule
 
 
@@ -25,17 +26,19 @@ def _entries(dossier: Dossier) -> Iterator[str]:
     yield from (one.id for one in dossier.opinions if one.facts.stance is Stance.DOUBTS)
 
 
-def may_be_answered(finding: Finding) -> bool:
+def may_be_answered(finding: Finding, book: Rulebook) -> bool:
     """Whether an opinion may answer it: a hold for a slight fault that was seen, which is a matter of judgement. A bad
     fault takes an inspection that finds it mended; what is measured, missing, stale or not marked takes a measurement,
     an inspection or a marking; and a retirement is final."""
     failed = finding.status is Status.FAILS and finding.outcome is Outcome.HOLD
-    return failed and finding.value is not None and _is_judgement(finding.quantity, finding.value)
+    if not failed or finding.value is None or not _is_judgement(finding.quantity, finding.value):
+        return False
+    return any(rule.id == finding.rule and rule.answerable for rule in book.rules)
 
 
 def answer_of(case: Case, rule: Rule, value: Value | None) -> Opinion | None:
     """The opinion in force that answers this rule's finding of this very value, or None."""
-    if value is None or rule.otherwise != "hold" or not _is_judgement(rule.quantity, value):
+    if value is None or rule.otherwise != "hold" or not rule.answerable or not _is_judgement(rule.quantity, value):
         return None
     standing = case.once("opinions in force", _in_force)
     return next((one for one, said in standing.get(rule.id, ()) if said.value.word == value.word), None)

@@ -4,13 +4,14 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Finding, Needed, Release, Status
 from inspector.language import tr
+from inspector.rulebook.load import Rulebook
 from inspector.rulebook.opinions import may_be_answered
 from inspector.rulebook.words import must_word, quantity_word
 from inspector.units import Dimension, System, show_bound, system_of
 
 
-def release_words(release: Release, finding: Finding, dossier: Dossier, system: System) -> str:
-    """One or two sentences; empty where nothing is held, or nothing releases it."""
+def release_words(release: Release, finding: Finding, dossier: Dossier, book: Rulebook, system: System) -> str:
+    """What it takes, to stand in a sentence; empty where nothing is held, or nothing releases it."""
     if finding.outcome is not Outcome.HOLD:
         return ""
     if release.needed is Needed.INSPECTION:
@@ -21,53 +22,49 @@ def release_words(release: Release, finding: Finding, dossier: Dossier, system: 
         return _wall(release, dossier, system)
     what = quantity_word(finding.quantity, dossier.kind)
     if release.needed is Needed.GRADE:
-        return _grade(finding, what[:1].lower() + what[1:])
+        return _grade(finding, book, what[:1].lower() + what[1:])
     return _reading(release, finding, dossier, system) if release.needed is Needed.READING else ""
 
 
 def _inspection(quantity: str) -> str:
     words = {
-        "inspection_age": tr("A periodic inspection by a competent person would settle it."),
-        "history": tr("A first inspection by a competent person would settle it."),
-        "open_events": tr("An inspection after the event by a competent person would settle it."),
-        "harmful_exposures": tr("An inspection after the exposure by a competent person would settle it."),
-        "frozen_exposures": tr("An inspection after it has thawed and dried, by a competent person, would settle it."),
-        "open_doubts": tr("An inspection by a competent person after the doubt was voiced would settle it."),
-        "open_strikes": tr("A new inspection by a competent person would settle it."),
+        "open_events": tr("an inspection of all of it after the event, by a competent person"),
+        "harmful_exposures": tr("an inspection of all of it after the exposure, by a competent person"),
+        "frozen_exposures": tr("an inspection of all of it by a competent person, thawed and dry"),
+        "open_doubts": tr("an inspection of all of it by a competent person after the doubt was voiced"),
     }
-    return words[quantity]
+    return words.get(quantity) or tr("an inspection of all of it by a competent person")
 
 
 def _marking(quantity: str) -> str:
     words = {
-        "age": tr("Only a date on its label or its papers would settle it."),
-        "ageing_loss": tr("Only a date on its label or its papers would settle it."),
-        "rating_stated": tr("Only a marking on the piece or its certificate would settle it."),
-        "hottest": tr("Only its maker's written word on that heat would settle it."),
-        "core_heat": tr("Only a paper that tells of a steel core would settle it."),
-        "design_factor": tr("Only the factor on its certificate would settle it."),
+        "age": tr("a date on its label or its papers"),
+        "ageing_loss": tr("a date on its label or its papers"),
+        "rating_stated": tr("a marking on the piece or its certificate"),
+        "hottest": tr("its maker's written word on that heat"),
+        "core_heat": tr("a paper that tells of a steel core"),
+        "design_factor": tr("the factor on its certificate"),
     }
-    return words.get(quantity, tr("Only its marking, its papers or the maker's sheet would settle it."))
+    return words.get(quantity) or tr("its marking, its papers or the maker's sheet")
 
 
-def _grade(finding: Finding, what: str) -> str:
+def _grade(finding: Finding, book: Rulebook, what: str) -> str:
     if finding.status is Status.UNKNOWN:
-        return tr("A competent person has to check: {what}.", what=what)
-    settled = tr("A competent person who inspects it and finds it good would settle it: {what}.", what=what)
-    if may_be_answered(finding):
-        settled += " " + tr("So would a second competent person's opinion that names “{rule}”.", rule=finding.rule)
-    return settled
+        return tr("a competent person's look at: {what}", what=what)
+    if may_be_answered(finding, book):
+        return tr("a competent person who inspects it and finds it good, or a second one's opinion: {what}", what=what)
+    return tr("a competent person who inspects it, mended where need be, and finds it good: {what}", what=what)
 
 
 def _wall(release: Release, dossier: Dossier, system: System) -> str:
     if release.limit is None:
-        return tr("Nothing releases it: plan its replacement.")
+        return ""
     new = dossier.item.size("wall")
     typed_in = system_of(new.as_typed, system) if new else system
     least = show_bound(release.limit, Dimension.LENGTH, typed_in, least=True)
     return tr(
-        "Readings of {least} or more on bare metal, dressed smooth, with a gauge tried on its block that day would "
-        "release it, at each of: {points}.",
+        "readings of {least} or more on bare metal, dressed smooth, with a gauge tried on its block that day, at each "
+        "of: {points}",
         least=least,
         points=", ".join(release.points),
     )
@@ -84,9 +81,9 @@ def _reading(release: Release, finding: Finding, dossier: Dossier, system: Syste
     name = measure.name[:1].lower() + measure.name[1:]
     at = tr(" at each of: {points}", points=", ".join(release.points)) if len(release.points) > 1 else ""
     if finding.status is Status.UNKNOWN:
-        return tr("A competent person has to measure: {what}{at}; {bound} passes.", what=name, at=at, bound=bound)
+        return tr("a competent person's measurement of the {what}{at}: {bound} passes", what=name, at=at, bound=bound)
     return tr(
-        "A competent person's reading of {bound}{at} would release it: {what}. The first one stays in the history.",
+        "a competent person's reading of {bound}{at} ({what}), while the first one stays in the history",
         bound=bound,
         at=at,
         what=name,

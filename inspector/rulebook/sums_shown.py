@@ -13,9 +13,10 @@ _LONGEST_YEARS = 100  # a forecast beyond this tells nothing
 
 def sums_of(verdict: Verdict, system: System) -> tuple[Fact, ...]:
     """Strength, wall and dates of a verdict."""
-    lines = strength_lines(verdict.capacity, system)
+    lines = [_in_force(line, verdict) for line in strength_lines(verdict.capacity, system)]
+    lines = [line for line in lines if line.text]
     if verdict.wall:
-        lines += _wall(verdict.wall, system)
+        lines += _wall(verdict.wall, system, forecast=verdict.outcome is not Outcome.RETIRE)
         if verdict.wall.next_reading_due and verdict.outcome is not Outcome.RETIRE:
             lines.append(Fact(tr("Next wall reading due"), show_day(verdict.wall.next_reading_due)))
     if verdict.next_inspection_due:
@@ -26,7 +27,18 @@ def sums_of(verdict: Verdict, system: System) -> tuple[Fact, ...]:
     return tuple(lines)
 
 
-def _wall(wall: WallForecast, system: System) -> list[Fact]:
+def _in_force(line: Fact, verdict: Verdict) -> Fact:
+    """Nobody reckons with the strength of a retired piece, nor yet with that of one on hold."""
+    strength, limit = tr("Strength now"), tr("Working load limit now")
+    if verdict.outcome is Outcome.RETIRE and line.label in {strength, limit}:
+        return Fact(line.label, tr("none to reckon with: it is retired") if line.label == strength else "")
+    held = all(one.outcome is Outcome.HOLD for one in verdict.by_purpose)
+    if held and line.label in {strength, limit}:
+        return Fact(line.label, tr("{now}, not to be reckoned with until it is released", now=line.text))
+    return line
+
+
+def _wall(wall: WallForecast, system: System, *, forecast: bool) -> list[Fact]:
     lines = [Fact(tr("Wall as new"), show(wall.nominal_m, Dimension.LENGTH, system))]
     if wall.history:
         last = min(wall.history, key=lambda point: point.relied_m)
@@ -42,13 +54,17 @@ def _wall(wall: WallForecast, system: System) -> list[Fact]:
     lines.append(Fact(tr("Wall to reckon with"), f"{today} ({how})"))
     required = show(wall.required_m, Dimension.LENGTH, system)
     lines.append(Fact(tr("Wall that must be left"), f"{required} ({wall.required_because})"))
-    return lines + _wall_time(wall, system)
+    return lines + _wall_time(wall, system, forecast=forecast)
 
 
-def _wall_time(wall: WallForecast, system: System) -> list[Fact]:
+def _wall_time(wall: WallForecast, system: System, *, forecast: bool) -> list[Fact]:
     rate = tr("{loss} a year", loss=show(wall.rate_m_per_year, Dimension.LENGTH, system))
     lines = [Fact(tr("Rate of loss"), f"{rate} ({wall.rate_because})")]
-    if wall.life_years is not None and wall.life_years < _LONGEST_YEARS:
+    if not forecast:
+        return lines
+    if wall.estimated:
+        lines.append(Fact(tr("Remaining life"), tr("not known, no reading")))
+    elif wall.life_years is not None and wall.life_years < _LONGEST_YEARS:
         left = tr("{years} years", years=f"{wall.life_years:.1f}") if wall.life_years else tr("none")
         until = f", {show_day(wall.reaches_required_on)}" if wall.reaches_required_on and wall.life_years else ""
         lines.append(Fact(tr("Remaining life"), left + until))

@@ -91,6 +91,7 @@ class Rule(msgspec.Struct, frozen=True, forbid_unknown_fields=True, rename={"for
     words: tuple[str, ...] = ()
     limit_is: str = ""
     derate_by: str = ""
+    answerable: bool = True  # False: a slight fault that no opinion answers, since it takes a test or a look
     example: tuple[Example, ...] = ()
     fixed: bool = False
 

@@ -26,6 +26,8 @@ from inspector.rulebook.words import (
 )
 from inspector.units import Dimension, System, show, system_of
 
+_TOLD_AT_MOST = 3
+
 
 def explain(dossier: Dossier, verdict: Verdict, book: Rulebook, system: System = System.METRIC) -> Explanation:
     """The verdict in words: the same verdict, language and units give the same words."""
@@ -77,23 +79,46 @@ def _plain(dossier: Dossier, verdict: Verdict, reasons: list[Reason], system: Sy
     if verdict.outcome is Outcome.RETIRE:
         return tr("This piece must not be used again, for anything. Take it out of the store and make it unusable.")
     if verdict.outcome is Outcome.HOLD:
-        return " ".join([_held(verdict), *_releases(verdict, reasons)[:3]])
-    if verdict.outcome is Outcome.DERATE and verdict.capacity.now_n is not None:
-        now = show(verdict.capacity.now_n, Dimension.FORCE, system)
-        was = show(verdict.capacity.as_marked_n or 0.0, Dimension.FORCE, system)
-        return tr("It may be used, but reckon its strength as {now}, not the {was} of its marking.", now=now, was=was)
+        return f"{_held(verdict)} {_to_settle(verdict, reasons)}".strip()
     due = verdict.next_due
     until = tr(" until {day}", day=show_day(due)) if due else ""
     if due and due <= verdict.on:
         until = tr(", though a check or a wall reading fell due on {day}", day=show_day(due))
-    return tr("It may be used for {use}{until}, after a look before each use.", use=_uses(dossier), until=until)
+    told = tr("It may be used for {use}{until}, after a look before each use.", use=_uses(dossier), until=until)
+    return " ".join([told, *_asides(verdict, system)])
 
 
-def _releases(verdict: Verdict, reasons: list[Reason]) -> list[str]:
-    """What would release the piece, each once; a whole inspection answers every check that was not seen."""
-    inspected = any(one.quantity == "inspection_age" for one in _governing(verdict))
-    told = [one for one in reasons if one.release and not (inspected and one.rule in _unseen(verdict))]
-    return list(dict.fromkeys(one.release for one in told))
+def _asides(verdict: Verdict, system: System) -> list[str]:
+    """What must be known beside that it may be used."""
+    said = []
+    if verdict.outcome is Outcome.DERATE and verdict.capacity.now_n is not None:
+        now = show(verdict.capacity.now_n, Dimension.FORCE, system)
+        was = show(verdict.capacity.as_marked_n or 0.0, Dimension.FORCE, system)
+        said.append(tr("Reckon its strength as {now}, not the {was} of its marking.", now=now, was=was))
+    if any(one.quantity == "changed_figures" and one.status is Status.NOTE for one in verdict.findings):
+        said.append(
+            tr("Values that would have held or retired it were changed before they were saved: see its history.")
+        )
+    return said
+
+
+def _to_settle(verdict: Verdict, reasons: list[Reason]) -> str:
+    """All that is needed to release a hold, each thing once; a whole look answers every check that was not seen."""
+    held = [one for one in reasons if one.outcome is Outcome.HOLD]
+    if any(not one.release for one in held) and verdict.releases:
+        return tr("Nothing releases it: plan its replacement.")
+    whole = any(one.quantity == "inspection_age" for one in _governing(verdict))
+    told = [one.release for one in held if one.release and not (whole and one.rule in _unseen(verdict))]
+    needed = list(dict.fromkeys(told))
+    if len(needed) > _TOLD_AT_MOST:
+        needed = [*needed[:_TOLD_AT_MOST], tr("and more, as told below")]
+    if not needed:
+        return ""
+    return (
+        tr("It takes {what}.", what=needed[0])
+        if len(needed) == 1
+        else tr("It takes all of this: {what}.", what="; ".join(needed))
+    )
 
 
 def _unseen(verdict: Verdict) -> set[str]:
@@ -141,9 +166,9 @@ def _reason(finding: Finding, verdict: Verdict, dossier: Dossier, book: Rulebook
         source=book.source_text(finding.source),
         rule=finding.rule,
         purposes=tr("for {purposes}", purposes=purposes) if purposes else "",
-        release=_release(finding, verdict, dossier, system),
+        release=_release(finding, verdict, dossier, book, system),
         what=_what(finding, dossier),
-        why=finding.says,
+        why="" if finding.rule == RETIRED_BEFORE else finding.says,
     )
 
 
@@ -217,10 +242,10 @@ def _answer(finding: Finding, dossier: Dossier) -> str:
     return tr("answered by {who} on {day}: {why}", who=who, day=show_day(said.on), why=said.why)
 
 
-def _release(finding: Finding, verdict: Verdict, dossier: Dossier, system: System) -> str:
+def _release(finding: Finding, verdict: Verdict, dossier: Dossier, book: Rulebook, system: System) -> str:
     """What would release a finding. Nothing releases a retirement, nor what nobody asked the release of."""
     found = next((one for one in verdict.releases if one.rule == finding.rule), None)
-    return release_words(found, finding, dossier, system) if found else ""
+    return release_words(found, finding, dossier, book, system) if found else ""
 
 
 def _piece(dossier: Dossier, system: System) -> tuple[Fact, ...]:

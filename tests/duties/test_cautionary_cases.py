@@ -27,7 +27,7 @@ REASONS = {
     # a factor nobody knows
     "DS-03": (Outcome.HOLD, "factor-shackle", ["not known", "at least 5"]),
     # pulled beyond the plan and not looked at since
-    "KS-02": (Outcome.HOLD, "event-answered", ["must be none", "inspection after the event"]),
+    "KS-02": (Outcome.HOLD, "event-answered", ["must be none", "inspection of all of it after the event"]),
     "SH-10": (Outcome.HOLD, "event-answered", ["must be none"]),
     # sun, age and rubbing take from the strength
     "KS-03": (Outcome.DERATE, "ageing-derates-fibre", ["8.2 %", "150 days in the sun"]),
@@ -44,7 +44,7 @@ REASONS = {
     "RP-05": (Outcome.HOLD, "weld-rust-line", ["a line of rust beside a weld"]),
     "WI-03": (Outcome.HOLD, "winch-brake", ["creeps or runs on"]),
     # second-hand, its life before the register unknown
-    "TW-01": (Outcome.HOLD, "past-known", ["unknown", "A first inspection by a competent person"]),
+    "TW-01": (Outcome.HOLD, "past-known", ["unknown", "an inspection of all of it by a competent person"]),
     "XX-01": (Outcome.HOLD, "rating-other", ["nowhere", "on the piece or its certificate"]),
 }
 

@@ -37,7 +37,7 @@ def held_strap(office: Office, owner: str = "Club") -> str:
     kind = book_in(office, piece).dossier.kind
     seen = record_inspection(office, piece.tag, all_good(office, kind, STRAP_READINGS, label_legible="slight"))
     assert [one.rule for one in seen.verdict.findings if one.outcome is not Outcome.FIT] == [RULE]
-    assert "a second competent person's opinion" in seen.explanation.plain
+    assert "a second one's opinion" in seen.explanation.plain
     return piece.tag
 
 
@@ -129,3 +129,9 @@ def test_anybody_s_doubt_holds_a_piece_until_it_is_inspected(office: Office) -> 
     assert "after the doubt was voiced" in doubted.explanation.plain
     after = replace(all_good(office, kind, SHACKLE_READINGS), kind=InspectionKind.AFTER_EVENT)
     assert record_inspection(office, "SH-1", after).verdict.outcome is Outcome.FIT
+
+
+def test_a_line_of_rust_beside_a_weld_takes_a_test_and_no_opinion(sample: Office) -> None:
+    assert "a second one's opinion" not in open_item(sample, "RP-05").explanation.plain
+    with pytest.raises(Refused, match="holds nothing here"):
+        answer_findings(sample, "RP-05", ["weld-rust-line"], "it is only paint", "Ilse Farrowby")

@@ -187,7 +187,7 @@ def dossiers(draw: DrawFn, kinds: list[Kind] = KINDS) -> Dossier:
 @st.composite
 def answered(draw: DrawFn, dossier: Dossier) -> Dossier:
     """The dossier with an opinion on some of what it is held for, where there is anything to answer."""
-    findings = [one for one in judge(dossier, BOOK, "test").findings if may_be_answered(one)]
+    findings = [one for one in judge(dossier, BOOK, "test").findings if may_be_answered(one, BOOK)]
     said = tuple(Answered(one.rule, one.value) for one in findings if one.value and draw(st.booleans()))
     facts = NewOpinion(TODAY, "q", Stance.ANSWERS, "seen", said, facts_digest(dossier))
     return replace(dossier, opinions=(*dossier.opinions, Opinion("o", dossier.item.id, facts)))

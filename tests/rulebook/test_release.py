@@ -104,7 +104,7 @@ def test_a_hold_is_always_told_what_would_settle_it(dossier: Dossier) -> None:
     findings = {one.rule: one for one in verdict.findings}
     for release in releases(verdict, dossier, BOOK):
         finding = findings[release.rule]
-        words = release_words(release, finding, dossier, System.METRIC)
+        words = release_words(release, finding, dossier, BOOK, System.METRIC)
         assert not words or finding.outcome is Outcome.HOLD
         assert words or finding.outcome is not Outcome.HOLD or verdict.outcome is Outcome.RETIRE
         if finding.status is Status.FAILS and release.needed is Needed.READING and release.limit is not None:
