@@ -413,3 +413,47 @@ def test_textiles_have_no_steel_lines(rules: Rulebook) -> None:
     assert made.capacity() == Capacity(80e3, 80e3)
     facts = [Fact(*one) for one in made.lines().items()]
     assert not [one for one in facts if "teel" in one.label or "way" in one.label]
+
+
+def wall_points(typed: str, *points: str) -> dict[str, str]:
+    return {f"wall@{point}": typed for point in points}
+
+
+def test_one_point_read_leaves_the_others_estimated() -> None:
+    """0.3 mm a year in salt at the points nobody read, whatever stands at the one that was."""
+    made = receiver()
+    made.salt, made.in_service_on = True, TODAY - timedelta(days=730)
+    unread = receiver()
+    del unread.readings["wall@top"]
+    unread.salt, unread.in_service_on = True, made.in_service_on
+    found = made.capacity()
+    assert found.estimated
+    assert found.wall_m == pytest.approx(unread.capacity().wall_m)
+    assert found.now_n == pytest.approx(unread.capacity().now_n)
+
+
+def test_a_point_read_today_does_not_refresh_one_read_long_ago() -> None:
+    made = receiver("4.0 mm", "4 mm")
+    made.readings |= wall_points("4.0 mm", "bottom", "left", "right", "at pin hole")
+    made.salt, made.in_service_on = True, TODAY - timedelta(days=2000)
+    today = made.dossier().inspections[0]
+    first = replace(today, id="0", facts=replace(today.facts, on=TODAY - timedelta(days=1900)))
+    top = tuple(one for one in today.facts.readings if one.measure != "wall" or one.point == "top")
+    both = (first, replace(today, facts=replace(today.facts, readings=top)))
+    found = judge(replace(made.dossier(), inspections=both), BOOK, "t").capacity
+    days = (date(2027, 1, 1) - first.facts.on).days
+    assert not found.estimated
+    assert found.wall_m == pytest.approx(0.004 - 0.0001 - 0.00015 * days / 365.25)
+
+
+@pytest.mark.parametrize("salt", [True, False])
+def test_the_strength_is_reckoned_with_no_more_wall_than_the_wall_rules_tell(salt: bool) -> None:
+    for points in ((), ("top",), ("top", "bottom"), ("top", "bottom", "left", "right", "at pin hole")):
+        made = receiver()
+        del made.readings["wall@top"]
+        made.readings |= wall_points("3.9 mm", *points)
+        made.salt, made.in_service_on = salt, TODAY - timedelta(days=900)
+        verdict = judge(made.dossier(), BOOK, "t")
+        told = next(one for one in verdict.findings if one.rule == "wall-estimate-pulling")
+        assert told.value is not None and told.value.number is not None
+        assert (verdict.capacity.wall_m or 0.0) < told.value.number
