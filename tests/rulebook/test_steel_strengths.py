@@ -14,6 +14,7 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, InspectionKind, Method, NewInspection, Reading, Surface
 from inspector.gear.item import Item, NewItem, Provenance, Rating, SizeAsNew
 from inspector.gear.kind import Basis
+from inspector.gear.outcome import Outcome
 from inspector.gear.use import Exposure, NewExposure, Weather
 from inspector.gear.verdict import Fact
 from inspector.rulebook.judge import judge
@@ -23,6 +24,7 @@ from inspector.rulebook.strength_words import strength_lines
 from inspector.rulebook.wording import explain
 from inspector.units import Dimension, System, read
 from tests.rulebook.dossiers import BOOK
+from tests.rulebook.sound import sound, with_facts
 
 TODAY = date(2026, 11, 25)
 GAMMA_M2 = 1.25  # in the tables below, which print design values; strengths here hold no partial factor
@@ -409,9 +411,10 @@ def test_a_strength_kept_before_steel_was_reckoned_still_reads() -> None:
 
 
 def test_textiles_have_no_steel_lines(rules: Rulebook) -> None:
-    made = Piece("kinetic_strap", {}, {}, rules).marked("80 kN")
-    assert made.capacity() == Capacity(80e3, 80e3)
-    facts = [Fact(*one) for one in made.lines().items()]
+    strap = sound(rules.kind("kinetic_strap"))
+    found = judge(strap, rules, "t").capacity
+    assert found == Capacity(found.as_marked_n, found.as_marked_n, design_factor=found.design_factor)
+    facts = explain(strap, judge(strap, rules, "t"), rules, System.METRIC).sums
     assert not [one for one in facts if "teel" in one.label or "way" in one.label]
 
 
@@ -457,3 +460,25 @@ def test_the_strength_is_reckoned_with_no_more_wall_than_the_wall_rules_tell(sal
         told = next(one for one in verdict.findings if one.rule == "wall-estimate-pulling")
         assert told.value is not None and told.value.number is not None
         assert (verdict.capacity.wall_m or 0.0) < told.value.number
+
+
+def test_a_textile_of_unknown_age_has_no_known_strength() -> None:
+    """What the years took is unknown, so the marking tells nothing of what is left."""
+    strap = sound(BOOK.kind("kinetic_strap"))
+    aged = judge(strap, BOOK, "t").capacity
+    assert aged.now_n is not None and aged.now_n <= (aged.as_marked_n or 0.0)
+    nobody_knows = with_facts(strap, provenance=Provenance.SECOND_HAND, made_on=None, in_service_on=None)
+    verdict = judge(nobody_knows, BOOK, "t")
+    assert verdict.outcome is Outcome.HOLD
+    assert verdict.capacity.as_marked_n == aged.as_marked_n
+    assert verdict.capacity.now_n is None
+    assert verdict.capacity.why_unknown == "Nobody knows when it was made or first used."
+    told = {fact.label: fact.text for fact in explain(nobody_knows, verdict, BOOK, System.METRIC).sums}
+    assert told["Strength now"] == "not known: Nobody knows when it was made or first used."
+
+
+def test_a_textile_nobody_looked_at_has_no_known_strength() -> None:
+    strap = replace(sound(BOOK.kind("kinetic_strap")), inspections=())
+    found = judge(strap, BOOK, "t").capacity
+    assert found.now_n is None
+    assert found.why_unknown == "No competent person has looked at it yet."
