@@ -16,7 +16,6 @@ from inspector.gear.item import Item, NewItem, Provenance, Rating, SizeAsNew
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Outcome
 from inspector.gear.use import Exposure, NewExposure, Weather
-from inspector.gear.verdict import Fact
 from inspector.rulebook.judge import judge
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.strength_wall import next_quarter
