@@ -41,7 +41,7 @@ class Capacity:
 
     as_new_n: reckoned from the sizes, weakest steel assumed, where no marking tells a failure load. strengths: the ways
     a steel part may give way. left_out: what would belong to them but nobody measured. wall_m, wall_on: the wall they
-    are reckoned with and the day it belongs to; estimated: no competent reading stands behind it.
+    are reckoned with and the day it belongs to; estimated: no competent reading stands behind some place.
     """
 
     as_marked_n: float | None

@@ -16,6 +16,7 @@ from inspector.rulebook.words import named_quantity
 from inspector.units import Dimension
 
 _STEPS = "capacity steps"
+_UNKNOWN = "losses nobody knows"
 
 
 def as_marked(case: Case) -> Capacity:
@@ -54,8 +55,17 @@ def note_loss(case: Case, cause: str, loss_ratio: float, source: str) -> None:
     steps.append(CapacityStep(cause, loss_ratio, after, source, named_quantity(cause)))
 
 
+def note_unknown_loss(case: Case, why: str) -> None:
+    """A loss that applies and that nobody knows: what is left is not known either."""
+    _unknown(case).append(why)
+
+
 def _steps(case: Case) -> list[CapacityStep]:
     return case.once(_STEPS, lambda _: [])
+
+
+def _unknown(case: Case) -> list[str]:
+    return case.once(_UNKNOWN, lambda _: [])
 
 
 def capacity(case: Case) -> Capacity:
@@ -69,6 +79,8 @@ def capacity(case: Case) -> Capacity:
     before_n = noted[-1].after_n if noted else bare.begins_n
     if before_n is None:
         return bare
+    if _unknown(case):
+        return replace(bare, now_n=None, why_unknown=_unknown(case)[0], steps=noted)
     if any(one.left_ratio is None for one in bare.counted):
         return replace(bare, now_n=None, why_unknown=found.why_unknown)
     steps = (*noted, *_steel_step(bare, before_n))

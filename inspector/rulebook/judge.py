@@ -114,10 +114,8 @@ def _finding(rule: Rule, case: Case) -> Finding | None:
         return None
     limit = limit_of(rule, found, case)
     answer = answer_to(rule, found, limit)
-    if answer.derates and found.value is not None:
-        taken = quantity(case, rule.derate_by)
-        if taken.value is not None and taken.value.number:
-            capacity.note_loss(case, rule.derate_by, taken.value.number, rule.source)
+    if rule.derate_by:
+        _note_loss(rule, case, answer)
     opinion = answer_of(case, rule, found.value) if answer.outcome is Outcome.HOLD else None
     if opinion is not None:
         answer = _answered(rule, found)
@@ -144,6 +142,15 @@ def _finding(rule: Rule, case: Case) -> Finding | None:
         rests_on=found.seen_in.id if found.seen_in else "",
         answered=opinion.id if opinion else "",
     )
+
+
+def _note_loss(rule: Rule, case: Case, answer: "Answer") -> None:
+    """What the rule takes off the strength; where that is unknown, so is the strength, whatever the rule answers."""
+    taken = quantity(case, rule.derate_by)
+    if taken.applies and taken.value is None:
+        capacity.note_unknown_loss(case, taken.why_unknown)
+    elif answer.derates and taken.value is not None and taken.value.number:
+        capacity.note_loss(case, rule.derate_by, taken.value.number, rule.source)
 
 
 @dataclass(frozen=True, slots=True)

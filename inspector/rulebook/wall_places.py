@@ -3,13 +3,11 @@
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from inspector.mechanics import corrosion
+from inspector.mechanics import atmosphere, corrosion
 from inspector.rulebook.case import Case
 from inspector.rulebook.wall_rates import Rate
 from inspector.rulebook.wall_readings import Place, Readings, relied
 from inspector.units import DAYS_PER_YEAR, years
-
-_OPEN_AIR_EXPONENT = 0.575  # ISO 9224, conservative exponent of carbon steel
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,13 +27,18 @@ def reckoned(case: Case, nominal_m: float, read: Readings, rate: Rate) -> tuple[
 
 
 def _reckoned(case: Case, nominal_m: float, place: Place, rate: Rate) -> Reckoned:
-    pace = rate.governing if place.passed else rate.unread
-    now, tomorrow = (_on(case, case.on + timedelta(days=days), nominal_m, place, pace) for days in (0, 1))
+    pace = pace_of(place, rate)
+    now, tomorrow = (wall_on(case, case.on + timedelta(days=days), nominal_m, place, pace) for days in (0, 1))
     return Reckoned(place.point, now, min(tomorrow - now, -pace / DAYS_PER_YEAR), pace, place.read_on)
 
 
-def _on(case: Case, day: date, nominal_m: float, place: Place, pace: float) -> float:
-    """What others read since may only make it less."""
+def pace_of(place: Place, rate: Rate) -> float:
+    """The rate to reckon a place with."""
+    return rate.governing if place.passed else rate.unread
+
+
+def wall_on(case: Case, day: date, nominal_m: float, place: Place, pace: float) -> float:
+    """The wall of a place on a day, today or later. What others read since may only make it less."""
     told = [
         corrosion.estimated_wall_m(relied(case, one), pace, _years(one.inspection.on, day))
         for one in place.since
@@ -51,7 +54,8 @@ def _from_exposure(case: Case, day: date, nominal_m: float, pace: float) -> floa
     """The estimate where no reading exists: the greater of what open air took and, from the first salt on, salt."""
     began = case.dossier.item.life_began_on or case.dossier.item.booked_on
     open_air = case.book.setting("wall_rate_open_air")
-    in_air = max(nominal_m - corrosion.atmospheric_loss_m(open_air, _years(began, day), _OPEN_AIR_EXPONENT), 0.0)
+    lost = corrosion.atmospheric_loss_m(open_air, _years(began, day), atmosphere.growth_exponent_ratio())
+    in_air = max(nominal_m - lost, 0.0)
     if not case.wetted:
         return in_air
     salt = began if case.past_unknown else (case.first_salt_on or began)

@@ -2,7 +2,9 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
 
+from inspector.gear.use import Weather
 from inspector.language import tr
 from inspector.mechanics import corrosion, gauge
 from inspector.rulebook.case import Case
@@ -24,7 +26,10 @@ class Measured:
 
 @dataclass(frozen=True, slots=True)
 class Rate:
-    """The rates that are known, the one that governs and which it is; unread: for a place nobody has read."""
+    """The rates that are known, the one that governs and which it is; unread: for a place nobody has read.
+
+    is_measured: whether competent readings show how fast it goes where it is now, in salt or out of it.
+    """
 
     long_term: Measured | None
     short_term: Measured | None
@@ -32,18 +37,15 @@ class Rate:
     unread: float
     governing: float
     because: str
-
-    @property
-    def is_measured(self) -> bool:
-        """Whether readings of its own show a rate."""
-        return self.long_term is not None or self.short_term is not None
+    is_measured: bool
 
 
 def rate_of(case: Case, nominal_m: float, read: Readings) -> Rate:
     """The greatest of the long-term rate, the short-term rate and what exposure makes likely. Metres a year."""
     long_term = _greatest(one for place in read.read for one in _long_term(case, nominal_m, place))
     short_term = _greatest(one for place in read.read for one in _short_term(case, place))
-    floor = _floor(case, measured=bool(long_term or short_term))
+    is_measured = any(_is_measured(case, place) for place in read.read)
+    floor = _floor(case, measured=is_measured)
     known = {
         tr("long-term rate, from new to the thinnest of the last readings"): long_term.rate if long_term else None,
         tr("short-term rate, between two readings of one place"): short_term.rate if short_term else None,
@@ -52,7 +54,7 @@ def rate_of(case: Case, nominal_m: float, read: Readings) -> Rate:
     governing = corrosion.governing_rate_m_per_year([rate for rate in known.values() if rate is not None])
     because = next(name for name, rate in known.items() if rate == governing)
     unread = max(governing, _floor(case, measured=False))
-    return Rate(long_term, short_term, floor, unread, governing, because)
+    return Rate(long_term, short_term, floor, unread, governing, because, is_measured)
 
 
 def _floor(case: Case, *, measured: bool) -> float:
@@ -66,11 +68,42 @@ def _greatest(found: Iterable[Measured]) -> Measured | None:
     return max(found, key=lambda one: one.rate, default=None)
 
 
+def _is_measured(case: Case, place: Place) -> bool:
+    """Whether competent persons read the place on dressed faces half a year apart, both since salt got in.
+
+    A member's reading, a rough face and a time before the salt tell nothing of the pace in salt.
+    """
+    salt_on = _salt_since(case)
+    good = [one for one in place.passed if is_dressed(one.reading) and one.inspection.on >= salt_on]
+    return bool(good) and _span(good[0], good[-1]) >= _LEAST_YEARS
+
+
+def _salt_since(case: Case) -> date:
+    """The day from which the tube is known to be in salt: that of the salt written down first.
+
+    A day of salt that is written down later for an earlier time does not turn dry readings into readings in salt; the
+    keys of entries are in order of writing. Where nobody knows the past, not before it was booked in.
+    """
+    salt = [one for one in case.dossier.exposures if one.facts.weather is Weather.SALT]
+    if not salt:
+        return case.dossier.item.booked_on
+    first_on = min(salt, key=lambda one: one.id).facts.on
+    return max(first_on, case.dossier.item.booked_on) if case.past_unknown else first_on
+
+
+def _latest(place: Place) -> list[Taken]:
+    """From the last competent day on a dressed face on, whatever anybody read: rough faces may only raise a rate."""
+    dressed = [one.inspection.on for one in place.passed if is_dressed(one.reading)]
+    since = dressed[-1] if dressed else date.min
+    passed = [one for one in place.passed if one.inspection.on >= since]
+    return [*passed, *(one for one in place.others if one.inspection.on > since)]
+
+
 def _long_term(case: Case, nominal_m: float, place: Place) -> list[Measured]:
     """From new to what a competent person read last, and to whatever others read since."""
     began = case.dossier.item.life_began_on or case.dossier.item.booked_on
     found = []
-    for one in (*place.last, *place.since):
+    for one in _latest(place):
         span = years((one.inspection.on - began).days)
         if span >= _LEAST_YEARS:
             rate = corrosion.long_term_rate_m_per_year(nominal_m, one.reading.figure.si, span)
@@ -79,30 +112,34 @@ def _long_term(case: Case, nominal_m: float, place: Place) -> list[Measured]:
 
 
 def _short_term(case: Case, place: Place) -> list[Measured]:
-    """From an earlier competent reading on a dressed face to the same readings."""
+    """From earlier competent readings on a dressed face to the same readings."""
     found = []
-    for one in (*place.last, *place.since):
-        earlier = _earlier(place, one)
-        if earlier is not None:
+    for one in _latest(place):
+        for earlier in _earlier(case, place, one):
             span = _span(earlier, one)
             rate = corrosion.short_term_rate_m_per_year(earlier.reading.figure.si, one.reading.figure.si, span)
             found.append(Measured(rate, gauge.rate_error_m_per_year(accuracy(case, one.reading), span)))
     return found
 
 
-def _earlier(place: Place, later: Taken) -> Taken | None:
+def _earlier(case: Case, place: Place, later: Taken) -> list[Taken]:
     """The thickest of the latest day a year or more before; half a year must do where there is none.
 
     Over half a year the gauge alone makes a rate of 0.3 mm. A wall that has begun to go faster within the year is seen
-    at half its pace at the least, which is what the half-life rule allows for.
+    at half its pace at the least, which is what the half-life rule allows for. A year that began before the salt would
+    hide more, so then the half year counts beside it.
     """
-    dressed = [one for one in place.passed if is_dressed(one.reading)]
-    for least in (_SETTLED_YEARS, _LEAST_YEARS):
-        earlier = [one for one in dressed if _span(one, later) >= least]
-        if earlier:
-            same_day = [one for one in earlier if one.inspection.on == earlier[-1].inspection.on]
-            return max(same_day, key=lambda one: one.reading.figure.si)
-    return None
+    year, half = (_thickest_before(place, later, least) for least in (_SETTLED_YEARS, _LEAST_YEARS))
+    if year is None or half is None:
+        return [half] if half else []
+    began_dry = case.wetted and year.inspection.on < _salt_since(case)
+    return [year, half] if began_dry else [year]
+
+
+def _thickest_before(place: Place, later: Taken, least_years: float) -> Taken | None:
+    earlier = [one for one in place.passed if is_dressed(one.reading) and _span(one, later) >= least_years]
+    same_day = [one for one in earlier if one.inspection.on == earlier[-1].inspection.on]
+    return max(same_day, key=lambda one: one.reading.figure.si, default=None)
 
 
 def _span(earlier: Taken, later: Taken) -> float:

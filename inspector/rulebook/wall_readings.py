@@ -78,14 +78,14 @@ def readings_of(case: Case) -> Readings:
     """The wall readings of a case."""
     taken, latest = tuple(readings(case, "wall")), counted(case, "wall")
     thinnest = min(taken, key=lambda one: relied(case, one), default=None)
-    roughest = min(latest, key=lambda one: _rough_relied(case, one), default=None)
+    roughest = min(latest, key=lambda one: rough_relied(case, one), default=None)
     return Readings(
         taken=taken,
         history=_history(case, taken),
         thinnest=thinnest,
         relied_m=relied(case, thinnest) if thinnest else None,
         roughest=roughest,
-        rough_relied_m=_rough_relied(case, roughest) if roughest else None,
+        rough_relied_m=rough_relied(case, roughest) if roughest else None,
         is_dressed=bool(latest) and all(is_dressed(one.reading) for one in latest),
         places=_places(case, taken),
     )
@@ -94,6 +94,12 @@ def readings_of(case: Case) -> Readings:
 def relied(case: Case, taken: Taken) -> float:
     """A reading less its gauge's accuracy."""
     return gauge.relied_reading_m(taken.reading.figure.si, accuracy(case, taken.reading), 0.0)
+
+
+def rough_relied(case: Case, taken: Taken) -> float:
+    """A reading less its gauge's accuracy and what a rough face may have added to it."""
+    over = 0.0 if is_dressed(taken.reading) else case.book.setting("rough_face_over_reading")
+    return relied(case, taken) - over
 
 
 def accuracy(case: Case, reading: Reading) -> float:
@@ -113,11 +119,6 @@ def is_dressed(reading: Reading) -> bool:
 def is_tried(reading: Reading) -> bool:
     """Whether the gauge is known to read true: tried on its block that day. A calliper needs no block."""
     return reading.method is Method.CALLIPER or reading.block_checked is True
-
-
-def _rough_relied(case: Case, taken: Taken) -> float:
-    over = 0.0 if is_dressed(taken.reading) else case.book.setting("rough_face_over_reading")
-    return relied(case, taken) - over
 
 
 def _places(case: Case, taken: Iterable[Taken]) -> tuple[Place, ...]:

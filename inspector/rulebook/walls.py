@@ -27,6 +27,7 @@ class Wall:
     places: tuple[Reckoned, ...]
     interval_days: float
     reckonable: bool  # False: some place was never read, and nobody knows how long it has rusted
+    rate: Rate
 
     @property
     def thinnest(self) -> Reckoned:
@@ -54,6 +55,7 @@ def _work_out(case: Case) -> Wall | None:
         places=places,
         interval_days=need.interval_days,
         reckonable=not (read.unread and case.past_unknown and case.dossier.item.life_began_on is None),
+        rate=rate,
     )
 
 

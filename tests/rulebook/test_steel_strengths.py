@@ -14,8 +14,8 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, InspectionKind, Method, NewInspection, Reading, Surface
 from inspector.gear.item import Item, NewItem, Provenance, Rating, SizeAsNew
 from inspector.gear.kind import Basis
+from inspector.gear.outcome import Outcome
 from inspector.gear.use import Exposure, NewExposure, Weather
-from inspector.gear.verdict import Fact
 from inspector.rulebook.judge import judge
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.strength_wall import next_quarter
@@ -23,6 +23,7 @@ from inspector.rulebook.strength_words import strength_lines
 from inspector.rulebook.wording import explain
 from inspector.units import Dimension, System, read
 from tests.rulebook.dossiers import BOOK
+from tests.rulebook.sound import sound, with_facts
 
 TODAY = date(2026, 11, 25)
 GAMMA_M2 = 1.25  # in the tables below, which print design values; strengths here hold no partial factor
@@ -409,7 +410,74 @@ def test_a_strength_kept_before_steel_was_reckoned_still_reads() -> None:
 
 
 def test_textiles_have_no_steel_lines(rules: Rulebook) -> None:
-    made = Piece("kinetic_strap", {}, {}, rules).marked("80 kN")
-    assert made.capacity() == Capacity(80e3, 80e3)
-    facts = [Fact(*one) for one in made.lines().items()]
+    strap = sound(rules.kind("kinetic_strap"))
+    found = judge(strap, rules, "t").capacity
+    assert found == Capacity(found.as_marked_n, found.as_marked_n, design_factor=found.design_factor)
+    facts = explain(strap, judge(strap, rules, "t"), rules, System.METRIC).sums
     assert not [one for one in facts if "teel" in one.label or "way" in one.label]
+
+
+def wall_points(typed: str, *points: str) -> dict[str, str]:
+    return {f"wall@{point}": typed for point in points}
+
+
+def test_one_point_read_leaves_the_others_estimated() -> None:
+    """0.3 mm a year in salt at the points nobody read, whatever stands at the one that was."""
+    made = receiver()
+    made.salt, made.in_service_on = True, TODAY - timedelta(days=730)
+    unread = receiver()
+    del unread.readings["wall@top"]
+    unread.salt, unread.in_service_on = True, made.in_service_on
+    found = made.capacity()
+    assert found.estimated
+    assert found.wall_m == pytest.approx(unread.capacity().wall_m)
+    assert found.now_n == pytest.approx(unread.capacity().now_n)
+
+
+def test_a_point_read_today_does_not_refresh_one_read_long_ago() -> None:
+    made = receiver("4.0 mm", "4 mm")
+    made.readings |= wall_points("4.0 mm", "bottom", "left", "right", "at pin hole")
+    made.salt, made.in_service_on = True, TODAY - timedelta(days=2000)
+    today = made.dossier().inspections[0]
+    first = replace(today, id="0", facts=replace(today.facts, on=TODAY - timedelta(days=1900)))
+    top = tuple(one for one in today.facts.readings if one.measure != "wall" or one.point == "top")
+    both = (first, replace(today, facts=replace(today.facts, readings=top)))
+    found = judge(replace(made.dossier(), inspections=both), BOOK, "t").capacity
+    days = (date(2027, 1, 1) - first.facts.on).days
+    assert not found.estimated
+    assert found.wall_m == pytest.approx(0.004 - 0.0001 - 0.00015 * days / 365.25)
+
+
+@pytest.mark.parametrize("salt", [True, False])
+def test_the_strength_is_reckoned_with_no_more_wall_than_the_wall_rules_tell(salt: bool) -> None:
+    for points in ((), ("top",), ("top", "bottom"), ("top", "bottom", "left", "right", "at pin hole")):
+        made = receiver()
+        del made.readings["wall@top"]
+        made.readings |= wall_points("3.9 mm", *points)
+        made.salt, made.in_service_on = salt, TODAY - timedelta(days=900)
+        verdict = judge(made.dossier(), BOOK, "t")
+        told = next(one for one in verdict.findings if one.rule == "wall-estimate-pulling")
+        assert told.value is not None and told.value.number is not None
+        assert (verdict.capacity.wall_m or 0.0) < told.value.number
+
+
+def test_a_textile_of_unknown_age_has_no_known_strength() -> None:
+    """What the years took is unknown, so the marking tells nothing of what is left."""
+    strap = sound(BOOK.kind("kinetic_strap"))
+    aged = judge(strap, BOOK, "t").capacity
+    assert aged.now_n is not None and aged.now_n <= (aged.as_marked_n or 0.0)
+    nobody_knows = with_facts(strap, provenance=Provenance.SECOND_HAND, made_on=None, in_service_on=None)
+    verdict = judge(nobody_knows, BOOK, "t")
+    assert verdict.outcome is Outcome.HOLD
+    assert verdict.capacity.as_marked_n == aged.as_marked_n
+    assert verdict.capacity.now_n is None
+    assert verdict.capacity.why_unknown == "Nobody knows when it was made or first used."
+    told = {fact.label: fact.text for fact in explain(nobody_knows, verdict, BOOK, System.METRIC).sums}
+    assert told["Strength now"] == "not known: Nobody knows when it was made or first used."
+
+
+def test_a_textile_nobody_looked_at_has_no_known_strength() -> None:
+    strap = replace(sound(BOOK.kind("kinetic_strap")), inspections=())
+    found = judge(strap, BOOK, "t").capacity
+    assert found.now_n is None
+    assert found.why_unknown == "No competent person has looked at it yet."
