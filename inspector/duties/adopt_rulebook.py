@@ -22,7 +22,7 @@ from inspector.rulebook.load import Rulebook, packaged
 
 JUDGED_BY = "judged by adoption"  # the setting that tells which adoption has come into force
 AGREED = (
-    "agreed retirements "  # with the adoption's id, the setting that tells which tags the officer knew it to retire
+    "agreed retirements "  # with an adoption's id: the tags that the officer knew it to retire
 )
 
 

@@ -122,6 +122,30 @@ def test_a_strap_that_was_too_hot_is_held_even_after_an_inspection(material: str
 
 
 @pytest.mark.parametrize(
+    ("kind", "material", "limit_c"),
+    [
+        ("soft_shackle", "", 60.0),
+        ("soft_shackle", "polyester cover", 60.0),  # the kind itself is of HMPE
+        ("soft_shackle", "UHMWPE core, polyester cover", 60.0),
+        ("static_strap", "aramid core, polyester cover", 60.0),
+        ("static_strap", "polyester and who knows what", 60.0),
+        ("static_strap", "polyester webbing", 82.2),
+        ("kinetic_rope", "nylon core, polyester cover", 82.2),
+        ("kinetic_rope", "Nylon, double-braided", 82.2),
+        ("kinetic_rope", "PA66", 60.0),
+        ("static_strap", "polyester, polypropylene sleeve", 80.0),
+    ],
+)
+def test_the_weakest_fibre_in_it_sets_the_heat_and_an_unknown_word_may_be_one(
+    kind: str, material: str, limit_c: float
+) -> None:
+    piece = with_facts(sound(BOOK.kinds[kind]), material=material)
+    hot = with_exposure(piece, Weather.HEAT, on=BOOKED, heat="95 °C")
+    (found,) = [one for one in judge(hot, BOOK, "test").findings if one.rule == "too-hot-fibre"]
+    assert found.limit is not None and found.limit.number == limit_c
+
+
+@pytest.mark.parametrize(
     ("material", "heat", "outcome"),
     [
         ("steel wire, fibre core", "93 °C", Outcome.FIT),
