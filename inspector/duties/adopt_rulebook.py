@@ -21,9 +21,7 @@ from inspector.rulebook.club_texts import decoded
 from inspector.rulebook.load import Rulebook, packaged
 
 JUDGED_BY = "judged by adoption"  # the setting that tells which adoption has come into force
-AGREED = (
-    "agreed retirements "  # with an adoption's id: the tags that the officer knew it to retire
-)
+AGREED = "agreed retirements "  # with an adoption's id: the tags that the officer knew it to retire
 
 
 def check_rulebook(body: bytes, file: str) -> BookFound:

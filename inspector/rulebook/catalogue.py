@@ -24,6 +24,7 @@ _NAMED: dict[str, Callable[[Case], Quantity]] = {
     "frozen_exposures": observed.frozen_exposures,
     "hottest": heat.hottest,
     "fibre_heat_limit": heat.fibre_heat_limit,
+    "metal_heat_limit": heat.metal_heat_limit,
     "core_heat": heat.core_heat,
     "identity": sizes.identity,
     "shackle_pin": sizes.shackle_pin,

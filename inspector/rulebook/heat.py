@@ -14,9 +14,45 @@ from inspector.units import Dimension
 COOL, FIBRE_CORE, UNKNOWN_CORE = "not too hot", "fibre core too hot", "core unknown, too hot"
 _FIBRE_CORES = ("fibre core", "fiber core")
 _STEEL_CORES = ("steel core", "wire core", "iwrc")
+_STEEL_MOST_C = 204.0  # 400 °F, where ASME B30.26 sends to the maker
+_ALUMINIUM_MOST_C = 80.0  # common practice: its hardening goes far sooner than that of steel
 _HOW_MADE = frozenset(  # words beside a fibre's name that name no fibre themselves
-    "webbing rope strap sling line core cover sheath jacket sleeve braid braided plaited woven laid twisted sewn coated"
-    " single double strand strands ply layer layers flat round tubular kinetic static and with of in".split()
+    [
+        "webbing",
+        "rope",
+        "strap",
+        "sling",
+        "line",
+        "core",
+        "cover",
+        "sheath",
+        "jacket",
+        "sleeve",
+        "braid",
+        "braided",
+        "plaited",
+        "woven",
+        "laid",
+        "twisted",
+        "sewn",
+        "coated",
+        "single",
+        "double",
+        "strand",
+        "strands",
+        "ply",
+        "layer",
+        "layers",
+        "flat",
+        "round",
+        "tubular",
+        "kinetic",
+        "static",
+        "and",
+        "with",
+        "of",
+        "in",
+    ]
 )
 
 
@@ -54,6 +90,14 @@ def _words(text: str) -> set[str]:
 
 def _fibres(text: str) -> set[Fibre]:
     return {fibre for fibre in Fibre if fibre.value in _words(text)}
+
+
+def metal_heat_limit(case: Case) -> Quantity:
+    """What its metal bears for sure: that of steel where it is known to be of steel alone, else that of aluminium."""
+    material = (case.dossier.item.facts.material.strip() or case.dossier.kind.material).lower()
+    is_steel = "steel" in material and "alumin" not in material
+    said = material if is_steel or "alumin" in material else tr("metal not known")
+    return number(_STEEL_MOST_C if is_steel else _ALUMINIUM_MOST_C, Dimension.TEMPERATURE, said, Known.STATED)
 
 
 def core_heat(case: Case) -> Quantity:

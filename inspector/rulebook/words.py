@@ -79,6 +79,7 @@ def _quantity_names() -> dict[str, str]:
         "frozen_exposures": tr("Days frozen while wet, not yet inspected"),
         "hottest": tr("Greatest heat"),
         "fibre_heat_limit": tr("what its fibre bears"),
+        "metal_heat_limit": tr("what its metal bears"),
         "core_heat": tr("Heat at the core"),
         "identity": tr("Maker and batch"),
         "shackle_pin": tr("Pin against body"),
