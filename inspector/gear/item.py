@@ -18,6 +18,14 @@ class Provenance(StrEnum):
     UNKNOWN = "unknown"
 
 
+class Fixing(StrEnum):
+    """How a part is fixed to the vehicle. Where nobody wrote it down its bolts are asked for."""
+
+    UNKNOWN = ""
+    BOLTS = "bolts"
+    WELDS = "welds"
+
+
 @dataclass(frozen=True, slots=True)
 class Rating:
     """What the piece is marked with. design_factor: between a WLL and failure; None where nobody knows.
@@ -58,6 +66,7 @@ class NewItem:
     kept_for: tuple[Purpose, ...] = ()
     fitted_to: str = ""  # a vehicle's tag
     note: str = ""
+    fixed_by: Fixing = Fixing.UNKNOWN
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +86,11 @@ class Item:
     def rating(self) -> Rating:
         """What the piece is marked with."""
         return self.facts.rating
+
+    @property
+    def is_welded_on(self) -> bool:
+        """Whether it was written down that welds alone hold it."""
+        return self.facts.fixed_by is Fixing.WELDS
 
     def size(self, key: str) -> Figure | None:
         """The dimension as new, in metres, if it was written down."""

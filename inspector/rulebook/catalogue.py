@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from functools import cache
 
-from inspector.rulebook import ageing, heat, observed, sizes, wall_quantities, wires
+from inspector.rulebook import ageing, fixing, heat, observed, sizes, wall_quantities, wires
 from inspector.rulebook.capacity import strength_left
 from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import Quantity
@@ -47,7 +47,7 @@ _NAMED: dict[str, Callable[[Case], Quantity]] = {
 }
 _OF_A_KEY: dict[str, Callable[[Case, str], Quantity]] = {
     "check": observed.grade,
-    "loss": observed.loss,
+    "loss": fixing.loss,
     "growth": observed.growth,
     "new": sizes.as_new,
 }

@@ -77,7 +77,7 @@ def fibre_heat_limit(case: Case) -> Quantity:
     not know, so the strictest limit of all stands then; and also where no fibre is named.
     """
     own = case.dossier.kind.material
-    material = case.dossier.item.facts.material.strip() or own
+    material = (case.dossier.item.facts.material.strip() or own).lower()
     named = _fibres(material)
     known = bool(named) and not _words(material) - set(Fibre) - _HOW_MADE
     most_c = min(fibre_most_c(fibre) for fibre in (named | _fibres(own) if known else Fibre))

@@ -34,6 +34,8 @@ def point_strengths(case: Case) -> Found:
 def bolts_of(case: Case) -> Found:
     """All bolts together in shear, each with its share; only the share left where their diameter is not known."""
     count = case.dossier.item.size("bolt_count")
+    if count is None and case.dossier.item.is_welded_on:
+        return Found(left_out=(tr("it is welded on: its welds are looked at, their strength is not reckoned"),))
     if count is None or count.si < 1:
         return Found(left_out=(tr("the bolts: their number was not written down"),))
     sound = measured(case, "bolts_sound", min).value
