@@ -15,11 +15,12 @@ from inspector.gear.inspection import (
     method_for,
 )
 from inspector.gear.item import SizeAsNew
-from inspector.gear.kind import Grade, Kind
+from inspector.gear.kind import Grade, Kind, Measure
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.units import Dimension, System, read
 
+_OF_A_WALL = (Method.ULTRASONIC_BARE, Method.ULTRASONIC_PAINT, Method.CALLIPER)
 _DAY_FORMS = ("%Y-%m-%d", "%d %b %Y", "%d %B %Y")
 
 
@@ -66,7 +67,7 @@ class Typed:
     grades: Sequence[str]
     readings: Sequence[str]
     all_good: bool
-    method: str
+    method: str | None
     surface: str
     gauge: str
     on: str
@@ -111,5 +112,14 @@ def _reading(office: Office, kind: Kind, typed: Typed, text: str) -> Reading:
     measure = kind.measure(key)
     dimension = measure.dimension if measure else Dimension.LENGTH
     figure = read(value, dimension, field=measure.name if measure else key, decimal=office.decimal)
-    method = method_for(measure, Method(typed.method)) if measure else Method(typed.method)
+    method = _method(measure, typed) if measure else Method.CALLIPER  # a measure that the kind lacks is refused later
     return Reading(key, figure, point, method, Surface(typed.surface), typed.gauge, typed.block_checked)
+
+
+def _method(measure: Measure, typed: Typed) -> Method:
+    """How it was taken. Nobody guesses it for a wall: what a reading is worth hangs on it."""
+    if typed.method is None and measure.key == "wall":
+        why = tr("How the wall was read was not said.")
+        ways = ", ".join(one.value for one in _OF_A_WALL)
+        raise Refused(measure.name, why, tr("Say --method ultrasonic_bare, or another of: {ways}.", ways=ways))
+    return method_for(measure, Method(typed.method or Method.CALLIPER))

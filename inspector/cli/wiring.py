@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from inspector.duties.adopt_rulebook import judge_under_new_book, unfit_lines
+from inspector.duties.adopt_rulebook import judge_under_new_book, unfit_lines, waiting_lines
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.office import Office
 from inspector.language import tr
@@ -56,7 +56,9 @@ class Desk:
 
 
 def _tell_unfit(office: Office) -> None:
-    """Say which of the club's own limits this version of the program cannot use."""
+    """Say whether the club's rulebook waits, and which of its limits this version of the program cannot use."""
+    for line in waiting_lines(office):
+        click.echo(line, err=True)
     lines = unfit_lines(office)
     if lines:
         click.echo(tr("Some of the club's own limits do not fit this version; the packaged ones stand:"), err=True)

@@ -13,7 +13,7 @@ from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
 from inspector.duties.retire_item import print_notice
 from inspector.gear.inspection import InspectionKind, Method, Surface
-from inspector.gear.item import NewItem, Provenance, Rating
+from inspector.gear.item import Fixing, NewItem, Provenance, Rating
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Purpose
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
@@ -38,6 +38,7 @@ from inspector.units import Dimension, read
 @click.option("--made-on", default="")
 @click.option("--in-service-on", default="")
 @click.option("--kept-for", multiple=True, type=choice(Purpose))
+@click.option("--fixed-by", type=click.Choice(["bolts", "welds"]), help="What holds it to the vehicle.")
 @click.option("--note", default="")
 @click.pass_obj
 def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str, **more: Any) -> None:
@@ -62,6 +63,7 @@ def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str
         in_service_on=typed.day(more["in_service_on"], office.today) if more["in_service_on"] else None,
         kept_for=tuple(Purpose(one) for one in more["kept_for"]),
         note=more["note"],
+        fixed_by=Fixing(more["fixed_by"] or ""),
     )
     say.verdict_in_full(book_in(office, facts))
 
@@ -71,7 +73,7 @@ def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str
 @click.option("--grade", "grades", multiple=True, help='"check=good", slight, bad or not_seen; may be given again.')
 @click.option("--all-good", is_flag=True, help="Every check that is not graded otherwise was looked at and good.")
 @click.option("--reading", "readings", multiple=True, help='"wall@lower face=2.9 mm"; may be given again.')
-@click.option("--method", type=choice(Method), default=Method.CALLIPER.value, show_default=True)
+@click.option("--method", type=choice(Method), help="How the wall was read; needed with each reading of a wall.")
 @click.option("--surface", type=choice(Surface), default=Surface.NOT_STATED.value, show_default=True)
 @click.option("--gauge", default="", help="Which gauge.")
 @click.option(

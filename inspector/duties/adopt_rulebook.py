@@ -20,7 +20,8 @@ from inspector.rulebook.club_book import with_club
 from inspector.rulebook.club_texts import decoded
 from inspector.rulebook.load import Rulebook, packaged
 
-JUDGED_BY = "judged by adoption"  # the setting that tells by which adoption the standing verdicts were given
+JUDGED_BY = "judged by adoption"  # the setting that tells which adoption has come into force
+AGREED = "agreed retirements "  # with an adoption's id: the tags that the officer knew it to retire
 
 
 def check_rulebook(body: bytes, file: str) -> BookFound:
@@ -75,24 +76,28 @@ def _adopt(office: Office, book: Rulebook, text: str, begins: date, retires: int
         )
     under = replace(office, rules=book)
     with office.book.page() as page:
-        _refuse_the_same(page, begins, text)
-        _check_retirements(under, page, retires)
+        _refuse_the_same(office, page, begins, text)
+        agreed = _check_retirements(under, page, retires)
         kept = page.add_adoption(text, office.today, begins)
+        page.set(AGREED + kept.id, "\n".join(agreed))
         if begins <= office.today:
             _judge_all(under, page, kept.id)
-        page.enter("adopt rulebook", by=office.officer.id, at=office.now, facts=_facts(book, kept))
+        page.enter("adopt rulebook", by=office.officer.id, at=office.now, facts=_facts(book, kept, agreed))
     return kept
 
 
-def _refuse_the_same(page: Page, begins: date, text: str) -> None:
-    """Adopting what stands already would only fill the ledger."""
+def _refuse_the_same(office: Office, page: Page, begins: date, text: str) -> None:
+    """Adopting what stands already would only fill the ledger; one that waits for its number may be adopted again."""
     last = page.last_adoption()
+    if last and last.from_on <= office.today and last.id != page.setting(JUDGED_BY):
+        return
     if (last.text if last else "") == text and (last is None or last.from_on <= begins):
         why = tr("This rulebook is adopted already.")
         raise Refused(tr("rulebook"), why, tr("Change the file, or leave it as it is."))
 
 
-def _check_retirements(under: Office, page: Page, expected: int) -> None:
+def _check_retirements(under: Office, page: Page, expected: int) -> tuple[str, ...]:
+    """The tags that the officer knows it to retire; refused where they are not as many as he says."""
     tags = [one.dossier.item.tag for one in judged_by(under, page) if one.verdict.outcome is Outcome.RETIRE]
     if len(tags) != expected:
         listed = ", ".join(tags) or tr("none")
@@ -106,6 +111,7 @@ def _check_retirements(under: Office, page: Page, expected: int) -> None:
             "A retirement is final: compare the books first, then say how many it may retire: {count}.", count=len(tags)
         )
         raise Refused(tr("rulebook"), why, way)
+    return tuple(tags)
 
 
 def judged_by(office: Office, page: Page) -> tuple[Judged, ...]:
@@ -119,7 +125,7 @@ def _judge_all(office: Office, page: Page, adoption: str) -> tuple[Judged, ...]:
     return tuple(judge_and_keep(office, page, item) for item in page.not_retired())
 
 
-def _facts(book: Rulebook, kept: Adopted) -> dict[str, object]:
+def _facts(book: Rulebook, kept: Adopted, agreed: tuple[str, ...]) -> dict[str, object]:
     """What the ledger says of the adoption."""
     club = book.club
     changes = club.changes if club else ()
@@ -129,6 +135,7 @@ def _facts(book: Rulebook, kept: Adopted) -> dict[str, object]:
         "from": kept.from_on.isoformat(),
         "text": hashlib.sha256(kept.text.encode()).hexdigest(),
         "changes": [_change_fact(one) for one in changes],
+        "retires": list(agreed),
     }
 
 
@@ -137,12 +144,47 @@ def _change_fact(change: Change) -> list[str]:
 
 
 def in_force(office: Office) -> Office:
-    """The office with the rulebook that is in force today: the packaged one, or with what the club has adopted."""
+    """The office with the rulebook that is in force today: the packaged one, or with what the club has adopted.
+
+    A book whose day has come waits while it would retire a piece that nobody was asked about; the book before it
+    stays in force, and the office tells which pieces it waits for.
+    """
     with office.book.reading() as page:
         found = page.adopted(office.today)
-    if found is None or not found.text:
+        stands = page.setting(JUDGED_BY)
+        if found is None or found.id == stands:
+            return _under(office, found)
+        before, after = _under(office, page.adoption(stands)), _under(office, found)
+        unasked = _only_by(after, before, page) - set(page.setting(AGREED + found.id).split("\n"))
+    return replace(before, waits_for=tuple(sorted(unasked))) if unasked else after
+
+
+def _under(office: Office, adopted: Adopted | None) -> Office:
+    if adopted is None or not adopted.text:
         return office
-    return replace(office, rules=with_club(office.rules, found.text).book)
+    return replace(office, rules=with_club(office.rules, adopted.text).book)
+
+
+def _only_by(after: Office, before: Office, page: Page) -> set[str]:
+    """The tags that only the later book retires today."""
+    tags = [
+        {one.dossier.item.tag for one in judged_by(under, page) if one.verdict.outcome is Outcome.RETIRE}
+        for under in (after, before)
+    ]
+    return tags[0] - tags[1]
+
+
+def waiting_lines(office: Office) -> tuple[str, ...]:
+    """That an adopted rulebook waits, for which pieces, and what to do."""
+    if not office.waits_for:
+        return ()
+    would = tr(
+        "The adopted rulebook is not in force yet: its day has come, and it would retire pieces that nobody was"
+        " asked about: {tags}.",
+        tags=", ".join(office.waits_for),
+    )
+    way = tr("Look at them, then adopt it again and say how many pieces it may retire. Until then the old one holds.")
+    return would, way
 
 
 def unfit_lines(office: Office) -> tuple[str, ...]:
@@ -151,13 +193,25 @@ def unfit_lines(office: Office) -> tuple[str, ...]:
 
 
 def judge_under_new_book(office: Office) -> tuple[Judged, ...]:
-    """Where a rulebook adopted earlier has come into force, judge every piece by it, once."""
+    """Judge anew, by the rulebook in force, every piece whose verdict was given by another one.
+
+    Another one may be a club's adopted earlier whose day has come, or the packaged one of an older program.
+    """
     with office.book.reading() as page:
-        found = page.adopted(office.today)
-        if found is None or page.setting(JUDGED_BY) == found.id:
+        begun = _begun(office, page)
+        if not begun and not page.judged_by_another(office.rules.hash):
             return ()
     with office.book.page() as page:
-        outcomes = _judge_all(office, page, found.id)
+        if begun:
+            page.set(JUDGED_BY, begun)
+        outcomes = tuple(judge_and_keep(office, page, one) for one in page.judged_by_another(office.rules.hash))
         tags = [one.dossier.item.tag for one in outcomes]
-        page.enter("rulebook in force", by=office.officer.id, at=office.now, facts={"id": found.id, "tags": tags})
+        facts = {"id": begun or office.rules.hash, "tags": tags}
+        page.enter("rulebook in force", by=office.officer.id, at=office.now, facts=facts)
     return outcomes
+
+
+def _begun(office: Office, page: Page) -> str:
+    """The adoption that comes into force now; empty where none does, or where it has to wait."""
+    found = page.adopted(office.today)
+    return "" if found is None or office.waits_for or page.setting(JUDGED_BY) == found.id else found.id

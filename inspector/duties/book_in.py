@@ -1,10 +1,11 @@
 """Book a piece in."""
 
+from collections.abc import Container
 from datetime import date
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.gear.item import NewItem
+from inspector.gear.item import BOLT_COUNT, Fixing, NewItem
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis, Kind
 from inspector.language import tr
@@ -73,10 +74,28 @@ def _check_sizes(facts: NewItem, kind: Kind) -> None:
         if figure.si <= 0 or figure.dimension is not known[key].dimension:
             why = tr("“{typed}” cannot be its size.", typed=figure.as_typed)
             raise Refused(known[key].name, why, tr("Measure it, or take it from the maker's sheet."))
-    missing = [size.name for size in kind.sizes if size.required and size.key not in given]
+    _check_fixing(facts, kind, given)
+    spared = {BOLT_COUNT} if facts.fixed_by is Fixing.WELDS else set()
+    missing = [size.name for size in kind.sizes if size.required and size.key not in {*given, *spared}]
     if missing:
         why = tr("Without it no wear can be told later.")
         raise Refused(", ".join(missing), why, tr("Measure the piece, or take the size from the maker's sheet."))
+
+
+def _check_fixing(facts: NewItem, kind: Kind, given: Container[str]) -> None:
+    """A part is either welded on or has bolts that are counted; how it is fixed must be said where nobody can tell."""
+    has_bolts = any(size.key == BOLT_COUNT for size in kind.sizes)
+    if facts.fixed_by is not Fixing.UNKNOWN and not has_bolts:
+        why = tr("A {kind} is not asked for it.", kind=kind.name.lower())
+        raise Refused(tr("fixed by"), why, tr("Leave it empty."))
+    if facts.fixed_by is Fixing.WELDS and BOLT_COUNT in given:
+        why = tr("It cannot be held by welds alone and have bolts.")
+        raise Refused(tr("fixed by"), why, tr("If any bolt holds it, say that bolts hold it and how many."))
+    if has_bolts and facts.fixed_by is not Fixing.WELDS and BOLT_COUNT not in given:
+        why = tr("Without their number a missing one is never noticed.")
+        raise Refused(
+            tr("number of bolts"), why, tr("Count them; if welds alone hold it, say that it is fixed by welds.")
+        )
 
 
 def _check_days(facts: NewItem, today: date) -> None:

@@ -17,7 +17,8 @@ class Office:
     """Book, rules, out tray, clock and the person at the desk.
 
     out_tray: the folder that documents are written to. program: the version that verdicts name. decimal: the sign the
-    club writes between whole and part. page: "a4" or "letter".
+    club writes between whole and part. page: "a4" or "letter". waits_for: tags that an adopted rulebook would retire
+    though nobody was asked about them; it waits, and `rules` are those before it.
     """
 
     book: Book
@@ -29,6 +30,7 @@ class Office:
     system: System = System.METRIC
     page: str = "a4"
     decimal: str = "."
+    waits_for: tuple[str, ...] = ()
 
     @property
     def now(self) -> datetime:

@@ -8,6 +8,8 @@ from inspector.gear.kind import Basis
 from inspector.gear.outcome import Purpose
 from inspector.units import Figure
 
+BOLT_COUNT = "bolt_count"  # the size that says how many bolts hold a part; a part that welds alone hold has none
+
 
 class Provenance(StrEnum):
     """How much of the piece's life before the register is known."""
@@ -16,6 +18,14 @@ class Provenance(StrEnum):
     NEW = "new"
     SECOND_HAND = "second_hand"
     UNKNOWN = "unknown"
+
+
+class Fixing(StrEnum):
+    """How a part is fixed to the vehicle. Where nobody wrote it down its bolts are asked for."""
+
+    UNKNOWN = ""
+    BOLTS = "bolts"
+    WELDS = "welds"
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +68,7 @@ class NewItem:
     kept_for: tuple[Purpose, ...] = ()
     fitted_to: str = ""  # a vehicle's tag
     note: str = ""
+    fixed_by: Fixing = Fixing.UNKNOWN
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +88,11 @@ class Item:
     def rating(self) -> Rating:
         """What the piece is marked with."""
         return self.facts.rating
+
+    @property
+    def is_welded_on(self) -> bool:
+        """Whether it was written down that welds alone hold it."""
+        return self.facts.fixed_by is Fixing.WELDS
 
     def size(self, key: str) -> Figure | None:
         """The dimension as new, in metres, if it was written down."""

@@ -80,6 +80,7 @@ class Needed(StrEnum):
     GRADE = "grade"
     INSPECTION = "inspection"
     MARKING = "marking"
+    STRIKE = "strike"  # the reading stands for good; only two competent persons may strike it, if it was wrong
     NOTHING = "nothing"
 
 

@@ -127,5 +127,14 @@ def history(connection: Connection, item_id: str) -> tuple[HistoryLine, ...]:
 def adopted(connection: Connection, on: date) -> Adopted | None:
     """The last adopted rulebook whose day has come; one adopted later takes the place of one that has not begun."""
     found = select(adoption).where(adoption.c.from_on <= on).order_by(adoption.c.id.desc()).limit(1)
-    row = connection.execute(found).mappings().first()
+    return _adoption(connection, found)
+
+
+def adoption_with(connection: Connection, key: str) -> Adopted | None:
+    """The adoption with this id."""
+    return _adoption(connection, select(adoption).where(adoption.c.id == key))
+
+
+def _adoption(connection: Connection, wanted: Select[Any]) -> Adopted | None:
+    row = connection.execute(wanted).mappings().first()
     return Adopted(str(row["id"]), row["made_on"], row["from_on"], str(row["text"])) if row else None

@@ -174,6 +174,10 @@ class Page:
         """The rulebook adopted last, whether its day has come or not."""
         return lists.adopted(self._connection, date.max)
 
+    def adoption(self, key: str) -> Adopted | None:
+        """The adoption with this id."""
+        return lists.adoption_with(self._connection, key)
+
     def item(self, tag: str) -> Item:
         """The piece with this tag; a tag is sought as written, then without regard to case."""
         table = tables.item
@@ -231,6 +235,11 @@ class Page:
     def not_retired(self) -> tuple[Item, ...]:
         """Every piece whose verdict may still change."""
         return self._standing_items()
+
+    def judged_by_another(self, rulebook: str) -> tuple[Item, ...]:
+        """Every piece that is not retired and whose standing verdict was given by another rulebook than this."""
+        others = select(tables.verdict.c.id).where(tables.verdict.c.rulebook_id != rulebook)
+        return self._standing_items(tables.standing.c.verdict_id.in_(others))
 
     def _standing_items(self, *wanted: ColumnElement[bool]) -> tuple[Item, ...]:
         item, standing = tables.item, tables.standing

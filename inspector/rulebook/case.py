@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, InspectionKind
-from inspector.gear.item import Provenance
+from inspector.gear.item import BOLT_COUNT, Provenance
 from inspector.gear.kind import Grade, Service
 from inspector.gear.outcome import Purpose
 from inspector.gear.use import Event, Exposure, NewUse, Weather
@@ -108,7 +108,7 @@ class Case:
         wanted += [
             (measure.key, point, f"{measure.name} {point}".strip())
             for measure in self.dossier.kind.measures
-            if measure.required
+            if measure.required and not (measure.compare_with == BOLT_COUNT and self.dossier.item.is_welded_on)
             for point in measure.points or ("",)
         ]
         missing = tuple(name for key, point, name in wanted if (key, point) not in latest)

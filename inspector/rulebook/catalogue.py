@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from functools import cache
 
-from inspector.rulebook import ageing, heat, observed, sizes, wall_quantities, wires
+from inspector.rulebook import ageing, fixing, heat, observed, sizes, wall_quantities, wires
 from inspector.rulebook.capacity import strength_left
 from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import Quantity
@@ -24,6 +24,7 @@ _NAMED: dict[str, Callable[[Case], Quantity]] = {
     "frozen_exposures": observed.frozen_exposures,
     "hottest": heat.hottest,
     "fibre_heat_limit": heat.fibre_heat_limit,
+    "metal_heat_limit": heat.metal_heat_limit,
     "core_heat": heat.core_heat,
     "identity": sizes.identity,
     "shackle_pin": sizes.shackle_pin,
@@ -46,7 +47,7 @@ _NAMED: dict[str, Callable[[Case], Quantity]] = {
 }
 _OF_A_KEY: dict[str, Callable[[Case, str], Quantity]] = {
     "check": observed.grade,
-    "loss": observed.loss,
+    "loss": fixing.loss,
     "growth": observed.growth,
     "new": sizes.as_new,
 }
@@ -71,4 +72,4 @@ def _worked_out_by(name: str, more_is_worse: bool) -> tuple[Callable[..., Quanti
     prefix, _, key = name.partition(".")
     if prefix in _OF_A_KEY:
         return _OF_A_KEY[prefix], key
-    return observed.measured, key, max if more_is_worse else min
+    return observed.latest, key, max if more_is_worse else min

@@ -1,5 +1,7 @@
 """Heat that was logged with its temperature. Where nobody knows how hot it was, an inspection has to answer it."""
 
+import re
+
 from inspector.gear.verdict import Known, Value
 from inspector.language import tr
 from inspector.mechanics.fibre import Fibre
@@ -12,6 +14,46 @@ from inspector.units import Dimension
 COOL, FIBRE_CORE, UNKNOWN_CORE = "not too hot", "fibre core too hot", "core unknown, too hot"
 _FIBRE_CORES = ("fibre core", "fiber core")
 _STEEL_CORES = ("steel core", "wire core", "iwrc")
+_STEEL_MOST_C = 204.0  # 400 °F, where ASME B30.26 sends to the maker
+_ALUMINIUM_MOST_C = 80.0  # common practice: its hardening goes far sooner than that of steel
+_HOW_MADE = frozenset(  # words beside a fibre's name that name no fibre themselves
+    [
+        "webbing",
+        "rope",
+        "strap",
+        "sling",
+        "line",
+        "core",
+        "cover",
+        "sheath",
+        "jacket",
+        "sleeve",
+        "braid",
+        "braided",
+        "plaited",
+        "woven",
+        "laid",
+        "twisted",
+        "sewn",
+        "coated",
+        "single",
+        "double",
+        "strand",
+        "strands",
+        "ply",
+        "layer",
+        "layers",
+        "flat",
+        "round",
+        "tubular",
+        "kinetic",
+        "static",
+        "and",
+        "with",
+        "of",
+        "in",
+    ]
+)
 
 
 def hottest(case: Case) -> Quantity:
@@ -29,11 +71,33 @@ def hottest(case: Case) -> Quantity:
 
 
 def fibre_heat_limit(case: Case) -> Quantity:
-    """The strictest published limit of the fibres named in its material; of all fibres where none is named."""
-    material = (case.dossier.item.facts.material or case.dossier.kind.material).lower()
-    named = [fibre for fibre in Fibre if fibre.value in material]
-    most_c = min(fibre_most_c(fibre) for fibre in named or Fibre)
-    return number(most_c, Dimension.TEMPERATURE, material if named else tr("fibre not known"), Known.STATED)
+    """The strictest published limit of the fibres in it: those named in its material, and that of its kind.
+
+    A word that is neither a fibre of the table nor a plain word of how it is made may be a fibre that the table does
+    not know, so the strictest limit of all stands then; and also where no fibre is named.
+    """
+    own = case.dossier.kind.material
+    material = (case.dossier.item.facts.material.strip() or own).lower()
+    named = _fibres(material)
+    known = bool(named) and not _words(material) - set(Fibre) - _HOW_MADE
+    most_c = min(fibre_most_c(fibre) for fibre in (named | _fibres(own) if known else Fibre))
+    return number(most_c, Dimension.TEMPERATURE, material if known else tr("fibre not known"), Known.STATED)
+
+
+def _words(text: str) -> set[str]:
+    return set(re.findall(r"[^\W\d_]+", text.lower()))
+
+
+def _fibres(text: str) -> set[Fibre]:
+    return {fibre for fibre in Fibre if fibre.value in _words(text)}
+
+
+def metal_heat_limit(case: Case) -> Quantity:
+    """What its metal bears for sure: that of steel where it is known to be of steel alone, else that of aluminium."""
+    material = (case.dossier.item.facts.material.strip() or case.dossier.kind.material).lower()
+    is_steel = "steel" in material and "alumin" not in material
+    said = material if is_steel or "alumin" in material else tr("metal not known")
+    return number(_STEEL_MOST_C if is_steel else _ALUMINIUM_MOST_C, Dimension.TEMPERATURE, said, Known.STATED)
 
 
 def core_heat(case: Case) -> Quantity:

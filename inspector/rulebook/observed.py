@@ -215,13 +215,21 @@ def _by_point(case: Case, measure: str) -> dict[str, list[Taken]]:
     return by_point
 
 
-def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]) -> Quantity:
-    """The worst counted reading; a point never read, or read too long ago, lets nothing pass.
+def latest(case: Case, measure: str, worst: Callable[[Iterable[float]], float]) -> Quantity:
+    """The worst of what was read last, for what may be better at another place: broken wires, a ball's stamp."""
+    return measured(case, measure, worst, ever=False)
 
-    worst: min where less is worse, max where more is.
+
+def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float], *, ever: bool = True) -> Quantity:
+    """The worst reading; a point never read, or read too long ago, lets nothing pass.
+
+    worst: min where less is worse, max where more is. ever: of all that competent persons ever read, since steel does
+    not grow back and a stretched or opened piece does not shrink; a wrong reading is struck.
     """
     by_point = _by_point(case, measure)
     taken = [one for point in by_point.values() for one in point]
+    if ever:
+        taken += [one for one in readings(case, measure) if case.is_thorough(one.inspection)]
     if not taken:
         return unknown(tr("It has not been measured."), measure)
     extreme = worst(one.reading.figure.si for one in taken)

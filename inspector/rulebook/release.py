@@ -5,7 +5,7 @@ A limit is told as the reading a gauge or calliper would have to show. Nothing r
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.outcome import Outcome
-from inspector.gear.verdict import Finding, Needed, Release, Verdict
+from inspector.gear.verdict import Finding, Needed, Release, Status, Verdict
 from inspector.rulebook.judge import limit_value
 from inspector.rulebook.load import Rulebook
 from inspector.units import Dimension
@@ -38,9 +38,16 @@ def _release(finding: Finding, verdict: Verdict, dossier: Dossier, book: Ruleboo
         return Release(finding.rule, Needed.INSPECTION)
     if prefix == "check" or finding.observation == "abrasion":
         return Release(finding.rule, Needed.GRADE, finding.observation or key)
+    if prefix in {"loss", "growth"} and finding.status is Status.FAILS and _is_final(finding, dossier):
+        return Release(finding.rule, Needed.STRIKE)
     if prefix in {"loss", "growth", "measured"}:
         return _measured(finding, dossier, book, prefix, key)
     return Release(finding.rule, Needed.MARKING if finding.outcome is Outcome.HOLD else Needed.NOTHING)
+
+
+def _is_final(finding: Finding, dossier: Dossier) -> bool:
+    """Whether a competent person read it: what is worn or stretched does not come back."""
+    return any(one.id == finding.rests_on and one.facts.competent for one in dossier.inspections)
 
 
 def _wall(finding: Finding, verdict: Verdict, dossier: Dossier, book: Rulebook) -> Release:

@@ -18,6 +18,8 @@ def release_words(release: Release, finding: Finding, dossier: Dossier, book: Ru
         return _inspection(finding.quantity)
     if release.needed is Needed.MARKING:
         return _marking(finding.quantity)
+    if release.needed is Needed.STRIKE:
+        return tr("two competent persons who strike that reading, if it was wrong; what is worn does not come back")
     if finding.quantity.startswith("wall_"):
         return _wall(release, dossier, system)
     what = quantity_word(finding.quantity, dossier.kind)

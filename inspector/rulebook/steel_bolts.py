@@ -1,5 +1,6 @@
 """Strengths of what is bolted on: the bolts of a recovery point or tow bar, and the plate of a recovery point."""
 
+from inspector.gear.item import BOLT_COUNT
 from inspector.language import tr
 from inspector.mechanics import fasteners, plate
 from inspector.rulebook.case import Case
@@ -33,7 +34,9 @@ def point_strengths(case: Case) -> Found:
 
 def bolts_of(case: Case) -> Found:
     """All bolts together in shear, each with its share; only the share left where their diameter is not known."""
-    count = case.dossier.item.size("bolt_count")
+    count = case.dossier.item.size(BOLT_COUNT)
+    if count is None and case.dossier.item.is_welded_on:
+        return Found(left_out=(tr("it is welded on: its welds are looked at, their strength is not reckoned"),))
     if count is None or count.si < 1:
         return Found(left_out=(tr("the bolts: their number was not written down"),))
     sound = measured(case, "bolts_sound", min).value

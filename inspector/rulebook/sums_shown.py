@@ -32,6 +32,8 @@ def _in_force(line: Fact, verdict: Verdict) -> Fact:
     strength, limit = tr("Strength now"), tr("Working load limit now")
     if verdict.outcome is Outcome.RETIRE and line.label in {strength, limit}:
         return Fact(line.label, tr("none to reckon with: it is retired") if line.label == strength else "")
+    if verdict.capacity.now_n is None:
+        return line
     held = all(one.outcome is Outcome.HOLD for one in verdict.by_purpose)
     if held and line.label in {strength, limit}:
         return Fact(line.label, tr("{now}, not to be reckoned with until it is released", now=line.text))

@@ -1,6 +1,6 @@
 """The names of things in sentences: purposes, quantities, ratings, months. Small words, one place."""
 
-from inspector.gear.item import Item, Provenance
+from inspector.gear.item import Fixing, Item, Provenance
 from inspector.gear.kind import Basis, Kind, Service
 from inspector.gear.outcome import Purpose
 from inspector.gear.verdict import Value
@@ -79,6 +79,7 @@ def _quantity_names() -> dict[str, str]:
         "frozen_exposures": tr("Days frozen while wet, not yet inspected"),
         "hottest": tr("Greatest heat"),
         "fibre_heat_limit": tr("what its fibre bears"),
+        "metal_heat_limit": tr("what its metal bears"),
         "core_heat": tr("Heat at the core"),
         "identity": tr("Maker and batch"),
         "shackle_pin": tr("Pin against body"),
@@ -205,3 +206,13 @@ def provenance_word(provenance: Provenance) -> str:
         Provenance.UNKNOWN: tr("unknown"),
     }
     return words[provenance]
+
+
+def fixing_word(fixing: Fixing) -> str:
+    """What holds it to the vehicle; nothing where nobody wrote it down."""
+    words = {
+        Fixing.UNKNOWN: "",
+        Fixing.BOLTS: tr("bolts"),
+        Fixing.WELDS: tr("welded on, without bolts: its welds are what is checked"),
+    }
+    return words[fixing]

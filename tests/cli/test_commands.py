@@ -160,3 +160,26 @@ def test_an_old_terminal_never_ends_a_command(desk: Desk) -> None:
     done = subprocess.run(command, env=environment, cwd=HERE, capture_output=True, check=False)
     assert done.returncode == 0, done.stderr
     assert b"Ball mount" in done.stdout
+
+
+def test_a_welded_recovery_point_is_booked_without_bolts(desk: Desk) -> None:
+    point = ["--kind", "recovery_point", "--rating", "4.75 t", "--basis", "wll", "--factor", "5", "--past", "new"]
+    assert "if welds alone hold it" in " ".join(desk.type("book", "RP-1", *point, code=2).split())
+    both = ["--fixed-by", "welds", "--size", "bolt_count=4"]
+    assert "welds alone and have bolts" in desk.type("book", "RP-1", *point, *both, code=2)
+    assert "not asked for it" in desk.type("book", "SH-1", *SHACKLE, *SIZES, "--fixed-by", "welds", code=2)
+    assert "Hold" in desk.type("book", "RP-1", *point, "--fixed-by", "welds")
+    said = desk.type("inspect", "RP-1", "--all-good")
+    assert "RP-1  Fit" in said and "welded on" in desk.type("show", "RP-1")
+
+
+MOUNT = ["--kind", "ball_mount", "--rating", "2000 kg", "--basis", "towed_mass", "--past", "new"]
+
+
+def test_a_wall_reading_says_how_it_was_taken(desk: Desk) -> None:
+    desk.type("book", "BM-1", *MOUNT, "--size", "outside=50 mm", "--size", "wall=5 mm", "--size", "pin_hole=16.2 mm")
+    wall = ["--all-good", "--reading", "wall@top=5 mm"]
+    said = " ".join(desk.type("inspect", "BM-1", *wall, code=2).split())
+    assert "How the wall was read was not said" in said and "--method ultrasonic_bare" in said
+    assert "BM-1" in desk.type("inspect", "BM-1", *wall, "--method", "ultrasonic_bare")
+    assert "BM-1" in desk.type("inspect", "BM-1", "--all-good", "--reading", "pin_hole@left wall=16.3 mm")

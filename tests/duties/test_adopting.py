@@ -235,3 +235,52 @@ def test_the_sample_club_s_own_limits_are_adopted_from_their_day(sample: Office)
     assert len(judged) == sum(row.outcome is not Outcome.RETIRE for row in list_gear(sample).rows)
     assert {one.verdict.rulebook for one in judged} == {later.rules.hash}
     assert verify_book(later).faults == ()
+
+
+def test_a_newer_program_with_a_stricter_rulebook_judges_every_standing_verdict_anew(office: Office) -> None:
+    book_in(office, shackle())
+    kind = office.kind("bow_shackle")
+    record_inspection(office, "SH-1", all_good(office, kind, WORN | {"bow_diameter": "17.7 mm"}))
+    assert open_item(office, "SH-1").verdict.outcome is Outcome.FIT
+    rules = tuple(
+        msgspec.structs.replace(one, limit="5 %") if one.id == "shackle-body-worn" else one
+        for one in office.rules.rules
+    )
+    newer = replace(office, rules=replace(office.rules, text=office.rules.text + "# newer", rules=rules))
+    assert [one.verdict.outcome for one in adopting.judge_under_new_book(newer)] == [Outcome.HOLD]
+    assert list_gear(newer).rows[0].outcome is Outcome.HOLD
+    assert adopting.judge_under_new_book(newer) == ()
+    with newer.book.reading() as page:
+        assert page.judged_by_another(newer.rules.hash) == ()
+    assert verify_book(newer).faults == ()
+
+
+def test_a_book_from_a_later_day_retires_nothing_that_nobody_was_asked_about(office: Office) -> None:
+    book_in(office, shackle())
+    book_in(office, shackle("SH-2"))
+    stricter = HEAD + b'profile = ["shackle-wear-eight-percent-retires"]\n'
+    adopt_rulebook(office, stricter, "ours.toml", office.today + timedelta(days=6))
+    kind = office.kind("bow_shackle")
+    for tag in ("SH-1", "SH-2"):
+        record_inspection(office, tag, all_good(office, kind, WORN))
+    day = in_force(office.at(office.now + timedelta(days=6)))
+    assert day.waits_for == ("SH-1", "SH-2") and day.rules.club is None
+    assert adopting.judge_under_new_book(day) == ()
+    assert open_item(day, "SH-1").verdict.outcome is Outcome.HOLD
+    assert "SH-1, SH-2" in " ".join(adopting.waiting_lines(day))
+    with pytest.raises(Refused, match="2 pieces at once"):
+        adopt_rulebook(day, stricter, "ours.toml", day.today)
+    adopt_rulebook(day, stricter, "ours.toml", day.today, retires=2)
+    after = in_force(replace(day, waits_for=()))
+    assert after.waits_for == () == adopting.waiting_lines(after)
+    assert open_item(after, "SH-1").verdict.outcome is Outcome.RETIRE
+    assert verify_book(after).faults == ()
+
+
+def test_a_book_from_a_later_day_retires_the_pieces_that_were_agreed(office: Office) -> None:
+    with_worn_shackle(office)
+    stricter = HEAD + b'profile = ["shackle-wear-eight-percent-retires"]\n'
+    adopt_rulebook(office, stricter, "ours.toml", office.today + timedelta(days=6), retires=1)
+    day = in_force(office.at(office.now + timedelta(days=6)))
+    assert day.waits_for == ()
+    assert [one.verdict.outcome for one in adopting.judge_under_new_book(day)] == [Outcome.RETIRE]

@@ -16,7 +16,7 @@ REASONS = {
     # the receiver on the same road: towing yet, no pull
     "HR-01": (Outcome.HOLD, "wall-soon-too-thin", ["168 days", "at least 182 days", "short-term rate"]),
     # read two years ago: nothing is known of today
-    "HR-02": (Outcome.HOLD, "wall-reading-due", ["722 days", "at most 225 days", "half the remaining life"]),
+    "HR-02": (Outcome.HOLD, "wall-reading-due", ["722 days", "at most 84 days", "half the remaining life"]),
     "BM-02": (Outcome.HOLD, "wall-estimate-towing", ["must be at least"]),
     # no marking, no shackle
     "SH-02": (Outcome.RETIRE, "shackle-marking", ["cannot be read", "ASME B30.26"]),

@@ -217,6 +217,9 @@ CHANGES: dict[str, Change] = {
 BY_RULE: dict[str, Change] = {
     "ball-too-small": _inch_ball,
     "wall-estimate-pulling": _rusted_in_the_air,
+    "shackle-too-hot": _heated("", "500 °C"),
+    "metal-too-hot": _heated("", "500 °C"),
+    "wire-too-hot": _heated("steel wire, steel core", "500 °C"),
     "wire-core-heated": _heated("steel wire, fibre core", "95 °C"),
     "wire-core-perhaps-heated": _heated("steel wire", "95 °C"),
 }
