@@ -43,7 +43,8 @@ def test_competence_for_all_kinds_has_no_end_unless_one_is_stated() -> None:
     ("made", "used", "past", "began"),
     [
         (date(2020, 1, 1), date(2021, 1, 1), Provenance.SECOND_HAND, date(2020, 1, 1)),
-        (None, date(2021, 1, 1), Provenance.UNKNOWN, date(2021, 1, 1)),
+        (None, date(2021, 1, 1), Provenance.UNKNOWN, None),  # bought then; nobody knows its years before
+        (None, date(2021, 1, 1), Provenance.NEW, date(2021, 1, 1)),
         (None, None, Provenance.NEW, date(2022, 1, 1)),
         (None, None, Provenance.SECOND_HAND, None),
         (None, None, Provenance.UNKNOWN, None),
