@@ -203,7 +203,7 @@ class InspectForm(QWidget):
 def _nothing_yet(faults: int) -> str:
     if faults:
         return tr("What is written cannot be judged yet; the field says why.")
-    return tr("Nothing is written yet. Grade a check with the keys: 1 good, 3 bad, 0 not seen.")
+    return tr("Nothing is written yet. Grade a check with the keys: 1 good, 2 slight, 3 bad, 0 not seen.")
 
 
 def _left_out(faults: int) -> str:

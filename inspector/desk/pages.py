@@ -162,5 +162,5 @@ class Pages(QStackedWidget):
 def _what_is_lost(form: InspectForm) -> str:
     lost = tr("What you typed would be lost.")
     if form.noted:
-        lost += " " + tr("That it held or retired the piece in the preview stays in the ledger.")
+        lost += " " + tr("The ledger keeps that these values would have held or retired it.")
     return lost

@@ -30,7 +30,6 @@ class Record(QWidget):
         self.opened: Opened | None = None
         self.setObjectName("page")
         self._tag, self._kind = short("", Type.DISPLAY), said("", Type.HEAD, faint=True)
-        self._why_no_notice = said("", Type.SMALL, faint=True)
         self.inspect_button = button(tr("Inspect"), self.inspect.emit, rank="first")
         self.sheet_button = button(tr("Print trip sheet"), self.sheet.emit)
         self.notice_button = button(tr("Print retirement notice"), self.notice.emit)
@@ -39,7 +38,6 @@ class Record(QWidget):
         layout.setContentsMargins(2 * GRID, GRID, 2 * GRID, 0)
         layout.setSpacing(GRID)
         layout.addLayout(self._head())
-        layout.addWidget(self._why_no_notice)
         layout.addWidget(self._area, 1)
 
     def show_piece(self, opened: Opened) -> None:
@@ -48,11 +46,7 @@ class Record(QWidget):
         dossier = opened.judged.dossier
         self._tag.setText(dossier.item.tag)
         self._kind.setText(dossier.kind.name)
-        is_retired = opened.judged.verdict.outcome is Outcome.RETIRE
-        self.notice_button.setEnabled(is_retired)
-        self._why_no_notice.setVisible(not is_retired)
-        self._why_no_notice.setAlignment(Qt.AlignmentFlag.AlignRight)
-        self._why_no_notice.setText(tr("A retirement notice is printed only of a retired piece; this one is not."))
+        self.notice_button.setVisible(opened.judged.verdict.outcome is Outcome.RETIRE)
         self._area.setWidget(self._page(opened))
         self._area.verticalScrollBar().setValue(0)
 

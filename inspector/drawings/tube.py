@@ -73,7 +73,7 @@ def _readings(wall: WallForecast, frame: Frame) -> list[Shape]:
     """A dot on the wall of each face that was read, and its name and value in the hollow where there is room."""
     shapes: list[Shape] = []
     taken: list[Box] = []
-    for face, point in _latest_by_face(wall.history).items():
+    for face, point in _latest_by_face(wall.points or wall.history).items():
         dot, words = _reading(face, point, wall, frame)
         shapes.append(dot)
         boxes = [extent(word) for word in words]

@@ -53,10 +53,10 @@ def _keep_retirement_of(office: Office, page: Page, item: Item, on: date) -> Non
 def may_pass(person: Person, item: Item, kind: Kind, on: date, second: Person | None = None) -> bool:
     """Whether this person may pass this piece: competent for its kind that day, and not the sole judge of his own gear.
 
-    second: another competent person who looked as well; nobody is second name for himself.
+    second: another competent person who looked as well; nobody is both names.
     """
     if second and second.id == person.id:
-        why = tr("{name} cannot be the second name for himself.", name=person.name)
+        why = tr("{name} cannot be both names.", name=person.name)
         raise Refused(tr("second name"), why, tr("Name another competent person, or leave it empty."))
     if not owns(person, item):
         return person.is_competent(kind.family, on)

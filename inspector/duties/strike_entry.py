@@ -50,7 +50,7 @@ def strike_entry(office: Office, tag: str, entry: str, second: str, why: str, by
 
 def _check_people(office: Office, item: Item, kind: Kind, first: Person, other: Person) -> None:
     if first.id == other.id:
-        why = tr("{name} cannot be the second name for himself.", name=first.name)
+        why = tr("{name} cannot be both names.", name=first.name)
         raise Refused(tr("second name"), why, tr("Name another competent person."))
     check_judge(first, item, kind, office.today, tr("struck by"))
     check_judge(other, item, kind, office.today, tr("second name"))

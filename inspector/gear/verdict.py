@@ -134,6 +134,7 @@ class WallForecast:
     reaches_required_on: date | None
     next_reading_due: date | None
     unread_points: tuple[str, ...] = ()  # named places no competent person has ever read
+    points: tuple[WallPoint, ...] = ()  # what was read last at each place
     band: WallBand | None = None
 
 

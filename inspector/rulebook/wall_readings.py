@@ -130,8 +130,8 @@ def _places(case: Case, taken: Iterable[Taken]) -> tuple[Place, ...]:
     return tuple(
         Place(
             point,
-            tuple(one for one in here if one.inspection in case.thorough),
-            tuple(one for one in here if one.inspection not in case.thorough),
+            tuple(one for one in here if case.is_thorough(one.inspection)),
+            tuple(one for one in here if not case.is_thorough(one.inspection)),
         )
         for point, here in found.items()
         if here or measure
@@ -146,6 +146,12 @@ def _history(case: Case, taken: Iterable[Taken]) -> tuple[WallPoint, ...]:
         if held is None or relied(case, one) < relied(case, held):
             days[one.inspection.on] = one
     return tuple(point_of(case, one) for _, one in sorted(days.items()))
+
+
+def read_last(case: Case, places: Iterable[Place]) -> tuple[WallPoint, ...]:
+    """Per place the thinnest of what was read there last, by a competent person or by others since."""
+    last = [(*place.last, *place.since) for place in places]
+    return tuple(point_of(case, min(taken, key=lambda one: relied(case, one))) for taken in last if taken)
 
 
 def point_of(case: Case, one: Taken) -> WallPoint:

@@ -12,7 +12,7 @@ from inspector.rulebook.wall_band import band_of
 from inspector.rulebook.wall_need import required_of
 from inspector.rulebook.wall_places import Reckoned, reckoned
 from inspector.rulebook.wall_rates import Rate, rate_of
-from inspector.rulebook.wall_readings import Readings, readings_of
+from inspector.rulebook.wall_readings import Readings, read_last, readings_of
 from inspector.units import DAYS_PER_YEAR
 
 _LONGEST_FORECAST_DAYS = 36500
@@ -81,6 +81,7 @@ def _forecast(
         required_m=need.required_m,
         required_because=need.because,
         history=read.history,
+        points=read_last(case, read.places),
         long_term_m_per_year=rate.long_term.rate if rate.long_term else None,
         short_term_m_per_year=rate.short_term.rate if rate.short_term else None,
         floor_m_per_year=rate.floor,

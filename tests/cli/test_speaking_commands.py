@@ -32,7 +32,7 @@ def test_a_misread_gauge_is_struck_and_the_piece_comes_back_by_an_inspection(des
     struck = ["strike", "SH-1", ref, "--why", "the calliper stood at 3 mm", "--second"]
     assert "Nobody called" in desk.type(*struck, "Bo Second", code=2)
     desk.type("person", "Bo Second", "--competent", "all")
-    assert "second name for himself" in desk.type(*struck, "Ada Officer", code=2)
+    assert "both names" in desk.type(*struck, "Ada Officer", code=2)
     assert "SH-1  Hold" in desk.type(*struck, "Bo Second")
     assert "STRUCK, does not count" in desk.type("show", "SH-1")
     assert "SH-1  Fit" in desk.type("inspect", "SH-1", *GOOD, "--kind", "after_event")

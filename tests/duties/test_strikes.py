@@ -80,7 +80,7 @@ def test_nobody_is_second_name_for_himself_nor_judge_of_his_own_gear(office: Off
     add(office, "Di Member", competent=False)
     ref = entry(office, "SH-2").ref
     for second, why in (
-        ("Ada Officer", "second name for himself"),
+        ("Ada Officer", "both names"),
         ("Cy Owner", "judge of his own gear"),
         ("Di Member", "not entered as competent"),
         ("Nobody Known", "Nobody called"),
@@ -138,7 +138,7 @@ def test_an_owner_passes_his_own_gear_only_with_a_second_name(office: Office) ->
     add(office, "Cy Owner")
     alone = all_good(office, kind, SHACKLE_READINGS, by="Cy Owner")
     assert record_inspection(office, "SH-2", alone).verdict.outcome is Outcome.HOLD
-    with pytest.raises(Refused, match="second name for himself"):
+    with pytest.raises(Refused, match="both names"):
         record_inspection(office, "SH-2", replace(alone, second="Cy Owner"))
     both = replace(alone, second="Ada Officer")
     assert record_inspection(office, "SH-2", both).verdict.outcome is Outcome.FIT

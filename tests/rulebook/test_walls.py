@@ -447,3 +447,14 @@ def test_a_point_left_out_passes_no_pull(dossier: Dossier, place: int) -> None:
     )
     if any(one.facts.weather is Weather.SALT for one in dossier.exposures):
         assert {Outcome.FIT, Outcome.DERATE}.isdisjoint(pulls(verdict_of(without)))
+
+
+def test_each_point_shows_what_was_read_there_last(rules: Rulebook) -> None:
+    """The picture of the section shows each face as it was read last, not only the thinnest of the day."""
+    points = ("top", "bottom", "left", "right", "at pin hole")
+    tube = Tube(rules).read(400, *(reading(one, "4.9 mm") for one in points))
+    tube.read(10, reading("top", "4.7 mm"), reading("bottom", "4.6 mm"))
+    shown = {one.point: (one.as_typed, one.on) for one in wall_of(tube.judged()).points}
+    assert set(shown) == set(points)
+    assert shown["top"] == ("4.7 mm", TODAY - timedelta(days=10))
+    assert shown["bottom"][0] == "4.6 mm" and shown["left"] == ("4.9 mm", TODAY - timedelta(days=400))
