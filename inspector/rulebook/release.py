@@ -5,10 +5,10 @@ A limit is told as the reading a gauge or calliper would have to show. Nothing r
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.outcome import Outcome
-from inspector.gear.verdict import Finding, Needed, Release, Status, Verdict
+from inspector.gear.verdict import Finding, Needed, Release, Status, Verdict, WallForecast
 from inspector.rulebook.judge import limit_value
 from inspector.rulebook.load import Rulebook
-from inspector.units import Dimension
+from inspector.units import DAYS_PER_YEAR, Dimension
 
 _TURNED = {"at_most": "at_least", "below": "above", "at_least": "at_most", "above": "below"}
 _BY_INSPECTION = {
@@ -52,14 +52,25 @@ def _is_final(finding: Finding, dossier: Dossier) -> bool:
 
 def _wall(finding: Finding, verdict: Verdict, dossier: Dossier, book: Rulebook) -> Release:
     """A reading on bare, dressed metal at every named point that leaves the wall that must be left, with the gauge's
-    allowance on top. Nothing brings back the life of a wall that was read thin: steel does not grow."""
+    allowance on top. Nothing brings back the life of a wall that was read thin: steel does not grow. Where the thinnest
+    reading would still do, were it of today, fresh readings may release it; what they must be hangs on their rate."""
     measure = dossier.kind.measure("wall")
     if verdict.wall is None or measure is None:
         return Release(finding.rule, Needed.MARKING)
     if finding.quantity == "wall_life":
-        return Release(finding.rule, Needed.NOTHING)
+        needed = Needed.READING if _may_last(finding, verdict.wall) else Needed.NOTHING
+        return Release(finding.rule, needed, "wall", measure.points)
     least_m = verdict.wall.required_m + book.setting("gauge_accuracy")
     return Release(finding.rule, Needed.READING, "wall", measure.points, "at_least", least_m, Dimension.LENGTH)
+
+
+def _may_last(finding: Finding, wall: WallForecast) -> bool:
+    """Whether the thinnest reading ever, taken as of today, would last as long as the rule asks."""
+    days = finding.limit.number if finding.limit else None
+    if days is None or not wall.history:
+        return False
+    lost_m = wall.rate_m_per_year * days / DAYS_PER_YEAR
+    return min(one.relied_m for one in wall.history) >= wall.required_m + lost_m
 
 
 def _measured(finding: Finding, dossier: Dossier, book: Rulebook, prefix: str, key: str) -> Release:

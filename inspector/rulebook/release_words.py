@@ -59,8 +59,11 @@ def _grade(finding: Finding, book: Rulebook, what: str) -> str:
 
 
 def _wall(release: Release, dossier: Dossier, system: System) -> str:
-    if release.limit is None:
+    if release.needed is Needed.NOTHING:
         return ""
+    if release.limit is None:
+        points = ", ".join(release.points)
+        return tr("fresh readings of the wall, dressed and with a tried gauge, at each of: {points}", points=points)
     new = dossier.item.size("wall")
     typed_in = system_of(new.as_typed, system) if new else system
     least = show_bound(release.limit, Dimension.LENGTH, typed_in, least=True)

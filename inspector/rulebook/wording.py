@@ -104,22 +104,38 @@ def _asides(verdict: Verdict, system: System) -> list[str]:
 
 
 def _to_settle(verdict: Verdict, reasons: list[Reason]) -> str:
-    """All that is needed to release a hold, each thing once; a whole look answers every check that was not seen."""
-    held = [one for one in reasons if one.outcome is Outcome.HOLD]
-    if any(not one.release for one in held) and verdict.releases:
+    """All that is needed to release a hold, and for which uses nothing does."""
+    held = [one for one in _governing(verdict) if one.outcome is Outcome.HOLD]
+    told = {one.rule: one.release for one in reasons}
+    dead = [one for one in held if not told.get(one.rule)] if verdict.releases else []
+    stopped = [one.purpose for one in verdict.by_purpose if one.outcome is Outcome.HOLD]
+    ended = [one for one in stopped if any(not finding.purposes or one in finding.purposes for finding in dead)]
+    hoped = [one for one in stopped if one not in ended]
+    if dead and not hoped:
         return tr("Nothing releases it: plan its replacement.")
-    whole = any(one.quantity == "inspection_age" for one in _governing(verdict))
-    told = [one.release for one in held if one.release and not (whole and one.rule in _unseen(verdict))]
-    needed = list(dict.fromkeys(told))
+    spoken = [one for one in held if not one.purposes or set(one.purposes) & set(hoped)]
+    spoken = [one for one in spoken if told.get(one.rule)]
+    needed = _needed(verdict, [told[one.rule] for one in spoken], spoken)
+    if not ended:
+        return needed
+    for_good, for_now = (listed([purpose_word(one) for one in uses]) for uses in (ended, hoped))
+    said = tr("Nothing releases it for {uses}: plan its replacement.", uses=for_good)
+    return said + " " + tr("For {uses} {it_takes}", uses=for_now, it_takes=needed[:1].lower() + needed[1:])
+
+
+def _needed(verdict: Verdict, releases: list[str], spoken: list[Finding]) -> str:
+    """What it takes, each thing once; a whole look answers every check that was not seen."""
+    if any(one.quantity == "inspection_age" for one in spoken):
+        unseen = _unseen(verdict)
+        releases = [said for one, said in zip(spoken, releases, strict=True) if one.rule not in unseen]
+    needed = list(dict.fromkeys(releases))
     if len(needed) > _TOLD_AT_MOST:
         needed = [*needed[:_TOLD_AT_MOST], tr("and more, as told below")]
     if not needed:
         return ""
-    return (
-        tr("It takes {what}.", what=needed[0])
-        if len(needed) == 1
-        else tr("It takes all of this: {what}.", what="; ".join(needed))
-    )
+    if len(needed) == 1:
+        return tr("It takes {what}.", what=needed[0])
+    return tr("It takes all of this: {what}.", what="; ".join(needed))
 
 
 def _unseen(verdict: Verdict) -> set[str]:
