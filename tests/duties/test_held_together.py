@@ -1,4 +1,4 @@
-"""Holes that a reviewer found in the deeds, each closed: late sheets, spellings, slips, and what was destroyed."""
+"""Holes in the deeds, each closed: late sheets, spellings, slips of the key, and what was destroyed."""
 
 from collections.abc import Callable
 from dataclasses import replace
