@@ -223,10 +223,11 @@ def meets(rule: Rule, value: Value, limit: Value | None) -> bool:
         return value.word not in rule.words
     if value.number is None or limit is None or limit.number is None:
         return False
-    return _compares(rule.must, value.number, limit.number)
+    return compares(rule.must, value.number, limit.number)
 
 
-def _compares(must: str, value: float, limit: float) -> bool:
+def compares(must: str, value: float, limit: float) -> bool:
+    """Whether a figure is as it must be; one that is the limit within 1e-9 counts as the limit."""
     same = math.isclose(value, limit, rel_tol=SAME_RATIO, abs_tol=1e-15)
     if must == "at_least":
         return same or value > limit
@@ -240,7 +241,7 @@ def _turns_on(rule: Rule, found: Quantity, limit: Value | None, on: date) -> dat
     stepped = found.changes_on if found.changes_on and found.changes_on > on else None
     value = found.value.number if found.value else None
     wanted = limit.number if limit else None
-    if not found.per_day or value is None or wanted is None or not _compares(rule.must, value, wanted):
+    if not found.per_day or value is None or wanted is None or not compares(rule.must, value, wanted):
         return stepped
     days = _days_until(rule.must, value, wanted, found.per_day)
     crossed = on + timedelta(days=days) if days < _LONGEST_LOOK_DAYS else None
@@ -255,4 +256,4 @@ def _days_until(must: str, value: float, limit: float, per_day: float) -> int:
     if exact > _LONGEST_LOOK_DAYS:
         return _LONGEST_LOOK_DAYS
     first = max(math.floor(exact) - 1, 1)
-    return next((day for day in range(first, first + 5) if not _compares(must, value + day * per_day, limit)), first)
+    return next((day for day in range(first, first + 5) if not compares(must, value + day * per_day, limit)), first)

@@ -4,9 +4,10 @@ A limit is told as the reading a gauge or calliper would have to show. Nothing r
 """
 
 from inspector.gear.dossier import Dossier
+from inspector.gear.inspection import InspectionKind
 from inspector.gear.outcome import Outcome
-from inspector.gear.verdict import Finding, Needed, Release, Status, Verdict, WallForecast
-from inspector.rulebook.judge import limit_value
+from inspector.gear.verdict import Finding, Needed, Release, Verdict, WallForecast
+from inspector.rulebook.judge import compares, limit_value
 from inspector.rulebook.load import Rulebook
 from inspector.units import DAYS_PER_YEAR, Dimension
 
@@ -38,16 +39,9 @@ def _release(finding: Finding, verdict: Verdict, dossier: Dossier, book: Ruleboo
         return Release(finding.rule, Needed.INSPECTION)
     if prefix == "check" or finding.observation == "abrasion":
         return Release(finding.rule, Needed.GRADE, finding.observation or key)
-    if prefix in {"loss", "growth"} and finding.status is Status.FAILS and _is_final(finding, dossier):
-        return Release(finding.rule, Needed.STRIKE)
     if prefix in {"loss", "growth", "measured"}:
         return _measured(finding, dossier, book, prefix, key)
     return Release(finding.rule, Needed.MARKING if finding.outcome is Outcome.HOLD else Needed.NOTHING)
-
-
-def _is_final(finding: Finding, dossier: Dossier) -> bool:
-    """Whether a competent person read it: what is worn or stretched does not come back."""
-    return any(one.id == finding.rests_on and one.facts.competent for one in dossier.inspections)
 
 
 def _wall(finding: Finding, verdict: Verdict, dossier: Dossier, book: Rulebook) -> Release:
@@ -87,4 +81,17 @@ def _measured(finding: Finding, dossier: Dossier, book: Rulebook, prefix: str, k
     if limit is not None and new is not None and prefix != "measured":
         must = _TURNED[rule.must] if prefix == "loss" else rule.must
         bound = new.si * (1 - limit if prefix == "loss" else 1 + limit)
+    if prefix != "measured" and bound is not None and _stands(dossier, key, must, bound):
+        return Release(finding.rule, Needed.STRIKE)
     return Release(finding.rule, Needed.READING, key, measure.points, must, bound, measure.dimension)
+
+
+def _stands(dossier: Dossier, measure: str, must: str, bound: float) -> bool:
+    """Whether a competent person ever read it past the bound: what is worn or stretched does not come back."""
+    return any(
+        not compares(must, reading.figure.si, bound)
+        for one in dossier.inspections
+        if one.facts.competent and one.facts.kind is not InspectionKind.BEFORE_USE
+        for reading in one.facts.readings
+        if reading.measure == measure
+    )
