@@ -100,10 +100,6 @@ class Case:
 
         Parts may be seen on several days; the part that was seen longest ago tells the day.
         """
-        latest: dict[tuple[str, str], Inspection] = {}
-        for one in self.thorough:
-            latest |= {(answer.check, ""): one for answer in one.facts.answers if answer.grade is not Grade.NOT_SEEN}
-            latest |= {(reading.measure, reading.point): one for reading in one.facts.readings}
         wanted = [(check.key, "", check.name) for check in self.dossier.kind.checks]
         wanted += [
             (measure.key, point, f"{measure.name} {point}".strip())
@@ -111,6 +107,15 @@ class Case:
             if measure.required and not (measure.compare_with == BOLT_COUNT and self.dossier.item.is_welded_on)
             for point in measure.points or ("",)
         ]
+        open_parts = {(key, point) for key, point, _ in wanted}
+        latest: dict[tuple[str, str], Inspection] = {}
+        for one in reversed(self.thorough):
+            if not open_parts:
+                break
+            seen = {(answer.check, "") for answer in one.facts.answers if answer.grade is not Grade.NOT_SEEN}
+            seen |= {(reading.measure, reading.point) for reading in one.facts.readings}
+            latest |= dict.fromkeys(seen & open_parts, one)
+            open_parts -= seen
         missing = tuple(name for key, point, name in wanted if (key, point) not in latest)
         if missing:
             return LookedOver(None, missing)
