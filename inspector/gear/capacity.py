@@ -1,12 +1,12 @@
 """The strength of a piece: as marked, what took it away, and the ways in which its steel gives way."""
 
 import math
-from dataclasses import dataclass
 from datetime import date
 
+import msgspec
 
-@dataclass(frozen=True, slots=True)
-class CapacityStep:
+
+class CapacityStep(msgspec.Struct, frozen=True):
     """One loss between the marking and what is left. loss_ratio of the strength before it; after_n in newtons."""
 
     cause: str
@@ -16,8 +16,7 @@ class CapacityStep:
     name: str = ""  # the cause as a person says it
 
 
-@dataclass(frozen=True, slots=True)
-class SteelStrength:
+class SteelStrength(msgspec.Struct, frozen=True):
     """One way in which a steel part gives way, in newtons without a partial factor.
 
     sound_n, now_n: as new and as it is; None where the sizes tell only what share is left, or nobody knows. set_n: the
@@ -35,8 +34,7 @@ class SteelStrength:
     beside: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Capacity:
+class Capacity(msgspec.Struct, frozen=True):
     """Characteristic minimum breaking strength in newtons, no design factor inside. None: nobody knows.
 
     as_new_n: reckoned from the sizes, weakest steel assumed, where no marking tells a failure load. strengths: the ways

@@ -33,8 +33,7 @@ class Known(StrEnum):
     ESTIMATED = "estimated"  # from exposure, with no reading behind it
 
 
-@dataclass(frozen=True, slots=True)
-class Value:
+class Value(msgspec.Struct, frozen=True):
     """A value as a rule saw it: a number in SI or a word such as a grade. as_typed: how the officer wrote it."""
 
     number: float | None = None

@@ -1,7 +1,8 @@
 """Strength in newtons on one basis: characteristic minimum breaking strength, no design factor inside."""
 
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from inspector.gear.capacity import Capacity, CapacityStep, SteelStrength
 from inspector.gear.kind import Basis

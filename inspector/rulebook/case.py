@@ -119,7 +119,8 @@ class Case:
         missing = tuple(name for key, point, name in wanted if (key, point) not in latest)
         if missing:
             return LookedOver(None, missing)
-        return LookedOver(min((latest[key, point] for key, point, _ in wanted), key=lambda one: (one.on, one.id)), ())
+        seen_in = {one.id: one for one in latest.values()}.values()
+        return LookedOver(min(seen_in, key=lambda one: (one.on, one.id)), ())
 
     @cached_property
     def service(self) -> Service:
@@ -152,6 +153,11 @@ class Case:
             Service.SPECIAL: kind.every_days_special,
         }[self.service]
         return by_service if self._asked_days is None else min(self._asked_days, by_service)
+
+    @cached_property
+    def good_for(self) -> timedelta:
+        """How long after the day it was seen a good grade or a reading goes stale."""
+        return timedelta(days=self.interval_days + 1)
 
     @cached_property
     def _asked_days(self) -> int | None:

@@ -239,9 +239,11 @@ def compares(must: str, value: float, limit: float) -> bool:
 def _turns_on(rule: Rule, found: Quantity, limit: Value | None, on: date) -> date | None:
     """The first day on which time alone makes this rule answer otherwise, or takes another step of strength."""
     stepped = found.changes_on if found.changes_on and found.changes_on > on else None
+    if not found.per_day:
+        return stepped
     value = found.value.number if found.value else None
     wanted = limit.number if limit else None
-    if not found.per_day or value is None or wanted is None or not compares(rule.must, value, wanted):
+    if value is None or wanted is None or not compares(rule.must, value, wanted):
         return stepped
     days = _days_until(rule.must, value, wanted, found.per_day)
     crossed = on + timedelta(days=days) if days < _LONGEST_LOOK_DAYS else None

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 
 from msgspec.structs import replace
 
@@ -20,6 +20,7 @@ from inspector.units import Dimension
 
 _STATED_ON = {"piece", "certificate", "memory"}
 _NAMED_AT_MOST = 3  # parts of a piece named one by one
+_SEEN = {one: Value(word=one.value) for one in Grade}
 _WORSE = {Grade.GOOD: 0, Grade.SLIGHT: 1, Grade.BAD: 2}
 
 
@@ -33,9 +34,9 @@ def grade(case: Case, check: str) -> Quantity:
         return unknown(tr("No competent person has looked at it yet."), check)
     first = counted[0][0]
     inspection, found = counted[0] if len(counted) == 1 else max(reversed(counted), key=_badness)
-    stale_on = first.on + timedelta(days=case.interval_days + 1) if case.is_thorough(first) else case.on
+    stale_on = first.on + case.good_for if case.is_thorough(first) else case.on
     return Quantity(
-        Value(word=found.value),
+        _SEEN[found],
         stale=case.on >= stale_on,
         came_from=_who(inspection),
         measured_on=inspection.on,
@@ -191,12 +192,15 @@ class Taken:
 
 def readings(case: Case, measure: str) -> list[Taken]:
     """All readings of a measure, in order of day."""
-    return [
-        Taken(one, reading)
-        for one in case.dossier.inspections
-        for reading in one.facts.readings
-        if reading.measure == measure
-    ]
+    return case.once(_by_measure, _by_measure).get(measure, [])
+
+
+def _by_measure(case: Case) -> dict[str, list[Taken]]:
+    found: dict[str, list[Taken]] = {}
+    for one in case.dossier.inspections:
+        for reading in one.facts.readings:
+            found.setdefault(reading.measure, []).append(Taken(one, reading))
+    return found
 
 
 def counted(case: Case, measure: str) -> list[Taken]:
@@ -235,7 +239,7 @@ def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]
     extreme = worst(one.reading.figure.si for one in taken)
     found = next(one for one in taken if one.reading.figure.si == extreme)
     unread, oldest = _coverage(case, measure, by_point)
-    stale_on = oldest + timedelta(days=case.interval_days + 1) if oldest else case.on
+    stale_on = oldest + case.good_for if oldest else case.on
     figure = found.reading.figure
     return Quantity(
         Value(number=figure.si, dimension=figure.dimension, as_typed=figure.as_typed),

@@ -20,12 +20,16 @@ def purpose_word(purpose: Purpose) -> str:
 
 def service_word(service: Service) -> str:
     """How hard a life the piece leads."""
-    words = {
+    return _service_words()[service]
+
+
+@once_a_language
+def _service_words() -> dict[Service, str]:
+    return {
         Service.NORMAL: tr("normal service"),
         Service.SEVERE: tr("salt or mud service, or an unknown past"),
         Service.SPECIAL: tr("special service, after an event, heat or chemicals"),
     }
-    return words[service]
 
 
 def listed(parts: list[str]) -> str:
