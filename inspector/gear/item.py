@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+from inspector.gear.fitting import End, Side
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Purpose
 from inspector.units import Figure
@@ -69,6 +70,8 @@ class NewItem:
     fitted_to: str = ""  # a vehicle's tag
     note: str = ""
     fixed_by: Fixing = Fixing.UNKNOWN
+    fitted_end: End = End.UNKNOWN
+    fitted_side: Side = Side.UNKNOWN
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,10 @@ from inspector.units import Figure
 
 @dataclass(frozen=True, slots=True)
 class Vehicle:
-    """A vehicle of the club or a member. gvm: greatest laden mass on its plate; mass: as it stands on the day."""
+    """A vehicle of the club or a member. gvm: greatest laden mass on its plate; mass: as it stands on the day.
+
+    front_spacing, rear_spacing: between its two recovery points at that end, None where nobody measured it.
+    """
 
     id: str
     tag: str
@@ -18,6 +21,8 @@ class Vehicle:
     gvm: Figure
     mass: Figure | None = None
     note: str = ""
+    front_spacing: Figure | None = None
+    rear_spacing: Figure | None = None
 
 
 class Ground(StrEnum):
@@ -32,7 +37,7 @@ class Ground(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Trip:
-    """A trip with its kit. vehicles and kit hold tags."""
+    """A trip with its kit. vehicles and kit hold tags, people ids."""
 
     id: str
     ref: str
@@ -44,3 +49,5 @@ class Trip:
     leader: str
     vehicles: tuple[str, ...] = ()
     kit: tuple[str, ...] = ()
+    people: tuple[str, ...] = ()
+    note: str = ""

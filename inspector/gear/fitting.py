@@ -1,0 +1,41 @@
+"""Where a part sits on a vehicle."""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+
+class End(StrEnum):
+    """Which end of the vehicle; empty where nobody wrote it down."""
+
+    UNKNOWN = ""
+    FRONT = "front"
+    REAR = "rear"
+
+
+class Side(StrEnum):
+    """Which side, seen by the driver; empty where nobody wrote it down."""
+
+    UNKNOWN = ""
+    LEFT = "left"
+    MIDDLE = "middle"
+    RIGHT = "right"
+
+
+@dataclass(frozen=True, slots=True)
+class Fitted:
+    """A vehicle's tag and the place on it."""
+
+    vehicle: str
+    end: End = End.UNKNOWN
+    side: Side = Side.UNKNOWN
+
+
+@dataclass(frozen=True, slots=True)
+class NewFitting:
+    """A part put on a vehicle, or taken off it (to None). by: a person's id."""
+
+    on: date
+    to: Fitted | None
+    by: str = ""
+    note: str = ""
