@@ -1,4 +1,4 @@
-"""A trip's kit by need: what its vehicles ask for, from what is fit on its last day and at hand, and what is lacking."""
+"""A trip's kit by need: what its vehicles ask for, from what is fit and at hand, and what is lacking."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
