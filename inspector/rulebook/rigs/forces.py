@@ -84,6 +84,8 @@ def _passes(
     """What goes on to a neighbour, and the cosine by which it turns off the line."""
     if part.role == "line" and other.role == "block":
         return share * rating.block_load_factor(_angle(layout, found, other.tag, 0.0)), 1.0
+    if part.role == "line":
+        return share, _spread(layout, found, part)
     if part.role == "block" and other.role == "line":
         factor = rating.block_load_factor(_angle(layout, found, part.tag, 0.0))
         if factor <= 0:
@@ -100,6 +102,16 @@ def _passes(
         angle_rad = bridle_angle(layout, found, part.tag)
         return share * rating.bridle_leg_factor(angle_rad), math.cos(angle_rad / 2)
     return share, 1.0
+
+
+def _spread(layout: Layout, found: Shares, line: Part) -> float:
+    """The cosine by which both ends of a line lie off the way to its one block, where one vehicle holds them both."""
+    near = layout.near(line.tag)
+    blocks = [tag for tag in near if layout.parts[tag].role == "block"]
+    held = [_body_behind(layout, tag, line.tag) for tag in near if tag not in blocks]
+    if len(blocks) != 1 or len(held) != 2 or held[0] != held[1] or not held[0]:
+        return 1.0
+    return math.cos(_angle(layout, found, blocks[0], 0.0) / 2)
 
 
 def _middle(layout: Layout, tag: str) -> str:

@@ -193,12 +193,20 @@ def _winched(layout: Layout, account: Account) -> Loaded:
         likely_n=None,
         needed_n=needed_n,
         offered_n=offered_n,
-        energy_j=stretching.energy_at_j(stretching.stretchers(layout, (line,)), stall_n),
+        energy_j=_stored_j(layout, found, stall_n),
         steps=tuple(account.steps),
         assumptions=tuple(account.assumptions),
         scales=resistance.by_scale(rig.conditions, bogged_kg),
     )
     return Loaded(load, found, None, bogged_kg)
+
+
+def _stored_j(layout: Layout, found: Shares, stall_n: float) -> float:
+    """What the line stores, and every strap that lengthens it, each at what it bears."""
+    parts = layout.of_role("line", "strap", "stretch")
+    return sum(
+        stretching.energy_at_j((one,), stall_n * found.part[one.tag]) for one in stretching.stretchers(layout, parts)
+    )
 
 
 def _winch_and_line(layout: Layout) -> tuple[Part, Part]:
