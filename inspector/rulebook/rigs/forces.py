@@ -87,12 +87,7 @@ def _passes(
     if part.role == "line":
         return share, _spread(layout, found, part)
     if part.role == "block" and other.role == "line":
-        factor = rating.block_load_factor(_angle(layout, found, part.tag, 0.0))
-        if factor <= 0:
-            raise Refused(
-                tr("angles"), tr("The line runs straight past {tag}.", tag=part.tag), tr("Take the block out.")
-            )
-        return share / factor, 1.0
+        return share / rating.block_load_factor(_angle(layout, found, part.tag, 0.0)), 1.0
     if part.role == "bridle" and len(layout.near(part.tag)) == 3:
         if came_from != _middle(layout, part.tag):
             why = tr("The pull on the bridle {tag} does not come from its middle.", tag=part.tag)
@@ -192,11 +187,11 @@ def _angle(layout: Layout, found: Shares, tag: str, otherwise_rad: float) -> flo
     if said is None:
         found.assumed[tag] = otherwise_rad
         return otherwise_rad
-    return said.si if layout.parts[tag].role == "block" else _within(tag, said.si)
+    return _within(tag, said.si)
 
 
 def _within(tag: str, angle_rad: float) -> float:
     if not 0 <= angle_rad <= _WIDEST_RAD:
         why = tr("The angle at {tag} must lie between 0 and 179 degrees.", tag=tag)
-        raise Refused(tr("angles"), why, tr("Measure it between the two legs."))
+        raise Refused(tr("angles"), why, tr("Measure it between the two lines or legs."))
     return angle_rad

@@ -77,6 +77,8 @@ def _pulled(layout: Layout, account: Account) -> Loaded:
     run = _run(layout, parts, account)
     _tell_angles(found, account)
     pull_n = run.peak_n()
+    if pull_n <= 0:
+        raise Refused(tr("speed"), tr("With no speed and no drive nothing pulls."), tr("Write either as it will be."))
     needed_n = resistance.needed_n(rig, bogged, bogged_kg, account)
     account.assume(
         tr("Stuck vehicle"), tr("holds like an anchor"), tr("the most that the line can be made to bear"), "house_law"
@@ -225,6 +227,9 @@ def stall_of(winch: RigPiece, account: Account) -> tuple[float, float]:
         why = tr("Nobody wrote down what {tag} pulls.", tag=winch.tag)
         raise Refused(tr("rating"), why, tr("Book it in with the line pull of its plate."))
     rated_n = item.rating.figure.si
+    if rated_n <= 0:
+        why = tr("{tag} pulls nothing by its plate.", tag=winch.tag)
+        raise Refused(tr("rating"), why, tr("Book it in with the line pull of its plate."))
     stall = item.size("stall_pull")
     if stall is not None:
         return rated_n, max(account.recorded(tr("Pull at which {tag} stalls", tag=winch.tag), stall), rated_n)
