@@ -61,9 +61,11 @@ def _band(layout: Layout, system: System) -> Iterator[RigFinding]:
     band = band_words(strap_band(book, lighter_kg), system)
     for part in layout.of_role("stretch"):
         capacity = part.piece.judged.verdict.capacity if part.piece else None
-        if capacity is None or capacity.now_n is None or capacity.begins_n is None:
-            continue
         about = (part.tag,)
+        if capacity is None or capacity.now_n is None or capacity.begins_n is None:
+            says = tr("Nobody knows what {tag} stands; the lighter vehicle asks for {band}.", tag=part.tag, band=band)
+            yield RigFinding("band.unknown", RigOutcome.UNSOUND, says, source, about)
+            continue
         now, marked = (show(force_n, Dimension.FORCE, system) for force_n in (capacity.now_n, capacity.begins_n))
         if strap_fit(book, lighter_kg, capacity.now_n) == TOO_WEAK:
             says = tr(
