@@ -22,7 +22,7 @@ from tests.duties.gear import SHACKLE_READINGS, all_good, shackle
 def as_first_book(place: Path) -> None:
     """Take the tables back to the first revision, as a program of that time left them."""
     with sqlite3.connect(place) as connection:
-        for table in ("adoption", "opinion", "strike", "destruction"):
+        for table in ("trip_change", "vehicle_change", "fitting", "adoption", "opinion", "strike", "destruction"):
             connection.execute(f"DROP TABLE {table}")  # its triggers go with it
         connection.execute("ALTER TABLE standing DROP COLUMN unloosened")
         connection.execute("UPDATE alembic_version SET version_num = '0001'")
