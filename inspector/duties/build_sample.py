@@ -46,6 +46,8 @@ def build_sample(office: Office) -> Person:
         officer = next(one for one in people if one.competences)
         name_officer(first, officer)
         seated = replace(office, officer=officer)
+        for table in _listed(sample.tables("club.toml"), "vehicle"):
+            _add_vehicle(_evening(seated, deeds[0].on), sample_texts.vehicle(table))
         for deed in deeds:
             deed.do(_evening(seated, deed.on))
         judge_anew(seated)
@@ -57,15 +59,12 @@ def _evening(office: Office, on: date) -> Office:
 
 
 def _club(office: Office, sample: Sample) -> list[Person]:
-    """The club, its people and its vehicles."""
+    """The club and its people."""
     club = sample.tables("club.toml")
     with office.book.page() as page:
         page.set("club", str(club["name"]))
         page.enter("found club", by=office.officer.id, at=office.now, facts={"club": str(club["name"])})
-    people = [add_person(office, sample_texts.person(sample, table)) for table in _listed(club, "person")]
-    for table in _listed(club, "vehicle"):
-        _add_vehicle(office, sample_texts.vehicle(table))
-    return people
+    return [add_person(office, sample_texts.person(sample, table)) for table in _listed(club, "person")]
 
 
 def _add_vehicle(office: Office, one: Vehicle) -> None:

@@ -20,6 +20,7 @@ from inspector.gear.trip import Trip, Vehicle
 from inspector.gear.verdict import Verdict
 from inspector.register.page import Page
 from inspector.rulebook.judge import judge
+from inspector.rulebook.words import place_words
 
 
 class Due(StrEnum):
@@ -32,12 +33,13 @@ class Due(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class FallsDue:
-    """Something that falls due before or during the trip, or fell due already."""
+    """Something that falls due before or during the trip; overdue: it fell due before today."""
 
     tag: str
     kind_name: str
     what: Due
     on: date
+    overdue: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,9 +52,13 @@ class Turns:
 
 @dataclass(frozen=True, slots=True)
 class PartReady:
-    """A part on a vehicle of the trip. moved_on: it was fitted there that day and nobody competent looked since."""
+    """A part on a vehicle of the trip; place: where on it, in words, empty where nobody wrote it down.
+
+    moved_on: it was fitted there that day, and no competent person has inspected it since.
+    """
 
     fitted: Fitted
+    place: str
     judged: Judged
     moved_on: date | None = None
 
@@ -108,7 +114,7 @@ def readiness(office: Office, ref: str) -> Ready:
         going=tuple(one for one in kit if goes(one)),
         staying=tuple(one for one in kit if not goes(one)),
         on=on,
-        due=tuple(sorted(_due(then.values(), today, on), key=lambda one: (one.on, one.tag))),
+        due=tuple(sorted(_due(office, then.values(), today, on), key=lambda one: (one.on, one.tag))),
         turning=tuple(Turns(today[key].outcome, one) for key, one in then.items() if _turns(today[key], one.verdict)),
         vehicles=tuple(_vehicle(one, facts, then) for one in facts.vehicles),
     )
@@ -150,7 +156,7 @@ def _turns(today: Verdict, then: Verdict) -> bool:
     return (today.outcome, today.by_purpose) != (then.outcome, then.by_purpose)
 
 
-def _due(pieces: Iterable[Judged], today: dict[str, Verdict], until: date) -> Iterator[FallsDue]:
+def _due(office: Office, pieces: Iterable[Judged], today: dict[str, Verdict], until: date) -> Iterator[FallsDue]:
     """What falls due by the last day. Of a retired piece nothing falls due any more."""
     for one in pieces:
         now = today[one.dossier.item.id]
@@ -163,12 +169,17 @@ def _due(pieces: Iterable[Judged], today: dict[str, Verdict], until: date) -> It
         }
         for what, day in days.items():
             if day and day <= until:
-                yield FallsDue(_tag(one), one.dossier.kind.name, what, day)
+                yield FallsDue(_tag(one), one.dossier.kind.name, what, day, day < office.today)
 
 
 def _vehicle(vehicle: Vehicle, facts: _Facts, then: dict[str, Judged]) -> VehicleReady:
     parts = [
-        PartReady(fitted, then[item.id], _unseen_since(facts.moves.get(item.id), then[item.id].dossier))
+        PartReady(
+            fitted,
+            place_words(fitted),
+            then[item.id],
+            _unseen_since(facts.moves.get(item.id), then[item.id].dossier),
+        )
         for item, fitted in facts.sits
         if fitted.vehicle == vehicle.tag
     ]

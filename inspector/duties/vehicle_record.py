@@ -13,7 +13,7 @@ from inspector.gear.lists import GearRow, HistoryRow
 from inspector.gear.trip import Vehicle
 from inspector.language import tr
 from inspector.register.lists import Asked
-from inspector.rulebook.words import fitted_words
+from inspector.rulebook.words import place_words
 
 _ENDS = tuple(End(one) for one in ("front", "rear", ""))
 _SIDES = tuple(Side(one) for one in ("left", "middle", "right", ""))
@@ -21,7 +21,7 @@ _SIDES = tuple(Side(one) for one in ("left", "middle", "right", ""))
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A part on a vehicle: where it sits, in words too, and its line of the gear list."""
+    """A part on a vehicle: where it sits, in words too (empty where nobody wrote it down), and its line of the list."""
 
     fitted: Fitted
     place: str
@@ -48,7 +48,7 @@ def vehicle_record(office: Office, tag: str) -> VehicleRecord:
         history = vehicle_rows(page.vehicle_changes(vehicle), names)
         for item, fittings in page.all_fittings():
             history += _moves(vehicle.tag, item, fittings, names)
-    parts = [Part(sits[line.tag], fitted_words(sits[line.tag]), gear_row(office, line)) for line in lines]
+    parts = [Part(sits[line.tag], place_words(sits[line.tag]), gear_row(office, line)) for line in lines]
     parts.sort(key=lambda one: (*place_order(one.fitted), one.row.tag))
     history.sort(key=lambda one: one.on)
     return VehicleRecord(vehicle, overload_words(vehicle), tuple(parts), tuple(reversed(history)))
@@ -76,7 +76,8 @@ def _moves(
 
 
 def _part(item: Item, fitted: Fitted) -> str:
-    return f"{item.tag}: {fitted_words(fitted)}"
+    place = place_words(fitted)
+    return f"{item.tag}, {place}" if place else item.tag
 
 
 def _with_note(said: str, note: str) -> str:

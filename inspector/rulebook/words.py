@@ -225,7 +225,12 @@ def fixing_word(fixing: Fixing) -> str:
 
 def fitted_words(fitted: Fitted) -> str:
     """The vehicle and the place on it: "V-04, front left"."""
+    place = place_words(fitted)
+    return f"{fitted.vehicle}, {place}" if place else fitted.vehicle
+
+
+def place_words(fitted: Fitted) -> str:
+    """The place on a vehicle: "front left"; empty where nobody wrote it down."""
     ends = {End.FRONT: tr("front"), End.REAR: tr("rear")}
     sides = {Side.LEFT: tr("left"), Side.MIDDLE: tr("middle"), Side.RIGHT: tr("right")}
-    place = " ".join(filter(None, (ends.get(fitted.end), sides.get(fitted.side))))
-    return f"{fitted.vehicle}, {place}" if place else fitted.vehicle
+    return " ".join(filter(None, (ends.get(fitted.end), sides.get(fitted.side))))
