@@ -1,5 +1,7 @@
 """The shapes of joints.toml: what each kind is in a rig, and how two neighbours may be joined."""
 
+from functools import cache
+
 import msgspec
 
 from inspector.gear.rig import LooseEnd
@@ -27,7 +29,13 @@ class Role(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     @property
     def weighs_kg(self) -> float:
         """Kilograms, or kilograms per metre."""
-        return read(self.weighs, Dimension.MASS, field=self.key).si
+        return _kilograms(self.weighs)
+
+
+@cache
+def _kilograms(text: str) -> float:
+    """A weight's text is read once, not for each part that may fly."""
+    return read(text, Dimension.MASS, field=text).si
 
 
 class Joint(msgspec.Struct, frozen=True, forbid_unknown_fields=True):

@@ -65,7 +65,9 @@ def shares(layout: Layout, source: str) -> Shares:
 
 
 def _bears(layout: Layout, found: Shares, part: Part, share: float) -> tuple[float, int]:
-    """What one leg of the part bears, and how many legs it has: a strap round a tree has two."""
+    """What one leg of the part bears, and how many legs it has: a bridle and a strap round a tree have two."""
+    if part.role == "bridle" and len(layout.near(part.tag)) == 3:
+        return share * rating.bridle_leg_factor(bridle_angle(layout, found, part.tag)), 2
     if part.role != "around":
         return share, 1
     tree = next((tag for tag in layout.near(part.tag) if layout.parts[tag].role == LooseEnd.TREE.value), "")

@@ -4,13 +4,14 @@ A working load limit enters through its factor, so that a shackle and a strap ar
 fail. Wet nylon, and a strap choked on itself, lose strength; nothing here ever lowers the load.
 """
 
-from inspector.gear.capacity import Capacity
 from inspector.gear.outcome import Outcome, Purpose
-from inspector.gear.rig import LooseEnd, Method
+from inspector.gear.rig import LooseEnd, Method, RigPiece
 from inspector.gear.rig_result import LinkUse, RigOutcome
 from inspector.language import tr
 from inspector.mechanics import coupling, fibre
 from inspector.rulebook.judge import SAME_RATIO
+from inspector.rulebook.load import Rulebook
+from inspector.rulebook.rig_texts import Role
 from inspector.rulebook.rigs.layout import Layout, Part
 from inspector.rulebook.rigs.loads import Loaded
 from inspector.rulebook.words import purpose_word
@@ -48,29 +49,34 @@ def _link(layout: Layout, loaded: Loaded, part: Part, system: System) -> LinkUse
 
 def _margin(layout: Layout, loaded: Loaded, part: Part, force_n: float) -> float:
     """What the part must keep over what it bears, by method; a block and all that holds it keep more."""
-    method, book = layout.facts.rig.method, layout.book
+    usual = usual_margin(layout.book, layout.facts.rig.method, part.text)
+    if part.tag not in loaded.shares.hung or force_n <= 0:
+        return usual
+    return max(usual, hung_margin(layout.book, layout.facts.rig.method) * loaded.load.pull_n / force_n)
+
+
+def usual_margin(book: Rulebook, method: Method, text: Role | None) -> float:
+    """What a part of this role must keep over what it bears."""
     if method is Method.WINCH:
-        line = book.setting("margin_winch_line")
-        if part.tag not in loaded.shares.hung or force_n <= 0:
-            return line
-        return max(line, book.setting("margin_winch_block") * loaded.load.pull_n / force_n)
-    fibre_like = part.text is not None and (part.text.margin == "fibre" or bool(part.text.fibre))
+        return book.setting("margin_winch_line")
+    fibre_like = text is not None and (text.margin == "fibre" or bool(text.fibre))
     return book.setting(f"margin_{method.value}_{'fibre' if fibre_like else 'steel'}")
 
 
+def hung_margin(book: Rulebook, method: Method) -> float:
+    """What a block and all that holds it must keep over the line's own pull; by a winch only."""
+    return book.setting("margin_winch_block") if method is Method.WINCH else 0.0
+
+
 def _strength(layout: Layout, part: Part, system: System) -> tuple[float | None, tuple[str, ...], str]:
-    """Newtons at which it fails, what was taken off in words, and why it is unknown."""
+    """Newtons at which it fails in this rig, what was taken off in words, and why it is unknown."""
     if part.piece is None:
         return _loose_strength(layout, part, system)
-    capacity = part.piece.judged.verdict.capacity
-    if part.role == "winch":
-        return None, (), ""
-    if capacity.now_n is None and part.role == "bar":
-        return _bar_strength(capacity)
-    if capacity.now_n is None:
-        return None, (), capacity.why_unknown or tr("Nobody knows its strength.")
-    strength_n, taken = capacity.now_n, []
-    wet = _wet_loss(layout, part)
+    strength_n, why, only = own_strength(part.piece, part.role)
+    if strength_n is None:
+        return None, (), why
+    taken = [only] if only else []
+    wet = wet_loss(part.text, layout.facts.rig.conditions.wet)
     if wet > 0:
         strength_n = fibre.strength_left_n(strength_n, wet)
         taken.append(tr("wet nylon: {loss} less", loss=show(wet, Dimension.RATIO, system)))
@@ -82,12 +88,21 @@ def _strength(layout: Layout, part: Part, system: System) -> tuple[float | None,
     return strength_n, tuple(taken), ""
 
 
-def _bar_strength(capacity: Capacity) -> tuple[float | None, tuple[str, ...], str]:
-    """What is known in newtons of a tow bar: its bolts. What its tube bears along the vehicle only its maker tells."""
+def own_strength(piece: RigPiece, role: str) -> tuple[float | None, str, str]:
+    """The strength of a dry piece in newtons, why it is unknown, and what it leaves out.
+
+    Of a tow bar its bolts are known in newtons; what its tube bears along the vehicle only its maker can tell.
+    """
+    capacity = piece.judged.verdict.capacity
+    if role == "winch":
+        return None, "", ""
+    if capacity.now_n is not None:
+        return capacity.now_n, "", ""
+    why = capacity.why_unknown or tr("Nobody knows its strength.")
     known = [one.now_n for one in capacity.counted if one.now_n is not None]
-    if not known or any(one.left_ratio is None for one in capacity.counted):
-        return None, (), capacity.why_unknown or tr("Nobody knows its strength.")
-    return min(known), (tr("its bolts only; what its tube bears only the maker can tell"),), ""
+    if role != "bar" or not known or any(one.left_ratio is None for one in capacity.counted):
+        return None, why, ""
+    return min(known), "", tr("its bolts only; what its tube bears only the maker can tell")
 
 
 def _loose_strength(layout: Layout, part: Part, system: System) -> tuple[float | None, tuple[str, ...], str]:
@@ -99,11 +114,11 @@ def _loose_strength(layout: Layout, part: Part, system: System) -> tuple[float |
     return least_n, (said.format(least=show(least_n, Dimension.FORCE, system)),), ""
 
 
-def _wet_loss(layout: Layout, part: Part) -> float:
-    """Share of its strength that the part loses wet; unless somebody said dry, it is wet."""
-    if part.text is None or not part.text.fibre or layout.facts.rig.conditions.wet is False:
+def wet_loss(text: Role | None, wet: bool | None) -> float:
+    """Share of its strength that a part of this role loses wet; unless somebody said dry, it is wet."""
+    if text is None or not text.fibre or wet is False:
         return 0.0
-    return fibre.wet_loss_ratio(fibre.Fibre(part.text.fibre))
+    return fibre.wet_loss_ratio(fibre.Fibre(text.fibre))
 
 
 def _outcome(
@@ -112,7 +127,7 @@ def _outcome(
     """How the part comes out, and why in one sentence."""
     force_n, margin, capacity_n = sums
     if part.piece is not None:
-        barred = barred_why(part, PURPOSES[layout.facts.rig.method])
+        barred = barred_why(part.piece, PURPOSES[layout.facts.rig.method])
         if barred:
             return RigOutcome.UNSOUND, barred
     if part.role in {LooseEnd.TREE.value, LooseEnd.GROUND_ANCHOR.value}:
@@ -140,23 +155,21 @@ def _too_weak(force_n: float, margin: float, capacity_n: float, system: System) 
     )
 
 
-def barred_why(part: Part, purpose: Purpose) -> str:
+def barred_why(piece: RigPiece, purpose: Purpose) -> str:
     """Why a piece may not serve this pull on that day: barred, held, retired, or kept for other work; else empty."""
-    assert part.piece is not None
-    kind = part.piece.judged.dossier.kind
+    kind = piece.judged.dossier.kind
     bar = next((one.why for one in kind.barred if one.purpose is purpose), "")
     if bar:
         return bar
-    verdict = part.piece.judged.verdict
+    verdict = piece.judged.verdict
     if verdict.outcome is Outcome.RETIRE:
-        return tr("It is retired: {why}", why=_first_reason(part))
+        return tr("It is retired: {why}", why=_first_reason(piece))
     found = next((one.outcome for one in verdict.by_purpose if one.purpose is purpose), None)
     if found is None:
         return tr("It is not kept for a {purpose}.", purpose=purpose_word(purpose))
-    return tr("It is on hold: {why}", why=_first_reason(part)) if found is Outcome.HOLD else ""
+    return tr("It is on hold: {why}", why=_first_reason(piece)) if found is Outcome.HOLD else ""
 
 
-def _first_reason(part: Part) -> str:
-    assert part.piece is not None
-    explained = part.piece.judged.explanation
+def _first_reason(piece: RigPiece) -> str:
+    explained = piece.judged.explanation
     return explained.reasons[0].sentence if explained.reasons else explained.headline

@@ -4,9 +4,8 @@ import math
 from dataclasses import dataclass
 
 from inspector.gear.kind import Basis
-from inspector.gear.rig import Method
+from inspector.gear.rig import Method, RigPiece
 from inspector.gear.rig_result import Load
-from inspector.gear.trip import Vehicle
 from inspector.language import tr
 from inspector.mechanics import drum, snatch_peaks, tackle
 from inspector.refused import Refused
@@ -75,7 +74,7 @@ def _pulled(layout: Layout, account: Account) -> Loaded:
     found = shares(layout, parts[0].tag)
     parts = tuple(part for part in parts if math.isclose(found.part[part.tag], 1.0))
     bogged_kg = resistance.mass_of(bogged, account)
-    run = _run(layout, vehicles[rig.pulling], parts, account)
+    run = _run(layout, parts, account)
     _tell_angles(found, account)
     pull_n = run.peak_n()
     needed_n = resistance.needed_n(rig, bogged, bogged_kg, account)
@@ -109,7 +108,13 @@ def _stretching_parts(layout: Layout) -> tuple[Part, ...]:
     return found
 
 
-def _run(layout: Layout, pulling: Vehicle, parts: tuple[Part, ...], account: Account) -> Run:
+def run_of(layout: Layout, account: Account) -> Run:
+    """The pull by another vehicle through all that stretches in the layout."""
+    return _run(layout, tuple(layout.parts.values()), account)
+
+
+def _run(layout: Layout, parts: tuple[Part, ...], account: Account) -> Run:
+    pulling = layout.facts.vehicles[layout.facts.rig.pulling]
     straps = stretching.stretchers(layout, parts)
     for part, strap in zip(parts, straps, strict=True):
         assert part.text is not None
@@ -175,7 +180,8 @@ def _winched(layout: Layout, account: Account) -> Loaded:
     found = shares(layout, line.tag)
     bogged = layout.facts.vehicles[rig.bogged]
     bogged_kg = resistance.mass_of(bogged, account)
-    rated_n, stall_n = _stall(winch, account)
+    assert winch.piece is not None
+    rated_n, stall_n = stall_of(winch.piece, account)
     _tell_angles(found, account)
     needed_n = resistance.needed_n(rig, bogged, bogged_kg, account)
     gain = found.on_body(layout, rig.bogged)
@@ -204,10 +210,9 @@ def _winch_and_line(layout: Layout) -> tuple[Part, Part]:
     raise Refused(tr("runs"), why, tr("Begin a run with the winch, then its line."))
 
 
-def _stall(winch: Part, account: Account) -> tuple[float, float]:
-    """The line pull on the plate and the pull at which it stalls, in newtons."""
-    assert winch.piece is not None
-    item = winch.piece.judged.dossier.item
+def stall_of(winch: RigPiece, account: Account) -> tuple[float, float]:
+    """The line pull on a winch's plate and the pull at which it stalls, in newtons."""
+    item = winch.judged.dossier.item
     if item.rating.basis is not Basis.LINE_PULL or item.rating.figure is None:
         why = tr("Nobody wrote down what {tag} pulls.", tag=winch.tag)
         raise Refused(tr("rating"), why, tr("Book it in with the line pull of its plate."))
