@@ -5,7 +5,7 @@ from pathlib import Path
 import click
 
 from inspector.cli import demo as evening
-from inspector.cli import people, reading, rules, speaking, sums, writing
+from inspector.cli import hands, people, reading, rigs, rules, speaking, sums, writing
 from inspector.cli.wiring import Desk, Wiring
 from inspector.duties.found_club import found_club
 from inspector.language import tr
@@ -96,3 +96,6 @@ for _command in (people.people, people.person):
     main.add_command(_command)
 for _command in (writing.book, writing.inspect, writing.use, writing.expose, writing.sheet, writing.notice):
     main.add_command(_command)
+for _command in (hands.lend, hands.return_command, hands.loans_command, hands.debrief):
+    main.add_command(_command)
+main.add_command(rigs.rig)

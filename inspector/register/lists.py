@@ -9,6 +9,7 @@ from sqlalchemy import Connection, Select, case, func, literal, select, union_al
 from inspector.gear.rulebooks import Adopted
 from inspector.register.tables import (
     adoption,
+    custody,
     destruction,
     document,
     exposure,
@@ -28,6 +29,7 @@ _HAPPENED = (
     (opinion, "opinion"),
     (strike, "strike"),
     (destruction, "destruction"),
+    (custody, "custody"),
 )
 
 

@@ -23,10 +23,11 @@ from inspector.gear.verdict import Explanation, Verdict
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import dossiers, ledger, lists, tables
+from inspector.register.hands import HandsPage
 from inspector.register.rows import as_facts, from_body, new_id, to_body
 
 
-class Page:
+class Page(HandsPage):
     """One transaction's view of the book: what it adds is noted for its ledger line."""
 
     def __init__(self, connection: Connection, origin: str, *, keeps: bool) -> None:

@@ -81,6 +81,7 @@ exposure = _of_item("exposure")
 opinion = _of_item("opinion")
 strike = _of_item("strike")
 destruction = _of_item("destruction")
+custody = _of_item("custody")
 
 verdict = Table(
     "verdict",
@@ -101,6 +102,25 @@ trip = Table(
     Column("id", _ID, primary_key=True),
     Column("ref", _KEY, nullable=False, unique=True),
     Column("first_on", Date, nullable=False),
+    Column("body", Text, nullable=False),
+)
+
+rig = Table(
+    "rig",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("ref", _KEY, nullable=False, unique=True),
+    Column("trip", _KEY, nullable=False),
+    Column("day", Date, nullable=False),
+    Column("body", Text, nullable=False),
+)
+
+debrief = Table(
+    "debrief",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("trip", _KEY, nullable=False, index=True),
+    Column("day", Date, nullable=False),
     Column("body", Text, nullable=False),
 )
 
@@ -159,8 +179,11 @@ APPEND_ONLY = (
     opinion,
     strike,
     destruction,
+    custody,
     verdict,
     trip,
+    rig,
+    debrief,
     document,
     ledger,
 )

@@ -48,6 +48,14 @@ def _fill(sample: Office, table: str) -> None:
     elif table == "strike":
         entry = next(row.ref for row in history_of(sample, "SH-01") if row.ref)
         strike_entry(sample, "SH-01", entry, "Ilse Farrowby", "another shackle")
+    elif table == "custody":
+        lend(sample, ["SH-01"], "Ilse Farrowby", sample.today)
+    elif table == "rig":
+        keep_rig(sample, "R-01", SNATCH)
+    elif table == "debrief":
+        began = min(one.first_on for one in trips(sample))
+        late = sample.at(datetime.combine(began, sample.now.timetz()))
+        debrief(late, NewDebrief(trips(sample)[0].ref, began, ()))
     elif table == "destruction":
         destroy_item(sample, "BM-01", "cut through the tube")
 

@@ -47,6 +47,7 @@ STRICTER = {
     "abrasion_allowance": "20 %",
     "strap_band_low": "2.2",
     "strap_band_high": "2.8",
+    "overload_share_steel": "40 %",
 }
 LOOSE = """
 profile = ["shackle-wear-ten-percent", "hook-wear-ten-percent", "hook-opening-ten-percent", "wire-diameter-six-percent"]
