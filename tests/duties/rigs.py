@@ -1,7 +1,7 @@
 """Short words for stories of rigs and trips: a club with two vehicles, a fit kit and a beach trip."""
 
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import timedelta
 
 from inspector.duties.add_people import add_person, add_vehicle
 from inspector.duties.book_in import book_in
@@ -17,7 +17,9 @@ from inspector.units import Dimension, read
 from tests.duties.gear import SHACKLE_READINGS, STRAP_READINGS, all_good, shackle, strap
 
 KIT = ("KS-1", "SH-1", "SH-2")
-SNATCH = Rig("Beach snatch", Method.KINETIC, "V-2", "V-1", (("tie_down@V-1", "SH-1", "KS-1", "SH-2", "towing_eye@V-2"),))
+SNATCH = Rig(
+    "Beach snatch", Method.KINETIC, "V-2", "V-1", (("tie_down@V-1", "SH-1", "KS-1", "SH-2", "towing_eye@V-2"),)
+)
 SAND = Conditions(bogged_in=Footing.SOFT_DRY_SAND, speed=read("6 km/h", Dimension.SPEED, field="s"), wet=False)
 
 
@@ -45,7 +47,9 @@ def planned(office: Office, kit: tuple[str, ...] = KIT, days: int = 3) -> Trip:
     for tag in ("V-1", "V-2"):
         add_vehicle(office, tag, f"Truck {tag}", "Club", read("3000 kg", Dimension.MASS, field="m"), None)
     last = office.today + timedelta(days=days - 1)
-    trip = Trip("", "T-1", "Beach days", "Long Sand", Ground.BEACH, office.today, last, "Di Member", ("V-1", "V-2"), kit)
+    trip = Trip(
+        "", "T-1", "Beach days", "Long Sand", Ground.BEACH, office.today, last, "Di Member", ("V-1", "V-2"), kit
+    )
     return plan_trip(office, trip)
 
 
@@ -64,8 +68,3 @@ def later(office: Office, days: int) -> Office:
 def named(rig: Rig, **changes: object) -> Rig:
     """The rig with some words changed."""
     return replace(rig, **changes)  # type: ignore[arg-type]
-
-
-def days_after(day: date, days: int) -> date:
-    """A day so many days on."""
-    return day + timedelta(days=days)

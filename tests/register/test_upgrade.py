@@ -8,24 +8,42 @@ import pytest
 
 from inspector.duties.adopt_rulebook import drop_rulebook, in_force
 from inspector.duties.book_in import book_in
+from inspector.duties.debrief import debrief
 from inspector.duties.give_opinion import doubt
+from inspector.duties.keep_rigs import keep_rig
+from inspector.duties.lend import lend_kit, loans
 from inspector.duties.look_up import list_gear, open_item
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
+from inspector.duties.record_use import record_use
 from inspector.duties.verify_book import verify_book
+from inspector.gear.debrief import NewDebrief, RigUsed
 from inspector.gear.outcome import Outcome
+from inspector.gear.use import NewUse
 from inspector.refused import Refused
 from inspector.register.book import open_book
 from tests.duties.gear import SHACKLE_READINGS, all_good, shackle
+from tests.duties.rigs import SNATCH, ready
+
+HANDS = ("custody", "rig", "debrief")
 
 
 def as_first_book(place: Path) -> None:
     """Take the tables back to the first revision, as a program of that time left them."""
     with sqlite3.connect(place) as connection:
-        for table in ("adoption", "opinion", "strike", "destruction"):
+        for table in ("adoption", "opinion", "strike", "destruction", *HANDS):
             connection.execute(f"DROP TABLE {table}")  # its triggers go with it
         connection.execute("ALTER TABLE standing DROP COLUMN unloosened")
         connection.execute("UPDATE alembic_version SET version_num = '0001'")
+    connection.close()
+
+
+def as_third_book(place: Path) -> None:
+    """Take the tables back to the third revision, before anything was lent."""
+    with sqlite3.connect(place) as connection:
+        for table in HANDS:
+            connection.execute(f"DROP TABLE {table}")
+        connection.execute("UPDATE alembic_version SET version_num = '0003'")
     connection.close()
 
 
@@ -43,4 +61,21 @@ def test_a_first_book_opens_with_its_verdicts_and_takes_rulebooks(office: Office
     with pytest.raises(Refused, match="adopted already"):
         drop_rulebook(opened)
     assert doubt(opened, "SH-1", "it takes doubts as well").verdict.outcome is Outcome.RETIRE
+    opened.book.close()
+
+
+def test_a_third_book_opens_as_it_was_and_lends_keeps_rigs_and_takes_debriefs(office: Office) -> None:
+    ready(office)
+    record_use(office, "KS-1", NewUse(office.today, 2))
+    before = [(row.tag, row.outcome, row.headline) for row in list_gear(office).rows]
+    head = verify_book(office).head
+    office.book.close()
+    as_third_book(office.out_tray.parent / "register.db")
+    opened = in_force(replace(office, book=open_book(office.out_tray.parent / "register.db")))
+    assert [(row.tag, row.outcome, row.headline) for row in list_gear(opened).rows] == before
+    assert verify_book(opened, head[:12]).faults == ()
+    lend_kit(opened, "T-1", "Di Member")
+    keep_rig(opened, "R-01", SNATCH)
+    debrief(opened, NewDebrief("T-1", opened.today, (RigUsed(SNATCH, 1, opened.today),)))
+    assert len(loans(opened)) == 3 and verify_book(opened).faults == ()
     opened.book.close()
