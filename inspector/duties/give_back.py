@@ -1,7 +1,8 @@
 """Take pieces back, with what they went through while they were out, and judge them by it.
 
 Silence is no "nothing happened": a piece of which nobody told its uses, or its weather, comes back with a doubt in the
-officer's name, which holds it until a competent person has looked at all of it.
+officer's name, which holds it until a competent person has looked at all of it. What no look can tell, salt inside a
+tube, is reckoned with from the day it was lent.
 """
 
 from collections.abc import Collection, Mapping
@@ -109,8 +110,8 @@ def _take_back(
         raise Refused(tr("day"), why, tr("Write the day on which it came back."))
     kept = _checked(office, lent, brought, told)
     untold = _untold(page, lent, told)
-    facts = NewCustody(
-        brought.on, Hands.RETURNED, lent.holder, trip=lent.trip, by=brought.by, note=brought.note, untold=untold
+    facts = replace(
+        lent, on=brought.on, what=Hands.RETURNED, by=brought.by, note=brought.note, untold=untold, since=lent.on
     )
     page.add_custody(item, facts)
     for use in kept.uses or ():

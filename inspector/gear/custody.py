@@ -25,7 +25,7 @@ class Untold(StrEnum):
 class NewCustody:
     """A piece handed over or brought back. holder, by: ids of people; trip: its reference; due: to be back by.
 
-    by: who handed it out, or who brought it back. untold: what nobody told when it came back.
+    by: who handed it out, or who brought it back. Of a return: since, the day it was lent; untold, what nobody told.
     """
 
     on: date
@@ -36,6 +36,7 @@ class NewCustody:
     by: str = ""
     note: str = ""
     untold: tuple[Untold, ...] = ()
+    since: date | None = None
 
 
 @dataclass(frozen=True, slots=True)

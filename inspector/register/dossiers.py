@@ -5,6 +5,7 @@ from datetime import date
 
 from sqlalchemy import Connection, Table, select
 
+from inspector.gear.custody import Custody, NewCustody, Untold
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, NewInspection
 from inspector.gear.item import Item
@@ -51,6 +52,7 @@ def dossier(connection: Connection, item: Item, kind: Kind, on: date) -> Dossier
         opinions=tuple(Opinion(key, item.id, from_body(body, NewOpinion)) for key, body in said),
         strikes=strikes,
         names=_names(connection),
+        untold=_untold(connection, item, on),
     )
 
 
@@ -79,6 +81,13 @@ def _retirement(key: str, body: str, words: str) -> Retirement:
 def _events(connection: Connection, table: Table, item: Item, on: date) -> list[tuple[str, str]]:
     found = select(table.c.id, table.c.body).where(table.c.item_id == item.id, table.c.day <= on)
     return [(str(key), str(body)) for key, body in connection.execute(found.order_by(table.c.day, table.c.id))]
+
+
+def _untold(connection: Connection, item: Item, on: date) -> tuple[Custody, ...]:
+    """The returns of which nobody told the weather."""
+    entries = _events(connection, tables.custody, item, on)
+    handed = [Custody(key, item.id, from_body(body, NewCustody)) for key, body in entries]
+    return tuple(one for one in handed if Untold.EXPOSURES in one.facts.untold)
 
 
 def _names(connection: Connection) -> tuple[tuple[str, str], ...]:

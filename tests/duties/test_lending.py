@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 from itertools import count
 
 import pytest
@@ -202,6 +202,27 @@ def test_silence_keeps_the_return_and_holds_the_piece_until_it_was_looked_at(
     assert record_inspection(then, "SH-1", looked).verdict.outcome is Outcome.HOLD, "it may have been before the return"
     after = replace(looked, kind=InspectionKind.AFTER_EVENT)
     assert record_inspection(then, "SH-1", after).verdict.outcome is Outcome.FIT
+
+
+def test_salt_inside_a_tube_is_reckoned_with_from_the_day_of_a_loan_of_which_nobody_told(office: Office) -> None:
+    fit(office, mount(), HOLE)
+    member(office)
+    assert reading_due(open_item(office, "BM-1")) is None
+    lend(office, ["BM-1"], OUT, office.today)
+    back = give_back(office, "BM-1", OUT, WentThrough(uses=()))
+    assert back.verdict.outcome is Outcome.HOLD
+    outside = replace(all_good(office, back.dossier.kind, HOLE), kind=InspectionKind.AFTER_EVENT)
+    looked = record_inspection(office, "BM-1", outside)
+    due = reading_due(looked)
+    assert due is not None and due > office.today, "no look from outside tells of the wall inside"
+    assert looked.verdict.outcome is Outcome.FIT, "it only tows, so there is time until then"
+    later_on = office.at(office.now + (due - office.today) + timedelta(days=1))
+    assert record_use(later_on, "BM-1", NewUse(later_on.today, 0)).verdict.outcome is Outcome.HOLD
+
+
+def reading_due(found: Judged) -> date | None:
+    """The day by which its wall must be read."""
+    return found.verdict.wall.next_reading_due if found.verdict.wall else None
 
 
 def test_nothing_gets_milder_by_waiting_with_the_silence(office: Office) -> None:
