@@ -47,12 +47,25 @@ def rig_in(typed: Typed) -> Rig:
 
 def rig_text(rig: Rig, decimal: str = ".") -> str:
     """The file of a rig; reading it gives the same rig. decimal: the sign that its figures were typed with."""
-    tables: dict[str, object] = {"name": rig.name, "method": rig.method.value, "pulling": rig.pulling}
-    tables |= {"bogged": rig.bogged, "runs": [list(run) for run in rig.runs], "trip": rig.trip, "note": rig.note}
-    tables |= {"decimal": decimal, "conditions": _conditions_table(rig.conditions)}
+    head = {"name": rig.name, "method": rig.method.value, "pulling": rig.pulling, "bogged": rig.bogged}
+    head |= {"trip": rig.trip, "note": rig.note, "decimal": decimal}
+    tables: dict[str, object] = {"conditions": _conditions_table(rig.conditions)}
     tables["angles"] = {one.at: one.figure.as_typed for one in rig.angles}
     tables["joint"] = [{"one": one.one, "other": one.other, "how": one.how} for one in rig.joints]
-    return tomli_w.dumps({key: value for key, value in tables.items() if value not in ("", {}, [])})
+    said = tomli_w.dumps({key: value for key, value in head.items() if value})
+    below = tomli_w.dumps({key: value for key, value in tables.items() if value})
+    return f"{said}{_runs_text(rig)}" + (f"\n{below}" if below else "")
+
+
+def _runs_text(rig: Rig) -> str:
+    """The runs, each on a line, so that a person sees what is joined to what."""
+    lines = (", ".join(_quoted(tag) for tag in run) for run in rig.runs)
+    return "runs = [\n" + "".join(f"    [{line}],\n" for line in lines) + "]\n"
+
+
+def _quoted(text: str) -> str:
+    """The text as the file writes it."""
+    return tomli_w.dumps({"x": text}).removeprefix("x = ").rstrip("\n")
 
 
 def _conditions(typed: Typed) -> Conditions:

@@ -68,6 +68,7 @@ def test_a_written_file_shows_what_somebody_said_and_nothing_else() -> None:
     tables = tomllib.loads(rig_text(named(SNATCH, conditions=SAND)))
     assert tables["conditions"] == {"bogged_in": "soft_dry_sand", "speed": "6 km/h", "wet": False}
     assert set(tables) == {"name", "method", "pulling", "bogged", "runs", "decimal", "conditions"}
+    assert '    ["SH-1", "KS-1"],\n' in rig_text(named(SNATCH, runs=(("SH-1", "KS-1"), ("KS-1", "SH-2"))))
 
 
 SLIPS = [
