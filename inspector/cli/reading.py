@@ -54,7 +54,7 @@ def show(desk: Desk, tag: str) -> None:
     outcome = look_up.open_item(office, tag)
     say.heading(tr("{tag} · {kind}", tag=outcome.dossier.item.tag, kind=outcome.dossier.kind.name))
     out = whereabouts(office, tag)
-    say.facts((*outcome.explanation.piece, *([Fact(tr("Where it is"), out)] if out else [])))
+    say.facts((*([Fact(tr("Where it is"), out)] if out else []), *outcome.explanation.piece))
     click.echo()
     say.paragraph(tr("Judged on {day}:", day=show_day(outcome.verdict.on)), "  ")
     say.verdict(outcome)

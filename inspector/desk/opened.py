@@ -57,7 +57,7 @@ class Opened:
     def piece(self) -> tuple[Fact, ...]:
         """What is known of the piece, with where it is now."""
         facts = self.judged.explanation.piece
-        return (*facts, Fact(tr("Where it is"), self.out)) if self.out else facts
+        return (Fact(tr("Where it is"), self.out), *facts) if self.out else facts
 
 
 def listed(office: Office, wanted: Wanted) -> Listed:

@@ -46,7 +46,7 @@ def debrief(office: Office, told: NewDebrief, shares: Shares = whole_pull) -> De
     _check_days(office, trip, told)
     with office.book.page() as page:
         by = person_of(page, told.by, tr("told by")).id if told.by else office.officer.id
-        used = tuple(replace(one, rig=known_parts(page, one.rig)) for one in told.rigs)
+        used = tuple(replace(one, rig=known_parts(page, one.rig, office.rules)) for one in told.rigs)
         kept = page.add_debrief(replace(told, trip=trip.ref, by=by, rigs=used))
         pulled = [one for rig_used in used for one in _pulls(office, page, trip, rig_used, by, shares)]
         gone = {one.item.tag for one in pulled if page.is_destroyed(one.item)}
@@ -79,7 +79,7 @@ def _check_day(field: str, day: date, latest: date, trip: Trip) -> None:
 
 
 def _pulls(office: Office, page: Page, trip: Trip, used: RigUsed, by: str, shares: Shares) -> Iterator[_Pulled]:
-    """The use of each piece in a rig, both ends and the parts on the vehicles included."""
+    """The use of each piece in a rig, both ends, parts on the vehicles and dampers included."""
     share_of = shares(used)
     for item in pieces_of(page, used.rig):
         why = _overload(office, _as_known(office, page, item), used, share_of.get(item.tag, 1.0))

@@ -19,7 +19,7 @@ def keep_rig(office: Office, ref: str, rig: Rig) -> KeptRig:
         if any(one.ref.casefold() == own.casefold() for one in page.rigs()):
             why = tr("Another rig has the reference “{ref}”.", ref=own)
             raise Refused(tr("reference"), why, tr("Choose a free one; a kept rig is never changed."))
-        kept = page.add_rig(own, office.today, known_parts(page, rig))
+        kept = page.add_rig(own, office.today, known_parts(page, rig, office.rules))
         page.enter("keep rig", by=office.officer.id, at=office.now, facts={"ref": own, "as": kept.rig})
     return kept
 

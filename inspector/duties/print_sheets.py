@@ -15,7 +15,7 @@ from inspector.paper.inspection_sheet import inspection_sheet
 from inspector.paper.page_style import PageSize
 from inspector.register.page import Page
 from inspector.rulebook.limits import measure_limit
-from inspector.rulebook.rig import band_words, strap_band, strap_words
+from inspector.rulebook.rigs.strap_band import band_words, strap_band, strap_words
 from inspector.rulebook.words import marked_words
 from inspector.units import Dimension, show
 

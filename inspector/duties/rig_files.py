@@ -8,7 +8,7 @@ from inspector.gear.rig import Angle, Conditions, Footing, Method, NamedJoint, R
 from inspector.language import tr
 from inspector.units import Dimension, Figure
 
-RIG_KEYS = ("name", "method", "pulling", "bogged", "runs", "trip", "note", "conditions", "angles", "joint")
+RIG_KEYS = ("name", "method", "pulling", "bogged", "runs", "dampers", "trip", "note", "conditions", "angles", "joint")
 _CONDITIONS = (
     "bogged_in", "pulling_on", "slope", "speed", "slack", "drive", "wet", "layers", "scale", "distance_rule",
 )  # fmt: skip
@@ -40,6 +40,7 @@ def rig_in(typed: Typed) -> Rig:
         joints=tuple(_joint(one) for one in typed.tables("joint")),
         trip=typed.text("trip"),
         note=typed.text("note"),
+        dampers=typed.texts("dampers"),
     )
     check_form(found)
     return found
@@ -60,7 +61,10 @@ def rig_text(rig: Rig, decimal: str = ".") -> str:
 def _runs_text(rig: Rig) -> str:
     """The runs, each on a line, so that a person sees what is joined to what."""
     lines = (", ".join(_quoted(tag) for tag in run) for run in rig.runs)
-    return "runs = [\n" + "".join(f"    [{line}],\n" for line in lines) + "]\n"
+    laid = ", ".join(_quoted(tag) for tag in rig.dampers)
+    return (
+        "runs = [\n" + "".join(f"    [{line}],\n" for line in lines) + "]\n" + (f"dampers = [{laid}]\n" if laid else "")
+    )
 
 
 def _quoted(text: str) -> str:

@@ -10,6 +10,8 @@ from inspector.gear.rig import GROUND, LooseEnd, Method, Rig
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.page import Page
+from inspector.rulebook.load import Rulebook
+from inspector.rulebook.rigs.resistance import scale_of
 from inspector.units import Figure
 
 _IN_THE_GROUND = {LooseEnd.TREE, LooseEnd.GROUND_ANCHOR}
@@ -19,12 +21,13 @@ _MOST_DRIVE_RATIO = 2.0
 _RIGHT_ANGLE = math.pi / 2
 
 
-def known_parts(page: Page, rig: Rig) -> Rig:
+def known_parts(page: Page, rig: Rig, rules: Rulebook) -> Rig:
     """The rig with each tag as the register writes it; refused where it does not hold together."""
     check_form(rig)
+    _check_words(rig, rules)
     vehicles = {one.tag.casefold(): one.tag for one in page.vehicles()}
     written = {tag: _part(page, tag, vehicles) for tag in rig.tags}
-    known = _rewritten(rig, written)
+    known = replace(_rewritten(rig, written), dampers=tuple(page.item(tag).tag for tag in rig.dampers))
     known = replace(known, bogged=_vehicle(vehicles, rig.bogged, tr("bogged")))
     if rig.pulling:
         known = replace(known, pulling=_vehicle(vehicles, rig.pulling, tr("pulling")))
@@ -37,8 +40,17 @@ def known_parts(page: Page, rig: Rig) -> Rig:
 
 
 def pieces_of(page: Page, rig: Rig) -> tuple[Item, ...]:
-    """The pieces of the register in it, each once; loose ends are none."""
-    return tuple(page.item(tag) for tag in rig.tags if "@" not in tag)
+    """The pieces of the register in it, each once, with what is laid over the line; loose ends are none."""
+    return tuple(page.item(tag) for tag in dict.fromkeys((*rig.tags, *rig.dampers)) if "@" not in tag)
+
+
+def _check_words(rig: Rig, rules: Rulebook) -> None:
+    """Refuse a joint or a scale that the rulebook does not know."""
+    scale_of(rig.conditions.scale)
+    known = list(dict.fromkeys(one.key for one in rules.joints))
+    for joint in rig.joints:
+        if joint.how not in known:
+            raise _refused("joint.how", tr("“{how}” is no joint.", how=joint.how), known)
 
 
 def check_form(rig: Rig) -> None:
@@ -57,6 +69,10 @@ def check_form(rig: Rig) -> None:
         for one, other in pairwise(run):
             if one == other:
                 raise Refused(tr("runs"), tr("{tag} is joined to itself.", tag=one), tr("Name it once in a row."))
+    for tag in rig.dampers:
+        if tag in rig.tags or rig.dampers.count(tag) > 1:
+            why = tr("{tag} stands there twice.", tag=tag)
+            raise Refused(tr("dampers"), why, tr("Name what is laid over the line once, and in no run."))
     _check_angles(rig)
     _check_joints(rig)
     for field, figure, most in _figures(rig):

@@ -136,6 +136,14 @@ class Typed:
             Typed(one, f"{self.field(key)} {number}.", self._decimal) for number, one in enumerate(found, start=1)
         )
 
+    def texts(self, key: str) -> tuple[str, ...]:
+        """A list of texts."""
+        what = tr('Write a list of texts in quotation marks: ["A", "B"].')
+        found = self._of(key, list, what) or []
+        if not all(isinstance(one, str) for one in found):
+            raise Refused(self.field(key), tr("That is something else."), what)
+        return tuple(found)
+
     def lists(self, key: str) -> tuple[tuple[str, ...], ...]:
         """A list of lists of texts."""
         what = tr('Write lists of tags in quotation marks: [["A", "B"], ["B", "C"]].')

@@ -17,6 +17,8 @@ from inspector.duties.strike_entry import strike_entry
 from inspector.duties.tell_history import history_of
 from inspector.duties.verify_book import verify_book
 from inspector.gear.debrief import NewDebrief, RigUsed
+from inspector.gear.item import NewItem, Rating
+from inspector.gear.kind import Basis
 from inspector.gear.outcome import Outcome
 from inspector.gear.rig import Rig
 from inspector.gear.use import Event
@@ -87,6 +89,18 @@ def test_each_piece_bears_its_own_share_of_the_pull(office: Office) -> None:
     events = {one.dossier.item.tag: one.dossier.uses[0].facts.event for one in kept.pieces}
     assert events == {"SH-1": Event.OVERLOAD, "KS-1": Event.NONE, "SH-2": Event.NONE}
     assert [one.rig.name for one in asked] == ["Beach snatch"]
+
+
+def test_a_damper_has_the_pulls_as_well_and_bears_no_force(office: Office) -> None:
+    ready(office)
+    book_in(office, NewItem("DM-1", "damper", Rating(Basis.UNRATED, None, None, "")))
+    laid = named(SNATCH, dampers=("dm-1",))
+    kept = debrief(office, told(office, used(office, laid, hardest=pull("40 kN"))))
+    facts = next(one for one in kept.pieces if one.dossier.item.tag == "DM-1").dossier.uses[0].facts
+    assert (facts.pull_count, facts.event) == (2, Event.NONE)
+    jerked = debrief(office, told(office, used(office, laid, jerked=True)))
+    facts = next(one for one in jerked.pieces if one.dossier.item.tag == "DM-1").dossier.uses[-1].facts
+    assert facts.event is Event.OVERLOAD
 
 
 def test_a_piece_in_two_rigs_has_both_uses_and_is_judged_once(office: Office) -> None:

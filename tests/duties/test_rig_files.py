@@ -28,6 +28,7 @@ runs = [
     ["WI-01", "WR-01", "SN-01", "WH-01", "tie_down@V-05"],
     ["SN-01", "SH-01", "TS-01", "tree@ground"],
 ]
+dampers = ["DM-01"]
 note = "after rain"
 
 [conditions]
@@ -61,6 +62,7 @@ def test_a_file_reads_as_it_was_meant() -> None:
     assert known.wet is True and known.layers == 2 and known.scale == "largest"
     angle = found.angle("SN-01")
     assert angle is not None and angle.as_typed == "20 deg"
+    assert found.dampers == ("DM-01",)
     assert found.joints == (NamedJoint("TS-01", "tree@ground", "choked"),)
 
 
@@ -92,6 +94,9 @@ SLIPS = [
     ("bogged", 'bogged = "V-05"', "", "missing"),
     ("name", '"Two legs to the tree"', "5", "quotation marks"),
     ("runs", '["SN-01", "SH-01", "TS-01", "tree@ground"],', '"SN-01",', "lists of tags"),
+    ("dampers", '["DM-01"]', '"DM-01"', "list of texts"),
+    ("dampers", '["DM-01"]', "[1]", "list of texts"),
+    ("dampers", '["DM-01"]', '["SH-01"]', "in no run"),
     ("decimal", 'note = "after rain"', 'decimal = ";"', "no decimal sign"),
     ("rig file", 'bogged = "V-05"', "bogged = V-05", "line 4"),
     ("rig file", 'bogged = "V-05"', 'bogged = "V-05"\nbogged = "V-06"', "line 5"),
@@ -177,6 +182,7 @@ def drawn_rigs(draw: DrawFn) -> Rig:
         joints=tuple(NamedJoint(one, other, draw(words)) for one, other in joined),
         trip=draw(signs),
         note=draw(st.text(max_size=40)),
+        dampers=tuple(draw(st.lists(tags.filter(lambda tag: tag not in parts), unique=True, max_size=2))),
     )
 
 

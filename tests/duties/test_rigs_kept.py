@@ -31,12 +31,12 @@ def test_tags_are_kept_as_the_register_writes_them(office: Office) -> None:
         bogged="v-2",
         pulling="v-1",
         angles=(Angle("ks-1", angle("60 °")),),
-        joints=(NamedJoint("sh-1", "ks-1", "choked"),),
+        joints=(NamedJoint("sh-1", "ks-1", "eye_in_shackle"),),
     )
     kept = keep_rig(office, "R-1", typed).rig
     assert kept.runs == (("tie_down@V-1", "SH-1", "KS-1", "tree@ground"),)
     assert (kept.bogged, kept.pulling) == ("V-2", "V-1")
-    assert kept.angles[0].at == "KS-1" and kept.joints[0] == NamedJoint("SH-1", "KS-1", "choked")
+    assert kept.angles[0].at == "KS-1" and kept.joints[0] == NamedJoint("SH-1", "KS-1", "eye_in_shackle")
 
 
 def test_a_winch_on_the_stuck_vehicle_needs_no_other(office: Office) -> None:
@@ -91,6 +91,11 @@ FAULTS: list[tuple[str, Rig, str, str]] = [
     ("two angles at one part", named(SNATCH, angles=(Angle("KS-1", angle("9 °")),) * 2), "angles.KS-1", "twice"),
     ("a joint of no neighbours", named(SNATCH, joints=(NamedJoint("SH-1", "SH-2", "x"),)), "joint", "not joined"),
     ("a joint without a word", named(SNATCH, joints=(NamedJoint("SH-1", "KS-1", " "),)), "joint.how", "empty"),
+    ("a joint nobody knows", named(SNATCH, joints=(NamedJoint("SH-1", "KS-1", "x"),)), "joint.how", "eye_in_shackle"),
+    ("a scale nobody knows", with_conditions(scale="x"), "scale", "Use one of"),
+    ("a damper nobody knows", named(SNATCH, dampers=("DM-9",)), "tag", "No piece"),
+    ("a damper in the line", named(SNATCH, dampers=("KS-1",)), "dampers", "twice"),
+    ("a damper named twice", named(SNATCH, dampers=("DM-1", "DM-1")), "dampers", "twice"),
     ("a joint named twice", named(SNATCH, joints=(NamedJoint("SH-1", "KS-1", "x"),) * 2), "joint", "twice"),
     ("a trip nobody knows", named(SNATCH, trip="T-9"), "trip", "Use one of: T-1"),
     ("a wall of a slope", with_conditions(slope=angle("91 °")), "conditions.slope", "cannot be"),
