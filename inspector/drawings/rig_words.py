@@ -52,8 +52,8 @@ def rig_mark(outcome: RigOutcome, size_mm: float) -> Drawing:
 def method_words(method: Method) -> str:
     """How it is pulled."""
     words = {
-        Method.KINETIC: tr("kinetic pull: another vehicle runs up a stretching strap"),
-        Method.TOW_OUT: tr("tow-out: another vehicle pulls steadily"),
+        Method.KINETIC: tr("kinetic pull, by a strap that stretches"),
+        Method.TOW_OUT: tr("steady pull by another vehicle"),
         Method.WINCH: tr("winch"),
     }
     return words[method]

@@ -1,4 +1,4 @@
-"""A ball on its shank and a pin through a receiver, each cut open with its forces; the words of the forces are given."""
+"""A ball on its shank and a pin through a receiver, each cut open with its forces; the words are given."""
 
 from inspector.drawings.force_marks import beside, cut, lever, pull_arrow
 from inspector.drawings.shapes import Circle, Ink, Polygon, RoundedRect, Shape

@@ -120,7 +120,7 @@ BALL = JointUse(
     sums=(
         "45 kN × 0.046 m = 2070 N m at the neck.",
         "2070 N m / (π × 0.025³ m³ / 32) = 1349 MPa, far beyond the 400 MPa at which weak steel first bends for good.",
-        "It first bends for good at 400 MPa × 1.534 cm³... / 0.046 m = 13.3 kN.",
+        "It first bends for good at 400 MPa × 1.534 cm³ / 0.046 m = 13.3 kN.",
     ),
     # W = pi 0.025^3 / 32 = 1.5340e-6 m3; 2070 / W = 1349 MPa; 400e6 W / 0.046 = 13.34 kN
     figures=(
