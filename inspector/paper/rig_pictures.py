@@ -15,7 +15,6 @@ from inspector.paper.common import heading
 from inspector.paper.page_style import BODY, GRID, MM
 from inspector.units import System
 
-
 _ONE_ROW = 2  # the row, and what its signs mean
 
 

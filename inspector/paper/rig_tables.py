@@ -14,8 +14,8 @@ from inspector.paper.rig_outcome import outcome_words
 from inspector.paper.rig_pictures import sections
 from inspector.units import Dimension, System, show
 
-_PARTS = (0.28, 0.15, 0.16, 0.14, 0.10, 0.17)
-_JOINTS = (0.07, 0.36, 0.14, 0.43)
+_PARTS = (0.29, 0.14, 0.15, 0.11, 0.08, 0.09, 0.14)
+_JOINTS = (0.05, 0.31, 0.14, 0.14, 0.36)
 _FINDINGS = (0.16, 0.54, 0.30)
 _STRONG = BODY.in_bold()
 _ASIDE = SMALL.in_ink(Ink.INK)
@@ -38,10 +38,11 @@ def _finding(one: RigFinding, width_pt: float) -> Block:
 
 def parts(result: RigResult, width_pt: float, system: System) -> list[Block]:
     """Every part: what it bears, stands and must keep, how much of that is used."""
-    said = (tr("Part"), tr("Bears"), tr("Stands"), tr("Must keep"), tr("Keeps"), tr("Used"))
+    said = (tr("Part"), tr("Bears"), tr("Stands"), tr("Must keep"), tr("Keeps"), tr("Used"), tr("Outcome"))
     how = tr(
         "Bears: the greatest pull on it. Stands: the least pull that breaks it on that day. Must keep: how many times "
-        "what it bears it must stand; keeps: how many times it does. Used: share of what it may bear, 100 % is the limit."
+        "what it bears it must stand; keeps: how many times it does. Used: share of what it may bear; 100 % is "
+        "the limit."
     )
     title = [heading(tr("The parts"), width_pt), words(how, width_pt, SMALL).kept(), names(_PARTS, said, width_pt)]
     return [*title, *(_part(link, result, width_pt, system) for link in result.links)]
@@ -49,7 +50,7 @@ def parts(result: RigResult, width_pt: float, system: System) -> list[Block]:
 
 def _part(link: LinkUse, result: RigResult, width_pt: float, system: System) -> Block:
     wide = widths(_PARTS, width_pt)
-    name = [words(part_name(link.tag), wide[0], _STRONG), words(link.kind_name, wide[0], BODY)]
+    name = [words(tr("{tag} · {kind}", tag=part_name(link.tag), kind=link.kind_name), wide[0], _STRONG)]
     if link.tag == result.weakest:
         name.append(words(tr("weakest part"), wide[0], _STRONG))
     factor = link.safety_factor
@@ -60,8 +61,8 @@ def _part(link: LinkUse, result: RigResult, width_pt: float, system: System) -> 
         "–" if factor is None else show(factor, Dimension.FACTOR),
     )
     cells = [words(text, width, BODY) for text, width in zip(values, wide[1:5], strict=True)]
-    used = stack([words(used_text(link), wide[5], _STRONG), outcome_words(link.outcome, wide[5])])
-    return line(_PARTS, [stack(name), *cells, used], width_pt, words(_aside(link, system), width_pt, SMALL))
+    used = [words(used_text(link), wide[5], _STRONG), outcome_words(link.outcome, wide[6])]
+    return line(_PARTS, [stack(name), *cells, *used], width_pt, words(_aside(link, system), width_pt, SMALL))
 
 
 def _aside(link: LinkUse, system: System) -> str:
@@ -80,22 +81,21 @@ def joints(result: RigResult, width_pt: float, system: System) -> list[Block]:
     """Every joint by its number in the picture, then the sections of those that have one."""
     if not result.joints:
         return []
-    said = (tr("No."), tr("Joint"), tr("Passes through"), tr("What is said of it"))
+    said = (tr("No."), tr("Joint"), tr("Passes through"), tr("Outcome"), tr("What is said of it"))
     title = [heading(tr("The joints"), width_pt), names(_JOINTS, said, width_pt)]
     lines = [_joint(number, one, width_pt, system) for number, one in enumerate(result.joints, 1)]
     return [*title, *lines, *sections(result.joints, width_pt, system)]
 
 
 def _joint(number: int, one: JointUse, width_pt: float, system: System) -> Block:
-    number_pt, name_pt, force_pt, says_pt = widths(_JOINTS, width_pt)
+    number_pt, name_pt, force_pt, mark_pt, says_pt = widths(_JOINTS, width_pt)
     between = tr("{one} to {other}", one=part_name(one.one), other=part_name(one.other))
-    name = stack(
-        [words(between, name_pt, _STRONG), words(one.name, name_pt, BODY), outcome_words(one.outcome, name_pt)]
-    )
+    name = stack([words(between, name_pt, _STRONG), words(one.name, name_pt, BODY)])
     says = [words(one.says, says_pt, BODY), *(words(text, says_pt, _ASIDE) for text in one.sums)]
     says.append(words(one.source, says_pt, SMALL))
     force = stack([words(force_text(one.force_n, system), force_pt, BODY), *_planes(one, force_pt)])
-    return line(_JOINTS, [words(str(number), number_pt, _STRONG), name, force, stack(says)], width_pt)
+    cells = [words(str(number), number_pt, _STRONG), name, force, outcome_words(one.outcome, mark_pt), stack(says)]
+    return line(_JOINTS, cells, width_pt)
 
 
 def _planes(one: JointUse, width_pt: float) -> list[Block]:
