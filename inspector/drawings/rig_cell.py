@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from inspector.drawings.bar_rows import Bar, Row, rows
 from inspector.drawings.change import moved
 from inspector.drawings.extent import extent, text_width_mm
-from inspector.drawings.rig_words import bears_text, part_name, rig_word, stands_text, used_text
+from inspector.drawings.rig_words import bears_text, link_name, part_name, rig_word, stands_text, used_text
 from inspector.drawings.shapes import Ink, Point, RoundedRect, Shape, Text
 from inspector.drawings.wording import LABEL_MM, LEADING_MM, wrapped
 from inspector.gear.rig import Rig
@@ -43,15 +43,15 @@ def body_label(vehicle: Vehicle | None, tag: str, rig: Rig, corner: Point, width
 def link_says(link: LinkUse, system: System) -> str:
     """All that is known of a part in one sentence, for who hovers over it or cannot see it."""
     bears, stands, used = bears_text(link, system), stands_text(link, system), used_text(link)
-    said = tr("{tag}, {kind}: bears {bears}, stands {stands}, used {used}", tag=part_name(link.tag),
-              kind=link.kind_name, bears=bears, stands=stands, used=used)  # fmt: skip
+    said = tr("{part}: bears {bears}, stands {stands}, used {used}", part=link_name(link),
+              bears=bears, stands=stands, used=used)  # fmt: skip
     return said if link.outcome is RigOutcome.SOUND else f"{said}, {rig_word(link.outcome).lower()}"
 
 
 def _said(rig: Rig, link: LinkUse | None, tag: str, system: System) -> list[tuple[str, bool]]:
     said = [(part_name(tag), True)]
     if link is not None:
-        said.append((link.kind_name, False))
+        said += [(link.kind_name, False)] if part_name(tag) == tag else []
         said.append((tr("bears {force}", force=bears_text(link, system)), False))
         said.append((_stands(link, system), False))
     angle = rig.angle(tag)
@@ -84,12 +84,18 @@ def _use(link: LinkUse) -> Row:
         return Row(tr("used"), used_text(link))
     if share is None:
         hollow = Bar(0.0, LIMIT_RATIO, None, Ink.INK, dashed=True, tells=tr("Nobody knows what it stands"))
-        return Row(tr("used: not known"), "", (hollow,), bold=True)
+        return Row(_loud(link), "", (hollow,), bold=True)
     within = Bar(0.0, min(share, 1.0) * LIMIT_RATIO, Ink.STEEL, Ink.INK, tells=tr("Used"))
     frame = Bar(0.0, LIMIT_RATIO, Ink.PAPER, Ink.INK, tells=tr("What it may bear"))
-    over = (Bar(LIMIT_RATIO, share * LIMIT_RATIO, Ink.LIMIT, Ink.INK, tells=tr("Beyond what it may bear")),)
     ticks = ((LIMIT_RATIO, tr("Its limit: 100 %")),)
-    return Row(tr("used"), used_text(link), (frame, within, *(over if share > 1 else ())), ticks, bold=share > 1)
+    if share <= 1:
+        return Row(tr("used"), used_text(link), (frame, within), ticks)
+    over = Bar(LIMIT_RATIO, share * LIMIT_RATIO, Ink.LIMIT, Ink.INK, tells=tr("Beyond what it may bear"))
+    return Row(_loud(link), "", (frame, within, over), ticks, bold=True)
+
+
+def _loud(link: LinkUse) -> str:
+    return tr("used: {share}", share=used_text(link))
 
 
 def _frame(shapes: Sequence[Shape], corner: Point, width_mm: float) -> Shape:

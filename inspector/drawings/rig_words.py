@@ -12,6 +12,7 @@ from inspector.language import tr
 from inspector.units import Dimension, System, show
 
 _HAIR = 1e-6  # of a per cent: a share this close to a printed figure is that figure
+_MOST_SHOWN = 10.0  # a greater share tells nothing more
 _GEOMETRY = {
     RigOutcome.SOUND: Outcome.FIT,
     RigOutcome.CAUTION: Outcome.DERATE,
@@ -68,6 +69,14 @@ def part_name(tag: str) -> str:
     return name if body in {"", GROUND} else tr("{what} of {vehicle}", what=name, vehicle=body)
 
 
+def link_name(link: LinkUse) -> str:
+    """Tag and kind; of a loose end, whose name says its kind, only that."""
+    name = part_name(link.tag)
+    if "@" in link.tag and name != link.tag:
+        return name[:1].upper() + name[1:]
+    return tr("{tag} · {kind}", tag=name, kind=link.kind_name)
+
+
 def _loose_words() -> dict[LooseEnd, str]:
     return {
         LooseEnd.TREE: tr("tree"),
@@ -101,6 +110,8 @@ def used_text(link: LinkUse) -> str:
     share = link.use_ratio
     if share is None:
         return tr("not known")
+    if _MOST_SHOWN < share < math.inf:
+        return tr("over {share}", share=show(_MOST_SHOWN, Dimension.RATIO))
     return tr("no strength left") if math.isinf(share) else show(_rounded_up(share), Dimension.RATIO)
 
 

@@ -21,7 +21,7 @@ def ball_section(pull: Words, lever_words: Words, neck: Words = ()) -> list[Shap
         *pull_arrow((52, 35), (66, 35), 0.6, back=True),
         *beside((67.5, 36.0), (tr("held here"),)),
         *beside((39.5, 27.6), neck),
-        *lever(14, 17.0, 30.2, lever_words, (22, 26)),
+        *lever(18.2, 17.0, 30.2, lever_words, (22, 26)),
         *cut((22, 30.2), (38, 30.2)),
     ]
 

@@ -6,6 +6,7 @@ from inspector.drawings.rig_cell import link_says
 from inspector.drawings.rig_words import (
     bears_text,
     force_text,
+    link_name,
     method_words,
     part_name,
     rig_mark,
@@ -39,9 +40,7 @@ def rig_sheet(sheet: RigSheet, page: PageSize, system: System = System.METRIC) -
         _hero(sheet, width),
         facts(_facts(sheet, system), width, 4).below(2 * GRID),
         cautions(_cautions(sheet), width).below(2 * GRID),
-        *findings(tr("What decides"), _speaking(result, system), width),
-        *changes(result, width),
-        *_picture_and_danger(sheet, width, system),
+        *_picture_and_reasons(sheet, width, system),
         *parts(result, width, system),
         *joints(result, width, system),
         *load(result.load, width, system),
@@ -51,10 +50,15 @@ def rig_sheet(sheet: RigSheet, page: PageSize, system: System = System.METRIC) -
     return Document(sheet.imprint, f"{result.rig.name}, {show_day(result.on)}", blocks).printed(page)
 
 
-def _picture_and_danger(sheet: RigSheet, width_pt: float, system: System) -> list[Block]:
+def _picture_and_reasons(sheet: RigSheet, width_pt: float, system: System) -> list[Block]:
     """The picture first where it is one row; a higher one begins on the next page, after what still fits on this."""
-    shown, danger = chain(sheet, width_pt, system), where_to_stand(sheet.result, width_pt, system)
-    return [*danger, *shown] if is_long(sheet) else [*shown, *danger]
+    shown = chain(sheet, width_pt, system)
+    reasons = [
+        *findings(tr("What decides"), _speaking(sheet.result, system), width_pt),
+        *changes(sheet.result, width_pt),
+        *where_to_stand(sheet.result, width_pt, system),
+    ]
+    return [*reasons, *shown] if is_long(sheet) else [*shown, *reasons]
 
 
 def _hero(sheet: RigSheet, width_pt: float) -> Block:
@@ -103,9 +107,7 @@ def _weakest(result: RigResult, system: System) -> str:
     link = result.link(result.weakest)
     if link is None:
         return part_name(result.weakest) or tr("not known")
-    return tr(
-        "{tag} · {kind}, bears {force}", tag=part_name(link.tag), kind=link.kind_name, force=bears_text(link, system)
-    )
+    return tr("{part}, bears {force}", part=link_name(link), force=bears_text(link, system))
 
 
 def _factor(value: float | None) -> str:

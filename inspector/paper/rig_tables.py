@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from inspector.drawings.rig_words import bears_text, force_text, part_name, stands_text, used_text
+from inspector.drawings.rig_words import bears_text, force_text, link_name, part_name, stands_text, used_text
 from inspector.drawings.shapes import Ink
 from inspector.gear.rig_result import JointUse, LinkUse, RigFinding, RigResult
 from inspector.language import tr
@@ -50,7 +50,7 @@ def parts(result: RigResult, width_pt: float, system: System) -> list[Block]:
 
 def _part(link: LinkUse, result: RigResult, width_pt: float, system: System) -> Block:
     wide = widths(_PARTS, width_pt)
-    name = [words(tr("{tag} · {kind}", tag=part_name(link.tag), kind=link.kind_name), wide[0], _STRONG)]
+    name = [words(link_name(link), wide[0], _STRONG)]
     if link.tag == result.weakest:
         name.append(words(tr("weakest part"), wide[0], _STRONG))
     factor = link.safety_factor
