@@ -46,14 +46,16 @@ def _arrow(start_mm: float, y_mm: float, tells: str) -> list[Shape]:
     return [Line((start_mm, y_mm), (tip - 1.0, y_mm), width_mm=_LINE_MM, tells=tells), head]
 
 
-def joint_shapes(joint: JointUse, number: int, course: Course, at: Point, width_mm: float) -> list[Shape]:
-    """The mark of a joint at its place, over it its number; a joint that is never right says so."""
-    word = str(number) if joint.outcome is not RigOutcome.NEVER else tr("{number} never", number=number)
+def joint_shapes(joints: Sequence[tuple[int, JointUse]], course: Course, at: Point, width_mm: float) -> list[Shape]:
+    """The marks of the joints at a place, the severest uppermost, over them their numbers; one never right says so."""
+    order = sorted(joints, key=lambda one: one[1].outcome.severity)
+    worst = order[-1][1].outcome
+    numbers = ", ".join(str(number) for number, _ in joints)
+    word = tr("{number} never", number=numbers) if worst is RigOutcome.NEVER else numbers
     anchor, across = _beside(course, at, width_mm)
-    label = Text(
-        (at[0] + across, at[1] - _WORD_MM), word, LABEL_MM, anchor=anchor, bold=joint.outcome is not RigOutcome.SOUND
-    )
-    return [*_mark(joint, at), label]
+    over = (at[0] + across, at[1] - _WORD_MM)
+    label = Text(over, word, LABEL_MM, anchor=anchor, bold=worst is not RigOutcome.SOUND)
+    return [*(shape for _, joint in order for shape in _mark(joint, at)), label]
 
 
 def _mark(joint: JointUse, at: Point) -> list[Shape]:

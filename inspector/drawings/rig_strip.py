@@ -14,7 +14,7 @@ from inspector.drawings.rig_vehicle import vehicle
 from inspector.drawings.rig_words import part_name
 from inspector.drawings.shapes import Anchor, Ink, Point, Polygon, Shape, Text
 from inspector.drawings.wording import LABEL_MM, LEADING_MM
-from inspector.gear.rig_result import RigResult
+from inspector.gear.rig_result import JointUse, RigResult
 from inspector.gear.trip import Vehicle
 from inspector.language import tr
 from inspector.units import Dimension, System, show
@@ -66,9 +66,7 @@ def strip(plan: Plan, row: int) -> tuple[list[Shape], float]:
         parts += made
         top_mm = max([heights[-1] + _EMPTY_LANE_MM / 2, *(extent(shape).bottom for shape in made)]) + _LANE_GAP_MM
     lines = [shape for course in plan.courses for shape in course_shapes(course, row, heights)]
-    pairs = zip(plan.grid.ties, plan.courses, strict=True)
-    joints = [shape for tie, course in pairs for shape in _joint(plan, tie, course, row, heights)]
-    return [*lines, *parts, *joints], top_mm
+    return [*lines, *parts, *_joints(plan, row, heights)], top_mm
 
 
 def _cell(plan: Plan, cell: Cell, line_mm: float) -> list[Shape]:
@@ -129,12 +127,18 @@ def _above(plan: Plan, cell: Cell, middle: Point) -> list[Shape]:
     return shapes
 
 
-def _joint(plan: Plan, tie: Tie, course: Course, row: int, heights: Sequence[float]) -> list[Shape]:
-    """The mark of the joint that the result tells of, if its place is in this row."""
-    on_row, lane, at_mm = course.mark
-    names = set(tie.edge.joined) if tie.edge else {tie.left.tag, tie.right.tag}
-    found = [(number, one) for number, one in enumerate(plan.result.joints, 1) if {one.one, one.other} == names]
-    if on_row != row or not found:
-        return []
-    number, joint = found[0]
-    return joint_shapes(joint, number, course, (at_mm, heights[lane]), plan.width_mm)
+def _joints(plan: Plan, row: int, heights: Sequence[float]) -> list[Shape]:
+    """The marks of the joints that the result tells of, those of a row; several may meet at one place."""
+    spots: dict[tuple[int, int, float], list[tuple[int, JointUse]]] = {}
+    courses: dict[tuple[int, int, float], Course] = {}
+    for tie, course in zip(plan.grid.ties, plan.courses, strict=True):
+        names = set(tie.edge.joined) if tie.edge else {tie.left.tag, tie.right.tag}
+        found = [(number, one) for number, one in enumerate(plan.result.joints, 1) if {one.one, one.other} == names]
+        if found and course.mark[0] == row:
+            spots.setdefault(course.mark, []).extend(found)
+            courses[course.mark] = course
+    return [
+        shape
+        for spot, found in spots.items()
+        for shape in joint_shapes(found, courses[spot], (spot[2], heights[spot[1]]), plan.width_mm)
+    ]

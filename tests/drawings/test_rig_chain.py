@@ -13,7 +13,7 @@ from inspector.drawings.rig_chain import rig_chain, rig_strips
 from inspector.drawings.rig_graph import graph_of
 from inspector.drawings.rig_grid import Cell, grid_of
 from inspector.drawings.rig_words import part_name, rig_mark, rig_word
-from inspector.drawings.shapes import Circle, Drawing, Ink, Polygon, RoundedRect, Text
+from inspector.drawings.shapes import Circle, Drawing, Ink, Line, Polygon, RoundedRect, Text
 from inspector.gear.rig import LooseEnd, Rig
 from inspector.gear.rig_result import RigOutcome, RigResult
 from inspector.units import System
@@ -31,6 +31,15 @@ def test_it_lies_in_its_frame_and_no_text_on_another(make: Make, system: System)
     assert drawing.width_mm == 178.0
     assert_inside(drawing)
     assert_texts_apart(drawing)
+
+
+@EVERY_RIG
+def test_no_line_of_the_rig_runs_through_words(make: Make) -> None:
+    drawing = rig_chain(make(), rigs.VEHICLES)
+    lines = [extent(shape) for shape in drawing.shapes if isinstance(shape, Line) and shape.width_mm == 0.5]
+    boxes = [(text.text, extent(text)) for text in texts(drawing)]
+    assert lines
+    assert [text for text, box in boxes for line in lines if box.overlaps(line)] == []
 
 
 TAGS = st.sampled_from(
@@ -57,6 +66,33 @@ def test_any_runs_are_drawn_whole(
     assert sorted(cell.tag for cell in grid_of(made).cells if not cell.is_body) == sorted(tags)
     places = [(cell.column, cell.lane) for cell in grid_of(made).cells]
     assert len(places) == len(set(places))
+
+
+@st.composite
+def sane_rigs(draw: st.DrawFn) -> RigResult:
+    """A chain of any length, a bridle or not at either end, a turn with its anchor or not in between."""
+    chain = tuple(f"P-{number:02}" for number in range(draw(st.integers(3, 9))))
+    runs, sides = [chain], {chain[0]: "V-02", chain[-1]: "V-01"}
+    for name, hub, side in (("L", chain[1], "V-02"), ("R", chain[-2], "V-01"), ("T", chain[len(chain) // 2], "")):
+        leg = tuple(f"{name}-{number:02}" for number in range(draw(st.integers(0, 4))))
+        if leg:
+            runs.append((hub, *leg) if side else (hub, *leg, "tree@ground"))
+            sides[leg[-1]] = side
+    tags = dict.fromkeys(tag for run in runs for tag in run)
+    kinds, outcomes = st.sampled_from(list(rigs.NAMES)), st.sampled_from(list(RigOutcome))
+    links = tuple(
+        rigs.link(tag, draw(kinds), 45, draw(st.none() | st.floats(1, 999)), 2.0, sides.get(tag, "")) for tag in tags
+    )
+    joints = tuple(replace(one, outcome=draw(outcomes)) for one in rigs.joints_of(*runs))
+    weakest = draw(st.sampled_from(list(tags)))
+    return replace(rigs.plain(), rig=rigs.rig(*runs), links=links, joints=joints, weakest=weakest)
+
+
+@given(sane_rigs(), st.sampled_from(list(System)))
+def test_chains_with_bridles_and_turns_keep_their_words_apart(result: RigResult, system: System) -> None:
+    drawing = rig_chain(result, rigs.VEHICLES, system)
+    assert_inside(drawing)
+    assert_texts_apart(drawing)
 
 
 @EVERY_RIG
