@@ -6,9 +6,10 @@ from itertools import zip_longest
 from inspector.drawings.rig_chain import rig_strips
 from inspector.drawings.rig_joints import has_picture, joint_picture
 from inspector.drawings.rig_sensitivity import depth_chart, has_depths, has_speeds, speed_chart
+from inspector.drawings.rig_turns import turn_picture, turns
 from inspector.drawings.shapes import Drawing
 from inspector.gear.papers import RigSheet
-from inspector.gear.rig_result import JointUse, RigResult
+from inspector.gear.rig_result import RigResult
 from inspector.language import tr
 from inspector.paper.blocks import Block, picture, row, stack, words
 from inspector.paper.common import heading
@@ -29,15 +30,16 @@ def is_long(sheet: RigSheet) -> bool:
     return len(rig_strips(sheet.result, sheet.vehicles)) > _ONE_ROW
 
 
-def sections(joints: Sequence[JointUse], width_pt: float, system: System) -> list[Block]:
-    """The sections of the joints that have one, the number of each in its title."""
+def sections(result: RigResult, width_pt: float, system: System) -> list[Block]:
+    """The sections of the joints that have one, the number of each in its title; then where three lines meet."""
     shown = [
         (tr("Joint {number}: {title}", number=number, title=drawing.title), drawing)
-        for number, one in enumerate(joints, 1)
+        for number, one in enumerate(result.joints, 1)
         if has_picture(one)
         for drawing in (joint_picture(one, system),)
     ]
-    return _paired(shown, width_pt)
+    meet = [turn_picture(result, tag, system) for tag in turns(result)]
+    return _paired([*shown, *((one.title, one) for one in meet)], width_pt)
 
 
 def sensitivity(result: RigResult, width_pt: float, system: System) -> list[Block]:

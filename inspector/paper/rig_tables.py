@@ -84,7 +84,7 @@ def joints(result: RigResult, width_pt: float, system: System) -> list[Block]:
     said = (tr("No."), tr("Joint"), tr("Passes through"), tr("Outcome"), tr("What is said of it"))
     title = [heading(tr("The joints"), width_pt), names(_JOINTS, said, width_pt)]
     lines = [_joint(number, one, width_pt, system) for number, one in enumerate(result.joints, 1)]
-    return [*title, *lines, *sections(result.joints, width_pt, system)]
+    return [*title, *lines, *sections(result, width_pt, system)]
 
 
 def _joint(number: int, one: JointUse, width_pt: float, system: System) -> Block:
