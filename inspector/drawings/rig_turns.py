@@ -74,7 +74,7 @@ def _head(text: str) -> list[Shape]:
 
 def _held(link: LinkUse, said: tuple[str, ...], hub: Point, per_n: float) -> list[Shape]:
     """What holds the two, drawn to the left; its words over the arrow."""
-    top = hub[1] - 1.8 - (len(said) - 1) * LEADING_MM
+    top = hub[1] - 2.8 - (len(said) - 1) * LEADING_MM
     return [*_force(hub, math.pi, _reach(link.force_n, per_n)), *beside((1.0, top), said)]
 
 

@@ -38,7 +38,7 @@ def rig_meaning(outcome: RigOutcome) -> str:
         RigOutcome.SOUND: tr("nothing that is known speaks against this rig"),
         RigOutcome.CAUTION: tr("only with what is said here in mind"),
         RigOutcome.UNSOUND: tr("do not pull as it is rigged, or as long as something is not known"),
-        RigOutcome.NEVER: tr("a joint that no strength makes right: do not pull on it"),
+        RigOutcome.NEVER: tr("a joint that no strength makes right: do not pull"),
     }
     return meanings[outcome]
 

@@ -17,7 +17,7 @@ def load(given: Load, width_pt: float, system: System) -> list[Block]:
     """All of it."""
     return [
         heading(tr("The load, step by step"), width_pt),
-        facts(_facts(given, system), width_pt, 3),
+        facts(_facts(given, system), width_pt, 3).kept(),
         words(_moves(given, system), width_pt, BODY.in_bold()).below(GRID),
         *(listed(step, width_pt) for step in given.steps),
         *_scales(given, width_pt, system),
