@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from inspector.drawings.marks import outcome_word
 from inspector.duties.office import Office
+from inspector.gear.fitting import NewFitting
 from inspector.gear.inspection import InspectionKind, NewInspection
 from inspector.gear.kind import Grade, Kind
 from inspector.gear.lists import HistoryRow
@@ -15,13 +16,14 @@ from inspector.gear.verdict import Explanation
 from inspector.language import tr, tr_n
 from inspector.register.lists import HistoryLine
 from inspector.register.rows import from_body
+from inspector.rulebook.words import fitted_words
 
 _REF_SIGNS = 6
 _MAY_BE_STRUCK = {"inspection", "use", "exposure"}
 
 
 def history_of(office: Office, tag: str) -> tuple[HistoryRow, ...]:
-    """Inspections, uses, exposures, opinions, strikes, verdicts and documents of a piece; a struck entry says so."""
+    """Inspections, uses, exposures, fittings, opinions, strikes, verdicts and documents; a struck entry says so."""
     with office.book.reading() as page:
         item = page.item(tag)
         names = {person.id: person.name for person in page.people()}
@@ -50,10 +52,19 @@ def _row(line: HistoryLine, kind: Kind, names: dict[str, str]) -> HistoryRow:
         return HistoryRow(line.on, tr("Exposure"), _exposed(sea), names.get(sea.by, sea.by))
     if line.what in {"opinion", "strike", "destruction"}:
         return _said(line, names)
+    if line.what == "fitting":
+        return _fitted(line, names)
     if line.what == "verdict":
         return HistoryRow(line.on, tr("Verdict"), from_body(line.body, Explanation).headline, "")
     papers = {"retirement_notice": tr("Retirement notice printed")}
     return HistoryRow(line.on, tr("Document"), papers.get(line.body, line.body), "")
+
+
+def _fitted(line: HistoryLine, names: dict[str, str]) -> HistoryRow:
+    moved = from_body(line.body, NewFitting)
+    what = tr("Fitted") if moved.to else tr("Taken off")
+    place = fitted_words(moved.to) if moved.to else tr("on no vehicle since")
+    return HistoryRow(line.on, what, _with_note(place, moved.note), names.get(moved.by, moved.by))
 
 
 def _said(line: HistoryLine, names: dict[str, str]) -> HistoryRow:
@@ -87,7 +98,8 @@ def _occasion(seen: NewInspection) -> str:
 def _seen(seen: NewInspection, kind: Kind) -> str:
     """Faults and readings, or that all was good; then the note."""
     found = [*_faults(seen, kind), *_readings(seen, kind)]
-    return _with_note("; ".join([*(found or [tr("all good")]), *_first(seen, kind), *_sooner(seen)]), seen.note)
+    told = [*(found or [tr("all good")]), *_first(seen, kind), *_sooner(seen), *_for_trip(seen)]
+    return _with_note("; ".join(told), seen.note)
 
 
 def _faults(seen: NewInspection, kind: Kind) -> Iterator[str]:
@@ -118,6 +130,13 @@ def _first(seen: NewInspection, kind: Kind) -> Iterator[str]:
 def _sooner(seen: NewInspection) -> Iterator[str]:
     if seen.next_within_days is not None:
         yield tr_n("next within {count} day", "next within {count} days", seen.next_within_days)
+
+
+def _for_trip(seen: NewInspection) -> Iterator[str]:
+    if seen.trip:
+        yield tr("for the trip {ref}", ref=seen.trip)
+    if seen.sheet:
+        yield tr("on sheet {number}", number=seen.sheet)
 
 
 def _used(use: NewUse) -> str:

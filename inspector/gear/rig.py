@@ -91,7 +91,7 @@ class Rig:
     """Runs of parts by tag, each joined to the next; a part that stands in several runs branches there.
 
     A loose end is written "tree@ground". pulling, bogged: tags of vehicles; pulling may be empty where the winch is on
-    the bogged one. trip: its reference, if any.
+    the bogged one. trip: its reference, if any. dampers: what is laid over the line.
     """
 
     name: str
@@ -104,6 +104,7 @@ class Rig:
     joints: tuple[NamedJoint, ...] = ()
     trip: str = ""
     note: str = ""
+    dampers: tuple[str, ...] = ()
 
     def angle(self, tag: str) -> Figure | None:
         """The angle written down for a piece."""

@@ -220,6 +220,24 @@ class RigResult:
 
 
 @dataclass(frozen=True, slots=True)
+class PairLine:
+    """Whether the kit makes a sound rig for one vehicle to pull another. outcome None: it makes none at all.
+
+    up_to_m_per_s: the speed it is sound up to, where that is less than the speed that stands when nobody said one.
+    says: one sentence. runs: of the best rig.
+    """
+
+    method: str
+    pulling: str
+    bogged: str
+    outcome: RigOutcome | None
+    says: str
+    runs: tuple[tuple[str, ...], ...] = ()
+    up_to_m_per_s: float | None = None
+    safety_factor: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class LeftOut:
     """A piece of the kit that the proposed rig does not use, and why."""
 

@@ -4,6 +4,8 @@ A linear strap is slightly safe below about 12 km/h and unsafe above about 15 km
 bound takes the worst of three curves.
 """
 
+import math
+
 from inspector.mechanics import checked
 
 LEAST_POWER = 1.0
@@ -113,6 +115,31 @@ def strap_bound_peak_n(
         stiffening_peak_n(drive_n, breaking_n, breaking_stretch_m, power, mass_kg, speed_m_per_s)
         for power in BOUND_POWERS
     )
+
+
+def stiffening_speed_m_per_s(
+    limit_n: float,
+    drive_n: float,
+    breaking_n: float,
+    breaking_stretch_m: float,
+    power_factor: float,
+    mass_kg: float,
+) -> float:
+    """The speed at which the pull through a strap that stiffens just reaches a limit, the bogged vehicle as an anchor.
+
+    Formula: v = sqrt(2 (E(F) - T x(F)) / m), E and x the energy and stretch of the strap at the limit F; 0 where the
+        drive alone pulls that much
+    Valid: F, T >= 0; Fb, xb, m > 0; 1 <= p <= 3
+    Source: strap_power_law, balance_of_energy
+
+    >>> round(stiffening_speed_m_per_s(0.876 * 78453.2, 0.0, 78453.2, 1.8, 2.0, 2500.0) * 3.6, 1)
+    20.0
+    """
+    checked.at_least(0, drive_n=drive_n)
+    checked.positive(mass_kg=mass_kg)
+    stored_j = curve_energy_j(limit_n, breaking_n, breaking_stretch_m, power_factor)
+    driven_j = drive_n * curve_stretch_m(limit_n, breaking_n, breaking_stretch_m, power_factor)
+    return math.sqrt(2 * max(stored_j - driven_j, 0.0) / mass_kg)
 
 
 def _curve(breaking_n: float, breaking_stretch_m: float, power_factor: float) -> None:

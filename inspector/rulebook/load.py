@@ -15,6 +15,7 @@ from inspector.gear.rulebooks import BookFault, Change, Direction
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.rulebook import texts
+from inspector.rulebook.rig_texts import Joint, Role, rig_faults
 from inspector.units import Dimension, Figure, read
 
 
@@ -45,7 +46,7 @@ class Rulebook:
     """The law in force. text: all its files in full, in one fixed order; hash: sha256 of that text.
 
     profiles: the packaged sets a club may take, each with its text. club: what a club has changed, None for the
-    packaged rulebook alone.
+    packaged rulebook alone. roles: what each kind is in a rig; joints: how two of them may be joined.
     """
 
     text: str
@@ -57,6 +58,8 @@ class Rulebook:
     sources: dict[str, texts.Source]
     profiles: dict[str, tuple[texts.Profile, str]] = field(default_factory=dict)
     club: ClubPart | None = None
+    roles: dict[str, Role] = field(default_factory=dict)
+    joints: tuple[Joint, ...] = ()
 
     @cached_property
     def hash(self) -> str:
@@ -140,10 +143,17 @@ def parse(named_texts: dict[str, str]) -> Rulebook:
     kinds = _kinds(named_texts, checks, faults)
     profiles = _profiles(named_texts, sources, faults)
     faults += cross_faults(kinds, rules, sources, settings)
+    roles = _taken(named_texts, "joints.toml", "role", Role, faults)
+    joints = tuple(_taken(named_texts, "joints.toml", "joint", Joint, faults))
+    faults += rig_faults(roles, list(joints), set(kinds), set(sources), set(settings))
     if faults:
         raise BadRulebook(faults)
     figures = {key: read(one.value, Dimension(one.dimension), field=key) for key, one in settings.items()}
-    return Rulebook(full_text(named_texts), kinds, checks, tuple(rules), figures, settings, sources, profiles)
+    text = full_text(named_texts)
+    by_kind = {kind: role for role in roles for kind in role.kinds}
+    return Rulebook(
+        text, kinds, checks, tuple(rules), figures, settings, sources, profiles, roles=by_kind, joints=joints
+    )
 
 
 def full_text(named_texts: dict[str, str]) -> str:

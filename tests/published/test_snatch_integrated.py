@@ -101,7 +101,9 @@ def test_the_speed_that_breaks_the_strap() -> None:
 
 
 # Drive N, strap, power, mass kg, km/h: peak N
-@pytest.mark.printed("scipy solve_ivp, rtol 1e-10", "strap_curve.stiffening_peak_n")
+@pytest.mark.printed(
+    "scipy solve_ivp, rtol 1e-10", "strap_curve.stiffening_peak_n", "strap_curve.stiffening_speed_m_per_s"
+)
 @pytest.mark.parametrize(
     ("drive_n", "strap", "power", "mass_kg", "kmh", "peak_n"),
     [
@@ -116,6 +118,8 @@ def test_straps_that_stiffen(
     drive_n: float, strap: tuple[float, float], power: float, mass_kg: float, kmh: float, peak_n: str
 ) -> None:
     assert strap_curve.stiffening_peak_n(drive_n, *strap, power, mass_kg, kmh / 3.6) == printed(peak_n)
+    speed = strap_curve.stiffening_speed_m_per_s(float(peak_n), drive_n, *strap, power, mass_kg)
+    assert speed * 3.6 == pytest.approx(kmh, rel=1e-6), "the integrated peak turned round"
 
 
 # Power, km/h: share of the strength, 2,500 kg, no drive. The linear strap is the safe one at 8 km/h, not at 20

@@ -8,7 +8,7 @@ Breaking strength 2 to 3 times the GVM of the lighter vehicle. The windows below
 import pytest
 
 from inspector.rulebook.load import Rulebook
-from inspector.rulebook.rig import SUITS, TOO_STRONG, TOO_WEAK, strap_band, strap_fit
+from inspector.rulebook.rigs.strap_band import SUITS, TOO_STRONG, TOO_WEAK, strap_band, strap_fit
 from inspector.units import STANDARD_GRAVITY_M_PER_S2, Dimension, read
 
 TONNE_FORCE_N = 1000 * STANDARD_GRAVITY_M_PER_S2

@@ -1,6 +1,7 @@
 """History is append-only, on every table and by every way in."""
 
 import sqlite3
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -11,6 +12,7 @@ from inspector.duties.adopt_rulebook import adopt_rulebook
 from inspector.duties.destroy_item import destroy_item
 from inspector.duties.give_opinion import doubt
 from inspector.duties.office import Office
+from inspector.duties.plan_trip import change_trip
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.sample_texts import sample_folder
 from inspector.duties.strike_entry import strike_entry
@@ -50,6 +52,8 @@ def _fill(sample: Office, table: str) -> None:
         strike_entry(sample, "SH-01", entry, "Ilse Farrowby", "another shackle")
     elif table == "destruction":
         destroy_item(sample, "BM-01", "cut through the tube")
+    elif table == "trip_change":
+        change_trip(sample, "T-05", lambda one: replace(one, note="low water at noon"))
 
 
 def test_a_trigger_that_was_dropped_stands_again_after_opening(tmp_path: Path) -> None:

@@ -1,0 +1,28 @@
+"""The best of all rigs that the pieces at hand make."""
+
+from dataclasses import replace
+
+from inspector.gear.rig import Method, RigFacts
+from inspector.rulebook.load import Rulebook
+from inspector.rulebook.rigs.check import checked
+from inspector.rulebook.rigs.limits import Asked, Limited
+from inspector.rulebook.rigs.search import Candidate, candidates
+from inspector.units import System
+
+
+def best_candidate(
+    asked: Asked, facts: RigFacts, at_hand: tuple[Limited, ...], book: Rulebook, program: str, system: System
+) -> Candidate | None:
+    """The rig with the greatest least margin, then the fewest joints; None where the pieces make none.
+
+    A winch rig that moves the vehicle goes before one that does not, where somebody said what it stands in.
+    """
+    found = list(candidates(asked, facts, at_hand, book))
+    if asked.method is Method.WINCH and asked.conditions.bogged_in is not None:
+        moving = [one for one in found if _moves(one, facts, book, program, system)]
+        found = moving or found
+    return min(found, key=lambda one: (-one.margin, one.joint_count, one.rig.runs), default=None)
+
+
+def _moves(one: Candidate, facts: RigFacts, book: Rulebook, program: str, system: System) -> bool:
+    return bool(checked(replace(facts, rig=one.rig), book, program, system).result.load.moves)

@@ -1,0 +1,176 @@
+"""What decides whether a rig is sound: joints, parts, strap against vehicles, bridle, damper, speed, anchor."""
+
+from collections.abc import Iterator
+
+from inspector.gear.outcome import Outcome
+from inspector.gear.rig import Method
+from inspector.gear.rig_result import JointUse, LinkUse, RigFinding, RigOutcome
+from inspector.language import tr
+from inspector.mechanics import fibre, ground
+from inspector.rulebook.judge import SAME_RATIO
+from inspector.rulebook.rigs.forces import bridle_angle
+from inspector.rulebook.rigs.layout import Layout
+from inspector.rulebook.rigs.loads import Loaded
+from inspector.rulebook.rigs.strap_band import TOO_STRONG, TOO_WEAK, band_words, strap_band, strap_fit
+from inspector.units import Dimension, System, show
+
+
+def findings(
+    layout: Layout, loaded: Loaded, links: tuple[LinkUse, ...], joints: tuple[JointUse, ...], system: System
+) -> tuple[RigFinding, ...]:
+    """All that was looked at, the worst first; what passes stands last."""
+    found = [
+        *_joints(layout, joints),
+        *_parts(layout, links),
+        *_band(layout, system),
+        *_in_line(layout),
+        *_bridles(layout, loaded, system),
+        *_dampers(layout),
+        *_speed(layout, loaded, system),
+        *_moves(layout, loaded, system),
+        *_anchor(layout, loaded, system),
+    ]
+    return tuple(sorted(found, key=lambda one: -one.outcome.severity))
+
+
+def _joints(layout: Layout, joints: tuple[JointUse, ...]) -> Iterator[RigFinding]:
+    for one in joints:
+        if one.outcome is not RigOutcome.SOUND:
+            says = tr("{name}, {one} and {other}: {why}", name=one.name, one=one.one, other=one.other, why=one.says)
+            yield RigFinding(f"joint.{one.how or 'unknown'}", one.outcome, says, one.source, (one.one, one.other))
+    sound = [one for one in joints if one.outcome is RigOutcome.SOUND]
+    if sound:
+        says = tr("{count} joints hold by the way they are made.", count=len(sound))
+        yield RigFinding("joints", RigOutcome.SOUND, says, layout.book.source_text("common_practice"))
+
+
+def _parts(layout: Layout, links: tuple[LinkUse, ...]) -> Iterator[RigFinding]:
+    house = layout.book.source_text("house_law")
+    for one in sorted(links, key=lambda link: -(link.use_ratio or 0.0)):
+        says = tr("{tag}, {kind}: {why}", tag=one.tag, kind=one.kind_name.lower(), why=one.why)
+        yield RigFinding("part", one.outcome, says, house, (one.tag,))
+
+
+def _band(layout: Layout, system: System) -> Iterator[RigFinding]:
+    """Strap against vehicles: its strength now not too low, its marking, which tells its stiffness, not too high."""
+    vehicles = sorted(layout.facts.vehicles[tag].gvm.si for tag in _pair(layout))
+    if layout.facts.rig.method is not Method.KINETIC or len(vehicles) < 2:
+        return
+    book, source = layout.book, layout.book.source_text("strap_standard_s8")
+    lighter_kg, heavier_kg = vehicles
+    band = band_words(strap_band(book, lighter_kg), system)
+    for part in layout.of_role("stretch"):
+        capacity = part.piece.judged.verdict.capacity if part.piece else None
+        if capacity is None or capacity.now_n is None or capacity.begins_n is None:
+            continue
+        about = (part.tag,)
+        now, marked = (show(force_n, Dimension.FORCE, system) for force_n in (capacity.now_n, capacity.begins_n))
+        if strap_fit(book, lighter_kg, capacity.now_n) == TOO_WEAK:
+            says = tr(
+                "{tag} stands {now}; the lighter vehicle asks for {band}: too weak.", tag=part.tag, now=now, band=band
+            )
+            yield RigFinding("band.weak", RigOutcome.UNSOUND, says, source, about)
+        elif strap_fit(book, lighter_kg, capacity.begins_n) == TOO_STRONG:
+            says = tr(
+                "{tag} is marked {marked}; the lighter vehicle asks for {band}: it stretches little and jerks hard.",
+                tag=part.tag,
+                marked=marked,
+                band=band,
+            )
+            yield RigFinding("band.strong", RigOutcome.CAUTION, says, source, about)
+        else:
+            says = tr("{tag} suits the lighter vehicle, which asks for {band}.", tag=part.tag, band=band)
+            yield RigFinding("band", RigOutcome.SOUND, says, source, about)
+        if fibre.strap_band_ratio(capacity.now_n, heavier_kg) < book.setting("strap_band_low") * (1 - SAME_RATIO):
+            says = tr("{tag} is below twice the heavier vehicle's laden weight.", tag=part.tag)
+            yield RigFinding("band.heavier", RigOutcome.CAUTION, says, source, about)
+
+
+def _pair(layout: Layout) -> tuple[str, ...]:
+    rig = layout.facts.rig
+    return tuple(tag for tag in (rig.bogged, rig.pulling) if tag)
+
+
+def _in_line(layout: Layout) -> Iterator[RigFinding]:
+    straps = layout.of_role("stretch")
+    if len(straps) > 1:
+        says = tr("Straps in a row: what joins them flies both ways if one lets go, and the whole line with it.")
+        source = layout.book.source_text("common_practice")
+        yield RigFinding("in_line", RigOutcome.CAUTION, says, source, tuple(part.tag for part in straps))
+
+
+def _bridles(layout: Layout, loaded: Loaded, system: System) -> Iterator[RigFinding]:
+    most_rad, source = layout.book.setting("bridle_angle_most"), layout.book.source_text("bridle_advice")
+    for part in layout.of_role("bridle"):
+        if len(layout.near(part.tag)) < 3:
+            continue
+        angle_rad = bridle_angle(layout, loaded.shares, part.tag)
+        angle, most = (show(one, Dimension.ANGLE, system) for one in (angle_rad, most_rad))
+        wide = angle_rad > most_rad * (1 + SAME_RATIO)
+        outcome = RigOutcome.CAUTION if wide else RigOutcome.SOUND
+        says = tr("The legs of {tag} open {angle}; advice is {most} at most.", tag=part.tag, angle=angle, most=most)
+        yield RigFinding("bridle", outcome, says, source, (part.tag,))
+
+
+def _dampers(layout: Layout) -> Iterator[RigFinding]:
+    source, named = layout.book.source_text("strap_standard_s9"), layout.facts.rig.dampers
+    if not named:
+        yield RigFinding("damper", RigOutcome.CAUTION, tr("No damper lies over the line."), source)
+    for tag in named:
+        piece = layout.facts.pieces.get(tag)
+        fit = piece is not None and piece.judged.verdict.outcome in {Outcome.FIT, Outcome.DERATE}
+        if piece is not None and piece.kind == "damper" and fit:
+            says = tr("{tag} lies over the line; it slows a flying end and makes no failed part safe.", tag=tag)
+            yield RigFinding("damper", RigOutcome.SOUND, says, source, (tag,))
+        else:
+            yield RigFinding("damper", RigOutcome.CAUTION, tr("{tag} is no fit damper.", tag=tag), source, (tag,))
+
+
+def _speed(layout: Layout, loaded: Loaded, system: System) -> Iterator[RigFinding]:
+    if loaded.run is None or layout.facts.rig.method is not Method.KINETIC:
+        return
+    most = layout.book.setting("kinetic_speed_unsaid")
+    if loaded.run.speed_m_per_s > most * (1 + SAME_RATIO):
+        speed, advised = (show(one, Dimension.SPEED, system) for one in (loaded.run.speed_m_per_s, most))
+        says = tr("{speed} is faster than advised ({advised}).", speed=speed, advised=advised)
+        yield RigFinding("speed", RigOutcome.CAUTION, says, layout.book.source_text("trail_speed"))
+
+
+def _moves(layout: Layout, loaded: Loaded, system: System) -> Iterator[RigFinding]:
+    load, source = loaded.load, layout.book.source_text("army_recovery_steps")
+    if load.needed_n is None:
+        says = tr("Nobody said what the vehicle stands in: whether it will move is not known.")
+        yield RigFinding("moves", RigOutcome.CAUTION, says, source)
+        return
+    needed, offered = (show(one, Dimension.FORCE, system) for one in (load.needed_n, load.offered_n))
+    if load.moves:
+        says = tr("It needs {needed} to move; up to {offered} comes to it.", needed=needed, offered=offered)
+        yield RigFinding("moves", RigOutcome.SOUND, says, source)
+    else:
+        says = tr(
+            "It needs {needed} to move and at most {offered} comes to it: dig first, or use more parts of line.",
+            needed=needed,
+            offered=offered,
+        )
+        yield RigFinding("moves", RigOutcome.CAUTION, says, source)
+
+
+def _anchor(layout: Layout, loaded: Loaded, system: System) -> Iterator[RigFinding]:
+    """Whether the vehicle that holds the winch's other end stays where it is."""
+    rig = layout.facts.rig
+    if rig.method is not Method.WINCH or not rig.pulling:
+        return
+    vehicle = layout.facts.vehicles[rig.pulling]
+    mass_kg = (vehicle.mass or vehicle.gvm).si
+    holds_n = ground.anchor_value_n(mass_kg)
+    bears_n = loaded.load.pull_n * loaded.shares.on_body(layout, rig.pulling)
+    if bears_n > holds_n:
+        holds, bears = (show(one, Dimension.FORCE, system) for one in (holds_n, bears_n))
+        says = tr(
+            "{tag}, all brakes on, holds {holds} on firm ground and may bear {bears}: it slides before that.",
+            tag=rig.pulling,
+            holds=holds,
+            bears=bears,
+        )
+        source = layout.book.source_text("anchor_value_own")
+        yield RigFinding("anchor", RigOutcome.CAUTION, says, source, (rig.pulling,))

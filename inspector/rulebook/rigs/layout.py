@@ -1,0 +1,242 @@
+"""A rig as a graph: parts, how neighbours are joined, and which vehicle each end hangs on. Bad rigs are refused."""
+
+from dataclasses import dataclass, field
+from itertools import pairwise
+
+from inspector.gear.rig import GROUND, LooseEnd, RigFacts, RigPiece
+from inspector.language import tr
+from inspector.refused import Refused
+from inspector.rulebook.load import Rulebook
+from inspector.rulebook.rig_texts import Joint, Role
+
+BRANCHING = {"bridle", "block", "line"}
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One part of a rig. role: a key of joints.toml or of LooseEnd. body: the vehicle's tag or "ground" it sits on."""
+
+    tag: str
+    role: str
+    text: Role | None = None
+    piece: RigPiece | None = None
+    body: str = ""
+
+    @property
+    def name(self) -> str:
+        """What it is, for a sentence."""
+        if self.piece is not None:
+            return self.piece.judged.dossier.kind.name
+        return loose_name(self.role)
+
+
+@dataclass(frozen=True, slots=True)
+class Joined:
+    """Two neighbours; joint None: joints.toml knows no way to join them."""
+
+    one: str
+    other: str
+    joint: Joint | None
+
+
+@dataclass(frozen=True)
+class Layout:
+    """The rig's parts by tag and its joints."""
+
+    facts: RigFacts
+    book: Rulebook
+    parts: dict[str, Part]
+    joined: tuple[Joined, ...]
+    _near: dict[str, list[str]] = field(default_factory=dict)
+
+    def near(self, tag: str) -> tuple[str, ...]:
+        """The neighbours of a part, in the order of the runs."""
+        return tuple(self._near.get(tag, ()))
+
+    def between(self, one: str, other: str) -> Joined:
+        """The joint of two neighbours."""
+        return next(each for each in self.joined if {each.one, each.other} == {one, other})
+
+    def of_role(self, *roles: str) -> tuple[Part, ...]:
+        """The parts with one of these roles."""
+        return tuple(part for part in self.parts.values() if part.role in roles)
+
+    def on_body(self, body: str) -> tuple[Part, ...]:
+        """The parts that sit on a vehicle or the ground."""
+        return tuple(part for part in self.parts.values() if part.body == body)
+
+
+def loose_name(role: str) -> str:
+    """What an end that no register holds is called."""
+    names = {
+        LooseEnd.TREE: tr("Tree"),
+        LooseEnd.GROUND_ANCHOR: tr("Ground anchor"),
+        LooseEnd.TOWING_EYE: tr("Towing eye"),
+        LooseEnd.TIE_DOWN: tr("Tie-down point"),
+        LooseEnd.CHAIN_PLATE: tr("Safety-chain plate"),
+    }
+    return names[LooseEnd(role)]
+
+
+def lay_out(facts: RigFacts, book: Rulebook) -> Layout:
+    """The rig as a graph. Refused where it does not hold together as a drawing: loose ends, rings, unknown parts."""
+    runs = [_with_bars(facts, book, run) for run in facts.rig.runs]
+    tags = tuple(dict.fromkeys(tag for run in runs for tag in run))
+    parts = {tag: _part(facts, book, tag) for tag in tags}
+    pairs = list(dict.fromkeys(tuple(pair) for run in runs for pair in pairwise(run)))
+    near: dict[str, list[str]] = {tag: [] for tag in tags}
+    for one, other in pairs:
+        if other in near[one]:
+            raise _bad(tr("{one} and {other} are joined twice.", one=one, other=other))
+        near[one].append(other)
+        near[other].append(one)
+    joined = tuple(Joined(one, other, _joint(facts, book, parts[one], parts[other])) for one, other in pairs)
+    made = Layout(facts, book, parts, joined, near)
+    _check_vehicles(facts)
+    _check_runs(facts)
+    _check_shape(made)
+    _check_ends(made)
+    return made
+
+
+def _bad(why: str, to_do: str = "", name: str = "") -> Refused:
+    return Refused(name or tr("runs"), why, to_do or tr("Write each run from one end to the other, part by part."))
+
+
+def _with_bars(facts: RigFacts, book: Rulebook, run: tuple[str, ...]) -> list[str]:
+    """The run with the tow bar put before the receiver it carries, where the register knows one at that end."""
+    found = list(run)
+    for place, side in ((0, 0), (-1, len(found))):
+        piece = facts.pieces.get(found[place]) if found else None
+        if piece is None or piece.kind != "hitch_receiver" or piece.fitted is None:
+            continue
+        bar = next((one.tag for one in facts.pieces.values() if _carries(one, piece)), "")
+        if bar and bar not in facts.rig.tags and bar not in found:
+            found.insert(side if side == 0 else len(found), bar)
+    return found
+
+
+def _carries(bar: RigPiece, receiver: RigPiece) -> bool:
+    return (
+        bar.kind == "tow_bar"
+        and bar.fitted is not None
+        and receiver.fitted is not None
+        and (bar.fitted.vehicle, bar.fitted.end) == (receiver.fitted.vehicle, receiver.fitted.end)
+    )
+
+
+def _part(facts: RigFacts, book: Rulebook, tag: str) -> Part:
+    if "@" in tag:
+        return _loose(facts, tag)
+    piece = facts.pieces.get(tag)
+    if piece is None:
+        why = tr("No piece has the tag “{tag}”.", tag=tag)
+        raise _bad(why, tr("Use tags of the register, or an end such as tree@ground or tie_down@V-05."))
+    role = book.roles[piece.kind]
+    if role.key == "damper":
+        why = tr("{tag} is a damper; it bears nothing and joins nothing.", tag=tag)
+        raise _bad(why, tr("Take it out of the runs and name it under dampers."))
+    if not role.fitted:
+        return Part(tag, role.key, role, piece)
+    if piece.fitted is None:
+        why = tr("Nobody wrote down on which vehicle {tag} sits.", tag=tag)
+        raise _bad(why, tr("Write it down first: inspector fit {tag} --vehicle …", tag=tag))
+    return Part(tag, role.key, role, piece, piece.fitted.vehicle)
+
+
+def _loose(facts: RigFacts, tag: str) -> Part:
+    role, _, body = tag.partition("@")
+    listed = ", ".join(end.value for end in LooseEnd)
+    if role not in {end.value for end in LooseEnd}:
+        raise _bad(tr("“{role}” is no end of a rig.", role=role), tr("Use one of: {ends}.", ends=listed))
+    bodies = (facts.rig.bogged, facts.rig.pulling, GROUND)
+    if body not in bodies or not body:
+        why = tr("{tag} sits on nothing that takes part.", tag=tag)
+        raise _bad(why, tr("After the @ write ground or one of the two vehicles."))
+    if (role in {LooseEnd.TREE.value, LooseEnd.GROUND_ANCHOR.value}) != (body == GROUND):
+        raise _bad(
+            tr("{tag} cannot be.", tag=tag), tr("Trees and anchors stand on ground, the other ends on a vehicle.")
+        )
+    return Part(tag, role, body=body)
+
+
+def _joint(facts: RigFacts, book: Rulebook, one: Part, other: Part) -> Joint | None:
+    fitting = [joint for joint in book.joints if joint.fits(one.role, other.role)]
+    named = next((joint.how for joint in facts.rig.joints if {joint.one, joint.other} == {one.tag, other.tag}), "")
+    if not named:
+        return fitting[0] if fitting else None
+    found = next((joint for joint in fitting if joint.key == named), None)
+    if found is None:
+        why = tr("{one} and {other} cannot be joined by “{how}”.", one=one.tag, other=other.tag, how=named)
+        listed = ", ".join(joint.key for joint in fitting) or tr("none")
+        raise _bad(why, tr("Ways to join the two: {ways}.", ways=listed), tr("joints"))
+    return found
+
+
+def _check_vehicles(facts: RigFacts) -> None:
+    rig = facts.rig
+    for name, tag in ((tr("bogged"), rig.bogged), (tr("pulling"), rig.pulling)):
+        if tag and tag not in facts.vehicles:
+            raise _bad(tr("No vehicle has the tag “{tag}”.", tag=tag), tr("Write it into the register first."), name)
+    if not rig.bogged:
+        raise _bad(tr("Nobody said which vehicle is stuck."), tr("Write its tag under bogged."), tr("bogged"))
+    if rig.bogged == rig.pulling:
+        raise _bad(tr("One vehicle cannot pull itself."), tr("Name another, or leave it empty."), tr("pulling"))
+
+
+def _check_runs(facts: RigFacts) -> None:
+    if not facts.rig.runs:
+        raise _bad(tr("There is no run."))
+    for run in facts.rig.runs:
+        if len(run) < 2:
+            raise _bad(tr("A run has at least two parts, not: {run}.", run=", ".join(run) or tr("none")))
+        if len(set(run)) < len(run):
+            raise _bad(tr("A part stands twice in one run: {run}.", run=", ".join(run)))
+    tags = set(facts.rig.tags)
+    for named in (
+        *(one.at for one in facts.rig.angles),
+        *(tag for one in facts.rig.joints for tag in (one.one, one.other)),
+    ):
+        if named not in tags:
+            raise _bad(
+                tr("{tag} has an angle or a joint and is no part of the rig.", tag=named), tr("Correct the tag.")
+            )
+
+
+def _check_shape(made: Layout) -> None:
+    """Connected, without rings, branching only where forces are known to share."""
+    seen: set[str] = set()
+    first = next(iter(made.parts))
+    waiting = [first]
+    while waiting:
+        tag = waiting.pop()
+        seen.add(tag)
+        waiting += [other for other in made.near(tag) if other not in seen]
+    apart = [tag for tag in made.parts if tag not in seen]
+    if apart:
+        raise _bad(tr("{tags} hang on nothing else of the rig.", tags=", ".join(apart)))
+    if len(made.joined) >= len(made.parts):
+        raise _bad(tr("The rig closes on itself in a ring."), tr("Only lines that end at a vehicle or an anchor."))
+    for tag, part in made.parts.items():
+        count = len(made.near(tag))
+        if count < 2 and not part.body:
+            why = tr("One end of {tag} holds nothing.", tag=tag)
+            raise _bad(why, tr("Carry the run on to a vehicle or an anchor."))
+        most = 3 if part.role == "bridle" else 2
+        if count > most and part.role not in BRANCHING - {"bridle"}:
+            why = tr("{tag} holds {count} parts; nobody knows how they share the pull.", tag=tag, count=count)
+            raise _bad(why, tr("Only a bridle, a block and a winch line branch."))
+
+
+def _check_ends(made: Layout) -> None:
+    rig = made.facts.rig
+    bodies = {part.body for part in made.parts.values() if part.body}
+    allowed = {rig.bogged, GROUND} | ({rig.pulling} if rig.pulling else set())
+    for part in made.parts.values():
+        if part.body and part.body not in allowed:
+            why = tr("{tag} sits on {vehicle}, which takes no part.", tag=part.tag, vehicle=part.body)
+            raise _bad(why, tr("Name that vehicle, or take the part out."))
+    if rig.bogged not in bodies:
+        raise _bad(tr("Nothing of the rig is fixed to {vehicle}.", vehicle=rig.bogged))
+    if len(bodies) < 2:
+        raise _bad(tr("The rig has one end only."))

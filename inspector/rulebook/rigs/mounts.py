@@ -1,0 +1,89 @@
+"""Where a line can be fixed to a vehicle: a point, an insert pinned in a receiver, a bridle on two points."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import combinations
+
+from inspector.gear.rig import RigPiece
+from inspector.gear.trip import Vehicle
+from inspector.mechanics import bridle, rating
+from inspector.rulebook.load import Rulebook
+from inspector.rulebook.rigs.limits import Limited
+
+_LIKE = 2  # the best of several like pieces, and one more where both vehicles want one
+
+
+@dataclass(frozen=True, slots=True)
+class Mount:
+    """A way to fix a line. inner: runs from the vehicle outwards, each waiting for a connector; slot_shares: of the
+    line's pull, what each of those connectors bears. middle: the bridle they all lead to, or empty.
+
+    limit_n: the line's pull at which the first of its own pieces has used up what it may bear. used: tags of all.
+    """
+
+    inner: tuple[tuple[str, ...], ...]
+    slot_shares: tuple[float, ...]
+    limit_n: float
+    used: tuple[str, ...]
+    middle: str = ""
+
+
+def mounts(vehicle: Vehicle, at_hand: tuple[Limited, ...], book: Rulebook) -> tuple[Mount, ...]:
+    """Every way to fix a line to the vehicle with the pieces at hand."""
+    here = [one for one in at_hand if _sits_on(one.piece, vehicle.tag)]
+    points = [one for one in here if one.role == "point"]
+    found = [Mount(((one.tag,),), (1.0,), one.limit_n, (one.tag,)) for one in points]
+    found += _receivers(here, at_hand)
+    found += _bridles(vehicle, points, at_hand, book)
+    return tuple(found)
+
+
+def _sits_on(piece: RigPiece, vehicle: str) -> bool:
+    return piece.fitted is not None and piece.fitted.vehicle == vehicle
+
+
+def best(at_hand: tuple[Limited, ...], role: str, count: int = _LIKE) -> list[Limited]:
+    """The strongest pieces of a role, by what each may bear."""
+    return sorted((one for one in at_hand if one.role == role), key=lambda one: (-one.limit_n, one.tag))[:count]
+
+
+def _receivers(here: list[Limited], at_hand: tuple[Limited, ...]) -> Iterator[Mount]:
+    for receiver in (one for one in here if one.role == "receiver"):
+        bars = [one for one in here if one.role == "bar" and _same_end(one.piece, receiver.piece)]
+        for pin in best(at_hand, "pin"):
+            for insert in best(at_hand, "insert"):
+                chain = (*bars[:1], receiver, pin, insert)
+                tags = tuple(one.tag for one in chain)
+                yield Mount((tags,), (1.0,), min(one.limit_n for one in chain), tags)
+
+
+def _same_end(one: RigPiece, other: RigPiece) -> bool:
+    return one.fitted is not None and other.fitted is not None and one.fitted.end == other.fitted.end
+
+
+def _bridles(vehicle: Vehicle, points: list[Limited], at_hand: tuple[Limited, ...], book: Rulebook) -> Iterator[Mount]:
+    for first, second in combinations(points, 2):
+        if not _same_end(first.piece, second.piece) or not _end(first):
+            continue
+        for strap in (one for one in at_hand if one.role == "bridle"):
+            share = _leg_share(vehicle, _end(first), strap, book)
+            if share is None:
+                continue
+            legs_n = min(first.limit_n, second.limit_n, strap.limit_n) / share
+            used = (first.tag, second.tag, strap.tag)
+            yield Mount(((first.tag,), (second.tag,)), (share, share, 1.0), legs_n, used, strap.tag)
+
+
+def _end(one: Limited) -> str:
+    return one.piece.fitted.end.value if one.piece.fitted else ""
+
+
+def _leg_share(vehicle: Vehicle, end: str, strap: Limited, book: Rulebook) -> float | None:
+    """What each leg bears of the line's pull; None where the bridle does not reach."""
+    spacing = {"front": vehicle.front_spacing, "rear": vehicle.rear_spacing}.get(end)
+    length = strap.piece.judged.dossier.item.size("length")
+    if spacing is None or length is None:
+        return rating.bridle_leg_factor(book.setting("bridle_angle_unsaid"))
+    if spacing.si >= length.si * (1 - 1e-9):
+        return None
+    return rating.bridle_leg_factor(bridle.bridle_angle_rad(spacing.si, length.si))

@@ -1,0 +1,212 @@
+"""The proposed rig is the best there is: compared with every rig of small kits, each checked."""
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from inspector.gear.fitting import End
+from inspector.gear.rig import Conditions, Footing, Method, Rig, RigPiece
+from inspector.gear.rig_result import Proposed, RigOutcome
+from inspector.rulebook.rigs.advice import check_rig
+from inspector.rulebook.rigs.check import checked
+from inspector.rulebook.rigs.limits import Asked
+from inspector.rulebook.rigs.pairs import pairs
+from inspector.rulebook.rigs.propose import propose, rank
+from inspector.units import Dimension, System
+from tests.rulebook.rig_kits import BOOK, every_rig, facts_of, figure, piece, strap, vehicle
+from tests.rulebook.sound import sound, with_grade
+
+EMPTY = Rig("", Method.KINETIC, "B", "A", ())
+STRENGTHS = ("60 kN", "78 kN", "98 kN", "130 kN", "200 kN")
+SAND = Conditions(bogged_in=Footing.SOFT_DRY_SAND, pulling_on=Footing.SOFT_DRY_SAND)
+
+
+@st.composite
+def kits(draw: st.DrawFn) -> list[RigPiece]:
+    """Few pieces of many kinds, so that every rig of them can be checked."""
+    strong = st.sampled_from(STRENGTHS)
+    found = [piece(f"PA{n}", "recovery_point", draw(strong), "A") for n in range(draw(st.integers(0, 1)))]
+    found += [piece(f"PB{n}", "recovery_point", draw(strong), "B") for n in range(draw(st.integers(0, 2)))]
+    found += [
+        strap(f"KS{n}", draw(st.sampled_from(("62 kN", "80 kN", "110 kN")))) for n in range(draw(st.integers(1, 2)))
+    ]
+    found += [piece(f"SH{n}", "bow_shackle", draw(strong)) for n in range(draw(st.integers(1, 3)))]
+    found += [piece(f"SS{n}", "soft_shackle", draw(strong)) for n in range(draw(st.integers(0, 2)))]
+    if draw(st.booleans()):
+        found.append(piece("BR", "bridle_strap", draw(strong)))
+    if draw(st.booleans()):
+        found.append(piece("HR", "hitch_receiver", "70 kN", draw(st.sampled_from("AB")), End.REAR))
+        found += [piece(f"HP{n}", "hitch_pin", draw(strong)) for n in range(draw(st.integers(0, 2)))]
+        found += [piece("RI", "receiver_insert", draw(strong))]
+    return found
+
+
+@settings(max_examples=40, deadline=None)
+@given(kits(), st.sampled_from(("1,240 kg", "2,400 kg")), st.sampled_from((None, "4 km/h", "9 km/h")))
+def test_no_other_rig_of_the_kit_is_better(kit: list[RigPiece], mass: str, speed: str | None) -> None:
+    said = replace(SAND, speed=figure(speed, Dimension.SPEED) if speed else None)
+    gvm = "1,550 kg" if mass == "1,240 kg" else "2,900 kg"
+    facts = facts_of(kit, [vehicle("A", mass, gvm), vehicle("B")], EMPTY)
+    best = propose(Asked(Method.KINETIC, "A", "B", said), facts, BOOK, "test", System.METRIC).result
+    others = [
+        rank(checked(replace(facts, rig=rig), BOOK, "test", System.METRIC).result)
+        for rig in every_rig(facts, Method.KINETIC, said)
+    ]
+    fit = [one for one in others if not one[0] and not one[1]]
+    if best is None:
+        assert not fit
+        return
+    assert rank(best)[:2] == min(others)[:2] == (False, False)
+    assert rank(best)[2] == pytest.approx(min(others)[2])
+    like = [one[3] for one in others if one[:2] == (False, False) and one[2] == pytest.approx(rank(best)[2])]
+    assert rank(best)[3] == min(like)
+
+
+def sound_kit() -> list[RigPiece]:
+    """A point on each vehicle, a strap, two shackles and a soft one, a damper."""
+    return [
+        *(piece("PA", "recovery_point", "98 kN", "A"), piece("PB", "recovery_point", "98 kN", "B")),
+        *(strap("KS", "78 kN"), piece("SH1", "bow_shackle", "230 kN"), piece("SH2", "bow_shackle", "200 kN")),
+        *(piece("SS", "soft_shackle", "127 kN"), piece("DM", "damper", "")),
+    ]
+
+
+def proposed(kit: list[RigPiece], method: Method = Method.KINETIC, conditions: Conditions = SAND) -> Proposed:
+    facts = facts_of(kit, [vehicle("A"), vehicle("B")], EMPTY)
+    return propose(Asked(method, "A", "B", conditions), facts, BOOK, "test", System.METRIC)
+
+
+def test_steel_goes_where_an_edge_would_cut_fibre() -> None:
+    found = proposed(sound_kit()).result
+    assert found is not None
+    assert set(found.rig.runs[0]) == {"PB", "SH1", "KS", "SH2", "PA"}
+    assert found.rig.dampers == ("DM",)
+
+
+def test_every_piece_left_out_says_why() -> None:
+    worn = with_grade(sound(BOOK.kind("kinetic_strap")), "edge_cuts", "bad")
+    kit = [*sound_kit(), piece("KS-cut", "kinetic_strap", "78 kN", dossier=worn), strap("KS-thin", "30 kN")]
+    kit += [piece("SB", "snatch_block", "200 kN"), piece("PX", "recovery_point", "98 kN", "X")]
+    found = proposed(kit)
+    assert found.result is not None
+    left = {one.tag: one.why for one in found.left_out}
+    used = {one.tag for one in found.result.links} | set(found.result.rig.dampers)
+    assert set(left) | used == {one.tag for one in kit}
+    assert not set(left) & used
+    assert all(left.values())
+    assert "retired" in left["KS-cut"]
+    assert "too weak" in left["KS-thin"]
+    assert "neither" in left["PX"]
+
+
+@pytest.mark.parametrize(
+    ("without", "names"),
+    [("KS", "strap"), ("PB", "on B"), ("PA", "on A"), (("SH1", "SH2", "SS"), "shackles")],
+)
+def test_what_the_kit_lacks_is_named(without: str | tuple[str, ...], names: str) -> None:
+    gone = {without} if isinstance(without, str) else set(without)
+    found = proposed([one for one in sound_kit() if one.tag not in gone])
+    assert found.result is None
+    assert any(names in one for one in found.missing)
+
+
+def test_an_insert_in_a_receiver_serves_where_there_is_no_point() -> None:
+    kit = [one for one in sound_kit() if one.tag != "PA"]
+    kit += [piece("HR", "hitch_receiver", "70 kN", "A", End.REAR), piece("HP", "hitch_pin", "130 kN")]
+    found = proposed([*kit, piece("RI", "receiver_insert", "130 kN")]).result
+    assert found is not None
+    assert found.rig.runs[0][-3:] == ("RI", "HP", "HR")
+    joint = next(one for one in found.joints if one.how == "pin_in_receiver")
+    assert joint.planes == 2
+    assert joint.figure("per_plane_n") == pytest.approx(found.load.pull_n / 2)
+
+
+def winch_kit(rated: str = "30 kN") -> list[RigPiece]:
+    line = strap("FL", "150 kN", "28 m", "fibre_winch_line")
+    return [
+        *(piece("WI", "winch", rated, "A"), line, piece("PB", "recovery_point", "400 kN", "B")),
+        *(piece("SH1", "bow_shackle", "400 kN"), piece("SH2", "bow_shackle", "300 kN")),
+        *(piece("BL", "snatch_block", "400 kN"), piece("PA", "recovery_point", "200 kN", "A")),
+    ]
+
+
+def test_a_winch_pulls_straight_where_that_moves_the_vehicle() -> None:
+    found = proposed(winch_kit(), Method.WINCH, SAND).result
+    assert found is not None
+    assert len(found.rig.runs) == 1
+    assert found.load.moves
+
+
+def test_the_line_is_doubled_where_one_part_moves_nothing() -> None:
+    deep = replace(SAND, bogged_in=Footing.WHEEL_DEEP_MUD, layers=1)
+    found = proposed(winch_kit("20 kN"), Method.WINCH, deep).result
+    assert found is not None
+    assert [run[0] for run in found.rig.runs] == ["WI", "FL"]
+    assert found.load.moves
+    assert found.link("BL").force_n == pytest.approx(2 * found.load.pull_n)  # type: ignore[union-attr]
+
+
+def test_a_slower_run_is_advised_and_tried() -> None:
+    fast = replace(SAND, speed=figure("14 km/h", Dimension.SPEED))
+    found = proposed(sound_kit(), conditions=fast).result
+    assert found is not None
+    assert found.outcome is RigOutcome.UNSOUND
+    slower = next(one for one in found.changes if one.key == "slower")
+    assert slower.rig is not None
+    facts = facts_of(sound_kit(), [vehicle("A"), vehicle("B")], slower.rig)
+    again = checked(facts, BOOK, "test", System.METRIC).result
+    assert again.outcome is slower.outcome is not RigOutcome.UNSOUND
+    assert again.least_margin is not None
+    assert again.least_margin >= 1
+
+
+def test_a_soft_shackle_is_lighter_and_lowers_nothing_else() -> None:
+    middle = (("PB", "SH1", "BR", "SH2", "KS", "SH3", "PA"),)
+    kit = [*sound_kit(), piece("BR", "bridle_strap", "120 kN"), piece("SH3", "bow_shackle", "220 kN")]
+    rig = Rig("", Method.KINETIC, "B", "A", middle, SAND, dampers=("DM",))
+    facts = facts_of(kit, [vehicle("A"), vehicle("B")], rig)
+    before = check_rig(facts, BOOK, "test", System.METRIC)
+    soft = next(one for one in before.changes if one.key == "soft")
+    assert soft.rig is not None
+    after = checked(replace(facts, rig=soft.rig), BOOK, "test", System.METRIC).result
+    assert soft.outcome is before.outcome
+    assert after.outcome.severity >= before.outcome.severity
+    assert after.stand_off_m == before.stand_off_m
+    assert after.load.energy_j == before.load.energy_j
+    flew = next(one for one in before.flying if one.link == "SH2")
+    flies = next(one for one in after.flying if one.link == "SS")
+    assert flies.mass_kg < flew.mass_kg
+
+
+def test_each_pair_of_a_trip_gets_its_line() -> None:
+    kit = [*sound_kit(), piece("PC", "recovery_point", "20 kN", "C")]
+    rig = replace(EMPTY, conditions=SAND, dampers=("DM",))
+    facts = facts_of(kit, [vehicle("A"), vehicle("B"), vehicle("C")], rig)
+    told: list[tuple[int, int]] = []
+    found = pairs(facts, ("A", "B", "C"), BOOK, "test", System.METRIC, lambda done, of: told.append((done, of)))
+    assert {(one.pulling, one.bogged) for one in found} == {
+        ("A", "B"),
+        ("B", "A"),
+        ("A", "C"),
+        ("C", "A"),
+        ("B", "C"),
+        ("C", "B"),
+    }
+    assert told[-1] == (6, 6)
+    good = next(one for one in found if (one.pulling, one.bogged) == ("A", "B"))
+    assert good.outcome is RigOutcome.SOUND
+    weak = next(one for one in found if (one.pulling, one.bogged) == ("A", "C"))
+    assert weak.outcome is RigOutcome.UNSOUND
+
+
+def test_a_pair_that_is_sound_only_slowly_says_up_to_which_speed() -> None:
+    kit = [one if one.tag != "PB" else piece("PB", "recovery_point", "66 kN", "B") for one in sound_kit()]
+    facts = facts_of(kit, [vehicle("A"), vehicle("B")], replace(EMPTY, conditions=SAND, dampers=("DM",)))
+    line = next(one for one in pairs(facts, ("A", "B"), BOOK, "test", System.METRIC) if one.bogged == "B")
+    assert line.up_to_m_per_s is not None
+    assert line.outcome is RigOutcome.SOUND
+    at = replace(SAND, speed=figure(f"{line.up_to_m_per_s * 3.6 + 0.2:.2f} km/h", Dimension.SPEED))
+    faster = Rig("", Method.KINETIC, "B", "A", line.runs, at, dampers=("DM",))
+    assert checked(replace(facts, rig=faster), BOOK, "test", System.METRIC).result.outcome is RigOutcome.UNSOUND
