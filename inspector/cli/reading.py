@@ -83,17 +83,6 @@ def kinds(desk: Desk) -> None:
 
 
 @click.command()
-@click.pass_obj
-def trips(desk: Desk) -> None:
-    """List the trips."""
-    rows = [
-        (one.ref, show_day(one.first_on), str(len(one.kit)), f"{one.name}, {one.place}")
-        for one in look_up.trips(desk.office())
-    ]
-    say.table((tr("Ref"), tr("First day"), tr("Kit"), tr("Trip")), rows)
-
-
-@click.command()
 @click.option("--against", default="", help="A ledger head printed on a document.")
 @click.pass_obj
 def verify(desk: Desk, against: str) -> int:

@@ -1,13 +1,10 @@
 """Print the pre-trip inspection sheet of a trip."""
 
-from dataclasses import dataclass
-
-from inspector.duties.look_up import as_of_last_day, trip
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
+from inspector.duties.trip_readiness import Ready, readiness
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis
-from inspector.gear.outcome import Outcome
 from inspector.gear.papers import GoingPiece, StayingPiece, TickLine, TripSheet, VehicleLine
 from inspector.gear.trip import Trip, Vehicle
 from inspector.language import show_day, tr
@@ -18,27 +15,6 @@ from inspector.rulebook.limits import measure_limit
 from inspector.rulebook.rigs.strap_band import band_words, strap_band, strap_words
 from inspector.rulebook.words import marked_words
 from inspector.units import Dimension, show
-
-
-@dataclass(frozen=True, slots=True)
-class Ready:
-    """A trip's kit judged for its last day: the pieces that go and those that stay, in the order of the walk round."""
-
-    trip: Trip
-    going: tuple[Judged, ...]
-    staying: tuple[Judged, ...]
-
-
-def readiness(office: Office, ref: str) -> Ready:
-    """Judge every piece of the kit for the trip's last day. A piece goes if any purpose is open to it."""
-    planned = trip(office, ref)
-    kit = [as_of_last_day(office, tag, planned) for tag in planned.kit]
-    kit.sort(key=lambda one: (one.dossier.kind.look_first, one.dossier.item.tag))
-    return Ready(planned, tuple(one for one in kit if _goes(one)), tuple(one for one in kit if not _goes(one)))
-
-
-def _goes(one: Judged) -> bool:
-    return any(each.outcome in {Outcome.FIT, Outcome.DERATE} for each in one.verdict.by_purpose)
 
 
 def print_trip_sheet(office: Office, ref: str) -> Paper:

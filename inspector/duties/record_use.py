@@ -7,7 +7,7 @@ from typing import TypeVar
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_not_destroyed, person_of
+from inspector.duties.who import check_not_destroyed, id_of
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
 from inspector.gear.use import NewExposure, NewUse, Weather
@@ -56,16 +56,11 @@ def _keep(office: Office, tag: str, deed: str, facts: Facts, add: Callable[[Page
     with office.book.page() as page:
         item = page.item(tag)
         check_not_destroyed(page, item)
-        kept = replace(facts, by=_by(office, page, facts.by))
+        kept = replace(facts, by=id_of(office, page, facts.by, tr("reported by")))
         add(page, item, kept)
         outcome = judge_and_keep(office, page, item)
         page.enter(deed, by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": kept})
     return outcome
-
-
-def _by(office: Office, page: Page, named: str) -> str:
-    """The id of whoever reported it; the officer where nobody is named."""
-    return person_of(page, named, tr("reported by")).id if named else office.officer.id
 
 
 def _check_day(office: Office, day: date) -> None:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from inspector.drawings.marks import outcome_word
 from inspector.duties.office import Office
 from inspector.gear.custody import Hands, NewCustody, Untold
+from inspector.gear.fitting import NewFitting
 from inspector.gear.inspection import InspectionKind, NewInspection
 from inspector.gear.kind import Grade, Kind
 from inspector.gear.lists import HistoryRow
@@ -16,6 +17,7 @@ from inspector.gear.verdict import Explanation
 from inspector.language import show_day, tr, tr_n
 from inspector.register.lists import HistoryLine
 from inspector.register.rows import from_body
+from inspector.rulebook.words import fitted_words
 
 _REF_SIGNS = 6
 _MAY_BE_STRUCK = {"inspection", "use", "exposure"}
@@ -53,10 +55,19 @@ def _row(line: HistoryLine, kind: Kind, names: dict[str, str]) -> HistoryRow:
         return _said(line, names)
     if line.what == "custody":
         return _handed(line, names)
+    if line.what == "fitting":
+        return _fitted(line, names)
     if line.what == "verdict":
         return HistoryRow(line.on, tr("Verdict"), from_body(line.body, Explanation).headline, "")
     papers = {"retirement_notice": tr("Retirement notice printed")}
     return HistoryRow(line.on, tr("Document"), papers.get(line.body, line.body), "")
+
+
+def _fitted(line: HistoryLine, names: dict[str, str]) -> HistoryRow:
+    moved = from_body(line.body, NewFitting)
+    what = tr("Fitted") if moved.to else tr("Taken off")
+    place = fitted_words(moved.to) if moved.to else tr("on no vehicle since")
+    return HistoryRow(line.on, what, _with_note(place, moved.note), names.get(moved.by, moved.by))
 
 
 def _said(line: HistoryLine, names: dict[str, str]) -> HistoryRow:

@@ -5,13 +5,14 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from sqlalchemy import Connection, Table, func, select
+from sqlalchemy import func, select
 
 from inspector.gear.custody import Custody, Hands, NewCustody
 from inspector.gear.debrief import Debrief, NewDebrief
 from inspector.gear.item import Item, NewItem
 from inspector.gear.rig import KeptRig, Rig
 from inspector.register import tables
+from inspector.register.leaf import Leaf
 from inspector.register.rows import from_body, new_id, to_body
 
 
@@ -23,16 +24,8 @@ class Out:
     lent: Custody
 
 
-class HandsPage:
-    """What `Page` can do with custody, rigs and debriefs; the rest of a page is its own."""
-
-    _connection: Connection
-
-    def _add(self, table: Table, row: dict[str, Any]) -> None:
-        raise NotImplementedError
-
-    def _add_event(self, table: Table, item: Item, on: date, facts: object) -> str:
-        raise NotImplementedError
+class HandsPage(Leaf):
+    """Custody, rigs and debriefs."""
 
     # --- what is written ---
 

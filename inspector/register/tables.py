@@ -81,7 +81,18 @@ exposure = _of_item("exposure")
 opinion = _of_item("opinion")
 strike = _of_item("strike")
 destruction = _of_item("destruction")
+fitting = _of_item("fitting")
 custody = _of_item("custody")
+
+vehicle_change = Table(
+    "vehicle_change",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("vehicle_id", ForeignKey("vehicle.id", ondelete="RESTRICT"), nullable=False),
+    Column("day", Date, nullable=False),
+    Column("body", Text, nullable=False),
+    Index("ix_vehicle_change_vehicle_id_day", "vehicle_id", "day"),
+)
 
 verdict = Table(
     "verdict",
@@ -103,6 +114,16 @@ trip = Table(
     Column("ref", _KEY, nullable=False, unique=True),
     Column("first_on", Date, nullable=False),
     Column("body", Text, nullable=False),
+)
+
+trip_change = Table(
+    "trip_change",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("trip_id", ForeignKey("trip.id", ondelete="RESTRICT"), nullable=False),
+    Column("day", Date, nullable=False),
+    Column("body", Text, nullable=False),
+    Index("ix_trip_change_trip_id_day", "trip_id", "day"),
 )
 
 rig = Table(
@@ -179,9 +200,12 @@ APPEND_ONLY = (
     opinion,
     strike,
     destruction,
+    fitting,
     custody,
+    vehicle_change,
     verdict,
     trip,
+    trip_change,
     rig,
     debrief,
     document,

@@ -3,8 +3,9 @@
 from dataclasses import replace
 from datetime import timedelta
 
-from inspector.duties.add_people import add_person, add_vehicle
+from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in
+from inspector.duties.keep_vehicles import add_vehicle
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import plan_trip
 from inspector.duties.record_inspection import record_inspection

@@ -1,6 +1,7 @@
 """History is append-only, on every table and by every way in."""
 
 import sqlite3
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -14,6 +15,7 @@ from inspector.duties.give_opinion import doubt
 from inspector.duties.keep_rigs import keep_rig
 from inspector.duties.lend import lend
 from inspector.duties.office import Office
+from inspector.duties.plan_trip import change_trip
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.sample_texts import sample_folder
 from inspector.duties.strike_entry import strike_entry
@@ -61,6 +63,8 @@ def _fill(sample: Office, table: str) -> None:
         debrief(sample, NewDebrief("T-01", sample.today, ()))
     elif table == "destruction":
         destroy_item(sample, "BM-01", "cut through the tube")
+    elif table == "trip_change":
+        change_trip(sample, "T-05", lambda one: replace(one, note="low water at noon"))
 
 
 def test_a_trigger_that_was_dropped_stands_again_after_opening(tmp_path: Path) -> None:
