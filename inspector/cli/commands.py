@@ -4,7 +4,20 @@ from pathlib import Path
 
 import click
 
-from inspector.cli import checking, hands, people, reading, rigs, rules, speaking, sums, trips, vehicles, writing
+from inspector.cli import (
+    checking,
+    hands,
+    people,
+    reading,
+    rigs,
+    rules,
+    speaking,
+    sums,
+    trip_rigs,
+    trips,
+    vehicles,
+    writing,
+)
 from inspector.cli import demo as evening
 from inspector.cli.wiring import Desk, Wiring
 from inspector.duties.found_club import found_club
@@ -102,3 +115,5 @@ for _command in (writing.book, writing.inspect, writing.use, writing.expose, wri
 for _command in (hands.lend, hands.return_command, hands.loans_command, hands.debrief):
     main.add_command(_command)
 main.add_command(rigs.rig)
+for _command in (trip_rigs.pairs, trip_rigs.pack):
+    trips.trip.add_command(_command)

@@ -17,6 +17,7 @@ from inspector.duties.lend import lend as lend_pieces
 from inspector.duties.lend import lend_kit, loans
 from inspector.duties.office import Office
 from inspector.duties.typed_tables import decoded
+from inspector.duties.work_rigs import shares_of
 from inspector.gear.custody import Loan, WentThrough
 from inspector.gear.judged import Judged
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
@@ -176,7 +177,7 @@ def loans_command(desk: Desk) -> None:
 def debrief(desk: Desk, file: Path) -> None:
     """Keep what FILE tells of a trip: the rigs used, their pulls, jerks and near misses, logged on every piece."""
     office = desk.office()
-    kept = keep_debrief(office, read_debrief(office, decoded(file.read_bytes(), file.name)))
+    kept = keep_debrief(office, read_debrief(office, decoded(file.read_bytes(), file.name)), shares_of(office))
     facts = kept.debrief.facts
     click.echo(tr("Trip {ref} was told on {day}.", ref=facts.trip, day=show_day(facts.on)))
     for tag in kept.destroyed:

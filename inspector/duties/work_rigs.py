@@ -9,10 +9,13 @@ from datetime import date
 
 from inspector.duties import look_up
 from inspector.duties.before_use import goes
+from inspector.duties.debrief import Shares
 from inspector.duties.judging import judged
 from inspector.duties.keep_rigs import rig as kept_rig
 from inspector.duties.office import Office
+from inspector.duties.plan_trip import change_trip
 from inspector.duties.rig_parts import known_parts
+from inspector.gear.debrief import RigUsed
 from inspector.gear.packing import Packed
 from inspector.gear.rig import Conditions, Footing, Method, Rig, RigFacts, RigPiece
 from inspector.gear.rig_result import PairLine, Proposed, RigResult
@@ -131,3 +134,23 @@ def _facts(office: Office, planned: Trip | None, tags: Iterable[str], vehicles: 
         places = page.fittings()
     pieces = {one.item.tag: RigPiece(judged(office, one), places.get(one.item.id)) for one in dossiers}
     return RigFacts(_NOTHING, on, pieces, known)
+
+
+def set_kit(office: Office, ref: str, found: Packed) -> Trip:
+    """Make a proposed kit the kit of the trip; the kit before it stays in the trip's history."""
+    tags = tuple(one.tag for one in found.takes)
+    return change_trip(office, ref, lambda stands: replace(stands, kit=tags), tr("kit by need"))
+
+
+def shares_of(office: Office) -> Shares:
+    """For a debrief: which share of the pull in the line each part of a rig bore; nothing where it cannot be told."""
+
+    def told(used: RigUsed) -> dict[str, float]:
+        try:
+            found = work_rig(office, replace(used.rig, trip=""))
+        except Refused:
+            return {}
+        pull_n = found.load.pull_n
+        return {one.tag: one.force_n / pull_n for one in found.links} if pull_n > 0 else {}
+
+    return told
