@@ -4,8 +4,8 @@ from pathlib import Path
 
 import click
 
+from inspector.cli import checking, people, reading, rules, speaking, sums, trips, vehicles, writing
 from inspector.cli import demo as evening
-from inspector.cli import people, reading, rules, speaking, sums, trips, vehicles, writing
 from inspector.cli.wiring import Desk, Wiring
 from inspector.duties.found_club import found_club
 from inspector.language import tr
@@ -89,6 +89,7 @@ def window(desk: Desk, tag: str) -> int:
 for _command in (reading.list_command, reading.show, reading.kinds, reading.verify):
     main.add_command(_command)
 main.add_command(sums.sums)
+main.add_command(checking.check)
 for _command in (speaking.doubt, speaking.answer, speaking.strike, speaking.destroyed):
     main.add_command(_command)
 main.add_command(rules.rules)

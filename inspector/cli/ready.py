@@ -4,7 +4,8 @@ import click
 
 from inspector.cli import say
 from inspector.drawings.marks import outcome_word
-from inspector.duties.trip_readiness import Due, PartReady, Ready, Turns, VehicleReady, goes
+from inspector.duties.before_use import goes
+from inspector.duties.trip_readiness import Due, PartReady, Ready, Turns, VehicleReady
 from inspector.gear.judged import Judged
 from inspector.language import show_day, tr, tr_n
 

@@ -98,7 +98,8 @@ def _occasion(seen: NewInspection) -> str:
 def _seen(seen: NewInspection, kind: Kind) -> str:
     """Faults and readings, or that all was good; then the note."""
     found = [*_faults(seen, kind), *_readings(seen, kind)]
-    return _with_note("; ".join([*(found or [tr("all good")]), *_first(seen, kind), *_sooner(seen)]), seen.note)
+    told = [*(found or [tr("all good")]), *_first(seen, kind), *_sooner(seen), *_for_trip(seen)]
+    return _with_note("; ".join(told), seen.note)
 
 
 def _faults(seen: NewInspection, kind: Kind) -> Iterator[str]:
@@ -129,6 +130,13 @@ def _first(seen: NewInspection, kind: Kind) -> Iterator[str]:
 def _sooner(seen: NewInspection) -> Iterator[str]:
     if seen.next_within_days is not None:
         yield tr_n("next within {count} day", "next within {count} days", seen.next_within_days)
+
+
+def _for_trip(seen: NewInspection) -> Iterator[str]:
+    if seen.trip:
+        yield tr("for the trip {ref}", ref=seen.trip)
+    if seen.sheet:
+        yield tr("on sheet {number}", number=seen.sheet)
 
 
 def _used(use: NewUse) -> str:

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from enum import StrEnum
 
+from inspector.duties.before_use import goes
 from inspector.duties.judging import judged
 from inspector.duties.keep_vehicles import overload_words
 from inspector.duties.look_up import trip
@@ -108,7 +109,7 @@ def readiness(office: Office, ref: str) -> Ready:
         facts = _facts(office, page, planned, on)
     then = {key: judged(office, one) for key, one in facts.dossiers.items()}
     today = {key: _today(office, one, then[key]) for key, one in facts.dossiers.items()}
-    kit = sorted((then[key] for key in facts.kit), key=lambda one: (one.dossier.kind.look_first, _tag(one)))
+    kit = _walked(then[key] for key in facts.kit)
     return Ready(
         trip=planned,
         going=tuple(one for one in kit if goes(one)),
@@ -120,9 +121,19 @@ def readiness(office: Office, ref: str) -> Ready:
     )
 
 
-def goes(one: Judged) -> bool:
-    """Whether any use of the piece is open on its judging day."""
-    return any(each.outcome in {Outcome.FIT, Outcome.DERATE} for each in one.verdict.by_purpose)
+def judged_kit(office: Office, planned: Trip) -> tuple[Judged, ...]:
+    """Every piece of the kit judged for the trip's last day, in the order of the walk round."""
+    on = max(office.today, planned.last_on)
+    with office.book.reading() as page:
+        found = page.items(planned.kit)
+        kit = [(found[tag], office.kind(found[tag].facts.kind)) for tag in planned.kit]
+        dossiers = page.dossiers(kit, on)
+    return _walked(judged(office, one) for one in dossiers)
+
+
+def _walked(kit: Iterable[Judged]) -> tuple[Judged, ...]:
+    """In the order of the walk round."""
+    return tuple(sorted(kit, key=lambda one: (one.dossier.kind.look_first, _tag(one))))
 
 
 def _tag(one: Judged) -> str:

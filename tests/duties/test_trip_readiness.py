@@ -5,6 +5,7 @@ from datetime import timedelta
 
 import pytest
 
+from inspector.duties.before_use import goes
 from inspector.duties.book_in import book_in
 from inspector.duties.fit_parts import fit_part
 from inspector.duties.judging import judged
@@ -14,7 +15,7 @@ from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip, plan_trip
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure
-from inspector.duties.trip_readiness import Due, PartReady, Ready, goes, readiness
+from inspector.duties.trip_readiness import Due, PartReady, Ready, readiness
 from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.outcome import Outcome
 from inspector.gear.trip import Ground, Trip

@@ -73,6 +73,9 @@ STRICTER = {
     "mount_side_unsaid": "40 mm",
     "mount_wall_unsaid": "3 mm",
     "mount_lever_unsaid": "60 mm",
+    "pack_connectors": "6",
+    "pack_dampers": "3",
+    "pack_spare_straps": "2",
 }
 LOOSE = """
 profile = ["shackle-wear-ten-percent", "hook-wear-ten-percent", "hook-opening-ten-percent", "wire-diameter-six-percent"]

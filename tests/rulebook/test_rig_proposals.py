@@ -37,7 +37,7 @@ def kits(draw: st.DrawFn) -> list[RigPiece]:
     if draw(st.booleans()):
         found.append(piece("BR", "bridle_strap", draw(strong)))
     if draw(st.booleans()):
-        found.append(piece("HR", "hitch_receiver", "130 kN", draw(st.sampled_from("AB")), End.REAR))
+        found.append(piece("HR", "hitch_receiver", "70 kN", draw(st.sampled_from("AB")), End.REAR))
         found += [piece(f"HP{n}", "hitch_pin", draw(strong)) for n in range(draw(st.integers(0, 2)))]
         found += [piece("RI", "receiver_insert", draw(strong))]
     return found
@@ -110,6 +110,17 @@ def test_what_the_kit_lacks_is_named(without: str | tuple[str, ...], names: str)
     found = proposed([one for one in sound_kit() if one.tag not in gone])
     assert found.result is None
     assert any(names in one for one in found.missing)
+
+
+def test_an_insert_in_a_receiver_serves_where_there_is_no_point() -> None:
+    kit = [one for one in sound_kit() if one.tag != "PA"]
+    kit += [piece("HR", "hitch_receiver", "70 kN", "A", End.REAR), piece("HP", "hitch_pin", "130 kN")]
+    found = proposed([*kit, piece("RI", "receiver_insert", "130 kN")]).result
+    assert found is not None
+    assert found.rig.runs[0][-3:] == ("RI", "HP", "HR")
+    joint = next(one for one in found.joints if one.how == "pin_in_receiver")
+    assert joint.planes == 2
+    assert joint.figure("per_plane_n") == pytest.approx(found.load.pull_n / 2)
 
 
 def winch_kit(rated: str = "30 kN") -> list[RigPiece]:
