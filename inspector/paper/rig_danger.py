@@ -1,0 +1,61 @@
+"""What a rig sheet says of the danger: how far to stand away, what flies, and what to change."""
+
+from inspector.drawings.rig_words import part_name
+from inspector.gear.rig_result import Change, Flying, RigResult
+from inspector.language import tr
+from inspector.paper.blocks import Block, stack, words
+from inspector.paper.columns import line, names, widths
+from inspector.paper.common import heading
+from inspector.paper.page_style import BODY, GRID, HEAD
+from inspector.paper.rig_outcome import outcome_words
+from inspector.units import Dimension, System, show
+
+_FLYING = (0.16, 0.22, 0.11, 0.15, 0.36)
+_CHANGES = (0.58, 0.20, 0.22)
+_STRONG = BODY.in_bold()
+
+
+def where_to_stand(result: RigResult, width_pt: float, system: System) -> list[Block]:
+    """The distance, the rule it comes from, and a line for each part that may let go."""
+    distance = show(result.stand_off_m, Dimension.LENGTH, system)
+    stay = tr("Nobody within {distance} of the line, on either side and beyond both ends.", distance=distance)
+    rule = tr("By this rule: {rule}.", rule=result.stand_off_rule.rstrip("."))
+    away = stack([words(stay, width_pt, HEAD), words(rule, width_pt, BODY)])
+    said = [heading(tr("Where to stand, and what flies"), width_pt), away]
+    if not result.flying:
+        return said
+    columns = (tr("If this lets go"), tr("This flies"), tr("Mass"), tr("Speed"), tr("What that means"))
+    how = tr("All the energy in the line is taken as motion of what flies: an upper bound.")
+    said += [words(how, width_pt, BODY).below(GRID).kept(), names(_FLYING, columns, width_pt).below(GRID)]
+    return [*said, *(_flying(one, width_pt, system) for one in result.flying)]
+
+
+def _flying(one: Flying, width_pt: float, system: System) -> Block:
+    wide = widths(_FLYING, width_pt)
+    parts = ", ".join(part_name(tag) for tag in one.parts)
+    cells = (
+        (part_name(one.link), _STRONG),
+        (parts, BODY),
+        (show(one.mass_kg, Dimension.MASS, system, 1), BODY),
+        (show(one.speed_m_per_s, Dimension.SPEED, system), _STRONG),
+        (tr("{says} Energy {energy}.", says=one.says, energy=show(one.energy_j, Dimension.ENERGY, system)), BODY),
+    )
+    return line(
+        _FLYING, [words(text, width, type_) for (text, type_), width in zip(cells, wide, strict=True)], width_pt
+    )
+
+
+def changes(result: RigResult, width_pt: float) -> list[Block]:
+    """What to change, and what comes of it."""
+    if not result.changes:
+        return []
+    said = (tr("Change"), tr("Strength over pull then"), tr("Outcome then"))
+    title = [heading(tr("What to change"), width_pt), names(_CHANGES, said, width_pt)]
+    return [*title, *(_change(one, width_pt) for one in result.changes)]
+
+
+def _change(one: Change, width_pt: float) -> Block:
+    says_pt, factor_pt, outcome_pt = widths(_CHANGES, width_pt)
+    factor = tr("not known") if one.safety_factor is None else show(one.safety_factor, Dimension.FACTOR)
+    cells = [words(one.says, says_pt, BODY), words(factor, factor_pt, BODY), outcome_words(one.outcome, outcome_pt)]
+    return line(_CHANGES, cells, width_pt)
