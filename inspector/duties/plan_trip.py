@@ -37,12 +37,14 @@ def plan_trip(office: Office, trip: Trip) -> Trip:
 
 def change_trip(office: Office, ref: str, edit: Callable[[Trip], Trip], why: str = "") -> Trip:
     """Keep a new plan of a trip; the plans before it stay in its history. edit: makes the new plan from what stands."""
-    stands = trip_by(office, ref)
-    changed = edit(stands)
-    if (changed.id, changed.ref) != (stands.id, stands.ref):
-        raise Refused(tr("reference"), tr("A trip keeps its reference for good."), tr("Plan another trip instead."))
-    _check_words(changed)
+    key = trip_by(office, ref).id
     with office.book.page() as page:
+        stands = next(one for one in page.trips() if one.id == key)  # as it stands now that nobody else can write
+        changed = edit(stands)
+        if (changed.id, changed.ref) != (stands.id, stands.ref):
+            why_not = tr("A trip keeps its reference for good.")
+            raise Refused(tr("reference"), why_not, tr("Plan another trip instead."))
+        _check_words(changed)
         kept = _resolved(page, changed)
         if kept == stands:
             raise Refused(tr("trip"), tr("Nothing would change."), tr("Write what is different now."))

@@ -155,6 +155,7 @@ def test_a_verdict_of_an_earlier_day_speaks_of_the_place_of_that_day(garage: Off
         kind = garage.kind(item.facts.kind)
         before, now = (page.dossier(item, kind, garage.today - timedelta(days=days)) for days in (1, 0))
     assert (before.item.facts.fitted, now.item.facts.fitted) == (LEFT, REAR)
+    assert fitted(garage) == REAR
 
 
 def test_the_sample_tells_of_a_point_that_moved_and_a_rope_that_was_thrown_away(sample: Office) -> None:

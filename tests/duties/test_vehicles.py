@@ -49,6 +49,15 @@ def test_a_later_change_builds_on_the_one_before_it(office: Office) -> None:
     assert [row.what for row in vehicle_record(office, "V-1").history] == ["Changed", "Changed", "Entered"]
 
 
+def test_of_changes_on_different_days_the_later_one_stands(office: Office) -> None:
+    wagon(office)
+    for days, mass in ((20, "2,300 kg"), (10, "2,400 kg")):
+        change_vehicle(office, "V-1", weighs(mass), "weighed", on=office.today - timedelta(days=days))
+    assert vehicles(office)[0].mass == kilograms("2,400 kg")
+    days_told = [row.on for row in vehicle_record(office, "V-1").history if row.what == "Changed"]
+    assert days_told == [office.today - timedelta(days=days) for days in (10, 20)]
+
+
 def test_an_overloaded_vehicle_is_kept_and_said_to_be_overloaded(office: Office) -> None:
     kept = wagon(office, mass="2,700 kg")
     assert overload_words(kept) == "", "as heavy as its GVM is not over it"
