@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from inspector.cli import checking, people, reading, rules, speaking, sums, trips, vehicles, writing
+from inspector.cli import checking, hands, people, reading, rigs, rules, speaking, sums, trips, vehicles, writing
 from inspector.cli import demo as evening
 from inspector.cli.wiring import Desk, Wiring
 from inspector.duties.found_club import found_club
@@ -99,3 +99,6 @@ for _command in (vehicles.vehicle, vehicles.fit, vehicles.unfit, trips.trip):
     main.add_command(_command)
 for _command in (writing.book, writing.inspect, writing.use, writing.expose, writing.sheet, writing.notice):
     main.add_command(_command)
+for _command in (hands.lend, hands.return_command, hands.loans_command, hands.debrief):
+    main.add_command(_command)
+main.add_command(rigs.rig)

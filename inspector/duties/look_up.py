@@ -14,6 +14,7 @@ from inspector.gear.trip import Trip, Vehicle
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.lists import Asked, GearLine
+from inspector.register.page import Page
 from inspector.register.rows import from_body
 from inspector.rulebook.words import fitted_words, marked_words
 
@@ -47,14 +48,21 @@ def list_gear(
         raise Refused(tr("order"), tr("“{order}” is no order.", order=order), tr("Use tag, due or worst."))
     asked = Asked(tuple(search.split()), outcome.value if outcome else "", kind, order=order, limit=limit)
     with office.book.reading() as page:
-        rows = tuple(gear_row(office, line) for line in page.gear(asked))
+        out = holders(page)
+        rows = tuple(gear_row(office, line, out) for line in page.gear(asked))
         counted = page.outcome_counts(asked)
     counts = {one: counted.get(one.value, 0) for one in Outcome}
     return Found(rows, counts[outcome] if outcome else sum(counts.values()), counts)
 
 
-def gear_row(office: Office, line: GearLine) -> GearRow:
-    """A line of the list with the kind's name and the place where the piece is."""
+def holders(page: Page) -> dict[str, str]:
+    """Tags of the pieces that are out, with the names of those who have them."""
+    names = {one.id: one.name for one in page.people()}
+    return {one.item.tag: names.get(one.lent.facts.holder, one.lent.facts.holder) for one in page.out()}
+
+
+def gear_row(office: Office, line: GearLine, out: dict[str, str]) -> GearRow:
+    """A line of the list with the kind's name and the place where the piece is. out: who has what, by tag."""
     facts = from_body(line.body, NewItem)
     kind = office.rules.kinds.get(line.kind)
     return GearRow(
@@ -64,7 +72,7 @@ def gear_row(office: Office, line: GearLine) -> GearRow:
         maker_mark=facts.maker_mark,
         marked=marked_words(Item("", office.today, facts)),
         owner=facts.owner,
-        place=_place(facts, line.fitting),
+        place=tr("on loan to {name}", name=out[line.tag]) if line.tag in out else _place(facts, line.fitting),
         outcome=Outcome(line.outcome),
         headline=line.headline,
         next_due=line.next_due,

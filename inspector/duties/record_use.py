@@ -23,15 +23,26 @@ Facts = TypeVar("Facts", NewUse, NewExposure)
 
 def record_use(office: Office, tag: str, facts: NewUse) -> Judged:
     """Keep a day's pulls and judge the piece by them."""
-    _check_day(office, facts.on)
-    if not 0 <= facts.pull_count <= _MOST_PULLS:
-        why = tr("A day has 0 to {most} pulls.", most=_MOST_PULLS)
-        raise Refused(tr("pulls"), why, tr("Write how many pulls it took."))
+    check_use(office, facts)
     return _keep(office, tag, "use", facts, Page.add_use)
 
 
 def record_exposure(office: Office, tag: str, facts: NewExposure) -> Judged:
     """Keep an exposure and judge the piece by it."""
+    check_exposure(office, facts)
+    return _keep(office, tag, "expose", facts, Page.add_exposure)
+
+
+def check_use(office: Office, facts: NewUse) -> None:
+    """Refuse pulls that cannot be."""
+    _check_day(office, facts.on)
+    if not 0 <= facts.pull_count <= _MOST_PULLS:
+        why = tr("A day has 0 to {most} pulls.", most=_MOST_PULLS)
+        raise Refused(tr("pulls"), why, tr("Write how many pulls it took."))
+
+
+def check_exposure(office: Office, facts: NewExposure) -> None:
+    """Refuse an exposure that cannot be."""
     _check_day(office, facts.on)
     if not 1 <= facts.days_count <= _MOST_DAYS:
         why = tr("An exposure lasts 1 to {most} days.", most=_MOST_DAYS)
@@ -39,7 +50,6 @@ def record_exposure(office: Office, tag: str, facts: NewExposure) -> Judged:
     if facts.hottest is not None and facts.weather is not Weather.HEAT:
         why = tr("A temperature belongs to a day of heat.")
         raise Refused(tr("hottest"), why, tr("Log the heat as an exposure of its own."))
-    return _keep(office, tag, "expose", facts, Page.add_exposure)
 
 
 def _keep(office: Office, tag: str, deed: str, facts: Facts, add: Callable[[Page, Item, Facts], object]) -> Judged:

@@ -6,6 +6,7 @@ from datetime import date
 
 from sqlalchemy import Connection, Table, func, select
 
+from inspector.gear.custody import Custody, NewCustody, Untold
 from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import Fitted, NewFitting
 from inspector.gear.inspection import Inspection, NewInspection
@@ -43,6 +44,7 @@ class _Rows:
     exposures: dict[str, list[tuple[str, str]]]
     opinions: dict[str, list[tuple[str, str]]]
     fittings: dict[str, list[tuple[str, str]]]
+    custody: dict[str, list[tuple[str, str]]]
     retirements: dict[str, list[tuple[str, str, str]]]
 
 
@@ -56,6 +58,7 @@ def dossiers(connection: Connection, wanted: Sequence[tuple[Item, Kind]], on: da
         exposures=_events(connection, tables.exposure, keys, on),
         opinions=_events(connection, tables.opinion, keys, on),
         fittings=_events(connection, tables.fitting, keys, on),
+        custody=_events(connection, tables.custody, keys, on),
         retirements=_retirements(connection, keys),
     )
     names = _names(connection)
@@ -83,6 +86,7 @@ def _dossier(item: Item, kind: Kind, on: date, rows: _Rows, names: tuple[tuple[s
         ),
         strikes=strikes,
         names=names,
+        untold=_untold(item, rows.custody.get(item.id, ())),
     )
 
 
@@ -165,6 +169,12 @@ def fitted_items(connection: Connection, vehicles: Sequence[str]) -> tuple[tuple
             item = Item(str(row["id"]), row["booked_on"], from_body(str(row["body"]), NewItem))
             found.append((item, places[item.id]))
     return tuple(sorted(found, key=lambda one: one[0].tag))
+
+
+def _untold(item: Item, entries: Iterable[tuple[str, str]]) -> tuple[Custody, ...]:
+    """The returns of which nobody told the weather."""
+    handed = [Custody(key, item.id, from_body(body, NewCustody)) for key, body in entries]
+    return tuple(one for one in handed if Untold.EXPOSURES in one.facts.untold)
 
 
 def _names(connection: Connection) -> tuple[tuple[str, str], ...]:

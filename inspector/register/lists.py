@@ -9,6 +9,7 @@ from sqlalchemy import Connection, Select, case, func, literal, select, union_al
 from inspector.gear.rulebooks import Adopted
 from inspector.register.tables import (
     adoption,
+    custody,
     destruction,
     document,
     exposure,
@@ -30,6 +31,7 @@ _HAPPENED = (
     (strike, "strike"),
     (destruction, "destruction"),
     (fitting, "fitting"),
+    (custody, "custody"),
 )
 
 

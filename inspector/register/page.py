@@ -24,10 +24,11 @@ from inspector.refused import Refused
 from inspector.register import dossiers, ledger, lists, tables
 from inspector.register.dossiers import Retirement
 from inspector.register.fleet_page import FleetPage
+from inspector.register.hands import HandsPage
 from inspector.register.rows import as_facts, from_body, new_id, to_body
 
 
-class Page(FleetPage):
+class Page(FleetPage, HandsPage):
     """One transaction's view of the book: what it adds is noted for its ledger line."""
 
     def left(self) -> None:

@@ -92,6 +92,7 @@ vehicle_change = Table(
     Column("body", Text, nullable=False),
     Index("ix_vehicle_change_vehicle_id_day", "vehicle_id", "day"),
 )
+custody = _of_item("custody")
 
 verdict = Table(
     "verdict",
@@ -123,6 +124,25 @@ trip_change = Table(
     Column("day", Date, nullable=False),
     Column("body", Text, nullable=False),
     Index("ix_trip_change_trip_id_day", "trip_id", "day"),
+)
+
+rig = Table(
+    "rig",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("ref", _KEY, nullable=False, unique=True),
+    Column("trip", _KEY, nullable=False),
+    Column("day", Date, nullable=False),
+    Column("body", Text, nullable=False),
+)
+
+debrief = Table(
+    "debrief",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("trip", _KEY, nullable=False, index=True),
+    Column("day", Date, nullable=False),
+    Column("body", Text, nullable=False),
 )
 
 document = Table(
@@ -181,10 +201,13 @@ APPEND_ONLY = (
     strike,
     destruction,
     fitting,
+    custody,
     vehicle_change,
     verdict,
     trip,
     trip_change,
+    rig,
+    debrief,
     document,
     ledger,
 )

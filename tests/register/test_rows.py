@@ -6,20 +6,23 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inspector.gear.changes import NewTripChange, NewVehicleChange
+from inspector.gear.custody import NewCustody
+from inspector.gear.debrief import NewDebrief
 from inspector.gear.fitting import NewFitting
 from inspector.gear.inspection import NewInspection
 from inspector.gear.item import NewItem
 from inspector.gear.person import Person
+from inspector.gear.rig import Rig
 from inspector.gear.trip import Trip, Vehicle
-from inspector.gear.use import NewExposure, NewUse
+from inspector.gear.use import NewExposure, NewUse, Weather
 from inspector.gear.verdict import Verdict
 from inspector.register.rows import from_body, new_id, to_body
 
 st.register_type_strategy(float, st.floats(allow_nan=False, allow_infinity=False))
 st.register_type_strategy(date, st.dates(min_value=date(2000, 1, 1), max_value=date(2100, 1, 1)))
 KEPT = (
-    *(NewItem, NewInspection, NewUse, NewExposure, NewFitting, Person, Verdict),
-    *(Vehicle, NewVehicleChange, Trip, NewTripChange),
+    *(NewItem, NewInspection, NewUse, NewExposure, NewFitting, NewCustody, Person, Verdict),
+    *(Vehicle, NewVehicleChange, Trip, NewTripChange, Rig, NewDebrief),
 )
 SHAPES = st.one_of(*(st.from_type(shape) for shape in KEPT))
 
@@ -46,3 +49,8 @@ def test_ids_are_unique_and_in_order_of_time() -> None:
     assert len(set(made)) == len(made)
     assert [one[:13] for one in made] == sorted(one[:13] for one in made)
     assert {one[14] for one in made} == {"7"}
+
+
+def test_an_exposure_kept_before_drying_was_asked_reads_as_nobody_knows() -> None:
+    old = '{"by":"p","days_count":2,"hottest":null,"note":"","on":"2026-11-01","rinsed":true,"weather":"salt"}'
+    assert from_body(old, NewExposure) == NewExposure(date(2026, 11, 1), Weather.SALT, 2, rinsed=True, by="p")
