@@ -5,7 +5,15 @@ from collections.abc import Sequence
 from inspector.drawings.bar_rows import Bar, Row, rows
 from inspector.drawings.change import moved
 from inspector.drawings.extent import extent, text_width_mm
-from inspector.drawings.rig_words import bears_text, link_name, part_name, rig_word, stands_text, used_text
+from inspector.drawings.rig_words import (
+    bears_text,
+    link_name,
+    part_name,
+    rig_word,
+    stands_text,
+    unrated_text,
+    used_text,
+)
 from inspector.drawings.shapes import Ink, Point, RoundedRect, Shape, Text
 from inspector.drawings.wording import LABEL_MM, LEADING_MM, wrapped
 from inspector.gear.rig import Rig
@@ -60,7 +68,7 @@ def _said(rig: Rig, link: LinkUse | None, tag: str, system: System) -> list[tupl
 
 def _stands(link: LinkUse, system: System) -> str:
     if link.passes_on:
-        return tr("makes the pull itself")
+        return unrated_text(link)
     if link.capacity_n is None:
         return tr("strength not known")
     return tr("stands {force}", force=stands_text(link, system))

@@ -33,16 +33,15 @@ def turn_picture(result: RigResult, tag: str, system: System = System.METRIC) ->
     figure = result.rig.angle(tag)
     half_rad = min(max(figure.si if figure else 0.0, 0.0), math.pi) / 2
     most_n = max(link.force_n for link in (one, other, held))
-    per_n = _LONGEST_MM / most_n if most_n > 0 else 0.0
     said = [_words(link, system) for link in (one, other, held)]
-    tall_mm = _reach(max(one.force_n, other.force_n), per_n) * math.sin(half_rad)
+    tall_mm = _reach(max(one.force_n, other.force_n), most_n) * math.sin(half_rad)
     hub_mm = _HEAD_MM + tall_mm + (max(map(len, said)) + 1) * LEADING_MM
     hub = (_HUB_MM, hub_mm)
     between = tr("{angle} between {one} and {other}", angle=figure.as_typed if figure else "", one=part_name(one.tag),
                  other=part_name(other.tag))  # fmt: skip
-    shapes: list[Shape] = [*_head(between), *_held(held, said[2], hub, per_n)]
-    shapes += _line(one, said[0], hub, -half_rad, per_n)
-    shapes += _line(other, said[1], hub, half_rad, per_n)
+    shapes: list[Shape] = [*_head(between), *_held(held, said[2], hub, most_n)]
+    shapes += _line(one, said[0], hub, -half_rad, most_n)
+    shapes += _line(other, said[1], hub, half_rad, most_n)
     shapes.append(Circle(hub, 2.0, fill=Ink.STEEL, tells=part_name(tag)))
     shapes, high_mm = _noted(shapes, 2 * hub_mm - _HEAD_MM)
     describes = "; ".join((between, *(f"{words[0]} {words[-1]}" for words in said))) + "."
@@ -72,25 +71,25 @@ def _head(text: str) -> list[Shape]:
             for number, line in enumerate(wrapped(text, (_WIDTH_MM - 1.0) / 1.2))]  # fmt: skip
 
 
-def _held(link: LinkUse, said: tuple[str, ...], hub: Point, per_n: float) -> list[Shape]:
+def _held(link: LinkUse, said: tuple[str, ...], hub: Point, most_n: float) -> list[Shape]:
     """What holds the two, drawn to the left; its words over the arrow."""
     top = hub[1] - 2.8 - (len(said) - 1) * LEADING_MM
-    return [*_force(hub, math.pi, _reach(link.force_n, per_n)), *beside((1.0, top), said)]
+    return [*_force(hub, math.pi, _reach(link.force_n, most_n)), *beside((1.0, top), said)]
 
 
-def _line(link: LinkUse, said: tuple[str, ...], hub: Point, turn_rad: float, per_n: float) -> list[Shape]:
+def _line(link: LinkUse, said: tuple[str, ...], hub: Point, turn_rad: float, most_n: float) -> list[Shape]:
     """One of the two lines to the right, its words beyond its end; above the middle they grow upwards."""
     way = math.copysign(1.0, turn_rad)  # two lines side by side: -0 is the upper one
     start = (hub[0], hub[1] + way * _APART_MM)
-    reach = _reach(link.force_n, per_n)
+    reach = _reach(link.force_n, most_n)
     end_y = start[1] + reach * math.sin(turn_rad)
     top = end_y + 2.4 if way > 0 else end_y - 0.4 - (len(said) - 1) * LEADING_MM
     return [*_force(start, turn_rad, reach), *beside((start[0] + reach * math.cos(turn_rad) + 1.8, top), said)]
 
 
-def _reach(force_n: float, per_n: float) -> float:
-    """How long an arrow is; never too short for its head."""
-    return max(force_n * per_n, _SHORTEST_MM)
+def _reach(force_n: float, most_n: float) -> float:
+    """How long an arrow is beside that of the greatest force; never too short for its head."""
+    return max(_LONGEST_MM * force_n / most_n, _SHORTEST_MM) if most_n > 0 else _SHORTEST_MM
 
 
 def _force(start: Point, turn_rad: float, long_mm: float) -> list[Shape]:

@@ -99,8 +99,13 @@ def bears_text(link: LinkUse, system: System) -> str:
 
 
 def stands_text(link: LinkUse, system: System) -> str:
-    """What a part stands; of a winch, that its strength does not enter."""
-    return tr("makes the pull itself") if link.passes_on else force_text(link.capacity_n, system)
+    """What a part stands; of one whose strength does not enter, why not."""
+    return unrated_text(link) if link.passes_on else force_text(link.capacity_n, system)
+
+
+def unrated_text(link: LinkUse) -> str:
+    """Of a part that has no strength to compare: a winch makes the pull, a tree or a stake is judged on the spot."""
+    return tr("makes the pull itself") if link.kind == "winch" else tr("not reckoned: look at it")
 
 
 def used_text(link: LinkUse) -> str:

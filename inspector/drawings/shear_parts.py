@@ -27,12 +27,12 @@ def ball_section(pull: Words, lever_words: Words, neck: Words = ()) -> list[Shap
 
 
 def pin_section(pull: Words, half: Words, pin: Words = ()) -> list[Shape]:
-    """A receiver cut open: two walls, the insert between them, the pin through all three."""
+    """Two walls or ears cut open, what pulls between them, the pin through all three."""
     return [
-        RoundedRect((4, 11.5), 40, 5, fill=Ink.STEEL, tells=tr("Receiver, upper wall")),
-        RoundedRect((4, 32.5), 40, 5, fill=Ink.STEEL, tells=tr("Receiver, lower wall")),
-        RoundedRect((14, 17.5), 42, 14, 1, fill=Ink.BAND, tells=tr("Insert")),
-        RoundedRect((26, 9), 6, 31, 1, fill=Ink.STEEL, tells=tr("Hitch pin")),
+        RoundedRect((4, 11.5), 40, 5, fill=Ink.STEEL, tells=tr("Wall or ear that holds the pin")),
+        RoundedRect((4, 32.5), 40, 5, fill=Ink.STEEL, tells=tr("Wall or ear that holds the pin")),
+        RoundedRect((14, 17.5), 42, 14, 1, fill=Ink.BAND, tells=tr("What pulls")),
+        RoundedRect((26, 9), 6, 31, 1, fill=Ink.STEEL, tells=tr("Pin")),
         *pull_arrow((56, 24.5), (68, 24.5), 1.1),
         *beside((69.5, 25.5), pull),
         *pull_arrow((44, 14), (58, 14), 0.6, back=True),

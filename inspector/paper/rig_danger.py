@@ -1,4 +1,4 @@
-"""What a rig sheet says of the danger: how far to stand away, what flies, and what to change."""
+"""What a rig sheet says of the danger: where to stand, what flies, and what to change."""
 
 from inspector.drawings.rig_words import part_name
 from inspector.gear.rig_result import Change, Flying, RigResult
@@ -6,28 +6,32 @@ from inspector.language import tr
 from inspector.paper.blocks import Block, stack, words
 from inspector.paper.columns import line, names, widths
 from inspector.paper.common import heading
-from inspector.paper.page_style import BODY, GRID, HEAD
+from inspector.paper.page_style import BODY, HEAD
 from inspector.paper.rig_outcome import outcome_words
 from inspector.units import Dimension, System, show
 
-_FLYING = (0.16, 0.22, 0.11, 0.15, 0.36)
+_FLYING = (0.13, 0.20, 0.10, 0.14, 0.12, 0.31)
 _CHANGES = (0.58, 0.20, 0.22)
 _STRONG = BODY.in_bold()
 
 
 def where_to_stand(result: RigResult, width_pt: float, system: System) -> list[Block]:
-    """The distance, the rule it comes from, and a line for each part that may let go."""
+    """The distance and the rule it comes from."""
     distance = show(result.stand_off_m, Dimension.LENGTH, system)
     stay = tr("Nobody within {distance} of the line, on either side and beyond both ends.", distance=distance)
     rule = tr("By this rule: {rule}.", rule=result.stand_off_rule.rstrip("."))
     away = stack([words(stay, width_pt, HEAD), words(rule, width_pt, BODY)])
-    said = [heading(tr("Where to stand, and what flies"), width_pt), away]
+    return [heading(tr("Where to stand"), width_pt), away]
+
+
+def what_flies(result: RigResult, width_pt: float, system: System) -> list[Block]:
+    """A line for each part that may let go."""
     if not result.flying:
-        return said
-    columns = (tr("If this lets go"), tr("This flies"), tr("Mass"), tr("Speed"), tr("What that means"))
+        return []
+    columns = (tr("If this lets go"), tr("This flies"), tr("Mass"), tr("Speed"), tr("Energy"), tr("What that means"))
     how = tr("All the energy in the line is taken as motion of what flies: an upper bound.")
-    said += [words(how, width_pt, BODY).below(GRID).kept(), names(_FLYING, columns, width_pt).below(GRID)]
-    return [*said, *(_flying(one, width_pt, system) for one in result.flying)]
+    title = [heading(tr("What flies"), width_pt), words(how, width_pt, BODY).kept(), names(_FLYING, columns, width_pt)]
+    return [*title, *(_flying(one, width_pt, system) for one in result.flying)]
 
 
 def _flying(one: Flying, width_pt: float, system: System) -> Block:
@@ -38,7 +42,8 @@ def _flying(one: Flying, width_pt: float, system: System) -> Block:
         (parts, BODY),
         (show(one.mass_kg, Dimension.MASS, system, 1), BODY),
         (show(one.speed_m_per_s, Dimension.SPEED, system), _STRONG),
-        (tr("{says} Energy {energy}.", says=one.says, energy=show(one.energy_j, Dimension.ENERGY, system)), BODY),
+        (show(one.energy_j, Dimension.ENERGY, system), BODY),
+        (one.says, BODY),
     )
     return line(
         _FLYING, [words(text, width, type_) for (text, type_), width in zip(cells, wide, strict=True)], width_pt

@@ -72,7 +72,7 @@ def _assumptions(given: Load, width_pt: float) -> list[Block]:
 
 def _assumption(one: Assumption, width_pt: float) -> Block:
     what_pt, value_pt, why_pt, source_pt = widths(_SHARES, width_pt)
-    source = tr("{source}; written for this pull", source=one.source) if one.typed else one.source
+    source = one.source or (tr("written for this pull") if one.typed else "–")
     cells = [
         words(one.what, what_pt, BODY),
         words(one.value, value_pt, BODY.in_bold()),

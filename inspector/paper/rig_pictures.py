@@ -7,7 +7,7 @@ from inspector.drawings.rig_chain import rig_strips
 from inspector.drawings.rig_joints import has_picture, joint_picture
 from inspector.drawings.rig_sensitivity import depth_chart, has_depths, has_speeds, speed_chart
 from inspector.drawings.rig_turns import turn_picture, turns
-from inspector.drawings.shapes import Drawing
+from inspector.drawings.shapes import Drawing, Shape
 from inspector.gear.papers import RigSheet
 from inspector.gear.rig_result import RigResult
 from inspector.language import tr
@@ -31,15 +31,22 @@ def is_long(sheet: RigSheet) -> bool:
 
 
 def sections(result: RigResult, width_pt: float, system: System) -> list[Block]:
-    """The sections of the joints that have one, the number of each in its title; then where three lines meet."""
-    shown = [
-        (tr("Joint {number}: {title}", number=number, title=drawing.title), drawing)
-        for number, one in enumerate(result.joints, 1)
-        if has_picture(one)
-        for drawing in (joint_picture(one, system),)
-    ]
+    """The sections of the joints that have one, those alike drawn once; then where three lines meet."""
+    shown: dict[tuple[Shape, ...], list[int]] = {}
+    drawn = [(number, joint_picture(one, system)) for number, one in enumerate(result.joints, 1) if has_picture(one)]
+    for number, drawing in drawn:
+        shown.setdefault(drawing.shapes, []).append(number)
+    first = {drawing.shapes: drawing for _, drawing in reversed(drawn)}
+    cut = [(_joint_title(numbers, first[shapes].title), first[shapes]) for shapes, numbers in shown.items()]
     meet = [turn_picture(result, tag, system) for tag in turns(result)]
-    return _paired([*shown, *((one.title, one) for one in meet)], width_pt)
+    return _paired([*cut, *((one.title, one) for one in meet)], width_pt)
+
+
+def _joint_title(numbers: Sequence[int], title: str) -> str:
+    """By its parts; of several that look alike by their numbers."""
+    if len(numbers) == 1:
+        return tr("Joint {number}: {title}", number=numbers[0], title=title)
+    return tr("Joints {numbers}", numbers=", ".join(map(str, numbers)))
 
 
 def sensitivity(result: RigResult, width_pt: float, system: System) -> list[Block]:

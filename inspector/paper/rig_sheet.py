@@ -24,7 +24,7 @@ from inspector.paper.common import cautions, facts
 from inspector.paper.document import Document
 from inspector.paper.page_style import BODY, DISPLAY, GRID, HEAD, MM, PageSize
 from inspector.paper.printed import Printed
-from inspector.paper.rig_danger import changes, where_to_stand
+from inspector.paper.rig_danger import changes, what_flies, where_to_stand
 from inspector.paper.rig_load import load
 from inspector.paper.rig_pictures import chain, is_long, sensitivity
 from inspector.paper.rig_tables import findings, joints, parts
@@ -52,13 +52,14 @@ def rig_sheet(sheet: RigSheet, page: PageSize, system: System = System.METRIC) -
 
 def _picture_and_reasons(sheet: RigSheet, width_pt: float, system: System) -> list[Block]:
     """The picture first where it is one row; a higher one begins on the next page, after what still fits on this."""
-    shown = chain(sheet, width_pt, system)
+    result, shown = sheet.result, chain(sheet, width_pt, system)
     reasons = [
-        *findings(tr("What decides"), _speaking(sheet.result, system), width_pt),
-        *changes(sheet.result, width_pt),
-        *where_to_stand(sheet.result, width_pt, system),
+        *findings(tr("What decides"), _speaking(result, system), width_pt),
+        *where_to_stand(result, width_pt, system),
+        *changes(result, width_pt),
     ]
-    return [*reasons, *shown] if is_long(sheet) else [*shown, *reasons]
+    first = [*reasons, *shown] if is_long(sheet) else [*shown, *reasons]
+    return [*first, *what_flies(result, width_pt, system)]
 
 
 def _hero(sheet: RigSheet, width_pt: float) -> Block:

@@ -66,15 +66,16 @@ def _part(link: LinkUse, result: RigResult, width_pt: float, system: System) -> 
 
 
 def _aside(link: LinkUse, system: System) -> str:
-    """Where it sits, what was taken off its strength, and why its strength is as it is."""
-    said = [link.role]
+    """Where it hangs, what was taken off its strength, and why its strength is as it is."""
+    said = []
     if link.side:
         said.append(tr("on {vehicle}", vehicle=link.side))
     if link.length_m is not None:
         said.append(tr("{length} long", length=show(link.length_m, Dimension.LENGTH, system)))
     if link.taken_off:
         said.append(tr("taken off: {losses}", losses=", ".join(link.taken_off)))
-    return "; ".join([text for text in said if text]) + (f". {link.why}" if link.why else ".")
+    where = "; ".join(said)
+    return " ".join(text for text in (where[:1].upper() + where[1:] + "." if where else "", link.why) if text)
 
 
 def joints(result: RigResult, width_pt: float, system: System) -> list[Block]:

@@ -374,7 +374,7 @@ WINCH = (
     link("RP-01", "recovery_point", 40, 98.1, 2.0, "V-02"),
     link("SH-13", "bow_shackle", 80, 228.8, 2.0),
     link("TS-05", "tree_strap", 80, 180.0, 2.0),
-    replace(link("tree@ground", "tree", 80, None), kind="", kind_name="Tree"),
+    replace(link("tree@ground", "tree", 80, None), kind="", kind_name="Tree", passes_on=True, outcome=CAUTION),
 )
 
 

@@ -58,7 +58,7 @@ def words_of(result: RigResult) -> list[str]:
     said = [result.headline, result.rig.name, result.stand_off_rule, *result.cautions, *load.steps]
     said += [word for one in load.assumptions for word in (one.what, one.value, one.why, one.source)]
     said += [name for name, _ in load.scales]
-    said += [word for one in result.links for word in (part_name(one.tag), one.role, one.why, one.side, *one.taken_off)]
+    said += [word for one in result.links for word in (part_name(one.tag), one.why, one.side, *one.taken_off)]
     said += [one.kind_name for one in result.links]
     said += [word for one in result.joints for word in (one.name, one.says, one.source, *one.sums)]
     said += [word for one in result.findings for word in (one.says, one.source, *one.about)]
@@ -118,6 +118,11 @@ def test_a_joint_with_a_section_shows_it_with_its_number() -> None:
     assert "Joint 4: SS-14 to TB-03" in text
     assert "single shear" in text and "held here" in text
     assert "Joint 1:" not in text
+
+
+def test_joints_that_look_alike_are_drawn_once_under_their_numbers() -> None:
+    text = all_text(rig_sheet(sheet(rigs.with_receiver()), PageSize.A4))
+    assert "Joints 5, 6" in text and text.count("double shear") == 1
 
 
 def test_what_decides_names_a_forbidden_joint_even_if_no_finding_does() -> None:

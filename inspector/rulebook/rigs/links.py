@@ -44,7 +44,16 @@ def _link(layout: Layout, loaded: Loaded, part: Part, system: System) -> LinkUse
         legs=loaded.shares.legs[part.tag],
         passes_on=passes_on,
         taken_off=taken,
+        kind=part.piece.kind if part.piece else part.role,
+        length_m=_length_m(part),
     )
+
+
+def _length_m(part: Part) -> float | None:
+    """Of a line, as it was booked in."""
+    is_line = part.text is not None and part.text.per_metre
+    length = part.piece.judged.dossier.item.size("length") if part.piece and is_line else None
+    return length.si if length else None
 
 
 def _margin(layout: Layout, loaded: Loaded, part: Part, force_n: float) -> float:
