@@ -84,13 +84,10 @@ def _passes(
     """What goes on to a neighbour, and the cosine by which it turns off the line."""
     if part.role == "line" and other.role == "block":
         return share * rating.block_load_factor(_angle(layout, found, other.tag, 0.0)), 1.0
+    if part.role == "line":
+        return share, _spread(layout, found, part)
     if part.role == "block" and other.role == "line":
-        factor = rating.block_load_factor(_angle(layout, found, part.tag, 0.0))
-        if factor <= 0:
-            raise Refused(
-                tr("angles"), tr("The line runs straight past {tag}.", tag=part.tag), tr("Take the block out.")
-            )
-        return share / factor, 1.0
+        return share / rating.block_load_factor(_angle(layout, found, part.tag, 0.0)), 1.0
     if part.role == "bridle" and len(layout.near(part.tag)) == 3:
         if came_from != _middle(layout, part.tag):
             why = tr("The pull on the bridle {tag} does not come from its middle.", tag=part.tag)
@@ -100,6 +97,16 @@ def _passes(
         angle_rad = bridle_angle(layout, found, part.tag)
         return share * rating.bridle_leg_factor(angle_rad), math.cos(angle_rad / 2)
     return share, 1.0
+
+
+def _spread(layout: Layout, found: Shares, line: Part) -> float:
+    """The cosine by which both ends of a line lie off the way to its one block, where one vehicle holds them both."""
+    near = layout.near(line.tag)
+    blocks = [tag for tag in near if layout.parts[tag].role == "block"]
+    held = [_body_behind(layout, tag, line.tag) for tag in near if tag not in blocks]
+    if len(blocks) != 1 or len(held) != 2 or held[0] != held[1] or not held[0]:
+        return 1.0
+    return math.cos(_angle(layout, found, blocks[0], 0.0) / 2)
 
 
 def _middle(layout: Layout, tag: str) -> str:
@@ -180,11 +187,11 @@ def _angle(layout: Layout, found: Shares, tag: str, otherwise_rad: float) -> flo
     if said is None:
         found.assumed[tag] = otherwise_rad
         return otherwise_rad
-    return said.si if layout.parts[tag].role == "block" else _within(tag, said.si)
+    return _within(tag, said.si)
 
 
 def _within(tag: str, angle_rad: float) -> float:
     if not 0 <= angle_rad <= _WIDEST_RAD:
         why = tr("The angle at {tag} must lie between 0 and 179 degrees.", tag=tag)
-        raise Refused(tr("angles"), why, tr("Measure it between the two legs."))
+        raise Refused(tr("angles"), why, tr("Measure it between the two lines or legs."))
     return angle_rad

@@ -178,6 +178,10 @@ def _check_vehicles(facts: RigFacts) -> None:
     for name, tag in ((tr("bogged"), rig.bogged), (tr("pulling"), rig.pulling)):
         if tag and tag not in facts.vehicles:
             raise _bad(tr("No vehicle has the tag “{tag}”.", tag=tag), tr("Write it into the register first."), name)
+    for tag in (rig.bogged, rig.pulling):
+        vehicle = facts.vehicles.get(tag)
+        if vehicle is not None and min(one.si for one in (vehicle.gvm, vehicle.mass) if one is not None) <= 0:
+            raise _bad(tr("{tag} weighs nothing.", tag=tag), tr("Write down what it weighs."), tr("mass"))
     if not rig.bogged:
         raise _bad(tr("Nobody said which vehicle is stuck."), tr("Write its tag under bogged."), tr("bogged"))
     if rig.bogged == rig.pulling:
@@ -226,6 +230,16 @@ def _check_shape(made: Layout) -> None:
         if count > most and part.role not in BRANCHING - {"bridle"}:
             why = tr("{tag} holds {count} parts; nobody knows how they share the pull.", tag=tag, count=count)
             raise _bad(why, tr("Only a bridle, a block and a winch line branch."))
+        if part.role == "line":
+            _check_line(made, tag)
+
+
+def _check_line(made: Layout, tag: str) -> None:
+    """A line has two ends, over however many blocks it runs: with more, or fewer, its forces do not balance."""
+    ends = [other for other in made.near(tag) if made.parts[other].role != "block"]
+    if len(ends) != 2:
+        why = tr("The line {tag} has two ends, and the runs name {count}.", tag=tag, count=len(ends))
+        raise _bad(why, tr("Write a run for each block it goes over, and where both its ends are fixed."))
 
 
 def _check_ends(made: Layout) -> None:

@@ -77,6 +77,8 @@ def _pulled(layout: Layout, account: Account) -> Loaded:
     run = _run(layout, parts, account)
     _tell_angles(found, account)
     pull_n = run.peak_n()
+    if pull_n <= 0:
+        raise Refused(tr("speed"), tr("With no speed and no drive nothing pulls."), tr("Write either as it will be."))
     needed_n = resistance.needed_n(rig, bogged, bogged_kg, account)
     account.assume(
         tr("Stuck vehicle"), tr("holds like an anchor"), tr("the most that the line can be made to bear"), "house_law"
@@ -193,12 +195,20 @@ def _winched(layout: Layout, account: Account) -> Loaded:
         likely_n=None,
         needed_n=needed_n,
         offered_n=offered_n,
-        energy_j=stretching.energy_at_j(stretching.stretchers(layout, (line,)), stall_n),
+        energy_j=_stored_j(layout, found, stall_n),
         steps=tuple(account.steps),
         assumptions=tuple(account.assumptions),
         scales=resistance.by_scale(rig.conditions, bogged_kg),
     )
     return Loaded(load, found, None, bogged_kg)
+
+
+def _stored_j(layout: Layout, found: Shares, stall_n: float) -> float:
+    """What the line stores, and every strap that lengthens it, each at what it bears."""
+    parts = layout.of_role("line", "strap", "stretch")
+    return sum(
+        stretching.energy_at_j((one,), stall_n * found.part[one.tag]) for one in stretching.stretchers(layout, parts)
+    )
 
 
 def _winch_and_line(layout: Layout) -> tuple[Part, Part]:
@@ -217,6 +227,9 @@ def stall_of(winch: RigPiece, account: Account) -> tuple[float, float]:
         why = tr("Nobody wrote down what {tag} pulls.", tag=winch.tag)
         raise Refused(tr("rating"), why, tr("Book it in with the line pull of its plate."))
     rated_n = item.rating.figure.si
+    if rated_n <= 0:
+        why = tr("{tag} pulls nothing by its plate.", tag=winch.tag)
+        raise Refused(tr("rating"), why, tr("Book it in with the line pull of its plate."))
     stall = item.size("stall_pull")
     if stall is not None:
         return rated_n, max(account.recorded(tr("Pull at which {tag} stalls", tag=winch.tag), stall), rated_n)
