@@ -10,7 +10,7 @@ from inspector.paper.page_style import BODY, HEAD
 from inspector.paper.rig_outcome import outcome_words
 from inspector.units import Dimension, System, show
 
-_FLYING = (0.13, 0.20, 0.10, 0.14, 0.12, 0.31)
+_FLYING = (0.20, 0.38, 0.13, 0.16, 0.13)
 _CHANGES = (0.58, 0.20, 0.22)
 _STRONG = BODY.in_bold()
 
@@ -28,7 +28,7 @@ def what_flies(result: RigResult, width_pt: float, system: System) -> list[Block
     """A line for each part that may let go."""
     if not result.flying:
         return []
-    columns = (tr("If this lets go"), tr("This flies"), tr("Mass"), tr("Speed"), tr("Energy"), tr("What that means"))
+    columns = (tr("If this lets go"), tr("This flies"), tr("Mass"), tr("Speed"), tr("Energy"))
     how = tr("All the energy in the line is taken as motion of what flies: an upper bound.")
     title = [heading(tr("What flies"), width_pt), words(how, width_pt, BODY).kept(), names(_FLYING, columns, width_pt)]
     return [*title, *(_flying(one, width_pt, system) for one in result.flying)]
@@ -43,7 +43,6 @@ def _flying(one: Flying, width_pt: float, system: System) -> Block:
         (show(one.mass_kg, Dimension.MASS, system, 1), BODY),
         (show(one.speed_m_per_s, Dimension.SPEED, system), _STRONG),
         (show(one.energy_j, Dimension.ENERGY, system), BODY),
-        (one.says, BODY),
     )
     return line(
         _FLYING, [words(text, width, type_) for (text, type_), width in zip(cells, wide, strict=True)], width_pt

@@ -62,7 +62,7 @@ def words_of(result: RigResult) -> list[str]:
     said += [one.kind_name for one in result.links]
     said += [word for one in result.joints for word in (one.name, one.says, one.source, *one.sums)]
     said += [word for one in result.findings for word in (one.says, one.source, *one.about)]
-    said += [word for one in result.flying for word in (one.link, *one.parts, one.says)]
+    said += [word for one in result.flying for word in (one.link, *one.parts)]
     said += [one.says for one in result.changes]
     said += [word for _, word, _, _ in result.sensitivity.depths]
     return [word for word in said if word]
