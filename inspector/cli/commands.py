@@ -4,8 +4,21 @@ from pathlib import Path
 
 import click
 
+from inspector.cli import (
+    checking,
+    hands,
+    people,
+    reading,
+    rigs,
+    rules,
+    speaking,
+    sums,
+    trip_rigs,
+    trips,
+    vehicles,
+    writing,
+)
 from inspector.cli import demo as evening
-from inspector.cli import people, reading, rules, speaking, sums, writing
 from inspector.cli.wiring import Desk, Wiring
 from inspector.duties.found_club import found_club
 from inspector.language import tr
@@ -86,13 +99,21 @@ def window(desk: Desk, tag: str) -> int:
     return desk.wiring.open_window(desk.office(), tag)
 
 
-for _command in (reading.list_command, reading.show, reading.kinds, reading.trips, reading.verify):
+for _command in (reading.list_command, reading.show, reading.kinds, reading.verify):
     main.add_command(_command)
 main.add_command(sums.sums)
+main.add_command(checking.check)
 for _command in (speaking.doubt, speaking.answer, speaking.strike, speaking.destroyed):
     main.add_command(_command)
 main.add_command(rules.rules)
 for _command in (people.people, people.person):
     main.add_command(_command)
+for _command in (vehicles.vehicle, vehicles.fit, vehicles.unfit, trips.trip):
+    main.add_command(_command)
 for _command in (writing.book, writing.inspect, writing.use, writing.expose, writing.sheet, writing.notice):
     main.add_command(_command)
+for _command in (hands.lend, hands.return_command, hands.loans_command, hands.debrief):
+    main.add_command(_command)
+main.add_command(rigs.rig)
+for _command in (trip_rigs.pairs, trip_rigs.pack):
+    trips.trip.add_command(_command)

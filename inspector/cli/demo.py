@@ -12,9 +12,10 @@ from inspector.duties.book_in import book_in
 from inspector.duties.build_sample import build_sample
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
-from inspector.duties.print_sheets import print_trip_sheet, readiness
+from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.retire_item import print_notice
+from inspector.duties.trip_readiness import readiness
 from inspector.gear.inspection import InspectionKind, Method, Surface
 from inspector.gear.item import NewItem, Provenance, Rating
 from inspector.gear.judged import Judged

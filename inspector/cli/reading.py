@@ -8,10 +8,12 @@ from inspector.cli import say
 from inspector.cli.wiring import Desk, choice
 from inspector.drawings.marks import outcome_word
 from inspector.duties import look_up
+from inspector.duties.lend import whereabouts
 from inspector.duties.tell_history import history_of
 from inspector.duties.verify_book import verify_book
 from inspector.gear.lists import GearRow, HistoryRow
 from inspector.gear.outcome import Outcome
+from inspector.gear.verdict import Fact
 from inspector.language import show_day, tr
 
 _FAULTS_FOUND = 1
@@ -51,7 +53,8 @@ def show(desk: Desk, tag: str) -> None:
     office = desk.office()
     outcome = look_up.open_item(office, tag)
     say.heading(tr("{tag} · {kind}", tag=outcome.dossier.item.tag, kind=outcome.dossier.kind.name))
-    say.facts(outcome.explanation.piece)
+    out = whereabouts(office, tag)
+    say.facts((*([Fact(tr("Where it is"), out)] if out else []), *outcome.explanation.piece))
     click.echo()
     say.paragraph(tr("Judged on {day}:", day=show_day(outcome.verdict.on)), "  ")
     say.verdict(outcome)
@@ -77,17 +80,6 @@ def kinds(desk: Desk) -> None:
         measures = ", ".join("/".join((one.key, *one.points)) for one in kind.measures) or "–"
         say.paragraph(tr("measures: {names}", names=measures), "  ", "    ")
         say.paragraph(tr("checks: {names}", names=", ".join(check.key for check in kind.checks)), "  ", "    ")
-
-
-@click.command()
-@click.pass_obj
-def trips(desk: Desk) -> None:
-    """List the trips."""
-    rows = [
-        (one.ref, show_day(one.first_on), str(len(one.kit)), f"{one.name}, {one.place}")
-        for one in look_up.trips(desk.office())
-    ]
-    say.table((tr("Ref"), tr("First day"), tr("Kit"), tr("Trip")), rows)
 
 
 @click.command()

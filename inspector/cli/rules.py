@@ -6,6 +6,7 @@ from pathlib import Path
 import click
 
 from inspector.cli import say, typed
+from inspector.cli.files import read_bytes
 from inspector.cli.wiring import Desk
 from inspector.drawings.marks import outcome_word
 from inspector.duties import adopt_rulebook as adopting
@@ -15,7 +16,6 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.rulebooks import Adopted, BookFault, Change, Compared, Direction, PieceDiffers, RuleShown, Standing
 from inspector.gear.verdict import Fact
 from inspector.language import show_day, tr
-from inspector.refused import Refused
 from inspector.units import Dimension, System, show
 
 _FAULTS_FOUND = 1
@@ -97,7 +97,7 @@ def _beside(expected: str, found: str) -> str:
 @click.argument("file", type=click.Path(path_type=Path))
 def check(file: Path) -> int:
     """Check FILE, a club's own limits, and say what it would change."""
-    found = adopting.check_rulebook(_body(file), file.name)
+    found = adopting.check_rulebook(read_bytes(file), file.name)
     for fault in found.faults:
         _say_fault(fault)
     if found.faults:
@@ -116,14 +116,6 @@ def check(file: Path) -> int:
         )
     )
     return 0
-
-
-def _body(file: Path) -> bytes:
-    try:
-        return file.read_bytes()
-    except OSError as error:
-        why = tr("{file} cannot be read ({why}).", file=file, why=error.strerror)
-        raise Refused(tr("file"), why, tr("Check its name and where it lies.")) from error
 
 
 def _say_fault(fault: BookFault) -> None:
@@ -163,7 +155,7 @@ def compare(desk: Desk, first: str, second: str) -> None:
 
 
 def _named_body(name: str) -> bytes:
-    return b"" if name in {comparing.PACKAGED, comparing.CURRENT} else _body(Path(name))
+    return b"" if name in {comparing.PACKAGED, comparing.CURRENT} else read_bytes(Path(name))
 
 
 def _say_piece(piece: PieceDiffers, system: System) -> None:
@@ -219,7 +211,7 @@ def adopt(desk: Desk, file: Path, from_on: str, retires: int) -> None:
     """Adopt FILE as the club's limits and judge every piece by them."""
     office = desk.office()
     begins = _day(from_on, office.today) if from_on else None
-    _say_adopted(adopting.adopt_rulebook(office, _body(file), file.name, begins, retires))
+    _say_adopted(adopting.adopt_rulebook(office, read_bytes(file), file.name, begins, retires))
 
 
 def _day(text: str, today: date) -> date:

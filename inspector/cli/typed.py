@@ -1,7 +1,7 @@
 """What is typed after a command, read into gear words."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 
 from inspector.duties.office import Office
@@ -95,8 +95,13 @@ def inspection(office: Office, kind: Kind, typed: Typed) -> NewInspection:
 
 
 def _answers(kind: Kind, typed: Typed) -> tuple[Answer, ...]:
-    given = {check.key: Grade.GOOD for check in kind.checks} if typed.all_good else {}
-    for text in typed.grades:
+    return answers({check.key: Grade.GOOD for check in kind.checks} if typed.all_good else {}, typed.grades)
+
+
+def answers(otherwise: Mapping[str, Grade], typed: Sequence[str]) -> tuple[Answer, ...]:
+    """Answers, "check=bad"; otherwise: the grades of the checks that are not typed."""
+    given = dict(otherwise)
+    for text in typed:
         key, grade = pair(text, tr("grade"))
         try:
             given[key] = Grade(grade)
@@ -107,13 +112,27 @@ def _answers(kind: Kind, typed: Typed) -> tuple[Answer, ...]:
 
 
 def _reading(office: Office, kind: Kind, typed: Typed, text: str) -> Reading:
+    found, measure = _figure(office, kind, text)
+    method = _method(measure, typed) if measure else found.method
+    return replace(
+        found, method=method, surface=Surface(typed.surface), gauge=typed.gauge, block_checked=typed.block_checked
+    )
+
+
+def readings(office: Office, kind: Kind, typed: Sequence[str]) -> tuple[Reading, ...]:
+    """Readings of a check before use, "bow_diameter=18.8 mm", taken with what is at hand."""
+    found = (_figure(office, kind, text) for text in typed)
+    return tuple(replace(one, method=method_for(of, one.method)) if of else one for one, of in found)
+
+
+def _figure(office: Office, kind: Kind, text: str) -> tuple[Reading, Measure | None]:
+    """The reading as such, and its measure; one that the kind lacks is refused later, with those it has."""
     place, value = pair(text, tr("reading"))
     key, _, point = place.partition("@")
     measure = kind.measure(key)
     dimension = measure.dimension if measure else Dimension.LENGTH
     figure = read(value, dimension, field=measure.name if measure else key, decimal=office.decimal)
-    method = _method(measure, typed) if measure else Method.CALLIPER  # a measure that the kind lacks is refused later
-    return Reading(key, figure, point, method, Surface(typed.surface), typed.gauge, typed.block_checked)
+    return Reading(key, figure, point), measure
 
 
 def _method(measure: Measure, typed: Typed) -> Method:

@@ -5,6 +5,7 @@ from typing import Any
 import click
 
 from inspector.cli import say, typed
+from inspector.cli.vehicles import ENDS, SIDES
 from inspector.cli.wiring import Desk, choice
 from inspector.duties import look_up
 from inspector.duties.book_in import book_in
@@ -12,6 +13,7 @@ from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
 from inspector.duties.retire_item import print_notice
+from inspector.gear.fitting import End, Side
 from inspector.gear.inspection import InspectionKind, Method, Surface
 from inspector.gear.item import Fixing, NewItem, Provenance, Rating
 from inspector.gear.kind import Basis
@@ -39,6 +41,9 @@ from inspector.units import Dimension, read
 @click.option("--in-service-on", default="")
 @click.option("--kept-for", multiple=True, type=choice(Purpose))
 @click.option("--fixed-by", type=click.Choice(["bolts", "welds"]), help="What holds it to the vehicle.")
+@click.option("--fitted-to", default="", help="Tag of the vehicle it sits on.")
+@click.option("--end", type=ENDS, default=None, help="Which end of the vehicle.")
+@click.option("--side", type=SIDES, default=None, help="Which side, as the driver sees it.")
 @click.option("--note", default="")
 @click.pass_obj
 def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str, **more: Any) -> None:
@@ -64,6 +69,9 @@ def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str
         kept_for=tuple(Purpose(one) for one in more["kept_for"]),
         note=more["note"],
         fixed_by=Fixing(more["fixed_by"] or ""),
+        fitted_to=more["fitted_to"],
+        fitted_end=End(more["end"] or ""),
+        fitted_side=Side(more["side"] or ""),
     )
     say.verdict_in_full(book_in(office, facts))
 

@@ -22,6 +22,7 @@ class Deeds:
     back: Callable[[], object]
     inspect: Callable[[], object]
     save: Callable[[], object]
+    check: Callable[[], object]
     sheet: Callable[[], object]
     notice: Callable[[], object]
 
@@ -58,6 +59,7 @@ def _piece_menu(menu: QMenu, deeds: Deeds) -> Actions:
     inspect = _entry(menu, tr("&Inspect"), "Ctrl+I", deeds.inspect)
     save = _entry(menu, tr("&Save inspection"), "Ctrl+S", deeds.save)
     menu.addSeparator()
+    _entry(menu, tr("&Check before a trip"), "Ctrl+K", deeds.check)
     _entry(menu, tr("Print &trip sheet"), "Ctrl+P", deeds.sheet)
     notice = _entry(menu, tr("Print retirement &notice"), "Ctrl+Shift+P", deeds.notice)
     menu.addSeparator()

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from inspector.duties.lend import whereabouts
 from inspector.duties.look_up import RegisterFacts, list_gear, open_item, people, register_facts, trips
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
@@ -13,6 +14,8 @@ from inspector.gear.lists import GearRow, HistoryRow
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip
+from inspector.gear.verdict import Fact
+from inspector.language import tr
 
 _MOST_ROWS = 500
 
@@ -38,16 +41,23 @@ class Listed:
 
 @dataclass(frozen=True, slots=True)
 class Opened:
-    """A piece with its verdict as it was said, its history, the trips ahead that take it along, and the people."""
+    """A piece with its verdict as it was said, its history, the people, and where it is if it is out."""
 
     judged: Judged
     history: tuple[HistoryRow, ...]
     people: tuple[Person, ...]
+    out: str = ""
 
     @property
     def tag(self) -> str:
         """The tag of the piece."""
         return self.judged.dossier.item.tag
+
+    @property
+    def piece(self) -> tuple[Fact, ...]:
+        """What is known of the piece, with where it is now."""
+        facts = self.judged.explanation.piece
+        return (Fact(tr("Where it is"), self.out), *facts) if self.out else facts
 
 
 def listed(office: Office, wanted: Wanted) -> Listed:
@@ -60,7 +70,7 @@ def listed(office: Office, wanted: Wanted) -> Listed:
 
 def opened(office: Office, tag: str) -> Opened:
     """The piece with this tag."""
-    return Opened(open_item(office, tag), history_of(office, tag), people(office))
+    return Opened(open_item(office, tag), history_of(office, tag), people(office), whereabouts(office, tag))
 
 
 def inspected(office: Office, tag: str, facts: NewInspection) -> Opened:

@@ -12,11 +12,12 @@ from inspector.desk.look import Look
 from inspector.desk.notice import Notice
 from inspector.desk.opened import Opened, inspected, opened
 from inspector.desk.record import Record
+from inspector.desk.trailhead import Trailhead
 from inspector.duties.office import Office
 from inspector.duties.preview_verdict import leave_preview
 from inspector.gear.inspection import NewInspection
 from inspector.gear.outcome import Outcome
-from inspector.language import tr
+from inspector.language import tr, tr_n
 from inspector.refused import Refused
 
 
@@ -31,13 +32,15 @@ class Pages(QStackedWidget):
         self._office, self._background, self._notice, self._look = office, background, notice, look
         self.table = GearTable(office, background, look)
         self.record = Record(look, office.system)
+        self.trailhead = Trailhead(office, background, notice, look)
         self.form: InspectForm | None = None
-        self.addWidget(self.table)
-        self.addWidget(self.record)
+        for page in (self.table, self.record, self.trailhead):
+            self.addWidget(page)
         self.table.opened.connect(self.open_tag)
         self.table.refused.connect(notice.refuse)
         self.record.back.connect(self.show_list)
         self.record.inspect.connect(self.inspect)
+        self.trailhead.leave.connect(self.show_list)
 
     @property
     def piece(self) -> Opened | None:
@@ -54,7 +57,10 @@ class Pages(QStackedWidget):
         self.leave_form(lambda: self._open(tag, self._notice.refuse))
 
     def search(self, tag: str) -> None:
-        """Open the piece whose tag this is; else go to what was found."""
+        """Open the piece whose tag this is; else go to what was found. Before a trip, go to its questions."""
+        if self.currentWidget() is self.trailhead and self.trailhead.is_under_way:
+            self.trailhead.jump(tag)
+            return
         self.leave_form(lambda: self._open(tag, lambda _refusal: self._list()))
 
     def search_typed(self, text: str) -> None:
@@ -69,7 +75,10 @@ class Pages(QStackedWidget):
 
     def back(self) -> bool:
         """One step back; False where there is none to take."""
-        if self.currentWidget() is self.form:
+        if self.currentWidget() is self.trailhead:
+            if not self.trailhead.back():
+                self.show_list()
+        elif self.currentWidget() is self.form:
             self.leave_form(self._record)
         elif self.piece:
             self._list()
@@ -88,13 +97,25 @@ class Pages(QStackedWidget):
             self._turn_to(form)
             form.focus_start()
 
+    def check_kit(self) -> None:
+        """Begin the check before a trip."""
+        self.leave_form(self._check_kit)
+
+    @property
+    def is_written(self) -> bool:
+        """Whether something would be lost by closing the window."""
+        return bool(self.trailhead.begun) or (self.form is not None and self.form.is_written)
+
     def save(self) -> None:
         """Keep the inspection that is being written."""
         if self.form:
             self.form.try_save()
 
     def leave_form(self, then: Callable[[], object]) -> None:
-        """Go on; where something is written in the form, ask first."""
+        """Go on; where something is written in the form or in the check before a trip, ask first."""
+        if begun := self.trailhead.begun:
+            self._ask_for_begun(begun, then)
+            return
         form = self.form
         if form is None or not form.is_written:
             then()
@@ -105,6 +126,25 @@ class Pages(QStackedWidget):
             (tr("Keep writing"), form.focus_again),
             (tr("Throw it away"), lambda: self._throw_away(form, then)),
         )
+
+    def _ask_for_begun(self, begun: tuple[str, ...], then: Callable[[], object]) -> None:
+        """A check that is begun and not kept is not thrown away in silence."""
+        self._notice.ask(
+            tr_n("The check of one piece is not kept: {tags}.", "The check of {count} pieces is not kept: {tags}.",
+               len(begun), tags=", ".join(begun)),
+            tr("What you answered there would be lost; the other pieces are kept."),
+            (tr("Keep checking"), lambda: self.trailhead.jump(begun[0])),
+            (tr("Throw it away"), lambda: self._throw_begun_away(then)),
+        )  # fmt: skip
+
+    def _throw_begun_away(self, then: Callable[[], object]) -> None:
+        self.trailhead.forget_begun()
+        then()
+
+    def _check_kit(self) -> None:
+        self._turn_to(self.trailhead)
+        self._drop_form()
+        self.trailhead.begin()
 
     def _throw_away(self, form: InspectForm, then: Callable[[], object]) -> None:
         """Go on; what held or retired the piece in a preview is written into the ledger before."""
@@ -128,13 +168,18 @@ class Pages(QStackedWidget):
         self.record.focus_start()
 
     def _list(self) -> None:
+        left = self.trailhead.told_on_leaving()
         self._turn_to(self.table)
         self._drop_form()
+        self.trailhead.drop()
+        if left:
+            self._notice.tell(tr("The checks made are kept."), left)
         self.table.refresh()
         self.table.enter(self.record.opened.tag if self.record.opened else "")
 
     def _turn_to(self, page: QWidget) -> None:
         self._notice.hide()
+        self._notice.setProperty("touch", page is self.trailhead)
         self.setCurrentWidget(page)
         self.turned.emit()
 

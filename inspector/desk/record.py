@@ -81,7 +81,7 @@ class Record(QWidget):
         if words.sums:
             wide.append(parts.facts_part(tr("The figures"), words.sums))
         margin = [*parts.drawings_part(judged, self._look, self._system)]
-        margin.append(parts.facts_part(tr("The piece"), words.piece))
+        margin.append(parts.facts_part(tr("The piece"), opened.piece))
         top = Columns(column(wide, 3 * GRID), column(margin, 3 * GRID), self._look)
         below = [
             parts.passes_part(words.passes),

@@ -18,7 +18,7 @@ QLineEdit, QPlainTextEdit, QDateEdit, QComboBox {{
     background: {field}; border: 1px solid {hair}; border-radius: {g3}px; padding: {g5}px {g8}px;
     selection-background-color: {ink}; selection-color: {paper}; }}
 QLineEdit:focus, QPlainTextEdit:focus, QDateEdit:focus, QComboBox:focus {{ border: 1px solid {ink}; }}
-QLineEdit#search {{ font-size: {head}px; padding: {g8}px {g12}px; }}
+QLineEdit#search {{ font-size: {head}px; padding: {g8}px {g12}px; min-height: {g30}px; }}
 QLineEdit[fault="true"] {{ border: 2px solid {ink}; border-style: dashed; }}
 QDateEdit QLineEdit {{ border: none; padding: 0; background: transparent; }}
 QComboBox::drop-down {{ border: none; width: {g24}px; }}
@@ -44,6 +44,13 @@ QPushButton[rank="filter"]:focus {{ background: {band}; }}
 QToolButton[rank="disclosure"] {{ border: none; font-weight: bold; font-size: {head}px;
     padding: {g4}px {g4}px {g4}px 0; }}
 QToolButton[rank="disclosure"]:focus {{ background: {band}; }}
+QPushButton[rank="answer"] {{ text-align: left; }}
+QPushButton[rank="answer"]:checked {{ background: {ink}; border: 1px solid {ink}; }}
+QPushButton[rank="answer"]:focus {{ border: 2px solid {ink}; }}
+QPushButton[rank="answer"]:checked:focus {{ border: 2px solid {faint}; }}
+QWidget[touch="true"] QPushButton {{ min-height: {g36}px; }}
+QWidget[touch="true"] QLineEdit, QWidget[touch="true"] QComboBox {{ min-height: {g36}px; }}
+QWidget[touch="true"] QComboBox QAbstractItemView::item {{ min-height: {g48}px; }}
 
 QFrame#grade {{ border: none; border-left: {g4}px solid transparent; }}
 QFrame#grade:focus {{ background: {band}; border-left: {g4}px solid {ink}; }}
@@ -76,7 +83,7 @@ QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
 QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
 """
 
-_LENGTHS = (2, 3, 4, 5, 6, 8, 11, 12, 24)
+_LENGTHS = (2, 3, 4, 5, 6, 8, 11, 12, 24, 30, 36, 48)
 
 
 def style_sheet(family: str, colours: Mapping[str, str], sizes: Mapping[str, int], px: Callable[[float], int]) -> str:

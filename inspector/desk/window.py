@@ -55,8 +55,7 @@ class DeskWindow(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before something written is lost; let running deeds end."""
-        form = self.pages.form
-        if form and form.is_written and not self._may_close:
+        if self.pages.is_written and not self._may_close:
             event.ignore()
             self.pages.leave_form(self._close_now)
             return
@@ -93,9 +92,10 @@ class DeskWindow(QMainWindow):
         self.search.textEdited.connect(pages.search_typed)
         self.search.entered.connect(pages.search)
         self.search.down.connect(self._to_rows)
-        for typed in (pages.table.typed, pages.record.typed):
+        for typed in (pages.table.typed, pages.record.typed, pages.trailhead.typed):
             typed.connect(self.search.begin)
-        pages.found.connect(self._search_done)
+        for found in (pages.found, pages.trailhead.found):
+            found.connect(self._search_done)
         pages.turned.connect(self._turned)
         pages.table.shown.connect(self.status.tell_facts)
         pages.record.sheet.connect(lambda: self.printing.trip_sheet(pages.record.sheet_button))
@@ -111,6 +111,7 @@ class DeskWindow(QMainWindow):
             back=self.back,
             inspect=self.pages.inspect,
             save=self.pages.save,
+            check=self.pages.check_kit,
             sheet=lambda: self.printing.trip_sheet(self.search),
             notice=self._print_notice,
         )

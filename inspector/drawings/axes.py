@@ -1,19 +1,26 @@
-"""Scales and ticks of a chart of lengths against days. Days are ordinals of the calendar, lengths metres."""
+"""Scales and ticks of charts. Days are ordinals of the calendar, all else is SI."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from inspector.drawings.wording import length_text
 from inspector.language import show_month
-from inspector.units import Dimension, System, read
+from inspector.units import Dimension, System, read, show
 
 _MONTH_STEPS = (1, 3, 6, 12, 24, 60, 120, 240, 600, 1200)
 _MOST_TICKS = 6
-_LENGTH_STEPS = {
-    System.METRIC: ("0.2 mm", "0.5 mm", "1 mm", "2 mm", "5 mm", "10 mm", "20 mm", "50 mm"),
-    System.IMPERIAL: ("0.01 in", "0.02 in", "0.05 in", "0.1 in", "0.2 in", "0.5 in", "1 in", "2 in"),
-}
+_STEPS = {
+    (Dimension.LENGTH, System.METRIC): ("0.2 mm", "0.5 mm", "1 mm", "2 mm", "5 mm", "10 mm", "20 mm", "50 mm"),
+    (Dimension.LENGTH, System.IMPERIAL): (
+        "0.01 in", "0.02 in", "0.05 in", "0.1 in", "0.2 in", "0.5 in", "1 in", "2 in",
+    ),
+    (Dimension.SPEED, System.METRIC): ("0.5 km/h", "1 km/h", "2 km/h", "5 km/h", "10 km/h", "20 km/h"),
+    (Dimension.SPEED, System.IMPERIAL): ("0.5 mph", "1 mph", "2 mph", "5 mph", "10 mph", "20 mph"),
+    (Dimension.FORCE, System.METRIC): ("1 kN", "2 kN", "5 kN", "10 kN", "20 kN", "50 kN", "100 kN", "200 kN"),
+    (Dimension.FORCE, System.IMPERIAL): (
+        "200 lbf", "500 lbf", "1000 lbf", "2000 lbf", "5000 lbf", "10000 lbf", "20000 lbf", "50000 lbf",
+    ),
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,13 +66,18 @@ def _month_ticks(start: int, end: int, step: int) -> Iterator[Tick]:
 
 def length_ticks(high_m: float, system: System) -> tuple[Tick, ...]:
     """At most seven ticks from 0 to high_m, at round figures of the system's unit."""
-    step_m = _length_step_m(high_m, system)
-    count = int(high_m / step_m * (1 + 1e-9))
-    return tuple(Tick(step_m * number, length_text(step_m * number, system)) for number in range(count + 1))
+    return round_ticks(high_m, Dimension.LENGTH, system)
 
 
-def _length_step_m(high_m: float, system: System) -> float:
-    steps = [read(text, Dimension.LENGTH, field="step").si for text in _LENGTH_STEPS[system]]
-    while high_m / steps[-1] > _MOST_TICKS:
+def round_ticks(high: float, dimension: Dimension, system: System) -> tuple[Tick, ...]:
+    """At most seven ticks from 0 to a length, speed or force, at round figures of the system's unit."""
+    step = _step(high, dimension, system)
+    count = int(high / step * (1 + 1e-9))
+    return tuple(Tick(step * number, show(step * number, dimension, system)) for number in range(count + 1))
+
+
+def _step(high: float, dimension: Dimension, system: System) -> float:
+    steps = [read(text, dimension, field="step").si for text in _STEPS[dimension, system]]
+    while high / steps[-1] > _MOST_TICKS:
         steps.append(steps[-1] * 2)
-    return next(step for step in steps if high_m / step <= _MOST_TICKS)
+    return next(step for step in steps if high / step <= _MOST_TICKS)

@@ -56,7 +56,8 @@ def _row(row: Row, top_mm: float, width_mm: float) -> tuple[list[Shape], float]:
         for number, line in enumerate(lines)
     ]
     at = (width_mm - _EDGE_MM, top_mm + 0.78 * LEADING_MM)
-    shapes.append(Text(at, row.value, LABEL_MM, anchor=Anchor.END, ink=row.ink, bold=row.bold))
+    if row.value:
+        shapes.append(Text(at, row.value, LABEL_MM, anchor=Anchor.END, ink=row.ink, bold=row.bold))
     below_mm = top_mm + len(lines) * LEADING_MM + 0.5
     shapes += _bars(row, below_mm, width_mm)
     return shapes, below_mm + (_BAR_MM if row.bars else 0.0) + _UNDER_MM

@@ -1,12 +1,10 @@
-"""Write people and vehicles into the register."""
+"""Write people into the register."""
 
 from inspector.duties.office import Office
 from inspector.gear.person import Person
-from inspector.gear.trip import Vehicle
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.rows import new_id
-from inspector.units import Figure
 
 
 def add_person(office: Office, person: Person) -> Person:
@@ -30,17 +28,3 @@ def _check_scopes(office: Office, person: Person) -> None:
         if held.scope not in {*known, "all"}:
             why = tr("“{scope}” is no family of kinds.", scope=held.scope)
             raise Refused(tr("competent for"), why, tr("Use all, or one of: {families}.", families=", ".join(known)))
-
-
-def add_vehicle(office: Office, tag: str, name: str, owner: str, gvm: Figure, mass: Figure | None) -> Vehicle:
-    """Keep a vehicle under its tag. gvm and mass in kilograms."""
-    vehicle = Vehicle(new_id(), tag, name, owner, gvm, mass)
-    if gvm.si <= 0 or (mass and mass.si <= 0):
-        raise Refused(tr("mass"), tr("A vehicle has a mass."), tr("Write the figure of its plate."))
-    with office.book.page() as page:
-        if any(one.tag == tag for one in page.vehicles()):
-            why = tr("Another vehicle has the tag “{tag}”.", tag=tag)
-            raise Refused(tr("tag"), why, tr("Choose a free tag."))
-        page.add_vehicle(vehicle)
-        page.enter("add vehicle", by=office.officer.id, at=office.now, facts=vehicle)
-    return vehicle

@@ -1,6 +1,7 @@
 """Book a piece in."""
 
 from collections.abc import Container
+from dataclasses import replace
 from datetime import date
 
 from inspector.duties.judging import judge_and_keep
@@ -10,6 +11,7 @@ from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis, Kind
 from inspector.language import tr
 from inspector.refused import Refused
+from inspector.register.page import Page
 from inspector.rulebook.words import purpose_word
 
 _LONGEST_TAG = 24
@@ -24,13 +26,29 @@ def book_in(office: Office, facts: NewItem) -> Judged:
     _check_sizes(facts, kind)
     _check_days(facts, office.today)
     with office.book.page() as page:
-        if page.has_tag(facts.tag):
-            why = tr("Another piece already has the tag “{tag}”.", tag=facts.tag)
-            raise Refused(tr("tag"), why, tr("Choose a free tag; a tag is never used twice, even after a retirement."))
-        item = page.add_item(facts, office.today)
+        _check_free(page, facts.tag)
+        item = page.add_item(_placed(page, facts), office.today)
         outcome = judge_and_keep(office, page, item)
-        page.enter("book in", by=office.officer.id, at=office.now, facts=facts)
+        page.enter("book in", by=office.officer.id, at=office.now, facts=item.facts)
     return outcome
+
+
+def _check_free(page: Page, tag: str) -> None:
+    if page.has_tag(tag):
+        why = tr("Another piece already has the tag “{tag}”.", tag=tag)
+        raise Refused(tr("tag"), why, tr("Choose a free tag; a tag is never used twice, even after a retirement."))
+    if any(one.tag.casefold() == tag.casefold() for one in page.vehicles()):
+        raise Refused(tr("tag"), tr("A vehicle has the tag “{tag}”.", tag=tag), tr("Choose a free tag."))
+
+
+def _placed(page: Page, facts: NewItem) -> NewItem:
+    """The facts with the vehicle's tag as it stands in the register."""
+    if facts.fitted_to:
+        return replace(facts, fitted_to=page.vehicle(facts.fitted_to).tag)
+    if facts.fitted_end or facts.fitted_side:
+        why = tr("A place on a vehicle was named, but no vehicle.")
+        raise Refused(tr("fitted to"), why, tr("Write the vehicle's tag, or leave the place empty."))
+    return facts
 
 
 def _check_tag(tag: str) -> None:

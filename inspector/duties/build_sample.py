@@ -5,12 +5,14 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime, time
 
 from inspector.duties import sample_texts
-from inspector.duties.add_people import add_person, add_vehicle
+from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in
 from inspector.duties.destroy_item import destroy_item
+from inspector.duties.fit_parts import fit_part, take_off_part
 from inspector.duties.found_club import name_officer
 from inspector.duties.give_opinion import answer_findings, doubt
 from inspector.duties.judge_anew import judge_anew
+from inspector.duties.keep_vehicles import add_vehicle, change_vehicle
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import plan_trip
 from inspector.duties.record_inspection import record_inspection
@@ -20,6 +22,7 @@ from inspector.duties.strike_entry import strike_entry
 from inspector.duties.tell_history import history_of
 from inspector.gear.kind import Kind
 from inspector.gear.person import Person
+from inspector.gear.trip import Vehicle
 
 _EVENING = time(19, 0)
 
@@ -36,30 +39,37 @@ class _Deed:
 def build_sample(office: Office) -> Person:
     """Fill an empty register with the sample club; returns the club's officer. All or nothing."""
     sample = Sample(sample_texts.sample_folder(), office.today)
+    deeds = sorted(_deeds(office, sample), key=lambda one: (one.on, one.place))
     with office.book.together():
-        people = _club(office, sample)
+        first = _evening(office, deeds[0].on)
+        people = _club(first, sample)
         officer = next(one for one in people if one.competences)
-        name_officer(office, officer)
+        name_officer(first, officer)
         seated = replace(office, officer=officer)
-        for deed in sorted(_deeds(office, sample), key=lambda one: (one.on, one.place)):
-            deed.do(seated.at(datetime.combine(deed.on, _EVENING, office.now.tzinfo)))
-        for table in _listed(sample.tables("trips.toml"), "trip"):
-            plan_trip(seated, sample_texts.trip(sample, table))
+        for table in _listed(sample.tables("club.toml"), "vehicle"):
+            _add_vehicle(_evening(seated, deeds[0].on), sample_texts.vehicle(table))
+        for deed in deeds:
+            deed.do(_evening(seated, deed.on))
         judge_anew(seated)
     return officer
 
 
+def _evening(office: Office, on: date) -> Office:
+    return office.at(datetime.combine(on, _EVENING, office.now.tzinfo))
+
+
 def _club(office: Office, sample: Sample) -> list[Person]:
-    """The club, its people and its vehicles."""
+    """The club and its people."""
     club = sample.tables("club.toml")
     with office.book.page() as page:
         page.set("club", str(club["name"]))
         page.enter("found club", by=office.officer.id, at=office.now, facts={"club": str(club["name"])})
-    people = [add_person(office, sample_texts.person(sample, table)) for table in _listed(club, "person")]
-    for table in _listed(club, "vehicle"):
-        one = sample_texts.vehicle(table)
-        add_vehicle(office, one.tag, one.name, one.owner, one.gvm, one.mass)
-    return people
+    return [add_person(office, sample_texts.person(sample, table)) for table in _listed(club, "person")]
+
+
+def _add_vehicle(office: Office, one: Vehicle) -> None:
+    front, rear = one.front_spacing, one.rear_spacing
+    add_vehicle(office, one.tag, one.name, one.owner, one.gvm, one.mass, front_spacing=front, rear_spacing=rear)
 
 
 def _listed(tables: dict[str, object], name: str) -> list[dict[str, object]]:
@@ -76,7 +86,29 @@ def _deeds(office: Office, sample: Sample) -> list[_Deed]:
     for row in sample.rows("inspections.csv"):
         deeds.append(_Deed(sample.day(row["day"]), 3, _inspecting(sample, row, kinds[row["tag"]])))
     deeds += [_Deed(sample.day(row["day"]), 4, _saying(sample, row)) for row in sample.rows("said.csv")]
+    deeds += [_Deed(sample.day(row["day"]), 1, _fitting(row)) for row in sample.rows("fittings.csv")]
+    for table in _listed(sample.tables("club.toml"), "weighing"):
+        deeds.append(_Deed(sample.day(str(table["day"])), 1, _weighing(table)))
+    for table in _listed(sample.tables("trips.toml"), "trip"):
+        deeds.append(_Deed(sample.day(str(table["planned"])), 5, _planning(sample, table)))
     return deeds
+
+
+def _fitting(row: Row) -> Callable[[Office], object]:
+    """A part fitted elsewhere or taken off; done before the day's inspections, which see it where it is."""
+    to = sample_texts.fitted(row)
+    if to is None:
+        return lambda office: take_off_part(office, row["tag"], by=row["by"], note=row["note"])
+    return lambda office: fit_part(office, row["tag"], to, by=row["by"], note=row["note"])
+
+
+def _weighing(table: dict[str, object]) -> Callable[[Office], object]:
+    mass, tag, why = sample_texts.weighing(table), str(table["tag"]), str(table["why"])
+    return lambda office: change_vehicle(office, tag, lambda one: replace(one, mass=mass), why, by=str(table["by"]))
+
+
+def _planning(sample: Sample, table: dict[str, object]) -> Callable[[Office], object]:
+    return lambda office: plan_trip(office, sample_texts.trip(sample, table))
 
 
 def _booking(sample: Sample, row: Row, kind: Kind) -> Callable[[Office], object]:

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from inspector.duties.judging import judged
 from inspector.duties.office import Office
+from inspector.gear.fitting import NewFitting
 from inspector.gear.item import Item, NewItem
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Kind
@@ -14,8 +14,9 @@ from inspector.gear.trip import Trip, Vehicle
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.lists import Asked, GearLine
+from inspector.register.page import Page
 from inspector.register.rows import from_body
-from inspector.rulebook.words import marked_words
+from inspector.rulebook.words import fitted_words, marked_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,13 +48,21 @@ def list_gear(
         raise Refused(tr("order"), tr("“{order}” is no order.", order=order), tr("Use tag, due or worst."))
     asked = Asked(tuple(search.split()), outcome.value if outcome else "", kind, order=order, limit=limit)
     with office.book.reading() as page:
-        rows = tuple(_row(office, line) for line in page.gear(asked))
+        out = holders(page)
+        rows = tuple(gear_row(office, line, out) for line in page.gear(asked))
         counted = page.outcome_counts(asked)
     counts = {one: counted.get(one.value, 0) for one in Outcome}
     return Found(rows, counts[outcome] if outcome else sum(counts.values()), counts)
 
 
-def _row(office: Office, line: GearLine) -> GearRow:
+def holders(page: Page) -> dict[str, str]:
+    """Tags of the pieces that are out, with the names of those who have them."""
+    names = {one.id: one.name for one in page.people()}
+    return {one.item.tag: names.get(one.lent.facts.holder, one.lent.facts.holder) for one in page.out()}
+
+
+def gear_row(office: Office, line: GearLine, out: dict[str, str]) -> GearRow:
+    """A line of the list with the kind's name and the place where the piece is. out: who has what, by tag."""
     facts = from_body(line.body, NewItem)
     kind = office.rules.kinds.get(line.kind)
     return GearRow(
@@ -63,12 +72,20 @@ def _row(office: Office, line: GearLine) -> GearRow:
         maker_mark=facts.maker_mark,
         marked=marked_words(Item("", office.today, facts)),
         owner=facts.owner,
-        place=facts.place or facts.fitted_to,
+        place=tr("on loan to {name}", name=out[line.tag]) if line.tag in out else _place(facts, line.fitting),
         outcome=Outcome(line.outcome),
         headline=line.headline,
         next_due=line.next_due,
         unloosened=Outcome(line.unloosened) if line.unloosened and line.unloosened != line.outcome else None,
     )
+
+
+def _place(facts: NewItem, fitting: str | None) -> str:
+    """Where it sits since it was fitted or taken off last; without that the place it was booked with."""
+    if fitting is None:
+        return facts.place or (fitted_words(facts.fitted) if facts.fitted else "")
+    to = from_body(fitting, NewFitting).to
+    return fitted_words(to) if to else tr("taken off its vehicle")
 
 
 def open_item(office: Office, tag: str) -> Judged:
@@ -78,14 +95,6 @@ def open_item(office: Office, tag: str) -> Judged:
         verdict, words = page.latest_verdict(item.id)
         dossier = page.dossier(item, office.kind(item.facts.kind), office.today)
     return Judged(dossier, verdict, words)
-
-
-def as_of_last_day(office: Office, tag: str, trip: Trip) -> Judged:
-    """The piece judged for the last day of a trip, on what is known today. Nothing is kept."""
-    with office.book.reading() as page:
-        item = page.item(tag)
-        dossier = page.dossier(item, office.kind(item.facts.kind), max(office.today, trip.last_on))
-    return judged(office, dossier)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,53 +1,31 @@
 """Print the pre-trip inspection sheet of a trip."""
 
-from dataclasses import dataclass
-
-from inspector.duties.look_up import as_of_last_day, trip
+from inspector.duties.before_use import asked_checks, asked_measures, why_not
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
+from inspector.duties.trip_readiness import Ready, readiness
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis
-from inspector.gear.outcome import Outcome
 from inspector.gear.papers import GoingPiece, StayingPiece, TickLine, TripSheet, VehicleLine
 from inspector.gear.trip import Trip, Vehicle
 from inspector.language import show_day, tr
 from inspector.paper.inspection_sheet import inspection_sheet
 from inspector.paper.page_style import PageSize
 from inspector.register.page import Page
-from inspector.rulebook.limits import measure_limit
 from inspector.rulebook.rigs.strap_band import band_words, strap_band, strap_words
 from inspector.rulebook.words import marked_words
 from inspector.units import Dimension, show
 
-
-@dataclass(frozen=True, slots=True)
-class Ready:
-    """A trip's kit judged for its last day: the pieces that go and those that stay, in the order of the walk round."""
-
-    trip: Trip
-    going: tuple[Judged, ...]
-    staying: tuple[Judged, ...]
-
-
-def readiness(office: Office, ref: str) -> Ready:
-    """Judge every piece of the kit for the trip's last day. A piece goes if any purpose is open to it."""
-    planned = trip(office, ref)
-    kit = [as_of_last_day(office, tag, planned) for tag in planned.kit]
-    kit.sort(key=lambda one: (one.dossier.kind.look_first, one.dossier.item.tag))
-    return Ready(planned, tuple(one for one in kit if _goes(one)), tuple(one for one in kit if not _goes(one)))
-
-
-def _goes(one: Judged) -> bool:
-    return any(each.outcome in {Outcome.FIT, Outcome.DERATE} for each in one.verdict.by_purpose)
+SHEET = "trip_sheet"  # what the register calls this kind of document
 
 
 def print_trip_sheet(office: Office, ref: str) -> Paper:
     """Number, keep and print the sheet of the trip."""
     ready = readiness(office, ref)
     with office.book.page() as page:
-        number = next_number(page, "S", "trip_sheet")
+        number = next_number(page, "S", SHEET)
         sheet = _sheet(office, page, ready, number)
-        page.add_document(number, "trip_sheet", office.today, ready.trip.id, sheet)
+        page.add_document(number, SHEET, office.today, ready.trip.id, sheet)
         page.enter("print sheet", by=office.officer.id, at=office.now, facts={"number": number, "trip": ready.trip.ref})
     return put_out(office, number, inspection_sheet(sheet, PageSize(office.page)))
 
@@ -93,11 +71,8 @@ def _is_line(one: Judged) -> bool:
 
 def _going(office: Office, one: Judged) -> GoingPiece:
     kind, item = one.dossier.kind, one.dossier.item
-    ticks = [TickLine(check.asks) for check in kind.checks if check.before_use and not check.hidden]
-    for measure in kind.measures:
-        limit = "" if measure.key == "wall" else measure_limit(one.dossier, measure, office.rules, office.system)
-        if limit and measure.dimension is not Dimension.COUNT:
-            ticks.append(TickLine(measure.name, limit))
+    ticks = [TickLine(check.asks) for check in asked_checks(kind)]
+    ticks += [TickLine(asked.measure.name, asked.limit) for asked in asked_measures(office, one)]
     return GoingPiece(
         tag=item.tag,
         kind_name=kind.name,
@@ -121,6 +96,4 @@ def _now(office: Office, one: Judged) -> str:
 
 
 def _staying(one: Judged) -> StayingPiece:
-    first = one.explanation.reasons[0] if one.explanation.reasons else None
-    why = first.sentence if first else one.explanation.headline
-    return StayingPiece(one.dossier.item.tag, one.dossier.kind.name, one.verdict.outcome, why)
+    return StayingPiece(one.dossier.item.tag, one.dossier.kind.name, one.verdict.outcome, why_not(one))

@@ -7,7 +7,7 @@ from typing import TypeVar
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_not_destroyed, person_of
+from inspector.duties.who import check_not_destroyed, id_of
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
 from inspector.gear.use import NewExposure, NewUse, Weather
@@ -23,15 +23,26 @@ Facts = TypeVar("Facts", NewUse, NewExposure)
 
 def record_use(office: Office, tag: str, facts: NewUse) -> Judged:
     """Keep a day's pulls and judge the piece by them."""
-    _check_day(office, facts.on)
-    if not 0 <= facts.pull_count <= _MOST_PULLS:
-        why = tr("A day has 0 to {most} pulls.", most=_MOST_PULLS)
-        raise Refused(tr("pulls"), why, tr("Write how many pulls it took."))
+    check_use(office, facts)
     return _keep(office, tag, "use", facts, Page.add_use)
 
 
 def record_exposure(office: Office, tag: str, facts: NewExposure) -> Judged:
     """Keep an exposure and judge the piece by it."""
+    check_exposure(office, facts)
+    return _keep(office, tag, "expose", facts, Page.add_exposure)
+
+
+def check_use(office: Office, facts: NewUse) -> None:
+    """Refuse pulls that cannot be."""
+    _check_day(office, facts.on)
+    if not 0 <= facts.pull_count <= _MOST_PULLS:
+        why = tr("A day has 0 to {most} pulls.", most=_MOST_PULLS)
+        raise Refused(tr("pulls"), why, tr("Write how many pulls it took."))
+
+
+def check_exposure(office: Office, facts: NewExposure) -> None:
+    """Refuse an exposure that cannot be."""
     _check_day(office, facts.on)
     if not 1 <= facts.days_count <= _MOST_DAYS:
         why = tr("An exposure lasts 1 to {most} days.", most=_MOST_DAYS)
@@ -39,23 +50,17 @@ def record_exposure(office: Office, tag: str, facts: NewExposure) -> Judged:
     if facts.hottest is not None and facts.weather is not Weather.HEAT:
         why = tr("A temperature belongs to a day of heat.")
         raise Refused(tr("hottest"), why, tr("Log the heat as an exposure of its own."))
-    return _keep(office, tag, "expose", facts, Page.add_exposure)
 
 
 def _keep(office: Office, tag: str, deed: str, facts: Facts, add: Callable[[Page, Item, Facts], object]) -> Judged:
     with office.book.page() as page:
         item = page.item(tag)
         check_not_destroyed(page, item)
-        kept = replace(facts, by=_by(office, page, facts.by))
+        kept = replace(facts, by=id_of(office, page, facts.by, tr("reported by")))
         add(page, item, kept)
         outcome = judge_and_keep(office, page, item)
         page.enter(deed, by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": kept})
     return outcome
-
-
-def _by(office: Office, page: Page, named: str) -> str:
-    """The id of whoever reported it; the officer where nobody is named."""
-    return person_of(page, named, tr("reported by")).id if named else office.officer.id
 
 
 def _check_day(office: Office, day: date) -> None:

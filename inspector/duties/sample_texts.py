@@ -8,6 +8,7 @@ from datetime import date, timedelta
 from importlib.resources import files
 from pathlib import Path
 
+from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.inspection import (
     Answer,
     InspectionKind,
@@ -23,7 +24,7 @@ from inspector.gear.outcome import Purpose
 from inspector.gear.person import Competence, Person
 from inspector.gear.trip import Ground, Trip, Vehicle
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
-from inspector.units import Dimension, read
+from inspector.units import Dimension, Figure, read
 
 Row = dict[str, str]
 
@@ -73,13 +74,34 @@ def _tables(value: object) -> list[dict[str, str | int]]:
 def vehicle(table: dict[str, object]) -> Vehicle:
     """A vehicle of club.toml."""
     gvm = read(str(table["gvm"]), Dimension.MASS, field="gvm")
-    mass = read(str(table["mass"]), Dimension.MASS, field="mass")
-    return Vehicle("", str(table["tag"]), str(table["name"]), str(table["owner"]), gvm, mass)
+    return Vehicle(
+        id="",
+        tag=str(table["tag"]),
+        name=str(table["name"]),
+        owner=str(table["owner"]),
+        gvm=gvm,
+        mass=read(str(table["mass"]), Dimension.MASS, field="mass"),
+        front_spacing=_length(table, "front_spacing"),
+        rear_spacing=_length(table, "rear_spacing"),
+    )
+
+
+def _length(table: dict[str, object], key: str) -> Figure | None:
+    return read(str(table[key]), Dimension.LENGTH, field=key) if key in table else None
+
+
+def weighing(table: dict[str, object]) -> Figure:
+    """The mass of a later weighing in club.toml."""
+    return read(str(table["mass"]), Dimension.MASS, field="mass")
+
+
+def fitted(row: Row) -> Fitted | None:
+    """Where a row of fittings.csv puts a part; None where it was taken off."""
+    return Fitted(row["vehicle"], End(row["end"]), Side(row["side"])) if row["vehicle"] else None
 
 
 def trip(sample: Sample, table: dict[str, object]) -> Trip:
     """A trip of trips.toml."""
-    vehicles, kit = table["vehicles"], table["kit"]
     return Trip(
         id="",
         ref=str(table["ref"]),
@@ -89,9 +111,15 @@ def trip(sample: Sample, table: dict[str, object]) -> Trip:
         first_on=sample.day(str(table["first"])),
         last_on=sample.day(str(table["last"])),
         leader=str(table["leader"]),
-        vehicles=tuple(map(str, vehicles)) if isinstance(vehicles, list) else (),
-        kit=tuple(map(str, kit)) if isinstance(kit, list) else (),
+        vehicles=_listed(table, "vehicles"),
+        kit=_listed(table, "kit"),
+        people=_listed(table, "people"),
     )
+
+
+def _listed(table: dict[str, object], key: str) -> tuple[str, ...]:
+    value = table[key]
+    return tuple(map(str, value)) if isinstance(value, list) else ()
 
 
 def piece(sample: Sample, row: Row, kind: Kind) -> NewItem:
@@ -117,6 +145,8 @@ def piece(sample: Sample, row: Row, kind: Kind) -> NewItem:
         kept_for=tuple(Purpose(one) for one in row["kept_for"].split()),
         fitted_to=row["fitted_to"],
         note=row["note"],
+        fitted_end=End(row["fitted_end"]),
+        fitted_side=Side(row["fitted_side"]),
     )
 
 

@@ -5,6 +5,8 @@ from dataclasses import replace
 
 from inspector.drawings.marks import outcome_word
 from inspector.duties.office import Office
+from inspector.gear.custody import Hands, NewCustody, Untold
+from inspector.gear.fitting import NewFitting
 from inspector.gear.inspection import InspectionKind, NewInspection
 from inspector.gear.kind import Grade, Kind
 from inspector.gear.lists import HistoryRow
@@ -12,16 +14,17 @@ from inspector.gear.opinion import NewOpinion, Stance
 from inspector.gear.strike import NewDestruction, NewStrike
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
 from inspector.gear.verdict import Explanation
-from inspector.language import tr, tr_n
+from inspector.language import show_day, tr, tr_n
 from inspector.register.lists import HistoryLine
 from inspector.register.rows import from_body
+from inspector.rulebook.words import fitted_words
 
 _REF_SIGNS = 6
 _MAY_BE_STRUCK = {"inspection", "use", "exposure"}
 
 
 def history_of(office: Office, tag: str) -> tuple[HistoryRow, ...]:
-    """Inspections, uses, exposures, opinions, strikes, verdicts and documents of a piece; a struck entry says so."""
+    """Everything that was done with a piece or said of it, and its documents; a struck entry says so."""
     with office.book.reading() as page:
         item = page.item(tag)
         names = {person.id: person.name for person in page.people()}
@@ -50,10 +53,21 @@ def _row(line: HistoryLine, kind: Kind, names: dict[str, str]) -> HistoryRow:
         return HistoryRow(line.on, tr("Exposure"), _exposed(sea), names.get(sea.by, sea.by))
     if line.what in {"opinion", "strike", "destruction"}:
         return _said(line, names)
+    if line.what == "fitting":
+        return _fitted(line, names)
+    if line.what == "custody":
+        return _handed(line, names)
     if line.what == "verdict":
         return HistoryRow(line.on, tr("Verdict"), from_body(line.body, Explanation).headline, "")
     papers = {"retirement_notice": tr("Retirement notice printed")}
     return HistoryRow(line.on, tr("Document"), papers.get(line.body, line.body), "")
+
+
+def _fitted(line: HistoryLine, names: dict[str, str]) -> HistoryRow:
+    moved = from_body(line.body, NewFitting)
+    what = tr("Fitted") if moved.to else tr("Taken off")
+    place = fitted_words(moved.to) if moved.to else tr("on no vehicle since")
+    return HistoryRow(line.on, what, _with_note(place, moved.note), names.get(moved.by, moved.by))
 
 
 def _said(line: HistoryLine, names: dict[str, str]) -> HistoryRow:
@@ -69,6 +83,20 @@ def _said(line: HistoryLine, names: dict[str, str]) -> HistoryRow:
         return HistoryRow(line.on, tr("Entry struck"), text, _people(names, gone.by, gone.second))
     end = from_body(line.body, NewDestruction)
     return HistoryRow(line.on, tr("Made unusable"), end.how, _people(names, end.by, end.witness))
+
+
+def _handed(line: HistoryLine, names: dict[str, str]) -> HistoryRow:
+    """Lent or returned: to whom or from whom, by whom it was handed over, and what nobody told of it."""
+    hands = from_body(line.body, NewCustody)
+    holder = names.get(hands.holder, hands.holder)
+    on_trip = tr(", trip {ref}", ref=hands.trip) if hands.trip else ""
+    if hands.what is Hands.LENT:
+        back = tr(", to be back by {day}", day=show_day(hands.due)) if hands.due else ""
+        text = tr("to {name}", name=holder) + back + on_trip
+        return HistoryRow(line.on, tr("Lent"), _with_note(text, hands.note), names.get(hands.by, hands.by))
+    words = {Untold.USES: tr("nobody told its pulls"), Untold.EXPOSURES: tr("nobody told of salt, mud or sun")}
+    text = "; ".join([tr("from {name}", name=holder) + on_trip, *(words[one] for one in hands.untold)])
+    return HistoryRow(line.on, tr("Returned"), _with_note(text, hands.note), names.get(hands.by, hands.by))
 
 
 def _people(names: dict[str, str], *keys: str) -> str:
@@ -87,7 +115,8 @@ def _occasion(seen: NewInspection) -> str:
 def _seen(seen: NewInspection, kind: Kind) -> str:
     """Faults and readings, or that all was good; then the note."""
     found = [*_faults(seen, kind), *_readings(seen, kind)]
-    return _with_note("; ".join([*(found or [tr("all good")]), *_first(seen, kind), *_sooner(seen)]), seen.note)
+    told = [*(found or [tr("all good")]), *_first(seen, kind), *_sooner(seen), *_for_trip(seen)]
+    return _with_note("; ".join(told), seen.note)
 
 
 def _faults(seen: NewInspection, kind: Kind) -> Iterator[str]:
@@ -120,6 +149,13 @@ def _sooner(seen: NewInspection) -> Iterator[str]:
         yield tr_n("next within {count} day", "next within {count} days", seen.next_within_days)
 
 
+def _for_trip(seen: NewInspection) -> Iterator[str]:
+    if seen.trip:
+        yield tr("for the trip {ref}", ref=seen.trip)
+    if seen.sheet:
+        yield tr("on sheet {number}", number=seen.sheet)
+
+
 def _used(use: NewUse) -> str:
     events = {
         Event.OVERLOAD: tr(", overload"),
@@ -140,9 +176,10 @@ def _exposed(sea: NewExposure) -> str:
         Weather.FROST: tr("frozen while wet"),
     }
     rinsed = {True: tr(", rinsed"), False: tr(", not rinsed")}.get(sea.rinsed, "") if sea.rinsed is not None else ""
+    dried = {True: tr(", dried"), False: tr(", not dried")}.get(sea.dried, "") if sea.dried is not None else ""
     heat = tr(", up to {heat}", heat=sea.hottest.as_typed) if sea.hottest else ""
     days = tr_n("{count} day", "{count} days", sea.days_count)
-    return _with_note(f"{words[sea.weather]}, {days}{heat}{rinsed}", sea.note)
+    return _with_note(f"{words[sea.weather]}, {days}{heat}{rinsed}{dried}", sea.note)
 
 
 def _with_note(said: str, note: str) -> str:

@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from inspector.duties.office import Office
 from inspector.gear.item import Item
 from inspector.gear.kind import Kind
 from inspector.gear.person import Person
@@ -43,3 +44,8 @@ def check_not_destroyed(page: Page, item: Item) -> None:
     if page.is_destroyed(item):
         why = tr("{tag} was recorded as made unusable.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Look at the label again; it must be another piece."))
+
+
+def id_of(office: Office, page: Page, named: str, field: str) -> str:
+    """The id of whoever is named; the officer at the desk where nobody is."""
+    return person_of(page, named, field).id if named else office.officer.id

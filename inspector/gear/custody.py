@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+from inspector.gear.use import NewExposure, NewUse
+
 
 class Hands(StrEnum):
     """What an entry says."""
@@ -12,9 +14,19 @@ class Hands(StrEnum):
     RETURNED = "returned"
 
 
+class Untold(StrEnum):
+    """What nobody told of a piece that came back."""
+
+    USES = "uses"
+    EXPOSURES = "exposures"
+
+
 @dataclass(frozen=True, slots=True)
 class NewCustody:
-    """A piece handed over or brought back. holder, by: ids of people; trip: its reference; due: to be back by."""
+    """A piece handed over or brought back. holder, by: ids of people; trip: its reference; due: to be back by.
+
+    by: who handed it out, or who brought it back. Of a return: since, the day it was lent; untold, what nobody told.
+    """
 
     on: date
     what: Hands
@@ -23,6 +35,8 @@ class NewCustody:
     trip: str = ""
     by: str = ""
     note: str = ""
+    untold: tuple[Untold, ...] = ()
+    since: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +50,10 @@ class Custody:
 
 @dataclass(frozen=True, slots=True)
 class Loan:
-    """A piece that is out: with whom, since when, due when, for which trip."""
+    """A piece that is out: with whom, since when, due when, for which trip.
+
+    look_due: the day of an inspection or reading that falls due before the piece is to be back.
+    """
 
     tag: str
     kind_name: str
@@ -44,3 +61,21 @@ class Loan:
     since: date
     due: date | None
     trip: str = ""
+    look_due: date | None = None
+
+    def overdue_days(self, on: date) -> int:
+        """For how many days it should have been back; 0 where it is not due yet."""
+        return max((on - self.due).days, 0) if self.due else 0
+
+
+@dataclass(frozen=True, slots=True)
+class WentThrough:
+    """What a piece went through while it was out. An empty tuple says that nothing of the sort happened; None: nobody
+    told, which is another thing."""
+
+    uses: tuple[NewUse, ...] | None = None
+    exposures: tuple[NewExposure, ...] | None = None
+
+
+NOTHING_HAPPENED = WentThrough((), ())
+NOBODY_TOLD = WentThrough()

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
+from inspector.gear.judged import Judged
 from inspector.gear.rig import Rig
 from inspector.units import Figure
 
@@ -31,3 +32,21 @@ class NewDebrief:
     rigs: tuple[RigUsed, ...]
     by: str = ""
     note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Debrief:
+    """A kept debrief."""
+
+    id: str
+    facts: NewDebrief
+
+
+@dataclass(frozen=True, slots=True)
+class Debriefed:
+    """What a debrief came to. pieces: each piece that was pulled with, judged by it; destroyed: tags of those that were
+    made unusable since and are judged no more."""
+
+    debrief: Debrief
+    pieces: tuple[Judged, ...]
+    destroyed: tuple[str, ...] = ()

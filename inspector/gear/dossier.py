@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
+from inspector.gear.custody import Custody
 from inspector.gear.inspection import Inspection
 from inspector.gear.item import Item
 from inspector.gear.kind import Kind
@@ -16,6 +17,7 @@ class Dossier:
     """Facts of one item on the judging day; each tuple in order of date. retired_on: the day of a stored retirement.
 
     Struck entries are not among the facts; the strikes are. names: ids and names of the people who speak in them.
+    untold: returns from a loan of which nobody told what weather the piece saw.
     """
 
     kind: Kind
@@ -29,3 +31,4 @@ class Dossier:
     opinions: tuple[Opinion, ...] = ()
     strikes: tuple[Strike, ...] = ()
     names: tuple[tuple[str, str], ...] = ()
+    untold: tuple[Custody, ...] = ()

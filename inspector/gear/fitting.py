@@ -39,3 +39,12 @@ class NewFitting:
     to: Fitted | None
     by: str = ""
     note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Fitting:
+    """A logged fitting."""
+
+    id: str
+    item_id: str
+    facts: NewFitting

@@ -82,7 +82,8 @@ class NewInspection:
     """An inspection before it is logged. by: a person's id; second: of another one, where the law asks for two names.
 
     competent: whether it can pass the piece. next_within_days: a shorter time to the next one, as the inspector says.
-    first_values: what was typed first, where it was changed after a preview had held or retired the piece.
+    first_values: what was typed first, where it was changed after a preview had held or retired the piece. trip: the
+    reference of the trip it was made for; sheet: the number of the paper it came back on.
     """
 
     on: date
@@ -95,6 +96,8 @@ class NewInspection:
     second: str = ""
     next_within_days: int | None = None
     first_values: tuple[FirstValue, ...] = ()
+    trip: str = ""
+    sheet: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,10 +1,10 @@
 """A piece of gear as it was booked in."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from enum import StrEnum
 
-from inspector.gear.fitting import End, Side
+from inspector.gear.fitting import End, Fitted, NewFitting, Side
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Purpose
 from inspector.units import Figure
@@ -72,6 +72,16 @@ class NewItem:
     fixed_by: Fixing = Fixing.UNKNOWN
     fitted_end: End = End.UNKNOWN
     fitted_side: Side = Side.UNKNOWN
+
+    @property
+    def fitted(self) -> Fitted | None:
+        """The vehicle it sits on and where, or None for a loose piece."""
+        return Fitted(self.fitted_to, self.fitted_end, self.fitted_side) if self.fitted_to else None
+
+    def after(self, fitting: NewFitting) -> "NewItem":
+        """The facts once a part was fitted or taken off; the place it was booked with is its place no more."""
+        to = fitting.to or Fitted("")
+        return replace(self, fitted_to=to.vehicle, fitted_end=to.end, fitted_side=to.side, place="")
 
 
 @dataclass(frozen=True, slots=True)

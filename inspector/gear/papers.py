@@ -5,6 +5,8 @@ from datetime import date
 
 from inspector.gear.capacity import Capacity
 from inspector.gear.outcome import Outcome
+from inspector.gear.rig_result import RigResult
+from inspector.gear.trip import Vehicle
 from inspector.gear.verdict import Fact, Reason, WallForecast
 
 
@@ -97,3 +99,13 @@ class RetirementNotice:
     replace_by: str
     capacity: Capacity | None = None
     terms: tuple[Fact, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class RigSheet:
+    """The account of one rig, for a trainer or an inquiry. vehicles: those of the rig. trip: its name, if any."""
+
+    imprint: Imprint
+    result: RigResult
+    vehicles: tuple[Vehicle, ...]
+    trip: str = ""

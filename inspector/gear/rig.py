@@ -117,6 +117,16 @@ class Rig:
 
 
 @dataclass(frozen=True, slots=True)
+class KeptRig:
+    """A rig in the register under the officer's own reference. on: the day it was kept."""
+
+    id: str
+    ref: str
+    on: date
+    rig: Rig
+
+
+@dataclass(frozen=True, slots=True)
 class RigPiece:
     """A piece judged for the day of the pull, and where it sits if it is fitted to a vehicle."""
 

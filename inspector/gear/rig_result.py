@@ -68,6 +68,7 @@ class LinkUse:
     capacity_n: characteristic minimum breaking strength on the day, wet and joint taken off; None: nobody knows, and
     why says so. margin_factor: what the kind must keep over the force. passes_on: it bears the pull by its own make
     (a winch that stalls) and has no strength to compare. side: the vehicle's tag it hangs on, or empty between.
+    kind: the key of its kind, or of a loose end, which tells how it is drawn; length_m: of a line, where it is known.
     """
 
     tag: str
@@ -82,6 +83,8 @@ class LinkUse:
     legs: int = 1  # how many like legs bear force_n each
     passes_on: bool = False
     taken_off: tuple[str, ...] = ()  # what was taken from its strength for this rig, in words
+    kind: str = ""
+    length_m: float | None = None
 
     @property
     def safety_factor(self) -> float | None:

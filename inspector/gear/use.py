@@ -49,7 +49,7 @@ class Weather(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class NewExposure:
-    """A day, or a season of so many days, in salt, mud or sun. rinsed, hottest: None where nobody knows."""
+    """A day, or a season of so many days, in salt, mud or sun. rinsed, hottest, dried: None where nobody knows."""
 
     on: date
     weather: Weather
@@ -58,6 +58,7 @@ class NewExposure:
     by: str = ""
     note: str = ""
     hottest: Figure | None = None  # the greatest temperature of a heat
+    dried: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,13 +1,16 @@
-"""The read side of one piece: all its facts up to a day, struck entries left out, and its stored retirements."""
+"""The read side of pieces: all their facts up to a day, struck entries left out, and their stored retirements."""
 
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 
-from sqlalchemy import Connection, Table, select
+from sqlalchemy import Connection, Table, func, select
 
+from inspector.gear.custody import Custody, NewCustody, Untold
 from inspector.gear.dossier import Dossier
+from inspector.gear.fitting import Fitted, NewFitting
 from inspector.gear.inspection import Inspection, NewInspection
-from inspector.gear.item import Item
+from inspector.gear.item import Item, NewItem
 from inspector.gear.kind import Kind
 from inspector.gear.opinion import NewOpinion, Opinion
 from inspector.gear.outcome import Outcome
@@ -16,7 +19,10 @@ from inspector.gear.strike import NewStrike, Strike
 from inspector.gear.use import Exposure, NewExposure, NewUse, Use
 from inspector.gear.verdict import Explanation, Verdict
 from inspector.register import tables
+from inspector.register.fleet import fittings
 from inspector.register.rows import from_body
+
+_AT_ONCE = 500
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,41 +34,88 @@ class Retirement:
     why: str
 
 
-def dossier(connection: Connection, item: Item, kind: Kind, on: date) -> Dossier:
-    """All facts of the piece up to the day, with the first stored retirement that was not struck."""
-    strikes = tuple(
-        Strike(key, item.id, from_body(body, NewStrike)) for key, body in _events(connection, tables.strike, item, on)
+@dataclass(frozen=True, slots=True)
+class _Rows:
+    """Everything stored of some pieces up to a day, by piece, in order of day and entry."""
+
+    strikes: dict[str, list[tuple[str, str]]]
+    inspections: dict[str, list[tuple[str, str]]]
+    uses: dict[str, list[tuple[str, str]]]
+    exposures: dict[str, list[tuple[str, str]]]
+    opinions: dict[str, list[tuple[str, str]]]
+    fittings: dict[str, list[tuple[str, str]]]
+    custody: dict[str, list[tuple[str, str]]]
+    retirements: dict[str, list[tuple[str, str, str]]]
+
+
+def dossiers(connection: Connection, wanted: Sequence[tuple[Item, Kind]], on: date) -> tuple[Dossier, ...]:
+    """All facts of the pieces up to the day, each with its first stored retirement that was not struck."""
+    keys = [item.id for item, _ in wanted]
+    rows = _Rows(
+        strikes=_events(connection, tables.strike, keys, on),
+        inspections=_events(connection, tables.inspection, keys, on),
+        uses=_events(connection, tables.piece_use, keys, on),
+        exposures=_events(connection, tables.exposure, keys, on),
+        opinions=_events(connection, tables.opinion, keys, on),
+        fittings=_events(connection, tables.fitting, keys, on),
+        custody=_events(connection, tables.custody, keys, on),
+        retirements=_retirements(connection, keys),
     )
+    names = _names(connection)
+    return tuple(_dossier(item, kind, on, rows, names) for item, kind in wanted)
+
+
+def _dossier(item: Item, kind: Kind, on: date, rows: _Rows, names: tuple[tuple[str, str], ...]) -> Dossier:
+    strikes = tuple(Strike(key, item.id, from_body(body, NewStrike)) for key, body in rows.strikes.get(item.id, ()))
     struck = {one.facts.entry for one in strikes}
-    seen = [pair for pair in _events(connection, tables.inspection, item, on) if pair[0] not in struck]
-    uses = [pair for pair in _events(connection, tables.piece_use, item, on) if pair[0] not in struck]
-    sea = [pair for pair in _events(connection, tables.exposure, item, on) if pair[0] not in struck]
-    said = _events(connection, tables.opinion, item, on)
-    retired = next(iter(standing_retirements(connection, item.id, strikes)), None)
+    seen = [pair for pair in rows.inspections.get(item.id, ()) if pair[0] not in struck]
+    uses = [pair for pair in rows.uses.get(item.id, ()) if pair[0] not in struck]
+    sea = [pair for pair in rows.exposures.get(item.id, ()) if pair[0] not in struck]
+    retired = next(iter(_standing(rows.retirements.get(item.id, ()), strikes)), None)
     return Dossier(
         kind=kind,
-        item=item,
+        item=_where_it_sits(item, rows.fittings.get(item.id, [])),
         on=on,
         inspections=tuple(Inspection(key, item.id, from_body(body, NewInspection)) for key, body in seen),
         uses=tuple(Use(key, item.id, from_body(body, NewUse)) for key, body in uses),
         exposures=tuple(Exposure(key, item.id, from_body(body, NewExposure)) for key, body in sea),
         retired_on=retired.verdict.on if retired else None,
         retired_why=retired.why if retired else "",
-        opinions=tuple(Opinion(key, item.id, from_body(body, NewOpinion)) for key, body in said),
+        opinions=tuple(
+            Opinion(key, item.id, from_body(body, NewOpinion)) for key, body in rows.opinions.get(item.id, ())
+        ),
         strikes=strikes,
-        names=_names(connection),
+        names=names,
+        untold=_untold(item, rows.custody.get(item.id, ())),
     )
+
+
+def _where_it_sits(item: Item, fittings: list[tuple[str, str]]) -> Item:
+    """The piece with the fitting that stands on the day, in place of where it was booked."""
+    return replace(item, facts=item.facts.after(from_body(fittings[-1][1], NewFitting))) if fittings else item
 
 
 def standing_retirements(connection: Connection, item_id: str, strikes: tuple[Strike, ...]) -> tuple[Retirement, ...]:
     """The stored retirements of a piece that no strike has voided, oldest first."""
-    table = tables.verdict
-    found = select(table.c.id, table.c.body, table.c.words).where(
-        table.c.item_id == item_id, table.c.outcome == Outcome.RETIRE.value
-    )
+    return tuple(_standing(_retirements(connection, [item_id]).get(item_id, ()), strikes))
+
+
+def _standing(rows: Iterable[tuple[str, str, str]], strikes: tuple[Strike, ...]) -> Iterator[Retirement]:
     voided = {one for strike in strikes for one in strike.facts.voids}
-    rows = connection.execute(found.order_by(table.c.day, table.c.id))
-    return tuple(_retirement(str(key), str(body), str(words)) for key, body, words in rows if str(key) not in voided)
+    return (_retirement(*row) for row in rows if row[0] not in voided)
+
+
+def _retirements(connection: Connection, keys: Sequence[str]) -> dict[str, list[tuple[str, str, str]]]:
+    """Id, verdict and words of every stored retirement, by piece, oldest first."""
+    table = tables.verdict
+    found: dict[str, list[tuple[str, str, str]]] = {}
+    for some in _shares(keys):
+        rows = select(table.c.item_id, table.c.id, table.c.body, table.c.words).where(
+            table.c.item_id.in_(some), table.c.outcome == Outcome.RETIRE.value
+        )
+        for item_id, key, body, words in connection.execute(rows.order_by(table.c.day, table.c.id)):
+            found.setdefault(str(item_id), []).append((str(key), str(body), str(words)))
+    return found
 
 
 def is_destroyed(connection: Connection, item_id: str) -> bool:
@@ -76,9 +129,52 @@ def _retirement(key: str, body: str, words: str) -> Retirement:
     return Retirement(key, from_body(body, Verdict), said.reasons[0].sentence if said.reasons else said.headline)
 
 
-def _events(connection: Connection, table: Table, item: Item, on: date) -> list[tuple[str, str]]:
-    found = select(table.c.id, table.c.body).where(table.c.item_id == item.id, table.c.day <= on)
-    return [(str(key), str(body)) for key, body in connection.execute(found.order_by(table.c.day, table.c.id))]
+def _events(connection: Connection, table: Table, keys: Sequence[str], on: date) -> dict[str, list[tuple[str, str]]]:
+    """Id and body of what happened to the pieces up to the day, by piece, in order of day and entry."""
+    found: dict[str, list[tuple[str, str]]] = {}
+    for some in _shares(keys):
+        rows = select(table.c.item_id, table.c.id, table.c.body).where(table.c.item_id.in_(some), table.c.day <= on)
+        for item_id, key, body in connection.execute(rows.order_by(table.c.day, table.c.id)):
+            found.setdefault(str(item_id), []).append((str(key), str(body)))
+    return found
+
+
+def _shares(keys: Sequence[str]) -> Iterator[Sequence[str]]:
+    """The keys in shares that every database takes in one question."""
+    return (keys[at : at + _AT_ONCE] for at in range(0, len(keys), _AT_ONCE))
+
+
+def items(connection: Connection, tags: Sequence[str]) -> dict[str, Item]:
+    """The pieces with these tags, by the tag as it was asked for: as written, else without regard to case."""
+    table = tables.item
+    sought = {tag.strip() for tag in tags}
+    lowered = sorted({tag.lower() for tag in sought})
+    by_tag: dict[str, Item] = {}
+    for some in _shares(lowered):
+        for row in connection.execute(select(table).where(func.lower(table.c.tag).in_(some))).mappings():
+            item = Item(str(row["id"]), row["booked_on"], from_body(str(row["body"]), NewItem))
+            by_tag[item.tag] = item
+            by_tag.setdefault(item.tag.lower(), item)
+    found = {tag: by_tag.get(tag.strip()) or by_tag.get(tag.strip().lower()) for tag in tags}
+    return {tag: item for tag, item in found.items() if item}
+
+
+def fitted_items(connection: Connection, vehicles: Sequence[str]) -> tuple[tuple[Item, Fitted], ...]:
+    """The parts that sit on these vehicles now, by tag, each with its place."""
+    places = {key: to for key, to in fittings(connection).items() if to.vehicle in vehicles}
+    table = tables.item
+    found: list[tuple[Item, Fitted]] = []
+    for some in _shares(list(places)):
+        for row in connection.execute(select(table).where(table.c.id.in_(some))).mappings():
+            item = Item(str(row["id"]), row["booked_on"], from_body(str(row["body"]), NewItem))
+            found.append((item, places[item.id]))
+    return tuple(sorted(found, key=lambda one: one[0].tag))
+
+
+def _untold(item: Item, entries: Iterable[tuple[str, str]]) -> tuple[Custody, ...]:
+    """The returns of which nobody told the weather."""
+    handed = [Custody(key, item.id, from_body(body, NewCustody)) for key, body in entries]
+    return tuple(one for one in handed if Untold.EXPOSURES in one.facts.untold)
 
 
 def _names(connection: Connection) -> tuple[tuple[str, str], ...]:

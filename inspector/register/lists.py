@@ -9,9 +9,11 @@ from sqlalchemy import Connection, Select, case, func, literal, select, union_al
 from inspector.gear.rulebooks import Adopted
 from inspector.register.tables import (
     adoption,
+    custody,
     destruction,
     document,
     exposure,
+    fitting,
     inspection,
     item,
     opinion,
@@ -28,12 +30,17 @@ _HAPPENED = (
     (opinion, "opinion"),
     (strike, "strike"),
     (destruction, "destruction"),
+    (fitting, "fitting"),
+    (custody, "custody"),
 )
 
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What a gear list is asked for. words: every one must occur. outcome: one of the four, or empty for all."""
+    """What a gear list is asked for. words: every one must occur. outcome: one of the four, or empty for all.
+
+    tags: only these pieces; None for all.
+    """
 
     words: tuple[str, ...] = ()
     outcome: str = ""
@@ -42,6 +49,7 @@ class Asked:
     order: str = "tag"  # tag, due or worst
     limit: int = 500
     offset: int = 0
+    tags: tuple[str, ...] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +63,7 @@ class GearLine:
     headline: str
     next_due: date | None
     unloosened: str | None
+    fitting: str | None  # the last fitting as JSON; None where the booking stands
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,8 +79,10 @@ class HistoryLine:
 def gear(connection: Connection, asked: Asked) -> tuple[GearLine, ...]:
     """The rows asked for, at most `limit` of them."""
     stands = (standing.c.outcome, standing.c.headline, standing.c.next_due, standing.c.unloosened)
+    sits = select(fitting.c.body).where(fitting.c.item_id == item.c.id)
+    sits = sits.order_by(fitting.c.day.desc(), fitting.c.id.desc()).limit(1)
     found = (
-        _filtered(select(item.c.tag, item.c.kind, item.c.body, *stands), asked)
+        _filtered(select(item.c.tag, item.c.kind, item.c.body, *stands, sits.scalar_subquery()), asked)
         .order_by(*_order(asked.order))
         .limit(asked.limit)
         .offset(asked.offset)
@@ -93,6 +104,8 @@ def _filtered(found: Select[Any], asked: Asked) -> Select[Any]:
         found = found.where(standing.c.outcome == asked.outcome)
     if asked.kind:
         found = found.where(item.c.kind == asked.kind)
+    if asked.tags is not None:
+        found = found.where(item.c.tag.in_(asked.tags))
     if asked.due_by:
         found = found.where(standing.c.next_due <= asked.due_by)
     return found

@@ -1,13 +1,13 @@
 """A page of the book: one transaction's view, in gear words."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from datetime import date, datetime
-from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, Table, func, insert, select
+from sqlalchemy import ColumnElement, func, insert, select
 
 from inspector.gear.dossier import Dossier
+from inspector.gear.fitting import Fitted
 from inspector.gear.inspection import Inspection, NewInspection
 from inspector.gear.item import Item, NewItem
 from inspector.gear.kind import Kind
@@ -17,23 +17,19 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.rulebooks import Adopted
 from inspector.gear.strike import NewDestruction, NewStrike, Strike
-from inspector.gear.trip import Trip, Vehicle
 from inspector.gear.use import Exposure, NewExposure, NewUse, Use
 from inspector.gear.verdict import Explanation, Verdict
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import dossiers, ledger, lists, tables
+from inspector.register.dossiers import Retirement
+from inspector.register.fleet_page import FleetPage
+from inspector.register.hands import HandsPage
 from inspector.register.rows import as_facts, from_body, new_id, to_body
 
 
-class Page:
+class Page(FleetPage, HandsPage):
     """One transaction's view of the book: what it adds is noted for its ledger line."""
-
-    def __init__(self, connection: Connection, origin: str, *, keeps: bool) -> None:
-        self._connection = connection
-        self._origin = origin
-        self._keeps = keeps
-        self._wrote: list[ledger.Wrote] = []
 
     def left(self) -> None:
         """A page must not be left with rows that no ledger line accounts for."""
@@ -65,14 +61,6 @@ class Page:
     def add_person(self, person: Person) -> None:
         """Keep a person."""
         self._add(tables.person, {"id": person.id, "name": person.name, "role": person.role, "body": to_body(person)})
-
-    def add_vehicle(self, vehicle: Vehicle) -> None:
-        """Keep a vehicle."""
-        self._add(tables.vehicle, {"id": vehicle.id, "tag": vehicle.tag, "body": to_body(vehicle)})
-
-    def add_trip(self, trip: Trip) -> None:
-        """Keep a trip."""
-        self._add(tables.trip, {"id": trip.id, "ref": trip.ref, "first_on": trip.first_on, "body": to_body(trip)})
 
     def add_item(self, facts: NewItem, on: date) -> Item:
         """Keep a piece; its tag must be free."""
@@ -128,15 +116,6 @@ class Page:
         table = tables.club_setting
         self._connection.execute(table.delete().where(table.c.key == key))
         self._connection.execute(insert(table), {"key": key, "value": value})
-
-    def _add_event(self, table: Table, item: Item, on: date, facts: object) -> str:
-        key = new_id()
-        self._add(table, {"id": key, "item_id": item.id, "day": on, "body": to_body(facts)})
-        return key
-
-    def _add(self, table: Table, row: dict[str, Any]) -> None:
-        self._connection.execute(insert(table), row)
-        self._wrote.append(ledger.Wrote(table.name, str(row["id"]), ledger.digest(row)))
 
     def _stand(self, verdict: Verdict, words: Explanation, verdict_id: str, search: str) -> None:
         table = tables.standing
@@ -195,11 +174,23 @@ class Page:
         same = func.lower(tables.item.c.tag) == tag.lower()
         return self._connection.execute(select(tables.item.c.id).where(same)).first() is not None
 
+    def items(self, tags: Sequence[str]) -> dict[str, Item]:
+        """The pieces with these tags, by the tag as it was asked for; a tag that no piece has is left out."""
+        return dossiers.items(self._connection, tags)
+
     def dossier(self, item: Item, kind: Kind, on: date) -> Dossier:
         """All facts of the piece up to the day, with a stored retirement if there is one."""
-        return dossiers.dossier(self._connection, item, kind, on)
+        return dossiers.dossiers(self._connection, [(item, kind)], on)[0]
 
-    def standing_retirements(self, item: Item, strikes: tuple[Strike, ...]) -> tuple[dossiers.Retirement, ...]:
+    def dossiers(self, wanted: Sequence[tuple[Item, Kind]], on: date) -> tuple[Dossier, ...]:
+        """The dossiers of many pieces in their order, by a few queries for all of them together."""
+        return dossiers.dossiers(self._connection, wanted, on)
+
+    def fitted_items(self, vehicles: Sequence[str]) -> tuple[tuple[Item, Fitted], ...]:
+        """The parts that sit on these vehicles now, by tag, each with its place."""
+        return dossiers.fitted_items(self._connection, vehicles)
+
+    def standing_retirements(self, item: Item, strikes: tuple[Strike, ...]) -> tuple[Retirement, ...]:
         """The stored retirements of a piece that no strike has voided, oldest first."""
         return dossiers.standing_retirements(self._connection, item.id, strikes)
 
@@ -217,16 +208,6 @@ class Page:
     def people(self) -> tuple[Person, ...]:
         """Everybody, by name."""
         return dossiers.people(self._connection)
-
-    def vehicles(self) -> tuple[Vehicle, ...]:
-        """Every vehicle, by tag."""
-        rows = self._connection.execute(select(tables.vehicle.c.body).order_by(tables.vehicle.c.tag)).scalars()
-        return tuple(from_body(str(body), Vehicle) for body in rows)
-
-    def trips(self) -> tuple[Trip, ...]:
-        """Every trip, by its first day."""
-        rows = self._connection.execute(select(tables.trip.c.body).order_by(tables.trip.c.first_on)).scalars()
-        return tuple(from_body(str(body), Trip) for body in rows)
 
     def due_for_judging(self, on: date) -> tuple[Item, ...]:
         """Pieces whose verdict time alone may have changed by this day."""

@@ -81,6 +81,18 @@ exposure = _of_item("exposure")
 opinion = _of_item("opinion")
 strike = _of_item("strike")
 destruction = _of_item("destruction")
+fitting = _of_item("fitting")
+
+vehicle_change = Table(
+    "vehicle_change",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("vehicle_id", ForeignKey("vehicle.id", ondelete="RESTRICT"), nullable=False),
+    Column("day", Date, nullable=False),
+    Column("body", Text, nullable=False),
+    Index("ix_vehicle_change_vehicle_id_day", "vehicle_id", "day"),
+)
+custody = _of_item("custody")
 
 verdict = Table(
     "verdict",
@@ -101,6 +113,35 @@ trip = Table(
     Column("id", _ID, primary_key=True),
     Column("ref", _KEY, nullable=False, unique=True),
     Column("first_on", Date, nullable=False),
+    Column("body", Text, nullable=False),
+)
+
+trip_change = Table(
+    "trip_change",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("trip_id", ForeignKey("trip.id", ondelete="RESTRICT"), nullable=False),
+    Column("day", Date, nullable=False),
+    Column("body", Text, nullable=False),
+    Index("ix_trip_change_trip_id_day", "trip_id", "day"),
+)
+
+rig = Table(
+    "rig",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("ref", _KEY, nullable=False, unique=True),
+    Column("trip", _KEY, nullable=False),
+    Column("day", Date, nullable=False),
+    Column("body", Text, nullable=False),
+)
+
+debrief = Table(
+    "debrief",
+    METADATA,
+    Column("id", _ID, primary_key=True),
+    Column("trip", _KEY, nullable=False, index=True),
+    Column("day", Date, nullable=False),
     Column("body", Text, nullable=False),
 )
 
@@ -159,8 +200,14 @@ APPEND_ONLY = (
     opinion,
     strike,
     destruction,
+    fitting,
+    custody,
+    vehicle_change,
     verdict,
     trip,
+    trip_change,
+    rig,
+    debrief,
     document,
     ledger,
 )

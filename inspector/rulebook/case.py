@@ -132,6 +132,8 @@ class Case:
         last = self.looked_over.at
         since = last.on - timedelta(days=_LOOKS_BACK_DAYS) if last else date.min
         weathers = {one.facts.weather for one in self.dossier.exposures if last_day(one) >= since}
+        if any(one.facts.on >= since for one in self.dossier.untold):
+            weathers |= _SEVERE
         if weathers & _SPECIAL or any(one.on >= since for one in self.events):
             return Service.SPECIAL
         if weathers & _SEVERE or (self.dossier.item.facts.provenance is Provenance.UNKNOWN and last is None):
@@ -172,10 +174,16 @@ class Case:
         return self._asked_days is not None and self._asked_days == self.interval_days
 
     @cached_property
+    def salt(self) -> tuple[tuple[str, date], ...]:
+        """The entries by which salt reached it, or may have reached it unseen on a loan of which nobody told the
+        weather: id, and the first day."""
+        logged = [(one.id, one.facts.on) for one in self.dossier.exposures if one.facts.weather is Weather.SALT]
+        return (*logged, *((one.id, one.facts.since or one.facts.on) for one in self.dossier.untold))
+
+    @cached_property
     def first_salt_on(self) -> date | None:
         """The first day in salt water, or None."""
-        days = [one.facts.on for one in self.dossier.exposures if one.facts.weather is Weather.SALT]
-        return min(days, default=None)
+        return min((day for _, day in self.salt), default=None)
 
     @property
     def wetted(self) -> bool:

@@ -78,9 +78,9 @@ def fibre_heat_limit(case: Case) -> Quantity:
     """
     own = case.dossier.kind.material
     material = (case.dossier.item.facts.material.strip() or own).lower()
-    named = _fibres(material)
+    named = fibres_named(material)
     known = bool(named) and not _words(material) - set(Fibre) - _HOW_MADE
-    most_c = min(fibre_most_c(fibre) for fibre in (named | _fibres(own) if known else Fibre))
+    most_c = min(fibre_most_c(fibre) for fibre in (named | fibres_named(own) if known else Fibre))
     return number(most_c, Dimension.TEMPERATURE, material if known else tr("fibre not known"), Known.STATED)
 
 
@@ -88,7 +88,8 @@ def _words(text: str) -> set[str]:
     return set(re.findall(r"[^\W\d_]+", text.lower()))
 
 
-def _fibres(text: str) -> set[Fibre]:
+def fibres_named(text: str) -> set[Fibre]:
+    """The fibres that a material names."""
     return {fibre for fibre in Fibre if fibre.value in _words(text)}
 
 

@@ -4,7 +4,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
-from inspector.gear.use import Weather
 from inspector.language import tr
 from inspector.mechanics import corrosion, gauge
 from inspector.rulebook.case import Case
@@ -84,10 +83,9 @@ def _salt_since(case: Case) -> date:
     A day of salt that is written down later for an earlier time does not turn dry readings into readings in salt; the
     keys of entries are in order of writing. Where nobody knows the past, not before it was booked in.
     """
-    salt = [one for one in case.dossier.exposures if one.facts.weather is Weather.SALT]
-    if not salt:
+    if not case.salt:
         return case.dossier.item.booked_on
-    first_on = min(salt, key=lambda one: one.id).facts.on
+    _, first_on = min(case.salt, key=lambda entry: entry[0])
     return max(first_on, case.dossier.item.booked_on) if case.past_unknown else first_on
 
 

@@ -16,6 +16,7 @@ from inspector.rulebook.release_words import release_words
 from inspector.rulebook.sums_shown import sums_of
 from inspector.rulebook.terms import terms_in
 from inspector.rulebook.words import (
+    fitted_words,
     fixing_word,
     listed,
     marked_words,
@@ -279,7 +280,7 @@ def _piece(dossier: Dossier, system: System) -> tuple[Fact, ...]:
         Fact(tr("Made"), show_day(facts.made_on) if facts.made_on else ""),
         Fact(tr("In service since"), show_day(facts.in_service_on) if facts.in_service_on else ""),
         Fact(tr("Booked in"), show_day(item.booked_on)),
-        Fact(tr("Fitted to"), facts.fitted_to),
+        Fact(tr("Fitted to"), fitted_words(facts.fitted) if facts.fitted else ""),
         Fact(tr("Fixed by"), fixing_word(facts.fixed_by)),
     ]
     sizes = {size.key: size.name for size in dossier.kind.sizes}

@@ -1,5 +1,6 @@
 """The names of things in sentences: purposes, quantities, ratings, months. Small words, one place."""
 
+from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.item import Fixing, Item, Provenance
 from inspector.gear.kind import Basis, Kind, Service
 from inspector.gear.outcome import Purpose
@@ -220,3 +221,16 @@ def fixing_word(fixing: Fixing) -> str:
         Fixing.WELDS: tr("welded on, without bolts: its welds are what is checked"),
     }
     return words[fixing]
+
+
+def fitted_words(fitted: Fitted) -> str:
+    """The vehicle and the place on it: "V-04, front left"."""
+    place = place_words(fitted)
+    return f"{fitted.vehicle}, {place}" if place else fitted.vehicle
+
+
+def place_words(fitted: Fitted) -> str:
+    """The place on a vehicle: "front left"; empty where nobody wrote it down."""
+    ends = {End.FRONT: tr("front"), End.REAR: tr("rear")}
+    sides = {Side.LEFT: tr("left"), Side.MIDDLE: tr("middle"), Side.RIGHT: tr("right")}
+    return " ".join(filter(None, (ends.get(fitted.end), sides.get(fitted.side))))

@@ -1,6 +1,9 @@
 """The benchmarks run and print figures; what they measure is not judged here."""
 
-from tests.benchmarks import bench_judging
+from pathlib import Path
+
+from inspector.rulebook.load import Rulebook
+from tests.benchmarks import bench_judging, bench_readiness
 from tests.benchmarks.bench_sums import CASES, measure
 
 
@@ -15,3 +18,12 @@ def test_the_bench_of_judging_measures_every_step_on_every_piece() -> None:
     assert count > 100
     assert [one.name for one in rows] == ["judge", "what would release it", "words"]
     assert all(0 < one.median_ms <= one.slowest_ms and one.loops > 0 for one in rows)
+
+
+def test_the_bench_of_readiness_measures_a_kit_of_three_hundred_pieces(tmp_path: Path, rules: Rulebook) -> None:
+    assert bench_readiness.prepare(tmp_path, rules) == 300
+    rows = bench_readiness.measure(tmp_path, repeats=1)
+    assert len(rows) == 3 and all(one.seconds > 0 and one.loops > 0 for one in rows)
+    cold, together, one_by_one = rows
+    assert together.seconds < one_by_one.seconds, "few questions in place of thousands"
+    assert cold.seconds > together.seconds

@@ -12,9 +12,9 @@ from pytestqt.qtbot import QtBot
 from inspector.desk.inspect_form import InspectForm
 from inspector.desk.look import Look
 from inspector.desk.window import DeskWindow
-from inspector.duties.add_people import add_vehicle
 from inspector.duties.book_in import book_in
 from inspector.duties.found_club import found_club
+from inspector.duties.keep_vehicles import add_vehicle
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import plan_trip
 from inspector.duties.record_inspection import record_inspection

@@ -1,11 +1,11 @@
 """What has become of a strength, and which part of a steel piece gives way first."""
 
-from dataclasses import replace
 from datetime import date
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.drawings.shapes import Drawing, Ink, Line, RoundedRect
 from inspector.drawings.strength_bars import has_strength_bars, strength_bars

@@ -7,7 +7,7 @@ from inspector.duties.office import Office
 from inspector.gear.inspection import Answer, InspectionKind, Method, NewInspection, Reading, Surface
 from inspector.gear.item import NewItem, Provenance, Rating, SizeAsNew
 from inspector.gear.kind import Basis, Grade, Kind
-from inspector.units import Dimension, read
+from inspector.units import Dimension, Figure, read
 
 
 def shackle(tag: str = "SH-1", owner: str = "Club") -> NewItem:
@@ -64,3 +64,26 @@ def reading(kind: Kind, place: str, typed: str) -> Reading:
 STRAP_READINGS = {"length": "9.00 m"}
 SHACKLE_READINGS = {"bow_diameter": "19 mm", "pin_diameter": "22.2 mm"}
 HOLE = {"pin_hole@left wall": "16.3 mm", "pin_hole@right wall": "16.3 mm"}
+
+
+def kilograms(typed: str) -> Figure:
+    """A mass."""
+    return read(typed, Dimension.MASS, field="mass")
+
+
+def metres(typed: str) -> Figure:
+    """A length."""
+    return read(typed, Dimension.LENGTH, field="length")
+
+
+def point(tag: str = "RP-1") -> NewItem:
+    """A new recovery point on four bolts."""
+    rating = Rating(Basis.MBS, read("8000 kg", Dimension.FORCE, field="r"), None, "piece")
+    count = SizeAsNew("bolt_count", read("4", Dimension.COUNT, field="n"))
+    sizes = (count, size("bolt_diameter", "14 mm"), size("plate", "16 mm"))
+    return NewItem(
+        tag, "recovery_point", rating, sizes=sizes, owner="Club", place="Shed, shelf", provenance=Provenance.NEW
+    )
+
+
+POINT_READINGS = {"bolts_sound": "4", "plate": "16 mm"}

@@ -11,10 +11,11 @@ from inspector.duties.book_in import book_in
 from inspector.duties.build_sample import build_sample
 from inspector.duties.look_up import kinds, list_gear, open_item, people, trip, trips, vehicles
 from inspector.duties.office import Office
-from inspector.duties.print_sheets import print_trip_sheet, readiness
+from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure
 from inspector.duties.retire_item import print_notice
+from inspector.duties.trip_readiness import readiness
 from inspector.duties.verify_book import verify_book
 from inspector.gear.outcome import Outcome, Purpose
 from inspector.gear.use import NewExposure, Weather

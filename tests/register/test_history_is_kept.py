@@ -1,6 +1,7 @@
 """History is append-only, on every table and by every way in."""
 
 import sqlite3
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -8,14 +9,20 @@ from sqlalchemy import insert
 from sqlalchemy.exc import DBAPIError
 
 from inspector.duties.adopt_rulebook import adopt_rulebook
+from inspector.duties.debrief import debrief
 from inspector.duties.destroy_item import destroy_item
 from inspector.duties.give_opinion import doubt
+from inspector.duties.keep_rigs import keep_rig
+from inspector.duties.lend import lend
 from inspector.duties.office import Office
+from inspector.duties.plan_trip import change_trip
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.sample_texts import sample_folder
 from inspector.duties.strike_entry import strike_entry
 from inspector.duties.tell_history import history_of
+from inspector.gear.debrief import NewDebrief
 from inspector.gear.person import Person
+from inspector.gear.rig import Method, Rig
 from inspector.register import guards, upgrade
 from inspector.register.book import open_book
 from inspector.register.guards import guarded_engine, missing_triggers
@@ -48,8 +55,16 @@ def _fill(sample: Office, table: str) -> None:
     elif table == "strike":
         entry = next(row.ref for row in history_of(sample, "SH-01") if row.ref)
         strike_entry(sample, "SH-01", entry, "Ilse Farrowby", "another shackle")
+    elif table == "custody":
+        lend(sample, ["SH-04"], "Ilse Farrowby", sample.today)
+    elif table == "rig":
+        keep_rig(sample, "R-01", Rig("Snatch", Method.KINETIC, "V-02", "V-04", (("SH-01", "KS-03", "SH-04"),)))
+    elif table == "debrief":
+        debrief(sample, NewDebrief("T-01", sample.today, ()))
     elif table == "destruction":
         destroy_item(sample, "BM-01", "cut through the tube")
+    elif table == "trip_change":
+        change_trip(sample, "T-05", lambda one: replace(one, note="low water at noon"))
 
 
 def test_a_trigger_that_was_dropped_stands_again_after_opening(tmp_path: Path) -> None:

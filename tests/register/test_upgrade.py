@@ -8,21 +8,38 @@ import pytest
 
 from inspector.duties.adopt_rulebook import drop_rulebook, in_force
 from inspector.duties.book_in import book_in
+from inspector.duties.debrief import debrief
+from inspector.duties.fit_parts import take_off_part
 from inspector.duties.give_opinion import doubt
-from inspector.duties.look_up import list_gear, open_item
+from inspector.duties.keep_rigs import keep_rig
+from inspector.duties.keep_vehicles import change_vehicle
+from inspector.duties.lend import lend_kit, loans
+from inspector.duties.look_up import list_gear, open_item, trip
 from inspector.duties.office import Office
+from inspector.duties.plan_trip import change_trip, plan_trip
 from inspector.duties.record_inspection import record_inspection
+from inspector.duties.record_use import record_use
+from inspector.duties.tell_changes import trip_history
+from inspector.duties.vehicle_record import vehicle_record
 from inspector.duties.verify_book import verify_book
+from inspector.gear.debrief import NewDebrief, RigUsed
 from inspector.gear.outcome import Outcome
+from inspector.gear.trip import Ground, Trip
+from inspector.gear.use import NewUse
 from inspector.refused import Refused
 from inspector.register.book import open_book
-from tests.duties.gear import SHACKLE_READINGS, all_good, shackle
+from tests.duties.gear import SHACKLE_READINGS, all_good, point, shackle
+from tests.duties.rigs import SNATCH, ready
+from tests.duties.test_vehicles import wagon, weighs
+
+FLEET = ("trip_change", "vehicle_change", "fitting")
+HANDS = ("custody", "rig", "debrief")
 
 
 def as_first_book(place: Path) -> None:
     """Take the tables back to the first revision, as a program of that time left them."""
     with sqlite3.connect(place) as connection:
-        for table in ("adoption", "opinion", "strike", "destruction"):
+        for table in (*FLEET, "adoption", "opinion", "strike", "destruction", *HANDS):
             connection.execute(f"DROP TABLE {table}")  # its triggers go with it
         connection.execute("ALTER TABLE standing DROP COLUMN unloosened")
         connection.execute("UPDATE alembic_version SET version_num = '0001'")
@@ -43,4 +60,52 @@ def test_a_first_book_opens_with_its_verdicts_and_takes_rulebooks(office: Office
     with pytest.raises(Refused, match="adopted already"):
         drop_rulebook(opened)
     assert doubt(opened, "SH-1", "it takes doubts as well").verdict.outcome is Outcome.RETIRE
+    opened.book.close()
+
+
+def as_third_book(place: Path) -> None:
+    """Take the tables back to the third revision."""
+    with sqlite3.connect(place) as connection:
+        for table in (*FLEET, *HANDS):
+            connection.execute(f"DROP TABLE {table}")
+        connection.execute("UPDATE alembic_version SET version_num = '0003'")
+    connection.close()
+
+
+def test_a_book_of_the_third_revision_keeps_its_vehicles_parts_and_trips_and_takes_changes(office: Office) -> None:
+    wagon(office)
+    book_in(office, replace(point(), place="", fitted_to="V-1"))
+    planned = Trip("", "T-1", "Day", "", Ground.MUD, office.today, office.today, "", ("V-1",), ("RP-1",))
+    plan_trip(office, planned)
+    head = verify_book(office).head
+    office.book.close()
+    place = office.out_tray.parent / "register.db"
+    as_third_book(place)
+    opened = replace(office, book=open_book(place))
+    assert [part.row.tag for part in vehicle_record(opened, "V-1").parts] == ["RP-1"]
+    assert trip(opened, "T-1").kit == ("RP-1",)
+    assert verify_book(opened, head[:12]).faults == ()
+    take_off_part(opened, "RP-1")
+    change_vehicle(opened, "V-1", weighs("2,300 kg"), "weighed")
+    change_trip(opened, "T-1", lambda one: replace(one, kit=()))
+    assert vehicle_record(opened, "V-1").parts == () and trip(opened, "T-1").kit == ()
+    assert [row.what for row in trip_history(opened, "T-1")] == ["Changed", "Planned"]
+    assert verify_book(opened).faults == ()
+    opened.book.close()
+
+
+def test_a_third_book_opens_as_it_was_and_lends_keeps_rigs_and_takes_debriefs(office: Office) -> None:
+    ready(office)
+    record_use(office, "KS-1", NewUse(office.today, 2))
+    before = [(row.tag, row.outcome, row.headline) for row in list_gear(office).rows]
+    head = verify_book(office).head
+    office.book.close()
+    as_third_book(office.out_tray.parent / "register.db")
+    opened = in_force(replace(office, book=open_book(office.out_tray.parent / "register.db")))
+    assert [(row.tag, row.outcome, row.headline) for row in list_gear(opened).rows] == before
+    assert verify_book(opened, head[:12]).faults == ()
+    lend_kit(opened, "T-1", "Di Member")
+    keep_rig(opened, "R-01", SNATCH)
+    debrief(opened, NewDebrief("T-1", opened.today, (RigUsed(SNATCH, 1, opened.today),)))
+    assert len(loans(opened)) == 3 and verify_book(opened).faults == ()
     opened.book.close()

@@ -6,6 +6,7 @@ from datetime import date, timedelta
 from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn
 
+from inspector.gear.custody import Custody, Hands, NewCustody, Untold
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import (
     Answer,
@@ -168,6 +169,14 @@ def doubts(draw: DrawFn, item: Item) -> Opinion:
 
 
 @st.composite
+def untold_returns(draw: DrawFn, item: Item) -> Custody:
+    """A return from a loan of which nobody told the weather."""
+    lent = item.booked_on + timedelta(days=draw(st.integers(0, (TODAY - item.booked_on).days)))
+    back = lent + timedelta(days=draw(st.integers(0, (TODAY - lent).days)))
+    return Custody("r", item.id, NewCustody(back, Hands.RETURNED, "m", untold=(Untold.EXPOSURES,), since=lent))
+
+
+@st.composite
 def strikes(draw: DrawFn, item: Item) -> Strike:
     """An entry that was struck."""
     on = item.booked_on + timedelta(days=draw(st.integers(0, (TODAY - item.booked_on).days)))
@@ -208,4 +217,5 @@ def facts_of(draw: DrawFn, kinds: list[Kind]) -> Dossier:
         exposures=tuple(sorted(draw(st.lists(exposures(item), max_size=3)), key=lambda one: one.facts.on)),
         opinions=(draw(doubts(item)),) if draw(st.integers(0, 9)) == 0 else (),
         strikes=(draw(strikes(item)),) if draw(st.integers(0, 19)) == 0 else (),
+        untold=(draw(untold_returns(item)),) if draw(st.integers(0, 9)) == 0 else (),
     )

@@ -76,6 +76,7 @@ STRICTER = {
     "pack_connectors": "6",
     "pack_dampers": "3",
     "pack_spare_straps": "2",
+    "overload_share_steel": "40 %",
 }
 LOOSE = """
 profile = ["shackle-wear-ten-percent", "hook-wear-ten-percent", "hook-opening-ten-percent", "wire-diameter-six-percent"]

@@ -11,6 +11,7 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, InspectionKind, Reading
 from inspector.gear.kind import Grade
 from inspector.gear.outcome import Outcome
+from inspector.gear.use import Exposure, NewExposure, Weather
 from inspector.gear.verdict import Known, Status, Verdict
 from inspector.rulebook.case import purposes_of
 from inspector.rulebook.judge import judge
@@ -27,6 +28,7 @@ from tests.rulebook.dossiers import (
     exposures,
     inspections,
     strikes,
+    untold_returns,
     uses,
 )
 from tests.rulebook.profiles import count_judged
@@ -100,6 +102,23 @@ def test_more_use_is_never_milder(dossier: Dossier, data: st.DataObject) -> None
 def test_more_exposure_is_never_milder(dossier: Dossier, data: st.DataObject) -> None:
     added = data.draw(exposures(dossier.item))
     check_never_milder(verdict_of(replace(dossier, exposures=(*dossier.exposures, added))), verdict_of(dossier))
+
+
+@given(dossiers(), st.data())
+def test_a_loan_of_which_nobody_told_the_weather_is_never_milder(dossier: Dossier, data: st.DataObject) -> None:
+    added = data.draw(untold_returns(dossier.item))
+    check_never_milder(verdict_of(replace(dossier, untold=(*dossier.untold, added))), verdict_of(dossier))
+
+
+@given(dossiers(TUBES), st.data())
+def test_of_a_tube_an_untold_loan_is_never_milder_than_salt_that_was_told(
+    dossier: Dossier, data: st.DataObject
+) -> None:
+    silent = data.draw(untold_returns(dossier.item))
+    assert silent.facts.since is not None
+    sea = Exposure(silent.id, silent.item_id, NewExposure(silent.facts.since, Weather.SALT))
+    told = replace(dossier, exposures=(*dossier.exposures, sea))
+    check_never_milder(verdict_of(replace(dossier, untold=(*dossier.untold, silent))), verdict_of(told))
 
 
 @given(dossiers(), st.data())

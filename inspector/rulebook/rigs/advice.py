@@ -10,6 +10,7 @@ from inspector.gear.rig_result import Change, RigOutcome, RigResult
 from inspector.language import tr
 from inspector.mechanics import bridle
 from inspector.refused import Refused
+from inspector.rulebook.judge import SAME_RATIO
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.rigs.check import checked
 from inspector.rulebook.rigs.choice import best_candidate
@@ -68,7 +69,7 @@ def _slower(advised: Advised) -> Iterator[Change]:
     speed = math.floor(greatest / _TENTH_KMH + 1e-9) * _TENTH_KMH
     said = rig.conditions.speed
     now = said.si if said is not None else advised.book.setting("kinetic_speed_unsaid")
-    if speed >= now:
+    if speed >= now * (1 - SAME_RATIO):
         return
     typed = f"{speed * 3.6:.1f} km/h"
     slower = replace(rig, conditions=replace(rig.conditions, speed=Figure(speed, typed, Dimension.SPEED)))

@@ -20,6 +20,7 @@ from inspector.rulebook.rigs.layout import lay_out
 from inspector.rulebook.rigs.links import links
 from inspector.rulebook.rigs.loads import Loaded, Run, load_of
 from inspector.rulebook.rigs.resistance import footing_word
+from inspector.rulebook.wording import cautions
 from inspector.units import STANDARD_GRAVITY_M_PER_S2, Dimension, System, show
 
 _FASTEST = 20 / 3.6  # the curve is drawn to this at least
@@ -63,7 +64,7 @@ def checked(facts: RigFacts, book: Rulebook, program: str, system: System) -> Ch
         stand_off_rule=rule,
         changes=(),
         sensitivity=_sensitivity(facts, parts, loaded),
-        cautions=_cautions(),
+        cautions=(*cautions(book), *_cautions()),
         rulebook=book.hash,
         program=program,
     )
@@ -146,7 +147,6 @@ def _depths(facts: RigFacts, loaded: Loaded, run: Run | None) -> tuple[tuple[str
 
 def _cautions() -> tuple[str, ...]:
     return (
-        tr("A decision aid: the makers' instructions and the law go first, and a competent person decides."),
         tr("Nobody stands in line with a loaded line, in it or over it; the drivers stay in their seats."),
-        tr("No figure here certifies a part, a rig or a vehicle."),
+        tr("Nothing here certifies a rig or a vehicle."),
     )

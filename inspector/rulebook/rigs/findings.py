@@ -10,6 +10,7 @@ from inspector.mechanics import fibre, ground
 from inspector.rulebook.judge import SAME_RATIO
 from inspector.rulebook.rigs.forces import bridle_angle
 from inspector.rulebook.rigs.layout import Layout
+from inspector.rulebook.rigs.links import PURPOSES, barred_why, margin_key
 from inspector.rulebook.rigs.loads import Loaded
 from inspector.rulebook.rigs.strap_band import TOO_STRONG, TOO_WEAK, band_words, strap_band, strap_fit
 from inspector.units import Dimension, System, show
@@ -45,10 +46,18 @@ def _joints(layout: Layout, joints: tuple[JointUse, ...]) -> Iterator[RigFinding
 
 
 def _parts(layout: Layout, links: tuple[LinkUse, ...]) -> Iterator[RigFinding]:
-    house = layout.book.source_text("house_law")
     for one in sorted(links, key=lambda link: -(link.use_ratio or 0.0)):
         says = tr("{tag}, {kind}: {why}", tag=one.tag, kind=one.kind_name.lower(), why=one.why)
-        yield RigFinding("part", one.outcome, says, house, (one.tag,))
+        yield RigFinding("part", one.outcome, says, _margin_source(layout, one), (one.tag,))
+
+
+def _margin_source(layout: Layout, one: LinkUse) -> str:
+    """Where what the part must keep comes from; of a part that is held, barred or unknown the house's own law."""
+    book, method = layout.book, layout.facts.rig.method
+    piece = layout.parts[one.tag].piece
+    if one.capacity_n is None or (piece is not None and barred_why(piece, PURPOSES[method])):
+        return book.source_text("house_law")
+    return book.source_text(book.setting_texts[margin_key(method, layout.parts[one.tag].text)].source)
 
 
 def _band(layout: Layout, system: System) -> Iterator[RigFinding]:

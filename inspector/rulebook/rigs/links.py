@@ -44,7 +44,16 @@ def _link(layout: Layout, loaded: Loaded, part: Part, system: System) -> LinkUse
         legs=loaded.shares.legs[part.tag],
         passes_on=passes_on,
         taken_off=taken,
+        kind=part.piece.kind if part.piece else part.role,
+        length_m=_length_m(part),
     )
+
+
+def _length_m(part: Part) -> float | None:
+    """Of a line, as it was booked in."""
+    is_line = part.text is not None and part.text.per_metre
+    length = part.piece.judged.dossier.item.size("length") if part.piece and is_line else None
+    return length.si if length else None
 
 
 def _margin(layout: Layout, loaded: Loaded, part: Part, force_n: float) -> float:
@@ -57,10 +66,15 @@ def _margin(layout: Layout, loaded: Loaded, part: Part, force_n: float) -> float
 
 def usual_margin(book: Rulebook, method: Method, text: Role | None) -> float:
     """What a part of this role must keep over what it bears."""
+    return book.setting(margin_key(method, text))
+
+
+def margin_key(method: Method, text: Role | None) -> str:
+    """The setting that tells what a part of this role must keep."""
     if method is Method.WINCH:
-        return book.setting("margin_winch_line")
+        return "margin_winch_line"
     fibre_like = text is not None and (text.margin == "fibre" or bool(text.fibre))
-    return book.setting(f"margin_{method.value}_{'fibre' if fibre_like else 'steel'}")
+    return f"margin_{method.value}_{'fibre' if fibre_like else 'steel'}"
 
 
 def hung_margin(book: Rulebook, method: Method) -> float:
@@ -140,7 +154,8 @@ def _outcome(
         return RigOutcome.UNSOUND, _too_weak(force_n, margin, capacity_n, system)
     if part.role == "bar" and part.piece is not None and part.piece.judged.verdict.capacity.now_n is None:
         return RigOutcome.CAUTION, tr("Its bolts hold this pull; what its tube bears only the maker can tell.")
-    return RigOutcome.SOUND, tr("It stands {times} times what it bears.", times=f"{capacity_n / force_n:.1f}")
+    said = tr("It stands {times} times what it bears and must keep {margin} times.")
+    return RigOutcome.SOUND, said.format(times=f"{capacity_n / force_n:.2f}", margin=f"{margin:.3g}")
 
 
 def _too_weak(force_n: float, margin: float, capacity_n: float, system: System) -> str:
@@ -151,7 +166,7 @@ def _too_weak(force_n: float, margin: float, capacity_n: float, system: System) 
         "It may bear {force} and fails at {capacity}; it must keep {margin} times the pull.",
         force=force,
         capacity=capacity,
-        margin=f"{margin:.2g}",
+        margin=f"{margin:.3g}",
     )
 
 

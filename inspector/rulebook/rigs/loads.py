@@ -75,6 +75,7 @@ def _pulled(layout: Layout, account: Account) -> Loaded:
     parts = tuple(part for part in parts if math.isclose(found.part[part.tag], 1.0))
     bogged_kg = resistance.mass_of(bogged, account)
     run = _run(layout, parts, account)
+    _tell_wet(layout, account)
     _tell_angles(found, account)
     pull_n = run.peak_n()
     if pull_n <= 0:
@@ -163,6 +164,15 @@ def _tell_peak(run: Run, pull_n: float, account: Account) -> None:
     )
 
 
+def _tell_wet(layout: Layout, account: Account) -> None:
+    """Whether nylon is reckoned with wet."""
+    wet, what = layout.facts.rig.conditions.wet, tr("Nylon")
+    if not any(part.text is not None and part.text.fibre == "nylon" for part in layout.parts.values()):
+        return
+    why = tr("nobody said that it is dry") if wet is None else tr("as it was said")
+    account.assume(what, tr("dry") if wet is False else tr("wet, weaker"), why, "wet_nylon")
+
+
 def _tell_angles(found: Shares, account: Account) -> None:
     for tag, angle_rad in found.assumed.items():
         account.assume(
@@ -184,6 +194,7 @@ def _winched(layout: Layout, account: Account) -> Loaded:
     bogged_kg = resistance.mass_of(bogged, account)
     assert winch.piece is not None
     rated_n, stall_n = stall_of(winch.piece, account)
+    _tell_wet(layout, account)
     _tell_angles(found, account)
     needed_n = resistance.needed_n(rig, bogged, bogged_kg, account)
     gain = found.on_body(layout, rig.bogged)

@@ -33,9 +33,11 @@ class _Packing:
     lacks: list[str] = field(default_factory=list)
 
     def role(self, piece: RigPiece) -> str:
+        """What the piece is in a rig."""
         return self.book.roles[piece.kind].key
 
     def take(self, piece: RigPiece, need: str) -> None:
+        """Put a piece into the kit."""
         self.free.remove(piece)
         self.takes.append(Taken(piece.tag, piece.judged.dossier.kind.name, need))
 

@@ -7,7 +7,7 @@ moves the vehicle goes before one that does not, where somebody said what it sta
 from dataclasses import replace
 
 from inspector.gear.outcome import Outcome
-from inspector.gear.rig import Method, RigFacts
+from inspector.gear.rig import Method, RigFacts, RigPiece
 from inspector.gear.rig_result import LeftOut, Proposed, RigOutcome, RigResult
 from inspector.gear.trip import Vehicle
 from inspector.language import tr
@@ -105,9 +105,16 @@ def _left_out(
             found[one.tag] = _why_not(one, result, vehicles, system)
     for tag, piece in facts.pieces.items():
         if tag not in used and tag not in found and piece.fitted is None:
-            kind = piece.judged.dossier.kind.name.lower()
-            found[tag] = tr("A {kind} has no place in this rig.", kind=kind)
+            found[tag] = _no_place(piece, result)
     return tuple(LeftOut(tag, why) for tag, why in sorted(found.items()))
+
+
+def _no_place(piece: RigPiece, result: RigResult) -> str:
+    if piece.kind != "damper":
+        return tr("A {kind} has no place in this rig.", kind=piece.judged.dossier.kind.name.lower())
+    if not _is_fit(piece.judged.verdict.outcome):
+        return tr("It is on hold or retired.")
+    return tr("{other} lies over the line.", other=", ".join(result.rig.dampers))
 
 
 def _why_not(one: Limited, result: RigResult, vehicles: list[Vehicle], system: System) -> str:

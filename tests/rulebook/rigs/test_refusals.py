@@ -1,4 +1,4 @@
-"""Rigs that are no rig are refused at the field, with a reason and what to do; extreme figures give numbers or that."""
+"""Rigs that are no rig are refused at the field, with reason and what to do; extreme figures give no nonsense."""
 
 import math
 from collections.abc import Callable

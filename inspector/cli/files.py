@@ -1,0 +1,28 @@
+"""Files that a command reads and writes."""
+
+from pathlib import Path
+
+from inspector.language import tr
+from inspector.refused import Refused
+
+
+def read_bytes(file: Path) -> bytes:
+    """What stands in a file; refused where it cannot be read."""
+    try:
+        return file.read_bytes()
+    except OSError as error:
+        why = tr("{file} cannot be read ({why}).", file=file, why=error.strerror)
+        raise Refused(tr("file"), why, tr("Check its name and where it lies.")) from error
+
+
+def write_new(file: Path, text: str) -> None:
+    """Write a text into a new file; one that is there already stays as it is."""
+    try:
+        with file.open("x", encoding="utf-8", newline="\n") as new:
+            new.write(text)
+    except FileExistsError as error:
+        why = tr("{file} is there already and stays as it is.", file=file)
+        raise Refused(tr("file"), why, tr("Name another file, or move that one away first.")) from error
+    except OSError as error:
+        why = tr("{file} cannot be written ({why}).", file=file, why=error.strerror)
+        raise Refused(tr("file"), why, tr("Choose a folder you may write to.")) from error

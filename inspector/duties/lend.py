@@ -1,0 +1,149 @@
+"""Hand pieces out, one or a whole kit, and tell who has what since when."""
+
+from collections.abc import Iterable, Sequence
+from datetime import date
+
+from inspector.duties.judging import judged
+from inspector.duties.look_up import trip as trip_called
+from inspector.duties.office import Office
+from inspector.duties.who import person_of
+from inspector.gear.custody import Hands, Loan, NewCustody
+from inspector.gear.item import Item
+from inspector.gear.judged import Judged
+from inspector.gear.outcome import Outcome
+from inspector.gear.person import Person
+from inspector.gear.trip import Trip
+from inspector.gear.verdict import Verdict
+from inspector.language import show_day, tr, tr_n
+from inspector.refused import Refused
+from inspector.register.hands import Out
+from inspector.register.page import Page
+
+
+def lend(
+    office: Office, tags: Sequence[str], holder: str, due: date | None = None, trip: str = "", note: str = ""
+) -> tuple[Loan, ...]:
+    """Hand pieces out today, all of them or none. holder: a person's name or id.
+
+    due: the day they are to be back; the last day of the trip where none is given.
+    """
+    planned = trip_called(office, trip) if trip else None
+    back_by = _due(office, due, planned)
+    with office.book.page() as page:
+        borrower = person_of(page, holder, tr("holder"))
+        pieces = _pieces(page, tags)
+        looked = [_judged_today(office, page, item) for item in pieces]
+        _check_may_leave(office, page, looked)
+        ref = planned.ref if planned else ""
+        facts = NewCustody(office.today, Hands.LENT, borrower.id, back_by, ref, office.officer.id, note.strip())
+        for item in pieces:
+            page.add_custody(item, facts)
+        handed = {"tags": [item.tag for item in pieces], "as": facts}
+        page.enter("lend", by=office.officer.id, at=office.now, facts=handed)
+    return tuple(_lent(one, facts, borrower) for one in looked)
+
+
+def lend_kit(office: Office, trip: str, holder: str, due: date | None = None, note: str = "") -> tuple[Loan, ...]:
+    """Hand out the whole kit of a trip, all of it or nothing."""
+    planned = trip_called(office, trip)
+    if not planned.kit:
+        why = tr("The trip {ref} has no kit.", ref=planned.ref)
+        raise Refused(tr("trip"), why, tr("Plan its kit first, or name the pieces by their tags."))
+    return lend(office, planned.kit, holder, due, planned.ref, note)
+
+
+def loans(office: Office) -> tuple[Loan, ...]:
+    """Every piece that is out, the one due first at the head."""
+    with office.book.reading() as page:
+        names = {one.id: one.name for one in page.people()}
+        found = [_loan(office, one, names) for one in page.out()]
+    return tuple(sorted(found, key=lambda one: (one.due or date.max, one.tag)))
+
+
+def whereabouts(office: Office, tag: str) -> str:
+    """Where a piece that is out is, in words; empty for one that is not."""
+    with office.book.reading() as page:
+        item = page.item(tag)
+        entry = page.out_entry(item)
+        if entry is None or page.is_destroyed(item):
+            return ""
+        names = {one.id: one.name for one in page.people()}
+        facts = entry.facts
+    loan = Loan(tag, "", names.get(facts.holder, facts.holder), facts.on, facts.due, facts.trip)
+    days = loan.overdue_days(office.today)
+    back = tr("to be back by {day}", day=show_day(loan.due)) if loan.due else ""
+    late = tr_n("{count} day overdue", "{count} days overdue", days) if days else ""
+    return ", ".join(part for part in (_with_whom(loan.holder, facts), back, late) if part)
+
+
+def _with_whom(name: str, facts: NewCustody) -> str:
+    return tr("on loan to {name} since {day}", name=name, day=show_day(facts.on))
+
+
+def _due(office: Office, due: date | None, trip: Trip | None) -> date:
+    """A loan without a day would never be overdue, so one is always known."""
+    day = due or (trip.last_on if trip else None)
+    if day is None:
+        why = tr("Nobody said when it is to be back.")
+        raise Refused(tr("due"), why, tr("Write the day, or name the trip it goes on."))
+    if day < office.today:
+        why = tr("{day} is past.", day=show_day(day))
+        raise Refused(tr("due"), why, tr("Write a day from today on."))
+    return day
+
+
+def _pieces(page: Page, tags: Iterable[str]) -> tuple[Item, ...]:
+    pieces = tuple(page.item(tag) for tag in tags)
+    named = [item.tag for item in pieces]
+    if not named:
+        raise Refused(tr("tag"), tr("No piece is named."), tr("Write the tags of the pieces that go out."))
+    if twice := sorted({tag for tag in named if named.count(tag) > 1}):
+        why = tr("{tags} stands there twice.", tags=", ".join(twice))
+        raise Refused(tr("tag"), why, tr("Name each piece once."))
+    return pieces
+
+
+def _judged_today(office: Office, page: Page, item: Item) -> Judged:
+    """The piece as it stands today; nothing is kept of this look."""
+    return judged(office, page.dossier(item, office.kind(item.facts.kind), office.today))
+
+
+def _check_may_leave(office: Office, page: Page, looked: Iterable[Judged]) -> None:
+    names = {one.id: one.name for one in page.people()}
+    stays = {one.dossier.item.tag: why for one in looked if (why := _why_it_stays(page, one, names))}
+    if stays:
+        why = " ".join(f"{tag}: {reason}" for tag, reason in stays.items())
+        what = tr("Nothing was handed out. Leave these pieces out, or settle what keeps them here first.")
+        raise Refused(", ".join(stays), why, what)
+
+
+def _why_it_stays(page: Page, one: Judged, names: dict[str, str]) -> str:
+    """The reason why a piece may not leave; empty where it may."""
+    item = one.dossier.item
+    if page.is_destroyed(item):
+        return tr("It was made unusable.")
+    if entry := page.out_entry(item):
+        holder = names.get(entry.facts.holder, entry.facts.holder)
+        return tr("It is {loan} already.", loan=_with_whom(holder, entry.facts))
+    if one.verdict.outcome is Outcome.RETIRE or _is_held_for_all(one.verdict):
+        return one.explanation.headline
+    return ""
+
+
+def _is_held_for_all(verdict: Verdict) -> bool:
+    """Whether it may be used for nothing that it is kept for."""
+    held = all(one.outcome.severity >= Outcome.HOLD.severity for one in verdict.by_purpose)
+    return verdict.outcome is Outcome.HOLD and held
+
+
+def _lent(one: Judged, facts: NewCustody, borrower: Person) -> Loan:
+    look_due = one.verdict.next_due
+    before_it_is_back = look_due if look_due and facts.due and look_due <= facts.due else None
+    item, kind = one.dossier.item, one.dossier.kind
+    return Loan(item.tag, kind.name, borrower.name, facts.on, facts.due, facts.trip, before_it_is_back)
+
+
+def _loan(office: Office, out: Out, names: dict[str, str]) -> Loan:
+    facts, kind = out.lent.facts, office.rules.kinds.get(out.item.facts.kind)
+    kind_name = kind.name if kind else out.item.facts.kind
+    return Loan(out.item.tag, kind_name, names.get(facts.holder, facts.holder), facts.on, facts.due, facts.trip)

@@ -1,0 +1,211 @@
+"""Whether a trip is ready: every piece of its kit and every part on its vehicles, judged for the trip's last day."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from datetime import date
+from enum import StrEnum
+
+from inspector.duties.before_use import goes
+from inspector.duties.judging import judged
+from inspector.duties.keep_vehicles import overload_words
+from inspector.duties.look_up import trip
+from inspector.duties.office import Office
+from inspector.duties.vehicle_record import place_order
+from inspector.gear.dossier import Dossier
+from inspector.gear.fitting import Fitted, Fitting
+from inspector.gear.inspection import Inspection
+from inspector.gear.item import Item
+from inspector.gear.judged import Judged
+from inspector.gear.outcome import Outcome
+from inspector.gear.trip import Trip, Vehicle
+from inspector.gear.verdict import Verdict
+from inspector.register.page import Page
+from inspector.rulebook.judge import judge
+from inspector.rulebook.words import place_words
+
+
+class Due(StrEnum):
+    """What falls due of a piece."""
+
+    INSPECTION = "inspection"
+    READING = "reading"
+    VERDICT = "verdict"  # time alone may change its verdict from that day on
+
+
+@dataclass(frozen=True, slots=True)
+class FallsDue:
+    """Something that falls due before or during the trip; overdue: it fell due before today."""
+
+    tag: str
+    kind_name: str
+    what: Due
+    on: date
+    overdue: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Turns:
+    """A piece whose verdict on the last day is another than today's, as a whole or for one use."""
+
+    today: Outcome
+    then: Judged
+
+
+@dataclass(frozen=True, slots=True)
+class PartReady:
+    """A part on a vehicle of the trip; place: where on it, in words, empty where nobody wrote it down.
+
+    moved_on: it was fitted there that day, and no competent person has inspected it since.
+    """
+
+    fitted: Fitted
+    place: str
+    judged: Judged
+    moved_on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class VehicleReady:
+    """A vehicle of the trip with its parts, front to rear. warning: what must be said of it, empty for nothing."""
+
+    vehicle: Vehicle
+    parts: tuple[PartReady, ...]
+    warning: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """A trip's kit judged for its last day: the pieces that go and those that stay, in the order of the walk round.
+
+    on: the day they are judged for, today for a trip that is over. due and turning speak of the kit and of the parts
+    on the vehicles, on what is known today.
+    """
+
+    trip: Trip
+    going: tuple[Judged, ...]
+    staying: tuple[Judged, ...]
+    on: date
+    due: tuple[FallsDue, ...] = ()
+    turning: tuple[Turns, ...] = ()
+    vehicles: tuple[VehicleReady, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class _Facts:
+    """What is read for a trip, each piece once: its dossiers by id, and where the parts sit."""
+
+    kit: tuple[str, ...]
+    dossiers: dict[str, Dossier]
+    sits: tuple[tuple[Item, Fitted], ...]
+    moves: dict[str, Fitting]
+    vehicles: tuple[Vehicle, ...]
+
+
+def readiness(office: Office, ref: str) -> Ready:
+    """Judge the kit and the fitted parts for the trip's last day. A piece goes if any purpose is open to it."""
+    planned = trip(office, ref)
+    on = max(office.today, planned.last_on)
+    with office.book.reading() as page:
+        facts = _facts(office, page, planned, on)
+    then = {key: judged(office, one) for key, one in facts.dossiers.items()}
+    today = {key: _today(office, one, then[key]) for key, one in facts.dossiers.items()}
+    kit = _walked(then[key] for key in facts.kit)
+    return Ready(
+        trip=planned,
+        going=tuple(one for one in kit if goes(one)),
+        staying=tuple(one for one in kit if not goes(one)),
+        on=on,
+        due=tuple(sorted(_due(office, then.values(), today, on), key=lambda one: (one.on, one.tag))),
+        turning=tuple(Turns(today[key].outcome, one) for key, one in then.items() if _turns(today[key], one.verdict)),
+        vehicles=tuple(_vehicle(one, facts, then) for one in facts.vehicles),
+    )
+
+
+def judged_kit(office: Office, planned: Trip) -> tuple[Judged, ...]:
+    """Every piece of the kit judged for the trip's last day, in the order of the walk round."""
+    on = max(office.today, planned.last_on)
+    with office.book.reading() as page:
+        found = page.items(planned.kit)
+        kit = [(found[tag], office.kind(found[tag].facts.kind)) for tag in planned.kit]
+        dossiers = page.dossiers(kit, on)
+    return _walked(judged(office, one) for one in dossiers)
+
+
+def _walked(kit: Iterable[Judged]) -> tuple[Judged, ...]:
+    """In the order of the walk round."""
+    return tuple(sorted(kit, key=lambda one: (one.dossier.kind.look_first, _tag(one))))
+
+
+def _tag(one: Judged) -> str:
+    return one.dossier.item.tag
+
+
+def _facts(office: Office, page: Page, planned: Trip, on: date) -> _Facts:
+    found = page.items(planned.kit)
+    kit = [found[tag] for tag in planned.kit]
+    sits = page.fitted_items(planned.vehicles)
+    every = {item.id: item for item in (*kit, *(item for item, _ in sits))}
+    dossiers = page.dossiers([(item, office.kind(item.facts.kind)) for item in every.values()], on)
+    by_tag = {one.tag: one for one in page.vehicles()}
+    return _Facts(
+        kit=tuple(item.id for item in kit),
+        dossiers={one.item.id: one for one in dossiers},
+        sits=sits,
+        moves=page.last_fittings(),
+        vehicles=tuple(by_tag[tag] for tag in planned.vehicles),
+    )
+
+
+def _today(office: Office, dossier: Dossier, then: Judged) -> Verdict:
+    """The verdict of today on the same facts; no fact is younger than today."""
+    if dossier.on == office.today:
+        return then.verdict
+    return judge(replace(dossier, on=office.today), office.rules, office.program)
+
+
+def _turns(today: Verdict, then: Verdict) -> bool:
+    return (today.outcome, today.by_purpose) != (then.outcome, then.by_purpose)
+
+
+def _due(office: Office, pieces: Iterable[Judged], today: dict[str, Verdict], until: date) -> Iterator[FallsDue]:
+    """What falls due by the last day. Of a retired piece nothing falls due any more."""
+    for one in pieces:
+        now = today[one.dossier.item.id]
+        if now.outcome is Outcome.RETIRE:
+            continue
+        days = {
+            Due.INSPECTION: now.next_inspection_due,
+            Due.READING: now.wall.next_reading_due if now.wall else None,
+            Due.VERDICT: now.holds_until,
+        }
+        for what, day in days.items():
+            if day and day <= until:
+                yield FallsDue(_tag(one), one.dossier.kind.name, what, day, day < office.today)
+
+
+def _vehicle(vehicle: Vehicle, facts: _Facts, then: dict[str, Judged]) -> VehicleReady:
+    parts = [
+        PartReady(
+            fitted,
+            place_words(fitted),
+            then[item.id],
+            _unseen_since(facts.moves.get(item.id), then[item.id].dossier),
+        )
+        for item, fitted in facts.sits
+        if fitted.vehicle == vehicle.tag
+    ]
+    parts.sort(key=lambda one: (*place_order(one.fitted), _tag(one.judged)))
+    return VehicleReady(vehicle, tuple(parts), overload_words(vehicle))
+
+
+def _unseen_since(moved: Fitting | None, dossier: Dossier) -> date | None:
+    """The day of a fitting that no competent person's inspection has followed: how it holds there nobody has seen."""
+    if moved is None or any(_looked_after(one, moved) for one in dossier.inspections):
+        return None
+    return moved.facts.on
+
+
+def _looked_after(inspection: Inspection, moved: Fitting) -> bool:
+    """On one day the order of entry decides."""
+    after = (inspection.facts.on, inspection.id) > (moved.facts.on, moved.id)
+    return inspection.facts.competent and after

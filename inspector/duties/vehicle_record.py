@@ -1,0 +1,85 @@
+"""A vehicle's record: its facts, the parts on it with their standing verdicts, and its history."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from inspector.duties.keep_vehicles import overload_words
+from inspector.duties.look_up import gear_row, holders
+from inspector.duties.office import Office
+from inspector.duties.tell_changes import vehicle_rows
+from inspector.gear.fitting import End, Fitted, NewFitting, Side
+from inspector.gear.item import Item
+from inspector.gear.lists import GearRow, HistoryRow
+from inspector.gear.trip import Vehicle
+from inspector.language import tr
+from inspector.register.lists import Asked
+from inspector.rulebook.words import place_words
+
+_ENDS = tuple(End(one) for one in ("front", "rear", ""))
+_SIDES = tuple(Side(one) for one in ("left", "middle", "right", ""))
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part on a vehicle: where it sits, in words too (empty where nobody wrote it down), and its line of the list."""
+
+    fitted: Fitted
+    place: str
+    row: GearRow
+
+
+@dataclass(frozen=True, slots=True)
+class VehicleRecord:
+    """All of a vehicle. warning: what must be said of it, empty for nothing; history: newest first."""
+
+    vehicle: Vehicle
+    warning: str
+    parts: tuple[Part, ...]
+    history: tuple[HistoryRow, ...]
+
+
+def vehicle_record(office: Office, tag: str) -> VehicleRecord:
+    """The record of one vehicle; its parts from front to rear and left to right."""
+    with office.book.reading() as page:
+        vehicle = page.vehicle(tag)
+        sits = {item.tag: fitted for item, fitted in page.fitted_items([vehicle.tag])}
+        lines = page.gear(Asked(tags=tuple(sits), limit=len(sits)))
+        out = holders(page)
+        names = {one.id: one.name for one in page.people()}
+        history = vehicle_rows(page.vehicle_changes(vehicle), names)
+        for item, fittings in page.all_fittings():
+            history += _moves(vehicle.tag, item, fittings, names)
+    parts = [Part(sits[line.tag], place_words(sits[line.tag]), gear_row(office, line, out)) for line in lines]
+    parts.sort(key=lambda one: (*place_order(one.fitted), one.row.tag))
+    history.sort(key=lambda one: one.on)
+    return VehicleRecord(vehicle, overload_words(vehicle), tuple(parts), tuple(reversed(history)))
+
+
+def place_order(fitted: Fitted) -> tuple[int, int]:
+    """Sorts places from front to rear and left to right; those that nobody wrote down come last."""
+    return _ENDS.index(fitted.end), _SIDES.index(fitted.side)
+
+
+def _moves(
+    vehicle: str, item: Item, fittings: tuple[NewFitting, ...], names: Mapping[str, str]
+) -> Iterator[HistoryRow]:
+    """When the piece came onto the vehicle and when it left it."""
+    sat = item.facts.fitted
+    if sat and sat.vehicle == vehicle:
+        yield HistoryRow(item.booked_on, tr("Part booked"), _part(item, sat), "")
+    for one in fittings:
+        by = names.get(one.by, one.by)
+        if one.to and one.to.vehicle == vehicle:
+            yield HistoryRow(one.on, tr("Part fitted"), _with_note(_part(item, one.to), one.note), by)
+        elif sat and sat.vehicle == vehicle:
+            yield HistoryRow(one.on, tr("Part taken off"), _with_note(_part(item, sat), one.note), by)
+        sat = one.to
+
+
+def _part(item: Item, fitted: Fitted) -> str:
+    place = place_words(fitted)
+    return f"{item.tag}, {place}" if place else item.tag
+
+
+def _with_note(said: str, note: str) -> str:
+    return f"{said}. {note}" if note else said

@@ -1,0 +1,156 @@
+"""Check a rig, propose the best one of a trip's kit, tell which vehicles can bring out which, and propose a kit.
+
+Everything is judged for the trip's last day on what is known today; without a trip, for today. Nothing is kept.
+"""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
+from datetime import date
+
+from inspector.duties import look_up
+from inspector.duties.before_use import goes
+from inspector.duties.debrief import Shares
+from inspector.duties.judging import judged
+from inspector.duties.keep_rigs import rig as kept_rig
+from inspector.duties.office import Office
+from inspector.duties.plan_trip import change_trip
+from inspector.duties.rig_parts import known_parts
+from inspector.gear.debrief import RigUsed
+from inspector.gear.packing import Packed
+from inspector.gear.rig import Conditions, Footing, Method, Rig, RigFacts, RigPiece
+from inspector.gear.rig_result import PairLine, Proposed, RigResult
+from inspector.gear.trip import Ground, Trip
+from inspector.language import tr
+from inspector.refused import Refused
+from inspector.rulebook.rigs.advice import check_rig
+from inspector.rulebook.rigs.limits import Asked
+from inspector.rulebook.rigs.packing import pack
+from inspector.rulebook.rigs.pairs import pairs
+from inspector.rulebook.rigs.propose import propose
+
+_NOTHING = Rig("", Method.KINETIC, "", "", ())
+_STANDS_IN = {  # what a vehicle is likely stuck in, and what the other one stands on, where nobody said better
+    Ground.BEACH: (Footing.SOFT_DRY_SAND, Footing.SOFT_DRY_SAND),
+    Ground.MUD: (Footing.WHEEL_DEEP_MUD, Footing.SHALLOW_MUD),
+    Ground.GRAVEL: (Footing.GRAVEL, Footing.GRAVEL),
+    Ground.ROCK: (None, Footing.HARD_ROAD),
+    Ground.SNOW: (None, None),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class TripPairs:
+    """Which pairs of a trip's vehicles have a sound rig, and under which conditions that was asked."""
+
+    trip: Trip
+    on: date
+    conditions: Conditions
+    lines: tuple[PairLine, ...]
+
+
+def conditions_of(trip: Trip) -> Conditions:
+    """What the trip's ground says of a pull; everything else is left unsaid, so that the severe assumption stands."""
+    bogged_in, pulling_on = _STANDS_IN[trip.ground]
+    return Conditions(bogged_in=bogged_in, pulling_on=pulling_on)
+
+
+def work_rig(office: Office, rig: Rig) -> RigResult:
+    """Check a rig. If it names a trip, the rest of that trip's kit is tried in it for advice."""
+    with office.book.reading() as page:
+        known = known_parts(page, rig, office.rules)
+    planned = look_up.trip(office, known.trip) if known.trip else None
+    tags = dict.fromkeys([*known.tags, *known.dampers, *(planned.kit if planned else ())])
+    vehicles = [tag for tag in (known.bogged, known.pulling) if tag]
+    facts = _facts(office, planned, [tag for tag in tags if "@" not in tag], vehicles)
+    return check_rig(replace(facts, rig=known), office.rules, office.program, office.system)
+
+
+def work_kept_rig(office: Office, ref: str) -> RigResult:
+    """Check a rig that was kept under a reference."""
+    return work_rig(office, kept_rig(office, ref).rig)
+
+
+def propose_rig(
+    office: Office, ref: str, method: Method, pulling: str, bogged: str, conditions: Conditions | None = None
+) -> Proposed:
+    """The best rig of a trip's kit for two of its vehicles, and why each piece was left out."""
+    planned = look_up.trip(office, ref)
+    for name, tag in ((tr("pulling"), pulling), (tr("bogged"), bogged)):
+        if tag not in planned.vehicles:
+            why = tr("{tag} does not go on the trip {ref}.", tag=tag or tr("nobody"), ref=planned.ref)
+            raise Refused(name, why, tr("Use one of: {tags}.", tags=", ".join(planned.vehicles)))
+    if pulling == bogged:
+        raise Refused(tr("pulling"), tr("One vehicle cannot pull itself."), tr("Name another vehicle of the trip."))
+    facts = _facts(office, planned, planned.kit, [bogged, pulling])
+    asked = Asked(method, pulling, bogged, conditions or conditions_of(planned))
+    found = propose(asked, facts, office.rules, office.program, office.system)
+    if found.result is None:
+        return found
+    return replace(found, result=replace(found.result, rig=replace(found.result.rig, trip=planned.ref)))
+
+
+def pair_trip(
+    office: Office,
+    ref: str,
+    conditions: Conditions | None = None,
+    told: Callable[[int, int], None] | None = None,
+) -> TripPairs:
+    """For each two vehicles of a trip, whether its kit makes a sound rig. told: how many of how many are done."""
+    planned = look_up.trip(office, ref)
+    asked = conditions or conditions_of(planned)
+    facts = _facts(office, planned, planned.kit, planned.vehicles)
+    dampers = tuple(tag for tag, one in facts.pieces.items() if one.kind == "damper" and goes(one.judged))[:1]
+    facts = replace(facts, rig=replace(_NOTHING, conditions=asked, dampers=dampers))
+    lines = pairs(facts, planned.vehicles, office.rules, office.program, office.system, told)
+    return TripPairs(planned, facts.on, asked, lines)
+
+
+def pack_trip(office: Office, ref: str) -> Packed:
+    """A kit by need for a trip, from what is fit on its last day, neither lent nor fitted to any vehicle."""
+    planned = look_up.trip(office, ref)
+    with office.book.reading() as page:
+        out = {one.item.tag for one in page.out()}
+        places = page.fittings()
+        store = [item for item in page.not_retired() if item.tag not in out and item.id not in places]
+    facts = _facts(office, planned, [item.tag for item in store], planned.vehicles)
+    stored = {item.tag for item in store}
+    at_hand = [one for tag, one in facts.pieces.items() if tag in stored]
+    fitted = [one for one in facts.pieces.values() if one.fitted is not None]
+    cars = tuple(facts.vehicles[tag] for tag in planned.vehicles)
+    found = pack(at_hand, fitted, cars, office.rules, office.system)
+    lent = tuple((tag, tr("It is out on loan.")) for tag in sorted(out))
+    return replace(found, stays=tuple(sorted((*found.stays, *lent))))
+
+
+def _facts(office: Office, planned: Trip | None, tags: Iterable[str], vehicles: Iterable[str]) -> RigFacts:
+    """The pieces and the parts on the vehicles, judged for the day."""
+    on = max(office.today, planned.last_on) if planned else office.today
+    with office.book.reading() as page:
+        known = {one.tag: one for one in page.vehicles()}
+        items = page.items(list(tags))
+        parts = page.fitted_items([tag for tag in vehicles if tag in known])
+        every = {item.id: item for item in (*items.values(), *(item for item, _ in parts))}
+        dossiers = page.dossiers([(item, office.kind(item.facts.kind)) for item in every.values()], on)
+        places = page.fittings()
+    pieces = {one.item.tag: RigPiece(judged(office, one), places.get(one.item.id)) for one in dossiers}
+    return RigFacts(_NOTHING, on, pieces, known)
+
+
+def set_kit(office: Office, ref: str, found: Packed) -> Trip:
+    """Make a proposed kit the kit of the trip; the kit before it stays in the trip's history."""
+    tags = tuple(one.tag for one in found.takes)
+    return change_trip(office, ref, lambda stands: replace(stands, kit=tags), tr("kit by need"))
+
+
+def shares_of(office: Office) -> Shares:
+    """For a debrief: which share of the pull in the line each part of a rig bore; nothing where it cannot be told."""
+
+    def told(used: RigUsed) -> dict[str, float]:
+        try:
+            found = work_rig(office, replace(used.rig, trip=""))
+        except Refused:
+            return {}
+        pull_n = found.load.pull_n
+        return {one.tag: one.force_n / pull_n for one in found.links} if pull_n > 0 else {}
+
+    return told

@@ -1,0 +1,88 @@
+"""The part of a page that keeps and reads who has what, the rigs, and the debriefs."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from sqlalchemy import func, select
+
+from inspector.gear.custody import Custody, Hands, NewCustody
+from inspector.gear.debrief import Debrief, NewDebrief
+from inspector.gear.item import Item, NewItem
+from inspector.gear.rig import KeptRig, Rig
+from inspector.register import tables
+from inspector.register.leaf import Leaf
+from inspector.register.rows import from_body, new_id, to_body
+
+
+@dataclass(frozen=True, slots=True)
+class Out:
+    """A piece that is out, with the entry that says so."""
+
+    item: Item
+    lent: Custody
+
+
+class HandsPage(Leaf):
+    """Custody, rigs and debriefs."""
+
+    # --- what is written ---
+
+    def add_custody(self, item: Item, facts: NewCustody) -> Custody:
+        """Keep that a piece was lent or came back."""
+        return Custody(self._add_event(tables.custody, item, facts.on, facts), item.id, facts)
+
+    def add_rig(self, ref: str, on: date, rig: Rig) -> KeptRig:
+        """Keep a rig; its reference must be free."""
+        made = KeptRig(new_id(), ref, on, rig)
+        self._add(tables.rig, {"id": made.id, "ref": ref, "trip": rig.trip, "day": on, "body": to_body(rig)})
+        return made
+
+    def add_debrief(self, facts: NewDebrief) -> Debrief:
+        """Keep a debrief."""
+        made = Debrief(new_id(), facts)
+        self._add(tables.debrief, {"id": made.id, "trip": facts.trip, "day": facts.on, "body": to_body(facts)})
+        return made
+
+    # --- what is read ---
+
+    def out(self) -> tuple[Out, ...]:
+        """Every piece that is out, by tag; one that was made unusable is not out any more."""
+        item, custody, gone = tables.item, tables.custody, tables.destruction
+        last = select(func.max(custody.c.id)).group_by(custody.c.item_id)
+        found = select(item.c.id, item.c.booked_on, item.c.body, custody.c.id, custody.c.body).join(
+            custody, custody.c.item_id == item.c.id
+        )
+        found = found.where(custody.c.id.in_(last), item.c.id.not_in(select(gone.c.item_id)))
+        return tuple(_outs(self._connection.execute(found.order_by(item.c.tag))))
+
+    def out_entry(self, item: Item) -> Custody | None:
+        """The entry by which this piece is out, or None where it is not."""
+        custody = tables.custody
+        found = select(custody.c.id, custody.c.body).where(custody.c.item_id == item.id)
+        row = self._connection.execute(found.order_by(custody.c.id.desc()).limit(1)).first()
+        last = Custody(str(row[0]), item.id, from_body(str(row[1]), NewCustody)) if row else None
+        return last if last and last.facts.what is Hands.LENT else None
+
+    def rigs(self) -> tuple[KeptRig, ...]:
+        """Every kept rig, by reference."""
+        rows = self._connection.execute(select(tables.rig).order_by(tables.rig.c.ref)).mappings()
+        return tuple(
+            KeptRig(str(row["id"]), str(row["ref"]), row["day"], from_body(str(row["body"]), Rig)) for row in rows
+        )
+
+    def debriefs(self, trip: str) -> tuple[Debrief, ...]:
+        """Every debrief of a trip, as they were kept."""
+        table = tables.debrief
+        found = select(table.c.id, table.c.body).where(table.c.trip == trip).order_by(table.c.id)
+        rows = self._connection.execute(found)
+        return tuple(Debrief(str(key), from_body(str(body), NewDebrief)) for key, body in rows)
+
+
+def _outs(rows: Iterable[Any]) -> Iterable[Out]:
+    for item_id, booked_on, item_body, key, body in rows:
+        facts = from_body(str(body), NewCustody)
+        if facts.what is Hands.LENT:
+            item = Item(str(item_id), booked_on, from_body(str(item_body), NewItem))
+            yield Out(item, Custody(str(key), item.id, facts))
