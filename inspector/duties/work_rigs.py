@@ -117,14 +117,25 @@ def pack_trip(office: Office, ref: str) -> Packed:
         out = {one.item.tag for one in page.out()}
         places = page.fittings()
         store = [item for item in page.not_retired() if item.tag not in out and item.id not in places]
-    facts = _facts(office, planned, [item.tag for item in store], planned.vehicles)
-    stored = {item.tag for item in store}
-    at_hand = [one for tag, one in facts.pieces.items() if tag in stored]
-    fitted = [one for one in facts.pieces.values() if one.fitted is not None]
-    cars = tuple(facts.vehicles[tag] for tag in planned.vehicles)
-    found = pack(at_hand, fitted, cars, office.rules, office.system)
+    found = _packed(office, planned, [item.tag for item in store])
     lent = tuple((tag, tr("It is out on loan.")) for tag in sorted(out))
     return replace(found, stays=tuple(sorted((*found.stays, *lent))))
+
+
+def kit_lacks(office: Office, ref: str) -> tuple[str, ...]:
+    """What the kit of a trip lacks for its vehicles, by the needs that a kit is packed by."""
+    planned = look_up.trip(office, ref)
+    return _packed(office, planned, planned.kit).lacks
+
+
+def _packed(office: Office, planned: Trip, tags: Iterable[str]) -> Packed:
+    """A kit by need from these pieces. What sits on a vehicle of the trip serves there and is not packed."""
+    at_hand = dict.fromkeys(tags)
+    facts = _facts(office, planned, at_hand, planned.vehicles)
+    loose = [one for tag, one in facts.pieces.items() if tag in at_hand and one.fitted is None]
+    fitted = [one for one in facts.pieces.values() if one.fitted and one.fitted.vehicle in planned.vehicles]
+    cars = tuple(facts.vehicles[tag] for tag in planned.vehicles)
+    return pack(loose, fitted, cars, office.rules, office.system)
 
 
 def _facts(office: Office, planned: Trip | None, tags: Iterable[str], vehicles: Iterable[str]) -> RigFacts:
