@@ -7,18 +7,29 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QDateEdit
 
+from inspector.desk.keys import search_text
+
 Value = TypeVar("Value")
 
 
 class StillBox(QComboBox):
-    """A box that the wheel passes over: a page scrolled by must not change what was chosen. moves: go so many on."""
+    """A box that the wheel passes over: a page scrolled by must not change what was chosen. moves: go so many on.
+
+    scans: a letter belongs to the page, which takes it for a tag, and chooses nothing.
+    """
 
     moves = Signal(int)
+
+    def __init__(self, *, scans: bool = False) -> None:
+        super().__init__()
+        self._scans = scans
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Return goes on; the arrows choose."""
         if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
             self.moves.emit(1)
+        elif self._scans and search_text(event):
+            event.ignore()
         else:
             super().keyPressEvent(event)
 
@@ -46,9 +57,9 @@ class StillDate(QDateEdit):
 class Choice(Generic[Value]):
     """Words to choose among, each for a value. Values stay on this side: Qt would make plain text of our words."""
 
-    def __init__(self, name: str, choices: Sequence[tuple[str, Value]]) -> None:
+    def __init__(self, name: str, choices: Sequence[tuple[str, Value]], *, scans: bool = False) -> None:
         self._values = [value for _, value in choices]
-        self.box = StillBox()
+        self.box = StillBox(scans=scans)
         self.box.setAccessibleName(name)
         self.box.addItems([word for word, _ in choices])
 

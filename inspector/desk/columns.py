@@ -11,14 +11,14 @@ _NARROW_PX = 900
 class Columns(QWidget):
     """A wide column and a margin beside it; below a width, the margin goes underneath."""
 
-    def __init__(self, wide: QWidget, margin: QWidget, look: Look) -> None:
+    def __init__(self, wide: QWidget, margin: QWidget, look: Look, shares: tuple[int, int] = (3, 2)) -> None:
         super().__init__()
         self._look = look
         self._box = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(4 * GRID)
-        self._box.addWidget(wide, 3)
-        self._box.addWidget(margin, 2)
+        self._box.addWidget(wide, shares[0])
+        self._box.addWidget(margin, shares[1])
         look.changed.connect(self._turn)
 
     @property

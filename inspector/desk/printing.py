@@ -46,7 +46,7 @@ class Printing(QObject):
                 Refused(tr("trip sheet"), why, tr("Write a trip with its kit into the register first."))
             )
         elif len(trips) == 1:
-            self._sheet(trips[0])
+            self.sheet_of(trips[0])
         else:
             self._ask(trips, place)
 
@@ -54,11 +54,12 @@ class Printing(QObject):
         self.menu.clear()
         for trip in trips:
             action = self.menu.addAction(f"{trip.name}, {show_day(trip.first_on)}".replace("&", "&&"))
-            action.triggered.connect(lambda _checked=False, trip=trip: self._sheet(trip))
+            action.triggered.connect(lambda _checked=False, trip=trip: self.sheet_of(trip))
         self.menu.setActiveAction(self.menu.actions()[0])
         self.menu.popup(place)
 
-    def _sheet(self, trip: Trip) -> None:
+    def sheet_of(self, trip: Trip) -> None:
+        """Print the sheet of a trip."""
         self._print(print_trip_sheet, trip.ref, tr("Trip sheet of {trip}", trip=trip.name))
 
     def _print(self, deed: Callable[[Office, str], Paper], about: str, title: str) -> None:
