@@ -40,10 +40,9 @@ def _fixed(item: Item) -> str:
 
 def _takes(judged: Judged, book: Rulebook) -> str:
     """What may be joined to it, what with care, and what never."""
-    text = book.roles[judged.dossier.kind.key]
-    if not text.fitted:
+    role = book.roles[judged.dossier.kind.key]
+    if not role.fitted:
         return ""
-    role = text.key
     words = {
         "shackle": tr("a shackle"),
         "soft": tr("a soft shackle"),
@@ -54,7 +53,7 @@ def _takes(judged: Judged, book: Rulebook) -> str:
     }
     by: dict[RigOutcome, list[str]] = {outcome: [] for outcome in RigOutcome}
     for other in _NAMED:
-        joint = next((one for one in book.joints if one.fits(role, other)), None)
+        joint = next((one for one in book.joints if one.fits(role.key, other)), None)
         if joint is not None:
             by[joint.outcome].append(words[other])
     said = {
