@@ -23,6 +23,14 @@ def say_ready(ready: Ready) -> None:
         _vehicle(one)
 
 
+def say_lacks(lacks: tuple[str, ...]) -> None:
+    """What the kit lacks for these vehicles."""
+    if lacks:
+        say.heading(tr("Lacking for these vehicles"))
+    for one in lacks:
+        say.paragraph(one, "  ", "    ")
+
+
 def _kit(ready: Ready) -> None:
     going = tr_n("{count} piece of the kit goes", "{count} pieces of the kit go", len(ready.going))
     staying = tr_n("{count} stays at home", "{count} stay at home", len(ready.staying))

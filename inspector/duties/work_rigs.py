@@ -15,6 +15,7 @@ from inspector.duties.keep_rigs import rig as kept_rig
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip
 from inspector.duties.rig_parts import known_parts
+from inspector.duties.trip_readiness import Ready
 from inspector.gear.debrief import RigUsed
 from inspector.gear.packing import Packed
 from inspector.gear.rig import Conditions, Footing, Method, Rig, RigFacts, RigPiece
@@ -94,11 +95,15 @@ def pair_trip(
     ref: str,
     conditions: Conditions | None = None,
     told: Callable[[int, int], None] | None = None,
+    ready: Ready | None = None,
 ) -> TripPairs:
-    """For each two vehicles of a trip, whether its kit makes a sound rig. told: how many of how many are done."""
-    planned = look_up.trip(office, ref)
+    """For each two vehicles of a trip, whether its kit makes a sound rig.
+
+    told: how many of how many are done. ready: the readiness of the trip, if it is at hand: nothing is judged twice.
+    """
+    planned = ready.trip if ready else look_up.trip(office, ref)
     asked = conditions or conditions_of(planned)
-    facts = _facts(office, planned, planned.kit, planned.vehicles)
+    facts = _facts_of(office, ready) if ready else _facts(office, planned, planned.kit, planned.vehicles)
     dampers = tuple(tag for tag, one in facts.pieces.items() if one.kind == "damper" and goes(one.judged))[:1]
     facts = replace(facts, rig=replace(_NOTHING, conditions=asked, dampers=dampers))
     lines = pairs(facts, planned.vehicles, office.rules, office.program, office.system, told)
@@ -145,6 +150,17 @@ def _facts(office: Office, planned: Trip | None, tags: Iterable[str], vehicles: 
         places = page.fittings()
     pieces = {one.item.tag: RigPiece(judged(office, one), places.get(one.item.id)) for one in dossiers}
     return RigFacts(_NOTHING, on, pieces, known)
+
+
+def _facts_of(office: Office, ready: Ready) -> RigFacts:
+    """The pieces as the trip's readiness has judged them."""
+    with office.book.reading() as page:
+        known = {one.tag: one for one in page.vehicles()}
+        places = page.fittings()
+    parts = [part.judged for vehicle in ready.vehicles for part in vehicle.parts]
+    every = (*ready.going, *ready.staying, *parts)
+    pieces = {one.dossier.item.tag: RigPiece(one, places.get(one.dossier.item.id)) for one in every}
+    return RigFacts(_NOTHING, ready.on, pieces, known)
 
 
 def set_kit(office: Office, ref: str, found: Packed) -> Trip:

@@ -7,20 +7,16 @@ from dataclasses import replace
 import pytest
 
 from inspector.gear.fitting import End
-from inspector.gear.rig import Angle, Conditions, Footing, Method, NamedJoint, Rig, RigFacts
+from inspector.gear.rig import Angle, Conditions, Footing, Method, NamedJoint, RigFacts
 from inspector.gear.rig_result import RigResult
 from inspector.refused import Refused
 from tests.rulebook.rigs.made import (
     BOGGED,
-    DAMPER,
-    POINTS,
     PULLING,
-    SHACKLES,
     SNATCH,
     angle,
     check,
     double_line,
-    facts,
     length,
     line,
     mass,
@@ -277,12 +273,3 @@ def test_extreme_angles_give_numbers_or_a_refusal(degrees: str) -> None:
     runs = (("P-P", "S-P", "K", "S-M", "B", "S-B", "P-B"), ("B", "S-C", "P-C"))
     more = (piece("B", "bridle_strap", long="3 m"), shackle("S-M"), shackle("S-C"), point("P-C", BOGGED))
     sane(changed(snatch(instead=more), runs=runs, angles=(Angle("B", angle(degrees)),)))
-
-
-def test_the_pieces_of_a_single_line_are_all_there() -> None:
-    """What the other cases start from is a rig."""
-    made = facts(
-        Rig("x", Method.WINCH, BOGGED, PULLING, (("W", "L", "S-B", "P-B"),)),
-        (winch(), line(), *SHACKLES, *POINTS, DAMPER),
-    )
-    assert check(made).links
