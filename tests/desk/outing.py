@@ -58,3 +58,8 @@ def beach(tmp_path: Path) -> Iterator[Office]:
     office = outing(tmp_path)
     yield office
     office.book.close()
+
+
+def without_kit(trip: Trip) -> Trip:
+    """The trip with nothing packed."""
+    return replace(trip, kit=())
