@@ -143,6 +143,7 @@ def test_a_tag_opens_its_record_and_escape_comes_back(qtbot: QtBot, page: TripPa
         QTest.keyClicks(focused(), sign)
     QTest.keyClick(focused(), Qt.Key.Key_Return)
     settle(qtbot, desk)
+    assert desk.pages.piece is not None
     assert desk.pages.piece.tag == "KS-1"
 
 
