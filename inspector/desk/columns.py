@@ -11,9 +11,11 @@ _NARROW_PX = 900
 class Columns(QWidget):
     """A wide column and a margin beside it; below a width, the margin goes underneath."""
 
-    def __init__(self, wide: QWidget, margin: QWidget, look: Look, shares: tuple[int, int] = (3, 2)) -> None:
+    def __init__(
+        self, wide: QWidget, margin: QWidget, look: Look, shares: tuple[int, int] = (3, 2), narrow_px: int = _NARROW_PX
+    ) -> None:
         super().__init__()
-        self._look = look
+        self._look, self._narrow_px = look, narrow_px
         self._box = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(4 * GRID)
@@ -33,4 +35,4 @@ class Columns(QWidget):
 
     def _turn(self) -> None:
         down, across = QBoxLayout.Direction.TopToBottom, QBoxLayout.Direction.LeftToRight
-        self._box.setDirection(down if self.width() < self._look.px(_NARROW_PX) else across)
+        self._box.setDirection(down if self.width() < self._look.px(self._narrow_px) else across)

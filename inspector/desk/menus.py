@@ -23,6 +23,7 @@ class Deeds:
     inspect: Callable[[], object]
     save: Callable[[], object]
     trip: Callable[[], object]
+    rig: Callable[[], object]
     check: Callable[[], object]
     sheet: Callable[[], object]
     notice: Callable[[], object]
@@ -68,6 +69,8 @@ def _piece_menu(menu: QMenu, deeds: Deeds) -> Actions:
 
 def _trip_menu(menu: QMenu, deeds: Deeds) -> None:
     _entry(menu, tr("Is the &trip ready?"), "Ctrl+J", deeds.trip)
+    _entry(menu, tr("&Rig"), "Ctrl+R", deeds.rig)
+    menu.addSeparator()
     _entry(menu, tr("&Check before a trip"), "Ctrl+K", deeds.check)
     _entry(menu, tr("&Print trip sheet"), "Ctrl+P", deeds.sheet)
 

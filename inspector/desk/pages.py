@@ -12,6 +12,8 @@ from inspector.desk.look import Look
 from inspector.desk.notice import Notice
 from inspector.desk.opened import Opened, inspected, opened
 from inspector.desk.record import Record
+from inspector.desk.rig_asked import RigAsked
+from inspector.desk.rig_page import RigPage
 from inspector.desk.trailhead import Trailhead
 from inspector.desk.trip_page import TripPage
 from inspector.duties.office import Office
@@ -35,9 +37,10 @@ class Pages(QStackedWidget):
         self.record = Record(look, office.system)
         self.trailhead = Trailhead(office, background, notice, look)
         self.trip = TripPage(office, background, notice, look)
+        self.rig = RigPage(office, background, notice, look)
         self._came_from: QWidget = self.table  # the page from which a piece was opened
         self.form: InspectForm | None = None
-        for page in (self.table, self.record, self.trailhead, self.trip):
+        for page in (self.table, self.record, self.trailhead, self.trip, self.rig):
             self.addWidget(page)
         self.table.opened.connect(self.open_tag)
         self.table.refused.connect(notice.refuse)
@@ -47,6 +50,8 @@ class Pages(QStackedWidget):
         self.trip.leave.connect(self.show_list)
         self.trip.opened.connect(self.open_tag)
         self.trip.check.connect(self.check_kit)
+        self.trip.rig.connect(self.show_rig)
+        self.rig.leave.connect(self.back)
 
     @property
     def piece(self) -> Opened | None:
@@ -89,6 +94,9 @@ class Pages(QStackedWidget):
         elif self.currentWidget() is self.trip:
             if not self.trip.back():
                 self._list()
+        elif self.currentWidget() is self.rig:
+            if not self.rig.back():
+                self._leave_rig()
         elif self.piece:
             self._go_back()
         else:
@@ -113,6 +121,10 @@ class Pages(QStackedWidget):
     def show_trip(self, ref: str = "") -> None:
         """Go to a trip; without a reference the one shown last, else the next one."""
         self.leave_form(lambda: self._trip(ref))
+
+    def show_rig(self, asked: RigAsked | None = None) -> None:
+        """Go to the rig; asked: one to propose at once."""
+        self.leave_form(lambda: self._rig(asked))
 
     @property
     def is_written(self) -> bool:
@@ -163,6 +175,18 @@ class Pages(QStackedWidget):
         self._leave_for(self.trip)
         self.trip.begin(ref)
 
+    def _rig(self, asked: RigAsked | None) -> None:
+        self._leave_for(self.rig)
+        self.rig.begin(asked)
+
+    def _leave_rig(self) -> None:
+        """To the trip, where one was looked at; else to the list."""
+        if self.trip.trip:
+            self._turn_to(self.trip)
+            self.trip.focus_start()
+        else:
+            self._list()
+
     def _is_shown(self, page: QWidget) -> bool:
         return self.currentWidget() is page
 
@@ -172,7 +196,7 @@ class Pages(QStackedWidget):
             self._list()
         else:
             self._turn_to(self._came_from)
-            self._came_from.setFocus()
+            (self.rig if self._came_from is self.rig else self.trip).focus_start()
 
     def _throw_away(self, form: InspectForm, then: Callable[[], object]) -> None:
         """Go on; what held or retired the piece in a preview is written into the ledger before."""
@@ -186,7 +210,9 @@ class Pages(QStackedWidget):
         self._background.run(opened, self._office, tag, done=self._show, failed=failed)
 
     def _show(self, piece: Opened) -> None:
-        self._came_from = next((one for one in (self.trip, self.table) if self._is_shown(one)), self._came_from)
+        self._came_from = next(
+            (one for one in (self.trip, self.rig, self.table) if self._is_shown(one)), self._came_from
+        )
         self.record.show_piece(piece)
         self._record()
         self.found.emit()

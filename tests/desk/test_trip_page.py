@@ -136,13 +136,14 @@ def test_a_tag_opens_its_record_and_escape_comes_back(qtbot: QtBot, page: TripPa
     """Pressed or scanned."""
     pressed(page, "SH-3")
     settle(qtbot, desk)
-    assert desk.pages.piece and desk.pages.piece.tag == "SH-3"
+    assert desk.pages.record.opened and desk.pages.record.opened.tag == "SH-3"
     QTest.keyClick(focused(), Qt.Key.Key_Escape)
     assert desk.pages.currentWidget() is page
     for sign in "KS-1":
         QTest.keyClicks(focused(), sign)
     QTest.keyClick(focused(), Qt.Key.Key_Return)
     settle(qtbot, desk)
+    assert desk.pages.piece is not None
     assert desk.pages.piece.tag == "KS-1"
 
 
