@@ -37,8 +37,9 @@ def outing(folder: Path) -> Office:
         add_vehicle(office, tag, f"wagon {tag}", "Club", weighs, weighs)
         for end in (End.FRONT, End.REAR):
             name = f"RP-{tag[-1]}{end.value[0].upper()}"
-            fit(office, point(name), POINT_READINGS)
-            fit_part(office, name, Fitted(tag, end, Side.LEFT))
+            book_in(office, point(name))
+            kind = fit_part(office, name, Fitted(tag, end, Side.LEFT)).dossier.kind
+            record_inspection(office, name, all_good(office, kind, POINT_READINGS))
     fit(office, strap("KS-1"), STRAP_READINGS)
     for tag in ("SH-1", "SH-2"):
         fit(office, shackle(tag), SHACKLE_READINGS)

@@ -143,7 +143,8 @@ def test_a_tag_opens_its_record_and_escape_comes_back(qtbot: QtBot, page: TripPa
         QTest.keyClicks(focused(), sign)
     QTest.keyClick(focused(), Qt.Key.Key_Return)
     settle(qtbot, desk)
-    assert desk.pages.record.opened.tag == "KS-1"
+    assert desk.pages.piece is not None
+    assert desk.pages.piece.tag == "KS-1"
 
 
 def test_a_tag_scanned_on_the_choice_of_trips_chooses_no_trip(qtbot: QtBot, page: TripPage, desk: DeskWindow) -> None:
