@@ -98,9 +98,11 @@ class RigForm(QWidget):
         return replace(made, dampers=self.runs.dampers)
 
     def try_propose(self) -> None:
-        """Ask for the best rig, unless a figure cannot be read."""
+        """Ask for the best rig, unless a figure cannot be read; without a trip for what is typed by hand."""
         self.runs.refuse(None)
-        if asked := self.asked():
+        if self.trip.value is None:
+            self.try_check()
+        elif asked := self.asked():
             self.propose.emit(asked)
         else:
             self._to_fault()
