@@ -7,6 +7,7 @@ from inspector.gear.rig import RigPiece
 from inspector.gear.trip import Vehicle
 from inspector.mechanics import bridle, rating
 from inspector.rulebook.load import Rulebook
+from inspector.rulebook.rigs.layout import carries
 from inspector.rulebook.rigs.limits import Limited
 
 _LIKE = 2  # the best of several like pieces, and one more where both vehicles want one
@@ -65,7 +66,7 @@ def best(at_hand: tuple[Limited, ...], role: str, count: int = _LIKE) -> list[Li
 
 def _receivers(here: list[Limited], at_hand: tuple[Limited, ...]) -> Iterator[Mount]:
     for receiver in best(tuple(here), "receiver", len(here)):
-        bars = [one for one in here if one.role == "bar" and _same_end(one.piece, receiver.piece)]
+        bars = [one for one in here if one.role == "bar" and carries(one.piece, receiver.piece)]
         for pin in best(at_hand, "pin"):
             for insert in best(at_hand, "insert"):
                 chain = (*bars[:1], receiver, pin, insert)

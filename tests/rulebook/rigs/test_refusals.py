@@ -91,6 +91,12 @@ def lost_end() -> RigFacts:
     return changed(made, runs=(made.rig.runs[0],))
 
 
+def two_winches() -> RigFacts:
+    """Each vehicle's winch on one end of the line between them."""
+    more = (winch("W2", on=BOGGED), line("L2"), shackle("S-M"))
+    return changed(single_line(instead=more), runs=(("W", "L", "S-M", "L2", "W2"),))
+
+
 CASES: dict[str, tuple[Callable[[], RigFacts], str]] = {
     "no run": (lambda: changed(snatch(), runs=()), "runs"),
     "an empty run": (lambda: changed(snatch(), runs=((),)), "runs"),
@@ -130,6 +136,7 @@ CASES: dict[str, tuple[Callable[[], RigFacts], str]] = {
     ),
     "a line with three ends": (three_ends, "runs"),
     "a line whose end nobody said": (lost_end, "runs"),
+    "two winches": (two_winches, "runs"),
     "a damper in the run": (lambda: run("P-B", "S-B", "K", "D", "S-P", "P-P"), "runs"),
     "a part of another vehicle": (other_vehicle, "runs"),
     "a point nobody fitted": (unfitted, "runs"),

@@ -259,6 +259,16 @@ def test_a_weak_bar_decides_though_nobody_named_it() -> None:
     assert result.weakest in {"TB", "PN"} and link(result, "TB").outcome is RigOutcome.UNSOUND
 
 
+@pytest.mark.parametrize(("bar_end", "receiver_end"), [(End.UNKNOWN, End.REAR), (End.REAR, End.UNKNOWN)])
+def test_a_bar_whose_end_nobody_wrote_down_may_be_the_one_behind_the_receiver(bar_end: End, receiver_end: End) -> None:
+    """Silence takes no weak bar out of the rig; one that is known to sit at the other end is not in it."""
+    receiver = piece("RC", "hitch_receiver", "7 t", on=BOGGED, end=receiver_end)
+    weak = piece("TB", "tow_bar", "5 t", on=BOGGED, end=bar_end)
+    assert beach(*hitch(), receiver, weak, run=HITCH).outcome is RigOutcome.UNSOUND
+    front = piece("TB", "tow_bar", "5 t", on=BOGGED, end=End.FRONT)
+    assert beach(*hitch(), front, run=HITCH).link("TB") is None
+
+
 def test_a_towing_eye_is_good_for_half_the_laden_weight_and_a_snatch_asks_for_more() -> None:
     """1,500 x g = 14,710 N against 1.5 x 38,928.5 N."""
     result = beach(run=("towing_eye@V-B", "S-B", "K", "S-P", "P-P"))
