@@ -1,6 +1,6 @@
 """Who can bring out whom, as Qt's table model: a row for who pulls, a column for who is stuck, one method a table."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import Any
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
@@ -24,6 +24,11 @@ class PairModel(QAbstractTableModel):
         self._system = system
         self.pulling = [tag for tag in vehicles if any(one.pulling == tag for one in lines)]
         self.bogged = list(vehicles)
+
+    @property
+    def lines(self) -> Collection[PairLine]:
+        """Every pair."""
+        return self._lines.values()
 
     def line_at(self, index: Index) -> PairLine | None:
         """The pair of a cell; None where a vehicle would pull itself."""

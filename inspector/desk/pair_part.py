@@ -44,6 +44,11 @@ class PairPart(QWidget):
         self._inside.setContentsMargins(0, 0, 0, 0)
         self._inside.setSpacing(GRID)
 
+    @property
+    def focused(self) -> PairView | None:
+        """The table that the keys go to."""
+        return next((one for one in self.views if one.hasFocus()), None)
+
     def wait(self) -> None:
         """Say that the pairs are being worked out."""
         self._begin()
@@ -70,7 +75,9 @@ class PairPart(QWidget):
     def lack_vehicles(self, trip: Trip) -> None:
         """Say that there is nothing to pair."""
         self._begin()
-        what = tr("Write who drives along with the command “inspector trip change {ref} --vehicle …”.", ref=trip.ref)
+        what = tr(
+            "Write who drives along with the command “inspector trip change {ref} --add-vehicle …”.", ref=trip.ref
+        )
         self._add(said(tr("The trip has fewer than two vehicles: nobody there can pull anybody.")), said(what))
 
     def show_pairs(self, found: TripPairs) -> None:
@@ -105,17 +112,15 @@ class PairPart(QWidget):
         view = PairView(model, tr("{title}: who pulls whom", title=title), self._look, self._system)
         model.setParent(view)
         view.chosen.connect(lambda line: self._tell(line, view))
+        view.nobody.connect(lambda tag: self._tell_nobody(tag, view))
         view.opened.connect(self.opened)
         view.typed.connect(self.typed)
         self.views.append(view)
         self._add(said(title, bold=True), view)
 
     def _tell(self, line: PairLine, view: PairView) -> None:
-        """The chosen pair in words; only one table holds the bar."""
-        for other in self.views:
-            if other is not view:
-                other.clearSelection()
-        clear(self._chosen)
+        """The chosen pair in words."""
+        self._turn_to(view)
         texts: list[QWidget] = [said(f"{pair_title(line)}: {pair_words(line, self._system)}", bold=True)]
         texts.append(said(line.says))
         texts += [said(" – ".join(part_name(tag) for tag in run), faint=True) for run in line.runs]
@@ -125,3 +130,14 @@ class PairPart(QWidget):
         self._chosen.addWidget(opens, 0, Qt.AlignmentFlag.AlignLeft)
         if view.hasFocus():
             self.told.emit()
+
+    def _tell_nobody(self, tag: str, view: PairView) -> None:
+        self._turn_to(view)
+        self._chosen.addWidget(said(tr("{tag} does not pull itself. Choose another place.", tag=tag), faint=True))
+
+    def _turn_to(self, view: PairView) -> None:
+        """Only one table holds the bar; what was told of another pair goes."""
+        for other in self.views:
+            if other is not view:
+                other.clearSelection()
+        clear(self._chosen)

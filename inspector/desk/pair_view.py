@@ -70,9 +70,13 @@ class _Cells(QStyledItemDelegate):
 
 
 class PairView(QTableView):
-    """chosen: another pair. opened: its rig is asked for. typed: a letter that belongs to the search."""
+    """chosen: another pair; nobody: the place where this vehicle would pull itself. opened: a pair's rig is asked for.
+
+    typed: a letter that belongs to the search.
+    """
 
     chosen = Signal(object)
+    nobody = Signal(str)
     opened = Signal(object)
     typed = Signal(str)
 
@@ -114,6 +118,8 @@ class PairView(QTableView):
         super().currentChanged(current, previous)
         if line := self.line:
             self.chosen.emit(line)
+        elif current.isValid():
+            self.nobody.emit(self._model.pulling[current.row()])
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Return opens the rig; letters go to the search; the arrows move the bar."""
@@ -144,15 +150,23 @@ class PairView(QTableView):
         self.verticalHeader().setFixedWidth(aside + self._look.px(4 * GRID))
         count = max(self._model.columnCount(), 1)
         room = self.width() - self.verticalHeader().width() - 2
-        wide = max(room // count, self._look.px(_LEAST_PX))
+        least = self._least_column()
+        wide = max(room // count, least)
         for column in range(count):
-            self.setColumnWidth(column, min(wide, self._look.px(2 * _LEAST_PX)))
+            self.setColumnWidth(column, min(wide, 2 * least))
         for row in range(self._model.rowCount()):
             self.setRowHeight(row, self._look.px(_ROW_PX))
         head = self._look.px(_HEAD_PX)
         self.horizontalHeader().setFixedHeight(head)
         bar = self.horizontalScrollBar().sizeHint().height() if wide * count > room else 0
         self.setFixedHeight(head + self._model.rowCount() * self._look.px(_ROW_PX) + bar + 2)
+
+    def _least_column(self) -> int:
+        """The mark and the widest words beside it."""
+        bold, small = QFontMetrics(self._look.font(bold=True)), QFontMetrics(self._look.font(Type.SMALL))
+        words = [bold.horizontalAdvance(pair_word(one)) for one in self._model.lines]
+        words += [small.horizontalAdvance(up_to_words(one, self._system)) for one in self._model.lines]
+        return max(words, default=0) + self._look.px(_MARK_PX + 3 * GRID)
 
     def _head(self, row: int) -> object:
         return self._model.headerData(row, Qt.Orientation.Vertical)

@@ -44,10 +44,15 @@ class RigAccount(QWidget):
         self._stale.hide()
         self.wait()
 
-    def wait(self) -> None:
-        """Say what to do first."""
+    def wait(self, *, trips: bool = True) -> None:
+        """Say what to do first. trips: whether there is one, out of whose kit a rig is proposed."""
         what = tr("Choose who pulls and who is stuck, then press Return: the best rig of the kit is shown here. "
                   "Or type a rig by hand and have it checked, a wrong one too.")  # fmt: skip
+        if not trips:
+            what = tr(
+                "Plan a trip with its vehicles and its kit with the command “inspector trip plan”: the best rig is "
+                "proposed out of a trip's kit. Without one, a rig of the register's pieces can be typed by hand."
+            )
         self._show([said(tr("No rig is shown yet."), Type.HEAD), said(what)])
 
     def tell_changed(self) -> None:

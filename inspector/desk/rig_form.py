@@ -6,6 +6,7 @@ from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from inspector.desk.choice import Choice
+from inspector.desk.fault_field import FaultField
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import button, column, hairline, said, scroll
 from inspector.desk.rig_asked import RigAsked, RigGround
@@ -97,9 +98,11 @@ class RigForm(QWidget):
         return replace(made, dampers=self.runs.dampers)
 
     def try_propose(self) -> None:
-        """Ask for the best rig, unless a figure cannot be read."""
+        """Ask for the best rig, unless a figure cannot be read; without a trip for what is typed by hand."""
         self.runs.refuse(None)
-        if asked := self.asked():
+        if self.trip.value is None:
+            self.try_check()
+        elif asked := self.asked():
             self.propose.emit(asked)
         else:
             self._to_fault()
@@ -180,7 +183,10 @@ class RigForm(QWidget):
         inside = self._area.widget()
         if inside and (layout := inside.layout()):
             layout.activate()
-        self._area.ensureWidgetVisible(field, 0, 14 * GRID)
+        self._area.ensureWidgetVisible(field, 0, GRID)
+        fault = field.fault if isinstance(field, FaultField) else self.runs.fault
+        if not fault.isHidden():
+            self._area.ensureWidgetVisible(fault, 0, GRID)
 
     def _connect(self) -> None:
         self.trip.box.activated.connect(lambda _: self.trip_chosen())

@@ -84,6 +84,8 @@ class RigPage(QWidget):
         before, self._ground = self._ground, ground
         if self.form is None or before != ground:
             self._new_form(ground)
+        if self.account.result is None:
+            self.account.wait(trips=bool(ground.trips))
         if asked and self.form:
             self.form.show_asked(asked)
             if asked.pulling:

@@ -25,6 +25,8 @@ from inspector.gear.trip import Trip
 from inspector.language import show_day, tr
 from inspector.refused import Refused
 
+_MOST_BESIDE = 5  # vehicles whose pairs leave room for a margin
+
 
 class TripPage(QWidget):
     """opened: a tag to show. check, sheet: of a trip. rig: one to be proposed. leave: back to the list.
@@ -181,7 +183,9 @@ class TripPage(QWidget):
             *parts.due_part(ready, look, opens),
         ]
         pairs = column([self.pair_part])  # no higher than its words
-        middle = Columns(pairs, column(margin, 3 * GRID), look) if margin else pairs
+        aside = column(margin, 3 * GRID)
+        beside = len(ready.vehicles) <= _MOST_BESIDE  # a larger table needs the whole width
+        middle = Columns(pairs, aside, look) if margin and beside else column([pairs, aside], 2 * GRID)
         cars = parts.vehicles_part(ready.vehicles, look, opens)
         fitted = Columns(column(cars[::2], 3 * GRID), column(cars[1::2], 3 * GRID), look, (1, 1))
         below = [*parts.going_part(ready, look, opens), cautions_part(_cautions(found))]
@@ -229,9 +233,16 @@ class TripPage(QWidget):
     def _to_pairs(self) -> None:
         if self.pair_part.views:
             self.pair_part.views[0].setFocus()
+            self._show_chosen()
 
     def _show_chosen(self) -> None:
+        """The chosen pair's sentence is seen; of a table too high for both, the pair itself."""
         self._overview.ensureWidgetVisible(self.pair_part.chosen, 0, GRID)
+        view, inside = self.pair_part.focused, self._overview.widget()
+        if view and inside:
+            cell = view.visualRect(view.currentIndex())
+            at = view.viewport().mapTo(inside, cell.center())
+            self._overview.ensureVisible(at.x(), at.y(), 0, cell.height())
 
     def _open_pair(self, line: PairLine) -> None:
         if self.trip:

@@ -319,6 +319,9 @@ def test_without_trips_the_page_says_so_and_offers_the_hand(
     form = form_of(desk.pages.rig)
     assert form.trip.value is None and not form.propose_button.isEnabled()
     assert "type the rig by hand" in form.trip.box.currentText()
+    assert "inspector trip plan" in shown_texts(desk.pages.rig)
+    QTest.keyClick(form.pulling.box, Qt.Key.Key_Return)
+    assert form.runs.fault.text().startswith("No run is typed yet.")
 
 
 def test_a_narrow_window_shows_the_account_and_escape_the_form(qtbot: QtBot, shown: RigPage, desk: DeskWindow) -> None:

@@ -5,13 +5,15 @@ from threading import Event
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QAccessible
+from PySide6.QtGui import QAccessible, QFontMetrics
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QPushButton, QScrollArea, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk import trip_page
 from inspector.desk.background import Background
+from inspector.desk.look import Type
+from inspector.desk.pair_model import up_to_words
 from inspector.desk.trip_page import TripPage
 from inspector.desk.window import DeskWindow
 from inspector.duties.look_up import trip
@@ -88,6 +90,20 @@ def test_each_pair_stands_in_the_table_as_the_deed_told_it(qtbot: QtBot, page: T
         assert spoken.startswith(f"{line.pulling} pulls {line.bogged} by strap:")
         assert ("up to" in spoken) == (line.up_to_m_per_s is not None)
     assert model.index(0, 0).data() == ""
+    view.setCurrentIndex(model.index(1, 1))
+    qtbot.waitUntil(lambda: "V-2 does not pull itself." in shown_texts(page))
+    assert lines[0].says not in shown_texts(page) and lines[1].says not in shown_texts(page)
+
+
+def test_no_word_of_a_pair_is_wider_than_its_cell(page: TripPage, beach: Office) -> None:
+    """However many vehicles share the width."""
+    view = page.pair_part.views[0]
+    view.setFixedWidth(300)
+    metrics = QFontMetrics(page.window().look.font(Type.SMALL))  # type: ignore[attr-defined]
+    words = [up_to_words(line, beach.system) for line in pair_trip(beach, "T-1").lines]
+    assert any(words)
+    for text in words:
+        assert view.columnWidth(0) >= metrics.horizontalAdvance(text) + 36
 
 
 def test_return_goes_from_the_choice_to_the_pairs_and_opens_a_rig(qtbot: QtBot, page: TripPage) -> None:
