@@ -20,6 +20,7 @@ from inspector.rulebook.rigs.layout import lay_out
 from inspector.rulebook.rigs.links import links
 from inspector.rulebook.rigs.loads import Loaded, Run, load_of
 from inspector.rulebook.rigs.resistance import footing_word
+from inspector.rulebook.rigs.shapes import check_shape
 from inspector.rulebook.wording import cautions
 from inspector.units import STANDARD_GRAVITY_M_PER_S2, Dimension, System, show
 
@@ -42,6 +43,7 @@ class Checked:
 def checked(facts: RigFacts, book: Rulebook, program: str, system: System) -> Checked:
     """The rig checked by the rulebook. Refused where it does not hold together or a needed fact is missing."""
     layout = lay_out(facts, book)
+    check_shape(layout)
     loaded = load_of(layout, system)
     parts, joined = links(layout, loaded, system), joint_uses(layout, loaded, system)
     found = findings(layout, loaded, parts, joined, system)

@@ -12,6 +12,7 @@ from inspector.rulebook.rigs.forces import bridle_angle
 from inspector.rulebook.rigs.layout import Layout
 from inspector.rulebook.rigs.links import PURPOSES, barred_why, margin_key
 from inspector.rulebook.rigs.loads import Loaded
+from inspector.rulebook.rigs.resistance import FIRM
 from inspector.rulebook.rigs.strap_band import TOO_STRONG, TOO_WEAK, band_words, strap_band, strap_fit
 from inspector.units import Dimension, System, show
 
@@ -25,6 +26,7 @@ def findings(
         *_parts(layout, links),
         *_band(layout, system),
         *_in_line(layout),
+        *_bars(layout),
         *_bridles(layout, loaded, system),
         *_dampers(layout),
         *_speed(layout, loaded, system),
@@ -110,6 +112,14 @@ def _in_line(layout: Layout) -> Iterator[RigFinding]:
         yield RigFinding("in_line", RigOutcome.CAUTION, says, source, tuple(part.tag for part in straps))
 
 
+def _bars(layout: Layout) -> Iterator[RigFinding]:
+    """A receiver that nobody knows a tow bar behind: what carries it bears the pull as well."""
+    for part in layout.of_role("receiver"):
+        if not any(layout.parts[tag].role == "bar" for tag in layout.near(part.tag)):
+            says = tr("Nobody wrote down which tow bar carries {tag}: what that bar bears is not known.", tag=part.tag)
+            yield RigFinding("bar", RigOutcome.CAUTION, says, layout.book.source_text("house_law"), (part.tag,))
+
+
 def _bridles(layout: Layout, loaded: Loaded, system: System) -> Iterator[RigFinding]:
     most_rad, source = layout.book.setting("bridle_angle_most"), layout.book.source_text("bridle_advice")
     for part in layout.of_role("bridle"):
@@ -177,20 +187,12 @@ def _anchor(layout: Layout, loaded: Loaded, system: System) -> Iterator[RigFindi
     holds, bears = (show(one, Dimension.FORCE, system) for one in (holds_n, bears_n))
     outcome = RigOutcome.CAUTION
     if bears_n > holds_n:
-        says = tr(
-            "{tag}, all brakes on, holds {holds} on firm ground and may bear {bears}: it slides before that.",
-            tag=rig.pulling,
-            holds=holds,
-            bears=bears,
-        )
+        says = tr("{tag}, all brakes on, holds {holds} on firm ground and may bear {bears}: it slides before that.")
     elif vehicle.mass is None:  # the lighter it stands there, the less it holds
-        says = tr("Nobody weighed {tag}: whether it holds {bears} is not known.", tag=rig.pulling, bears=bears)
+        says = tr("Nobody weighed {tag}: whether it holds {bears} is not known.")
+    elif rig.conditions.pulling_on not in FIRM:
+        says = tr("{tag} would hold {holds} on firm ground; whether it holds {bears} where it stands is not known.")
     else:
-        outcome = RigOutcome.SOUND
-        says = tr(
-            "{tag}, all brakes on, holds {holds} on firm ground and may bear {bears}.",
-            tag=rig.pulling,
-            holds=holds,
-            bears=bears,
-        )
-    yield RigFinding("anchor", outcome, says, layout.book.source_text("anchor_value_own"), (rig.pulling,))
+        outcome, says = RigOutcome.SOUND, tr("{tag}, all brakes on, holds {holds} on firm ground and may bear {bears}.")
+    said = says.format(tag=rig.pulling, holds=holds, bears=bears)
+    yield RigFinding("anchor", outcome, said, layout.book.source_text("anchor_value_own"), (rig.pulling,))

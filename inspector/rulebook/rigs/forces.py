@@ -127,13 +127,12 @@ def _body_behind(layout: Layout, tag: str, came_from: str) -> str:
 
 
 def bridle_angle(layout: Layout, found: Shares, tag: str) -> float:
-    """The angle between a bridle's legs: as said, from the distance of its points and its length, or as assumed."""
-    said = layout.facts.rig.angle(tag)
-    if said is not None:
-        return _within(tag, said.si)
-    reckoned = _from_spacing(layout, tag)
-    if reckoned is not None:
-        return reckoned
+    """The angle between a bridle's legs: as said or from the distance of its points and its length, the wider of both;
+    as assumed where neither is known."""
+    said, reckoned = layout.facts.rig.angle(tag), _from_spacing(layout, tag)
+    known = [one for one in (reckoned, _within(tag, said.si) if said is not None else None) if one is not None]
+    if known:
+        return max(known)
     found.assumed[tag] = layout.book.setting("bridle_angle_unsaid")
     return found.assumed[tag]
 

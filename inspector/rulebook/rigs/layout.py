@@ -10,8 +10,6 @@ from inspector.refused import Refused
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.rig_texts import Joint, Role
 
-BRANCHING = {"bridle", "block", "line"}
-
 
 @dataclass(frozen=True, slots=True)
 class Part:
@@ -88,19 +86,18 @@ def lay_out(facts: RigFacts, book: Rulebook) -> Layout:
     near: dict[str, list[str]] = {tag: [] for tag in tags}
     for one, other in pairs:
         if other in near[one]:
-            raise _bad(tr("{one} and {other} are joined twice.", one=one, other=other))
+            raise bad(tr("{one} and {other} are joined twice.", one=one, other=other))
         near[one].append(other)
         near[other].append(one)
     joined = tuple(Joined(one, other, _joint(facts, book, parts[one], parts[other])) for one, other in pairs)
     made = Layout(facts, book, parts, joined, near)
     _check_vehicles(facts)
     _check_runs(facts)
-    _check_shape(made)
-    _check_ends(made)
     return made
 
 
-def _bad(why: str, to_do: str = "", name: str = "") -> Refused:
+def bad(why: str, to_do: str = "", name: str = "") -> Refused:
+    """A refusal of the runs, or of another field by its name."""
     return Refused(name or tr("runs"), why, to_do or tr("Write each run from one end to the other, part by part."))
 
 
@@ -111,12 +108,21 @@ def _with_bars(facts: RigFacts, book: Rulebook, run: tuple[str, ...]) -> list[st
         piece = facts.pieces.get(found[place]) if found else None
         if piece is None or piece.kind != "hitch_receiver" or piece.fitted is None:
             continue
-        bars = [one for one in facts.pieces.values() if one.kind == "tow_bar" and carries(one, piece)]
-        bars.sort(key=lambda one: one.fitted is None or piece.fitted is None or one.fitted.end != piece.fitted.end)
-        bar = bars[0].tag if bars else ""
+        bar = bar_behind(facts, piece)
         if bar and bar not in facts.rig.tags and bar not in found:
             found.insert(side if side == 0 else len(found), bar)
     return found
+
+
+def bar_behind(facts: RigFacts, receiver: RigPiece) -> str:
+    """The tag of the tow bar that carries the receiver, empty where the register knows none; refused where it may be
+    one of several."""
+    bars = [one for one in facts.pieces.values() if one.kind == "tow_bar" and carries(one, receiver)]
+    there = [one for one in bars if one.fitted and receiver.fitted and one.fitted.end == receiver.fitted.end] or bars
+    if len(there) > 1:
+        why = tr("{bars} may each carry {receiver}.", bars=", ".join(one.tag for one in there), receiver=receiver.tag)
+        raise bad(why, tr("Write down where each sits, and take off in the register what is off the vehicle."))
+    return there[0].tag if there else ""
 
 
 def carries(bar: RigPiece, receiver: RigPiece) -> bool:
@@ -133,16 +139,16 @@ def _part(facts: RigFacts, book: Rulebook, tag: str) -> Part:
     piece = facts.pieces.get(tag)
     if piece is None:
         why = tr("No piece has the tag “{tag}”.", tag=tag)
-        raise _bad(why, tr("Use tags of the register, or an end such as tree@ground or tie_down@V-05."))
+        raise bad(why, tr("Use tags of the register, or an end such as tree@ground or tie_down@V-05."))
     role = book.roles[piece.kind]
     if role.key == "damper":
         why = tr("{tag} is a damper; it bears nothing and joins nothing.", tag=tag)
-        raise _bad(why, tr("Take it out of the runs and name it under dampers."))
+        raise bad(why, tr("Take it out of the runs and name it under dampers."))
     if not role.fitted:
         return Part(tag, role.key, role, piece)
     if piece.fitted is None:
         why = tr("Nobody wrote down on which vehicle {tag} sits.", tag=tag)
-        raise _bad(why, tr("Write it down first: inspector fit {tag} --vehicle …", tag=tag))
+        raise bad(why, tr("Write it down first: inspector fit {tag} --vehicle …", tag=tag))
     return Part(tag, role.key, role, piece, piece.fitted.vehicle)
 
 
@@ -150,13 +156,13 @@ def _loose(facts: RigFacts, tag: str) -> Part:
     role, _, body = tag.partition("@")
     listed = ", ".join(end.value for end in LooseEnd)
     if role not in {end.value for end in LooseEnd}:
-        raise _bad(tr("“{role}” is no end of a rig.", role=role), tr("Use one of: {ends}.", ends=listed))
+        raise bad(tr("“{role}” is no end of a rig.", role=role), tr("Use one of: {ends}.", ends=listed))
     bodies = (facts.rig.bogged, facts.rig.pulling, GROUND)
     if body not in bodies or not body:
         why = tr("{tag} sits on nothing that takes part.", tag=tag)
-        raise _bad(why, tr("After the @ write ground or one of the two vehicles."))
+        raise bad(why, tr("After the @ write ground or one of the two vehicles."))
     if (role in {LooseEnd.TREE.value, LooseEnd.GROUND_ANCHOR.value}) != (body == GROUND):
-        raise _bad(
+        raise bad(
             tr("{tag} cannot be.", tag=tag), tr("Trees and anchors stand on ground, the other ends on a vehicle.")
         )
     return Part(tag, role, body=body)
@@ -171,7 +177,7 @@ def _joint(facts: RigFacts, book: Rulebook, one: Part, other: Part) -> Joint | N
     if found is None:
         why = tr("{one} and {other} cannot be joined by “{how}”.", one=one.tag, other=other.tag, how=named)
         listed = ", ".join(joint.key for joint in fitting) or tr("none")
-        raise _bad(why, tr("Ways to join the two: {ways}.", ways=listed), tr("joints"))
+        raise bad(why, tr("Ways to join the two: {ways}.", ways=listed), tr("joints"))
     return found
 
 
@@ -179,80 +185,29 @@ def _check_vehicles(facts: RigFacts) -> None:
     rig = facts.rig
     for name, tag in ((tr("bogged"), rig.bogged), (tr("pulling"), rig.pulling)):
         if tag and tag not in facts.vehicles:
-            raise _bad(tr("No vehicle has the tag “{tag}”.", tag=tag), tr("Write it into the register first."), name)
+            raise bad(tr("No vehicle has the tag “{tag}”.", tag=tag), tr("Write it into the register first."), name)
     for tag in (rig.bogged, rig.pulling):
         vehicle = facts.vehicles.get(tag)
         if vehicle is not None and min(one.si for one in (vehicle.gvm, vehicle.mass) if one is not None) <= 0:
-            raise _bad(tr("{tag} weighs nothing.", tag=tag), tr("Write down what it weighs."), tr("mass"))
+            raise bad(tr("{tag} weighs nothing.", tag=tag), tr("Write down what it weighs."), tr("mass"))
     if not rig.bogged:
-        raise _bad(tr("Nobody said which vehicle is stuck."), tr("Write its tag under bogged."), tr("bogged"))
+        raise bad(tr("Nobody said which vehicle is stuck."), tr("Write its tag under bogged."), tr("bogged"))
     if rig.bogged == rig.pulling:
-        raise _bad(tr("One vehicle cannot pull itself."), tr("Name another, or leave it empty."), tr("pulling"))
+        raise bad(tr("One vehicle cannot pull itself."), tr("Name another, or leave it empty."), tr("pulling"))
 
 
 def _check_runs(facts: RigFacts) -> None:
     if not facts.rig.runs:
-        raise _bad(tr("There is no run."))
+        raise bad(tr("There is no run."))
     for run in facts.rig.runs:
         if len(run) < 2:
-            raise _bad(tr("A run has at least two parts, not: {run}.", run=", ".join(run) or tr("none")))
+            raise bad(tr("A run has at least two parts, not: {run}.", run=", ".join(run) or tr("none")))
         if len(set(run)) < len(run):
-            raise _bad(tr("A part stands twice in one run: {run}.", run=", ".join(run)))
+            raise bad(tr("A part stands twice in one run: {run}.", run=", ".join(run)))
     tags = set(facts.rig.tags)
     for named in (
         *(one.at for one in facts.rig.angles),
         *(tag for one in facts.rig.joints for tag in (one.one, one.other)),
     ):
         if named not in tags:
-            raise _bad(
-                tr("{tag} has an angle or a joint and is no part of the rig.", tag=named), tr("Correct the tag.")
-            )
-
-
-def _check_shape(made: Layout) -> None:
-    """Connected, without rings, branching only where forces are known to share."""
-    seen: set[str] = set()
-    first = next(iter(made.parts))
-    waiting = [first]
-    while waiting:
-        tag = waiting.pop()
-        seen.add(tag)
-        waiting += [other for other in made.near(tag) if other not in seen]
-    apart = [tag for tag in made.parts if tag not in seen]
-    if apart:
-        raise _bad(tr("{tags} hang on nothing else of the rig.", tags=", ".join(apart)))
-    if len(made.joined) >= len(made.parts):
-        raise _bad(tr("The rig closes on itself in a ring."), tr("Only lines that end at a vehicle or an anchor."))
-    for tag, part in made.parts.items():
-        count = len(made.near(tag))
-        if count < 2 and not part.body:
-            why = tr("One end of {tag} holds nothing.", tag=tag)
-            raise _bad(why, tr("Carry the run on to a vehicle or an anchor."))
-        most = 3 if part.role == "bridle" else 2
-        if count > most and part.role not in BRANCHING - {"bridle"}:
-            why = tr("{tag} holds {count} parts; nobody knows how they share the pull.", tag=tag, count=count)
-            raise _bad(why, tr("Only a bridle, a block and a winch line branch."))
-        if part.role == "line":
-            _check_line(made, tag)
-
-
-def _check_line(made: Layout, tag: str) -> None:
-    """A line has two ends, over however many blocks it runs: with more, or fewer, its forces do not balance."""
-    ends = [other for other in made.near(tag) if made.parts[other].role != "block"]
-    if len(ends) != 2:
-        why = tr("The line {tag} has two ends, and the runs name {count}.", tag=tag, count=len(ends))
-        raise _bad(why, tr("Write a run for each block it goes over, and where both its ends are fixed."))
-
-
-def _check_ends(made: Layout) -> None:
-    rig = made.facts.rig
-    bodies = {part.body for part in made.parts.values() if part.body}
-    allowed = {rig.bogged, GROUND} | ({rig.pulling} if rig.pulling else set())
-    for part in made.parts.values():
-        if part.body and part.body not in allowed:
-            why = tr("{tag} sits on {vehicle}, which takes no part.", tag=part.tag, vehicle=part.body)
-            raise _bad(why, tr("Name that vehicle, or take the part out."))
-    if rig.bogged not in bodies:
-        raise _bad(tr("Nothing of the rig is fixed to {vehicle}.", vehicle=rig.bogged))
-    if len(bodies) < 2:
-        raise _bad(tr("The rig has one end only."))
+            raise bad(tr("{tag} has an angle or a joint and is no part of the rig.", tag=named), tr("Correct the tag."))

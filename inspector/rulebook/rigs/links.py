@@ -146,6 +146,8 @@ def _outcome(
             return RigOutcome.UNSOUND, barred
     if part.role in {LooseEnd.TREE.value, LooseEnd.GROUND_ANCHOR.value}:
         return RigOutcome.CAUTION, tr("Nobody knows what it holds; try it with a slow pull, nobody in line.")
+    if part.role == "winch" and layout.facts.rig.method is not Method.WINCH:
+        return RigOutcome.UNSOUND, tr("Nobody knows what its brake holds: no vehicle pulls on a winch.")
     if part.role == "winch":
         return RigOutcome.SOUND, tr("It stalls at this pull; its mount was inspected.")
     if capacity_n is None:

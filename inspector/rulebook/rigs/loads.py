@@ -131,25 +131,30 @@ def _run(layout: Layout, parts: tuple[Part, ...], account: Account) -> Run:
 
 
 def _speed(layout: Layout, account: Account) -> float:
-    """The speed as the line comes taut: as said, else the rulebook's or what the slack allows, whichever is more."""
+    """The speed as the line comes taut: as said, else the rulebook's or what the slack allows, whichever is more.
+
+    Slack in a line that hardly stretches counts whatever speed was said; in a kinetic strap it is a part of the run-up.
+    """
     conditions, what = layout.facts.rig.conditions, tr("Speed as the line comes taut")
     for figure, name in ((conditions.speed, tr("speed")), (conditions.slack, tr("slack"))):
         if figure is not None and figure.si < 0:
             raise Refused(name, tr("It cannot be below 0."), tr("Write it as it will be."))
-    if conditions.speed is not None:
-        return account.said(what, conditions.speed)
     kinetic = layout.facts.rig.method is Method.KINETIC
+    if conditions.speed is not None:
+        speed = account.said(what, conditions.speed)
+        return speed if kinetic or conditions.slack is None else max(speed, _slack_speed(layout, account))
     speed = account.setting(what, "kinetic_speed_unsaid") if kinetic else 0.0
-    if conditions.slack is not None:
-        slack_m = account.said(tr("Slack"), conditions.slack)
-    elif kinetic:
-        return speed
-    else:
-        slack_m = account.setting(tr("Slack"), "tow_out_slack_unsaid")
+    return speed if kinetic and conditions.slack is None else max(speed, _slack_speed(layout, account))
+
+
+def _slack_speed(layout: Layout, account: Account) -> float:
+    """The speed that the slack allows, as said or as the rulebook has it where nobody said any."""
+    said = layout.facts.rig.conditions.slack
+    slack_m = account.setting(tr("Slack"), "tow_out_slack_unsaid") if said is None else account.said(tr("Slack"), said)
     if slack_m <= 0:
-        return speed
+        return 0.0
     acceleration = account.setting(tr("Taking up the slack"), "pull_away_acceleration")
-    return max(speed, snatch_peaks.slack_speed_m_per_s(acceleration, slack_m))
+    return snatch_peaks.slack_speed_m_per_s(acceleration, slack_m)
 
 
 def _tell_peak(run: Run, pull_n: float, account: Account) -> None:

@@ -19,7 +19,7 @@ _SOURCES = {
     ResistanceScale.PRESS: "press_scale",
     ResistanceScale.SELLER: "common_practice",
 }
-_FIRM = {Footing.HARD_ROAD, Footing.WHEELS_LOCKED}
+FIRM = {Footing.HARD_ROAD, Footing.WHEELS_LOCKED}
 _LOOSE = {Footing.GRASS, Footing.GRAVEL, Footing.HARD_WET_SAND}
 
 
@@ -45,7 +45,7 @@ def drive_n(vehicle: Vehicle, mass_kg: float, conditions: Conditions, account: A
 
 
 def _drive_key(footing: Footing | None) -> str:
-    if footing is None or footing in _FIRM:
+    if footing is None or footing in FIRM:
         return "drive_firm"
     return "drive_loose" if footing in _LOOSE else "drive_soft"
 

@@ -11,7 +11,7 @@ import pytest
 from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import End
 from inspector.gear.outcome import Purpose
-from inspector.gear.rig import Conditions, Method, NamedJoint, Rig, RigPiece
+from inspector.gear.rig import Conditions, Footing, Method, NamedJoint, Rig, RigPiece
 from inspector.gear.rig_result import RigOutcome, RigResult
 from inspector.gear.use import Event
 from tests.rulebook.rigs.made import (
@@ -317,7 +317,8 @@ def test_a_vehicle_too_light_to_anchor_a_winch_is_warned_of_and_so_is_one_nobody
 ) -> None:
     """A winch of 1 t stalls at 1.25 t: 3,000 kg hold 1.998 t, 1,800 kg hold 1.1988 t; unweighed it may be as light."""
     pair = (vehicle(BOGGED), vehicle(PULLING, "3,000 kg", weighed))
-    result = check(single_line(instead=(winch(pull="1 t"), line(rated="20 t")), vehicles=pair))
+    firm = Conditions(pulling_on=Footing.HARD_ROAD)
+    result = check(single_line(firm, instead=(winch(pull="1 t"), line(rated="20 t")), vehicles=pair))
     assert findings(result, "anchor")[0].outcome.value == outcome
 
 
