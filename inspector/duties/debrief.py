@@ -96,12 +96,11 @@ def _as_known(office: Office, page: Page, item: Item) -> Judged:
 
 
 def _overload(office: Office, piece: Judged, used: RigUsed, share_ratio: float) -> str:
-    """Why the pulls count as an overload of this piece; empty where they do not."""
-    if used.jerked:
-        return tr("It jerked, stalled or ran faster than planned.")
+    """Why the pulls count as an overload of this piece, all that was told of them; empty where they do not."""
+    told = [tr("It jerked, stalled or ran faster than planned.")] if used.jerked else []
     if used.near_miss.strip():
-        return tr("Near miss: {said}", said=used.near_miss.strip())
-    if used.hardest is None:
-        return ""
-    found = is_overloaded(piece, used.hardest.si * share_ratio, office.rules, office.system)
-    return found.why if found.is_over else ""
+        told.append(tr("Near miss: {said}", said=used.near_miss.strip()))
+    if used.hardest is not None:
+        found = is_overloaded(piece, used.hardest.si * share_ratio, office.rules, office.system)
+        told += [found.why] if found.is_over else []
+    return " ".join(told)

@@ -136,14 +136,11 @@ def test_a_piece_is_judged_for_the_last_day_of_the_trip(sample: Office) -> None:
 
 
 def test_documents_are_numbered_without_repeats_and_carry_the_copy_s_name(sample: Office) -> None:
-    first, second = (print_trip_sheet(sample, "next").path.stem for _ in range(2))
-    with sample.book.reading() as page:
-        count = page.document_count("trip_sheet")
-    assert (first, second) == tuple(f"S-{sample.book.origin}-{number:04}" for number in (count - 1, count))
-    assert count == 4, "two sheets of the sample's own trips were printed before"
+    first, second = (print_trip_sheet(sample, "next").path for _ in range(2))
+    assert (first.stem, second.stem) == (f"S-{sample.book.origin}-0003", f"S-{sample.book.origin}-0004")
     head = verify_book(sample).head
     assert head[:12] not in text_of(first)
-    assert print_trip_sheet(sample, "next").path.stem.endswith("0003")
+    assert print_trip_sheet(sample, "next").path.stem.endswith("0005")
 
 
 def test_a_notice_reprinted_in_three_years_says_what_it_said_on_the_day(sample: Office) -> None:
