@@ -1,7 +1,7 @@
 """Build the sample register: every line of its texts done as the deed it was, on the day it was done."""
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from datetime import date, datetime, time
 
 from inspector.duties import sample_texts
@@ -14,10 +14,10 @@ from inspector.duties.give_opinion import answer_findings, doubt
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.keep_vehicles import add_vehicle, change_vehicle
 from inspector.duties.office import Office
-from inspector.duties.plan_trip import plan_trip
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
-from inspector.duties.sample_texts import Row, Sample
+from inspector.duties.sample_texts import Row, Sample, listed_tables
+from inspector.duties.sample_trips import Deed, Do, Turn, trip_deeds
 from inspector.duties.strike_entry import strike_entry
 from inspector.duties.tell_history import history_of
 from inspector.gear.kind import Kind
@@ -27,26 +27,17 @@ from inspector.gear.trip import Vehicle
 _EVENING = time(19, 0)
 
 
-@dataclass(frozen=True, slots=True)
-class _Deed:
-    """A deed of the sample: its day, its place among that day's deeds, and how it is done."""
-
-    on: date
-    place: int
-    do: Callable[[Office], object]
-
-
 def build_sample(office: Office) -> Person:
     """Fill an empty register with the sample club; returns the club's officer. All or nothing."""
     sample = Sample(sample_texts.sample_folder(), office.today)
-    deeds = sorted(_deeds(office, sample), key=lambda one: (one.on, one.place))
+    deeds = sorted(_deeds(office, sample), key=lambda one: (one.on, one.turn))
     with office.book.together():
         first = _evening(office, deeds[0].on)
         people = _club(first, sample)
         officer = next(one for one in people if one.competences)
         name_officer(first, officer)
         seated = replace(office, officer=officer)
-        for table in _listed(sample.tables("club.toml"), "vehicle"):
+        for table in listed_tables(sample.tables("club.toml"), "vehicle"):
             _add_vehicle(_evening(seated, deeds[0].on), sample_texts.vehicle(table))
         for deed in deeds:
             deed.do(_evening(seated, deed.on))
@@ -64,7 +55,7 @@ def _club(office: Office, sample: Sample) -> list[Person]:
     with office.book.page() as page:
         page.set("club", str(club["name"]))
         page.enter("found club", by=office.officer.id, at=office.now, facts={"club": str(club["name"])})
-    return [add_person(office, sample_texts.person(sample, table)) for table in _listed(club, "person")]
+    return [add_person(office, sample_texts.person(sample, table)) for table in listed_tables(club, "person")]
 
 
 def _add_vehicle(office: Office, one: Vehicle) -> None:
@@ -72,29 +63,32 @@ def _add_vehicle(office: Office, one: Vehicle) -> None:
     add_vehicle(office, one.tag, one.name, one.owner, one.gvm, one.mass, front_spacing=front, rear_spacing=rear)
 
 
-def _listed(tables: dict[str, object], name: str) -> list[dict[str, object]]:
-    found = tables.get(name, [])
-    return list(found) if isinstance(found, list) else []
-
-
-def _deeds(office: Office, sample: Sample) -> list[_Deed]:
+def _deeds(office: Office, sample: Sample) -> Iterator[Deed]:
     gear = {row["tag"]: row for row in sample.rows("gear.csv")}
     kinds = {tag: office.kind(row["kind"]) for tag, row in gear.items()}
-    deeds = [_Deed(sample.day(row["booked"]), 0, _booking(sample, row, kinds[tag])) for tag, row in gear.items()]
-    deeds += [_Deed(sample.day(row["day"]), 1, _exposing(sample, row)) for row in sample.rows("exposures.csv")]
-    deeds += [_Deed(sample.day(row["day"]), 2, _using(sample, row)) for row in sample.rows("uses.csv")]
+    for tag, row in gear.items():
+        yield Deed(sample.day(row["booked"]), Turn.BOOKED, _booking(sample, row, kinds[tag]))
+    yield from _lives(sample, kinds)
+    yield from trip_deeds(sample, kinds)
+    for table in listed_tables(sample.tables("club.toml"), "weighing"):
+        yield Deed(sample.day(str(table["day"])), Turn.WEATHERED, _weighing(table))
+
+
+def _lives(sample: Sample, kinds: Mapping[str, Kind]) -> Iterator[Deed]:
+    """What happened to the pieces one by one."""
+    for row in sample.rows("exposures.csv"):
+        yield Deed(sample.day(row["day"]), Turn.WEATHERED, _exposing(sample, row))
+    for row in sample.rows("fittings.csv"):
+        yield Deed(sample.day(row["day"]), Turn.WEATHERED, _fitting(row))
+    for row in sample.rows("uses.csv"):
+        yield Deed(sample.day(row["day"]), Turn.USED, _using(sample, row))
     for row in sample.rows("inspections.csv"):
-        deeds.append(_Deed(sample.day(row["day"]), 3, _inspecting(sample, row, kinds[row["tag"]])))
-    deeds += [_Deed(sample.day(row["day"]), 4, _saying(sample, row)) for row in sample.rows("said.csv")]
-    deeds += [_Deed(sample.day(row["day"]), 1, _fitting(row)) for row in sample.rows("fittings.csv")]
-    for table in _listed(sample.tables("club.toml"), "weighing"):
-        deeds.append(_Deed(sample.day(str(table["day"])), 1, _weighing(table)))
-    for table in _listed(sample.tables("trips.toml"), "trip"):
-        deeds.append(_Deed(sample.day(str(table["planned"])), 5, _planning(sample, table)))
-    return deeds
+        yield Deed(sample.day(row["day"]), Turn.INSPECTED, _inspecting(sample, row, kinds[row["tag"]]))
+    for row in sample.rows("said.csv"):
+        yield Deed(sample.day(row["day"]), Turn.SAID, _saying(sample, row))
 
 
-def _fitting(row: Row) -> Callable[[Office], object]:
+def _fitting(row: Row) -> Do:
     """A part fitted elsewhere or taken off; done before the day's inspections, which see it where it is."""
     to = sample_texts.fitted(row)
     if to is None:
@@ -102,27 +96,23 @@ def _fitting(row: Row) -> Callable[[Office], object]:
     return lambda office: fit_part(office, row["tag"], to, by=row["by"], note=row["note"])
 
 
-def _weighing(table: dict[str, object]) -> Callable[[Office], object]:
+def _weighing(table: dict[str, object]) -> Do:
     mass, tag, why = sample_texts.weighing(table), str(table["tag"]), str(table["why"])
     return lambda office: change_vehicle(office, tag, lambda one: replace(one, mass=mass), why, by=str(table["by"]))
 
 
-def _planning(sample: Sample, table: dict[str, object]) -> Callable[[Office], object]:
-    return lambda office: plan_trip(office, sample_texts.trip(sample, table))
-
-
-def _booking(sample: Sample, row: Row, kind: Kind) -> Callable[[Office], object]:
+def _booking(sample: Sample, row: Row, kind: Kind) -> Do:
     return lambda office: book_in(office, sample_texts.piece(sample, row, kind))
 
 
-def _exposing(sample: Sample, row: Row) -> Callable[[Office], object]:
+def _exposing(sample: Sample, row: Row) -> Do:
     return lambda office: record_exposure(office, row["tag"], sample_texts.exposure(sample, row))
 
 
-def _saying(sample: Sample, row: Row) -> Callable[[Office], object]:
+def _saying(sample: Sample, row: Row) -> Do:
     """What somebody said of a piece: a doubt, an opinion, that an entry was wrong, that the piece is no more."""
     tag, why, by = row["tag"], row["why"], row["by"]
-    said: dict[str, Callable[[Office], object]] = {
+    said: dict[str, Do] = {
         "doubt": lambda office: doubt(office, tag, why, by),
         "answer": lambda office: answer_findings(office, tag, row["rules"].split(), why, by),
         "strike": lambda office: strike_entry(office, tag, _entry(office, sample, row), row["second"], why, by),
@@ -137,9 +127,9 @@ def _entry(office: Office, sample: Sample, row: Row) -> str:
     return next(one.ref for one in rows if one.ref and one.on == sample.day(row["entry"]))
 
 
-def _using(sample: Sample, row: Row) -> Callable[[Office], object]:
+def _using(sample: Sample, row: Row) -> Do:
     return lambda office: record_use(office, row["tag"], sample_texts.use(sample, row))
 
 
-def _inspecting(sample: Sample, row: Row, kind: Kind) -> Callable[[Office], object]:
+def _inspecting(sample: Sample, row: Row, kind: Kind) -> Do:
     return lambda office: record_inspection(office, row["tag"], sample_texts.inspection(sample, row, kind))

@@ -21,13 +21,19 @@ SHEET = "trip_sheet"  # what the register calls this kind of document
 
 def print_trip_sheet(office: Office, ref: str) -> Paper:
     """Number, keep and print the sheet of the trip."""
+    sheet = enter_trip_sheet(office, ref)
+    return put_out(office, sheet.imprint.number, inspection_sheet(sheet, PageSize(office.page)))
+
+
+def enter_trip_sheet(office: Office, ref: str) -> TripSheet:
+    """Number and keep the sheet of the trip; what it says is in the book, no file is written."""
     ready = readiness(office, ref)
     with office.book.page() as page:
         number = next_number(page, "S", SHEET)
         sheet = _sheet(office, page, ready, number)
         page.add_document(number, SHEET, office.today, ready.trip.id, sheet)
         page.enter("print sheet", by=office.officer.id, at=office.now, facts={"number": number, "trip": ready.trip.ref})
-    return put_out(office, number, inspection_sheet(sheet, PageSize(office.page)))
+    return sheet
 
 
 def _sheet(office: Office, page: Page, ready: Ready, number: str) -> TripSheet:

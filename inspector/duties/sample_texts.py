@@ -8,6 +8,10 @@ from datetime import date, timedelta
 from importlib.resources import files
 from pathlib import Path
 
+import tomli_w
+
+from inspector.duties.before_use import asked_checks
+from inspector.gear.custody import WentThrough
 from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.inspection import (
     Answer,
@@ -20,6 +24,7 @@ from inspector.gear.inspection import (
 )
 from inspector.gear.item import NewItem, Provenance, Rating, SizeAsNew
 from inspector.gear.kind import Basis, Grade, Kind
+from inspector.gear.kit_check import Seen
 from inspector.gear.outcome import Purpose
 from inspector.gear.person import Competence, Person
 from inspector.gear.trip import Ground, Trip, Vehicle
@@ -49,15 +54,29 @@ class Sample:
         with (self.folder / name).open(encoding="utf-8", newline="") as text:
             yield from csv.DictReader(text)
 
+    def text(self, name: str) -> str:
+        """A file as it stands."""
+        return (self.folder / name).read_text(encoding="utf-8")
+
     def tables(self, name: str) -> dict[str, object]:
         """A TOML file."""
-        return tomllib.loads((self.folder / name).read_text(encoding="utf-8"))
+        return tomllib.loads(self.text(name))
+
+    def names(self, folder: str) -> tuple[str, ...]:
+        """The TOML files of a folder within, sorted."""
+        return tuple(sorted(f"{folder}/{one.name}" for one in (self.folder / folder).glob("*.toml")))
 
 
 def sample_folder() -> Path:
     """The sample register: inside the wheel, or beside the package in a checkout."""
     packaged = Path(str(files("inspector") / "_sample_register"))
     return packaged if packaged.is_dir() else Path(__file__).resolve().parents[2] / "sample_register"
+
+
+def listed_tables(tables: dict[str, object], name: str) -> list[dict[str, object]]:
+    """The tables of a TOML file that stand under one name."""
+    found = tables.get(name, [])
+    return list(found) if isinstance(found, list) else []
 
 
 def person(sample: Sample, table: dict[str, object]) -> Person:
@@ -208,3 +227,46 @@ def exposure(sample: Sample, row: Row) -> NewExposure:
     rinsed = {"yes": True, "no": False}.get(row["rinsed"])
     days = int(row["days"] or 1)
     return NewExposure(sample.day(row["day"]), Weather(row["weather"]), days, rinsed, row["by"], row["note"])
+
+
+def tags(row: Row) -> list[str]:
+    """The tags of a row of loans.csv."""
+    return [one.strip() for one in row["tags"].split(";")]
+
+
+def went_through(sample: Sample, row: Row) -> WentThrough:
+    """What was told of a loan that came back: nothing of what stands in an empty cell."""
+    back = sample.day(row["back"])
+    bore = tuple(NewUse(back, count) for count in [int(row["pulls"] or 0)] if count)
+    told = [one.split(" ", 2) for one in row["weather"].split("; ") if one not in {"", "none"}]
+    met = tuple(_met(back, weather, int(days), *rinsed) for weather, days, *rinsed in told)
+    return WentThrough(bore if row["pulls"] else None, met if row["weather"] else None)
+
+
+def _met(back: date, weather: str, days: int, rinsed: str = "") -> NewExposure:
+    """Days of a weather, the last of them the day of the return."""
+    first = back - timedelta(days=days - 1)
+    return NewExposure(first, Weather(weather), days, {"rinsed": True, "not rinsed": False}.get(rinsed))
+
+
+def seen(row: Row, kind: Kind) -> Seen:
+    """A row of checks.csv: what is asked before use, answered as in inspections.csv."""
+    asked = {one.key for one in asked_checks(kind)}
+    answers = tuple(one for one in _answers(row["grades"], kind) if one.check in asked)
+    return Seen(answers, tuple(_measured(kind, *one) for one in _pairs(row["readings"], "=")), row["note"])
+
+
+def _measured(kind: Kind, key: str, typed: str) -> Reading:
+    measure = kind.measure(key)
+    assert measure is not None
+    return Reading(key, read(typed, measure.dimension, field=key), method=method_for(measure, Method.CALLIPER))
+
+
+def debrief(sample: Sample, name: str) -> tuple[date, str]:
+    """A debrief: its day, and its text in the form of exchange, with days where the sample counts from today."""
+    told = sample.tables(name)
+    for table in (told, *listed_tables(told, "used")):
+        table["on"] = sample.day(str(table["on"]))
+    on = told["on"]
+    assert isinstance(on, date)
+    return on, tomli_w.dumps(told)

@@ -51,7 +51,14 @@ class Book:
 
     @contextmanager
     def together(self) -> Iterator[None]:
-        """Every page in this block and thread is one transaction, kept when the block ends well."""
+        """Every page in this block and thread is one transaction, kept when the block ends well.
+
+        A block within a block is undone by itself, and kept only with the outer one.
+        """
+        if outer := self._bound_connection():
+            with outer.begin_nested():
+                yield
+            return
         with self._connection(write=True) as connection:
             self._bound.connection = connection
             try:

@@ -123,8 +123,11 @@ def club(built: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkey
     return Desk(tmp_path / "club", capsys)
 
 
+def test_an_empty_register_says_how_a_rig_is_kept(desk: Desk) -> None:
+    assert "No rig is kept yet; `inspector rig keep`" in desk.type("rig", "list")
+
+
 def test_a_rig_is_kept_from_a_file_listed_and_written_out_again(club: Desk, tmp_path: Path) -> None:
-    assert "No rig is kept yet" in club.type("rig", "list")
     file, copy = tmp_path / "rig.toml", tmp_path / "copy.toml"
     file.write_text(RIG, encoding="utf-8")
     assert "R-01 is kept: Beach snatch" in club.type("rig", "keep", str(file), "--as", "R-01")

@@ -175,6 +175,27 @@ def test_what_is_done_together_is_kept_together_or_not_at_all(office: Office) ->
     assert names == {"Ada Officer", "second", "third"}
 
 
+def test_a_block_within_a_block_is_undone_by_itself_and_kept_only_with_the_outer_one(office: Office) -> None:
+    def add(name: str) -> None:
+        with office.book.page() as page:
+            page.add_person(Person(name, name, "Member"))
+            page.enter("add person", by="x", at=office.now, facts={"name": name})
+
+    with pytest.raises(ValueError, match="on purpose"), office.book.together():
+        with office.book.together():
+            add("first")
+        raise ValueError("on purpose")
+    with office.book.together():
+        with pytest.raises(ValueError, match="on purpose"), office.book.together():
+            add("second")
+            raise ValueError("on purpose")
+        add("third")
+    with office.book.reading() as page:
+        names = {person.name for person in page.people()}
+        assert page.verify().faults == ()
+    assert names == {"Ada Officer", "third"}
+
+
 def test_a_register_that_is_in_use_says_so(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     from inspector.refused import Refused
 
