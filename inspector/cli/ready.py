@@ -4,8 +4,9 @@ import click
 
 from inspector.cli import say
 from inspector.drawings.marks import outcome_word
-from inspector.duties.before_use import goes
-from inspector.duties.trip_readiness import Due, PartReady, Ready, Turns, VehicleReady
+from inspector.duties.before_use import why_not
+from inspector.duties.tell_readiness import due_words, judged_for_words, mass_words, part_words, turn_words
+from inspector.duties.trip_readiness import Ready, VehicleReady
 from inspector.gear.judged import Judged
 from inspector.language import show_day, tr, tr_n
 
@@ -13,14 +14,21 @@ from inspector.language import show_day, tr, tr_n
 def say_ready(ready: Ready) -> None:
     """What goes and what stays, what turns and falls due until the last day, and what sits on the vehicles."""
     say.heading(tr("Ready for {day}?", day=show_day(ready.on)))
-    said = tr("Every piece is judged for that day, the last of the trip, on what is known today.")
-    say.paragraph(said if ready.on == ready.trip.last_on else tr("The trip is over; every piece is judged for today."))
+    say.paragraph(judged_for_words(ready))
     click.echo()
     _kit(ready)
     _turning(ready)
     _due(ready)
     for one in ready.vehicles:
         _vehicle(one)
+
+
+def say_lacks(lacks: tuple[str, ...]) -> None:
+    """What the kit lacks for these vehicles."""
+    if lacks:
+        say.heading(tr("Lacking for these vehicles"))
+    for one in lacks:
+        say.paragraph(one, "  ", "    ")
 
 
 def _kit(ready: Ready) -> None:
@@ -34,17 +42,11 @@ def _kit(ready: Ready) -> None:
     if ready.staying:
         say.heading(tr("These stay at home"))
         head = (tr("Tag"), tr("Kind"), tr("Verdict"), tr("Why"))
-        say.table(head, [(*_piece(one), _why(one)) for one in ready.staying])
+        say.table(head, [(*_piece(one), why_not(one)) for one in ready.staying])
 
 
 def _piece(one: Judged) -> tuple[str, str, str]:
     return one.dossier.item.tag, one.dossier.kind.name, outcome_word(one.verdict.outcome)
-
-
-def _why(one: Judged) -> str:
-    """The first reason, or the headline where a piece has none."""
-    reasons = one.explanation.reasons
-    return reasons[0].sentence if reasons else one.explanation.headline
 
 
 def _turning(ready: Ready) -> None:
@@ -52,47 +54,24 @@ def _turning(ready: Ready) -> None:
         return
     say.heading(tr("These change between today and then"))
     for one in ready.turning:
-        say.paragraph(_turn(one), "  ", "    ")
-
-
-def _turn(one: Turns) -> str:
-    tag, _, then = _piece(one.then)
-    today = outcome_word(one.today)
-    return tr("{tag}: {today} today, {then} then. {why}", tag=tag, today=today, then=then, why=_why(one.then))
+        say.paragraph(turn_words(one), "  ", "    ")
 
 
 def _due(ready: Ready) -> None:
     if not ready.due:
         return
     say.heading(tr("These fall due by then"))
-    words = {
-        Due.INSPECTION: tr("next inspection"),
-        Due.READING: tr("next reading of the wall"),
-        Due.VERDICT: tr("its verdict holds only until that day"),
-    }
-    rows = []
-    for one in ready.due:
-        what = tr("{what}, overdue", what=words[one.what]) if one.overdue else words[one.what]
-        rows.append((show_day(one.on), one.tag, one.kind_name, what))
+    rows = [(show_day(one.on), one.tag, one.kind_name, due_words(one)) for one in ready.due]
     say.table((tr("Day"), tr("Tag"), tr("Kind"), tr("What")), rows)
 
 
 def _vehicle(one: VehicleReady) -> None:
-    weighs = one.vehicle.mass.as_typed if one.vehicle.mass else tr("nobody weighed it")
     say.heading(f"{one.vehicle.tag} · {one.vehicle.name}")
-    click.echo(tr("GVM {gvm}, mass {mass}", gvm=one.vehicle.gvm.as_typed, mass=weighs))
+    click.echo(mass_words(one.vehicle))
     if one.warning:
         say.paragraph(one.warning)
     if not one.parts:
         click.echo(tr("No part is written down for it, so nothing on it is known to be sound."))
         return
     head = (tr("Place"), tr("Tag"), tr("Kind"), tr("Verdict"), tr("May be used for"))
-    say.table(head, [(part.place or "–", *_piece(part.judged), _part(part)) for part in one.parts])
-
-
-def _part(part: PartReady) -> str:
-    said = part.judged.explanation.use_line if goes(part.judged) else _why(part.judged)
-    if part.moved_on is None:
-        return said
-    moved = tr("Fitted there on {day}, and no competent person has inspected it since.", day=show_day(part.moved_on))
-    return f"{said} {moved}"
+    say.table(head, [(part.place or "–", *_piece(part.judged), part_words(part)) for part in one.parts])

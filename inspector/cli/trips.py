@@ -9,7 +9,7 @@ import click
 
 from inspector.cli import say, typed
 from inspector.cli.files import read_bytes, write_new
-from inspector.cli.ready import say_ready
+from inspector.cli.ready import say_lacks, say_ready
 from inspector.cli.vehicles import history_cells
 from inspector.cli.wiring import Desk, choice
 from inspector.duties import look_up
@@ -18,6 +18,7 @@ from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip, plan_trip, retired_in_kit
 from inspector.duties.tell_changes import trip_history
 from inspector.duties.trip_readiness import readiness
+from inspector.duties.work_rigs import kit_lacks
 from inspector.gear.trip import Ground, Trip
 from inspector.gear.verdict import Fact
 from inspector.language import show_day, tr
@@ -138,6 +139,7 @@ def show(desk: Desk, ref: str) -> None:
     say.heading(f"{ready.trip.ref} · {ready.trip.name}")
     say.facts(_facts(office, ready.trip))
     say_ready(ready)
+    say_lacks(kit_lacks(office, ready.trip.ref))
     say.heading(tr("History"))
     say.table((tr("Day"), tr("What"), ""), [history_cells(row) for row in trip_history(office, ready.trip.ref)])
     if judged := (*ready.going, *ready.staying):

@@ -118,6 +118,8 @@ def show(desk: Desk, tag: str) -> None:
     if record.parts:
         head = (tr("Place"), tr("Tag"), tr("Kind"), tr("Next due"), tr("Verdict"))
         say.table(head, [_part(one) for one in record.parts])
+        for one in record.parts:
+            say.paragraph(f"{one.row.tag}: {' '.join(one.tells)}", "  · ", "    ")
     else:
         click.echo(tr("No part is written down for it. Use `inspector fit`."))
     say.heading(tr("History"))

@@ -40,6 +40,30 @@ class _Job(QRunnable):
             self._report(ended)
 
 
+class Progress(QObject):
+    """How far long work has come. moved: how many of how many, in the window's thread.
+
+    `told` is given to the deed, which calls it from its worker; once stopped, the deed ends at its next step.
+    """
+
+    moved = Signal(int, int)
+
+    def __init__(self, parent: QObject) -> None:
+        super().__init__(parent)
+        self._is_stopped = False
+
+    def stop(self) -> None:
+        """End the work at its next step."""
+        self._is_stopped = True
+
+    def told(self, done: int, total: int) -> None:
+        """Called by the deed after each step."""
+        if self._is_stopped:
+            raise Refused(tr("work"), tr("It was stopped before it was done."), tr("Begin it again."))
+        with suppress(RuntimeError):  # the window was torn down meanwhile
+            self.moved.emit(done, total)
+
+
 class Background(QObject):
     """Runs deeds. busy_changed: what is going on, in words; empty when nothing is."""
 
@@ -54,6 +78,10 @@ class Background(QObject):
         self._going: dict[int, str] = {}
         self._closed = False
         self._ended.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
+
+    def progress(self) -> Progress:
+        """The progress of one deed that takes long; closing stops it."""
+        return Progress(self)
 
     def run(
         self,
@@ -81,6 +109,8 @@ class Background(QObject):
         """Let running deeds end, drop the waiting ones, deliver nothing more. No thread is left afterwards."""
         self._closed = True
         self._pool.clear()
+        for one in self.findChildren(Progress):
+            one.stop()
         self._pool.waitForDone()
         self._going.clear()
 

@@ -11,14 +11,16 @@ _NARROW_PX = 900
 class Columns(QWidget):
     """A wide column and a margin beside it; below a width, the margin goes underneath."""
 
-    def __init__(self, wide: QWidget, margin: QWidget, look: Look) -> None:
+    def __init__(
+        self, wide: QWidget, margin: QWidget, look: Look, shares: tuple[int, int] = (3, 2), narrow_px: int = _NARROW_PX
+    ) -> None:
         super().__init__()
-        self._look = look
+        self._look, self._narrow_px = look, narrow_px
         self._box = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(4 * GRID)
-        self._box.addWidget(wide, 3)
-        self._box.addWidget(margin, 2)
+        self._box.addWidget(wide, shares[0])
+        self._box.addWidget(margin, shares[1])
         look.changed.connect(self._turn)
 
     @property
@@ -33,4 +35,4 @@ class Columns(QWidget):
 
     def _turn(self) -> None:
         down, across = QBoxLayout.Direction.TopToBottom, QBoxLayout.Direction.LeftToRight
-        self._box.setDirection(down if self.width() < self._look.px(_NARROW_PX) else across)
+        self._box.setDirection(down if self.width() < self._look.px(self._narrow_px) else across)

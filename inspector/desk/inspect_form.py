@@ -85,7 +85,7 @@ class InspectForm(QWidget):
         """Show what the verdict would be."""
         self._pause.stop()
         facts, faults = self.facts()
-        QTimer.singleShot(0, self._keep_in_sight)  # once faults and choices have taken their room
+        QTimer.singleShot(0, self, self._keep_in_sight)  # once faults and choices have taken their room
         self._tell_left()
         self.head.refuse(None)
         if not facts.answers and not facts.readings:
@@ -107,7 +107,7 @@ class InspectForm(QWidget):
         if faults:
             why = tr_n("One reading cannot be taken as it stands.", "{count} readings cannot be taken.", faults)
             self.refused.emit(Refused(tr("readings"), why, tr("Mend it, or empty the field. Nothing else is lost.")))
-            QTimer.singleShot(0, self._go_to_fault)  # once the message above has taken its room
+            QTimer.singleShot(0, self, self._go_to_fault)  # once the message above has taken its room
             return
         self.save_button.setEnabled(False)
         self.save.emit(self.tag, replace(facts, first_values=first_values(self.noted, facts)))

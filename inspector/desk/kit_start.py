@@ -32,12 +32,12 @@ class KitStart(QWidget):
         outer.setContentsMargins(0, GRID, 0, 0)
         outer.addLayout(self._inside, 1)
 
-    def show_choices(self, found: Choices) -> None:
-        """Show what there is to choose among, or what to do where no trip lies ahead."""
+    def show_choices(self, found: Choices, ref: str = "") -> None:
+        """Show what there is to choose among, or what to do where no trip lies ahead. ref: the trip to choose first."""
         clear(self._inside)
         self._inside.addWidget(said(tr("Check before a trip"), Type.DISPLAY))
         if found.trips:
-            self._choose(found)
+            self._choose(found, ref)
         else:
             self._nothing()
         self._inside.addStretch(1)
@@ -55,13 +55,15 @@ class KitStart(QWidget):
         self._buttons(look, leave)
         look.setFocus()
 
-    def _choose(self, found: Choices) -> None:
+    def _choose(self, found: Choices, ref: str) -> None:
         asks = tr(
             "Each piece of the kit is looked at once more before it is used. What you answer can keep a piece back; "
             "only a competent person's inspection releases one."
         )
         self._inside.addWidget(said(asks))
         self.trip = Choice(tr("Trip"), [(_trip_words(one), one) for one in found.trips])
+        wanted = next((one for one in found.trips if one.ref == ref), found.trips[0])
+        self.trip.choose(wanted)
         unsaid: list[tuple[str, Person | None]] = [(tr("choose your name"), None)]
         self.by = Choice(tr("Who looks"), [*unsaid, *((one.name, one) for one in found.people)])
         grid = QGridLayout()

@@ -1,10 +1,10 @@
 """One measure of an inspection: a field for each named place, and how it was taken."""
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from inspector.desk.choice import StillBox
+from inspector.desk.fault_field import FaultField
 from inspector.desk.how_box import LABEL_PX, HowBox
 from inspector.desk.look import GRID, Type
 from inspector.desk.plain import said, short
@@ -16,41 +16,13 @@ from inspector.language import tr
 from inspector.refused import Refused
 from inspector.units import Dimension
 
-_STEPS = {Qt.Key.Key_Return: 1, Qt.Key.Key_Enter: 1, Qt.Key.Key_Down: 1, Qt.Key.Key_Up: -1}
 
-
-class PointField(QLineEdit):
-    """A reading at one place, with its fault below it. moves: go so many fields on."""
-
-    moves = Signal(int)
+class PointField(FaultField):
+    """A reading at one place, with its fault below it."""
 
     def __init__(self, measure: Measure, point: str) -> None:
-        super().__init__()
+        super().__init__(f"{measure.name}, {point}" if point else measure.name, _example(measure.dimension))
         self.point = point
-        self.setAccessibleName(f"{measure.name}, {point}" if point else measure.name)
-        self.setPlaceholderText(_example(measure.dimension))
-        self.fault = said("", Type.SMALL, bold=True)
-        self.fault.hide()
-
-    @property
-    def is_faulty(self) -> bool:
-        """Whether what stands here cannot be read."""
-        return not self.fault.isHidden()
-
-    def tell(self, refusal: Refused | None) -> None:
-        """Say what is wrong, or nothing."""
-        self.fault.setText(f"{refusal.why} {refusal.what_to_do}" if refusal else "")
-        self.fault.setVisible(refusal is not None)
-        self.setAccessibleDescription(self.fault.text())
-        self.setProperty("fault", "true" if refusal else "false")
-        self.style().polish(self)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Return and the arrows go on to the next place."""
-        if step := _STEPS.get(Qt.Key(event.key())):
-            self.moves.emit(step)
-        else:
-            super().keyPressEvent(event)
 
 
 class MeasureBox(QWidget):

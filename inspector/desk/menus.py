@@ -22,6 +22,8 @@ class Deeds:
     back: Callable[[], object]
     inspect: Callable[[], object]
     save: Callable[[], object]
+    trip: Callable[[], object]
+    rig: Callable[[], object]
     check: Callable[[], object]
     sheet: Callable[[], object]
     notice: Callable[[], object]
@@ -41,6 +43,7 @@ def build(window: QMainWindow, deeds: Deeds, look: Look) -> Actions:
     bar = window.menuBar()
     _register_menu(bar.addMenu(tr("&Register")), window, deeds)
     actions = _piece_menu(bar.addMenu(tr("&Piece")), deeds)
+    _trip_menu(bar.addMenu(tr("&Trip")), deeds)
     _view_menu(bar.addMenu(tr("&View")), look)
     return actions
 
@@ -58,13 +61,18 @@ def _register_menu(menu: QMenu, window: QMainWindow, deeds: Deeds) -> None:
 def _piece_menu(menu: QMenu, deeds: Deeds) -> Actions:
     inspect = _entry(menu, tr("&Inspect"), "Ctrl+I", deeds.inspect)
     save = _entry(menu, tr("&Save inspection"), "Ctrl+S", deeds.save)
-    menu.addSeparator()
-    _entry(menu, tr("&Check before a trip"), "Ctrl+K", deeds.check)
-    _entry(menu, tr("Print &trip sheet"), "Ctrl+P", deeds.sheet)
     notice = _entry(menu, tr("Print retirement &notice"), "Ctrl+Shift+P", deeds.notice)
     menu.addSeparator()
     _entry(menu, tr("&Back"), "Esc", deeds.back)
     return Actions(inspect, save, notice)
+
+
+def _trip_menu(menu: QMenu, deeds: Deeds) -> None:
+    _entry(menu, tr("Is the &trip ready?"), "Ctrl+J", deeds.trip)
+    _entry(menu, tr("&Rig"), "Ctrl+R", deeds.rig)
+    menu.addSeparator()
+    _entry(menu, tr("&Check before a trip"), "Ctrl+K", deeds.check)
+    _entry(menu, tr("&Print trip sheet"), "Ctrl+P", deeds.sheet)
 
 
 def _view_menu(menu: QMenu, look: Look) -> None:

@@ -12,7 +12,10 @@ from inspector.desk.look import Look
 from inspector.desk.notice import Notice
 from inspector.desk.opened import Opened, inspected, opened
 from inspector.desk.record import Record
+from inspector.desk.rig_asked import RigAsked
+from inspector.desk.rig_page import RigPage
 from inspector.desk.trailhead import Trailhead
+from inspector.desk.trip_page import TripPage
 from inspector.duties.office import Office
 from inspector.duties.preview_verdict import leave_preview
 from inspector.gear.inspection import NewInspection
@@ -33,14 +36,22 @@ class Pages(QStackedWidget):
         self.table = GearTable(office, background, look)
         self.record = Record(look, office.system)
         self.trailhead = Trailhead(office, background, notice, look)
+        self.trip = TripPage(office, background, notice, look)
+        self.rig = RigPage(office, background, notice, look)
+        self._came_from: QWidget = self.table  # the page from which a piece was opened
         self.form: InspectForm | None = None
-        for page in (self.table, self.record, self.trailhead):
+        for page in (self.table, self.record, self.trailhead, self.trip, self.rig):
             self.addWidget(page)
         self.table.opened.connect(self.open_tag)
         self.table.refused.connect(notice.refuse)
         self.record.back.connect(self.show_list)
         self.record.inspect.connect(self.inspect)
         self.trailhead.leave.connect(self.show_list)
+        self.trip.leave.connect(self.show_list)
+        self.trip.opened.connect(self.open_tag)
+        self.trip.check.connect(self.check_kit)
+        self.trip.rig.connect(self.show_rig)
+        self.rig.leave.connect(self.back)
 
     @property
     def piece(self) -> Opened | None:
@@ -80,8 +91,14 @@ class Pages(QStackedWidget):
                 self.show_list()
         elif self.currentWidget() is self.form:
             self.leave_form(self._record)
+        elif self.currentWidget() is self.trip:
+            if not self.trip.back():
+                self._list()
+        elif self.currentWidget() is self.rig:
+            if not self.rig.back():
+                self._leave_rig()
         elif self.piece:
-            self._list()
+            self._go_back()
         else:
             return False
         return True
@@ -97,9 +114,17 @@ class Pages(QStackedWidget):
             self._turn_to(form)
             form.focus_start()
 
-    def check_kit(self) -> None:
-        """Begin the check before a trip."""
-        self.leave_form(self._check_kit)
+    def check_kit(self, ref: str = "") -> None:
+        """Begin the check before a trip. ref: the trip to offer first."""
+        self.leave_form(lambda: self._check_kit(ref))
+
+    def show_trip(self, ref: str = "") -> None:
+        """Go to a trip; without a reference the one shown last, else the next one."""
+        self.leave_form(lambda: self._trip(ref))
+
+    def show_rig(self, asked: RigAsked | None = None) -> None:
+        """Go to the rig; asked: one to propose at once."""
+        self.leave_form(lambda: self._rig(asked))
 
     @property
     def is_written(self) -> bool:
@@ -141,10 +166,37 @@ class Pages(QStackedWidget):
         self.trailhead.forget_begun()
         then()
 
-    def _check_kit(self) -> None:
+    def _check_kit(self, ref: str) -> None:
         self._turn_to(self.trailhead)
         self._drop_form()
-        self.trailhead.begin()
+        self.trailhead.begin(ref)
+
+    def _trip(self, ref: str) -> None:
+        self._leave_for(self.trip)
+        self.trip.begin(ref)
+
+    def _rig(self, asked: RigAsked | None) -> None:
+        self._leave_for(self.rig)
+        self.rig.begin(asked)
+
+    def _leave_rig(self) -> None:
+        """To the trip, where one was looked at; else to the list."""
+        if self.trip.trip:
+            self._turn_to(self.trip)
+            self.trip.focus_start()
+        else:
+            self._list()
+
+    def _is_shown(self, page: QWidget) -> bool:
+        return self.currentWidget() is page
+
+    def _go_back(self) -> None:
+        """From a piece to the page from which it was opened."""
+        if self._came_from is self.table:
+            self._list()
+        else:
+            self._turn_to(self._came_from)
+            (self.rig if self._came_from is self.rig else self.trip).focus_start()
 
     def _throw_away(self, form: InspectForm, then: Callable[[], object]) -> None:
         """Go on; what held or retired the piece in a preview is written into the ledger before."""
@@ -158,6 +210,9 @@ class Pages(QStackedWidget):
         self._background.run(opened, self._office, tag, done=self._show, failed=failed)
 
     def _show(self, piece: Opened) -> None:
+        self._came_from = next(
+            (one for one in (self.trip, self.rig, self.table) if self._is_shown(one)), self._came_from
+        )
         self.record.show_piece(piece)
         self._record()
         self.found.emit()
@@ -168,18 +223,23 @@ class Pages(QStackedWidget):
         self.record.focus_start()
 
     def _list(self) -> None:
+        self._leave_for(self.table)
+        self.table.refresh()
+        self.table.enter(self.record.opened.tag if self.record.opened else "")
+
+    def _leave_for(self, page: QWidget) -> None:
+        """Turn to a page and let go of what was under way; what was checked before a trip is told."""
         left = self.trailhead.told_on_leaving()
-        self._turn_to(self.table)
+        self.trip.stop()
+        self._turn_to(page)
         self._drop_form()
         self.trailhead.drop()
         if left:
             self._notice.tell(tr("The checks made are kept."), left)
-        self.table.refresh()
-        self.table.enter(self.record.opened.tag if self.record.opened else "")
 
     def _turn_to(self, page: QWidget) -> None:
         self._notice.hide()
-        self._notice.setProperty("touch", page is self.trailhead)
+        self._notice.setProperty("touch", bool(page.property("touch")))
         self.setCurrentWidget(page)
         self.turned.emit()
 

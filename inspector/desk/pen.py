@@ -7,10 +7,13 @@ from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 from inspector.desk.look import Look
 from inspector.desk.outline import outline, tells_at
 from inspector.drawings.marks import outcome_mark
+from inspector.drawings.rig_words import rig_mark
 from inspector.drawings.shapes import Anchor, Drawing, Polyline, Shape, Text
 from inspector.gear.outcome import Outcome
+from inspector.gear.rig_result import RigOutcome
 
 _WIDEST_PX = 520
+_READS_PX = 380
 
 
 def paint(drawing: Drawing, painter: QPainter, left: float, top: float, width: float, look: Look) -> None:
@@ -61,14 +64,19 @@ def _text(text: Text, painter: QPainter, factor: float, look: Look) -> None:
     painter.drawText(QPointF(text.at[0] * factor - back, text.at[1] * factor), text.text)
 
 
-def mark_icon(outcome: Outcome, look: Look, size_px: int) -> QIcon:
+def mark_of(outcome: Outcome | RigOutcome) -> Drawing:
+    """The mark of a piece's or a rig's outcome."""
+    return rig_mark(outcome, 10.0) if isinstance(outcome, RigOutcome) else outcome_mark(outcome, 10.0)
+
+
+def mark_icon(outcome: Outcome | RigOutcome, look: Look, size_px: int) -> QIcon:
     """The mark of an outcome as an icon, sharp on a dense screen too."""
     icon = QIcon()
     for density in (1, 2):
         pixmap = QPixmap(size_px * density, size_px * density)
         pixmap.fill(Qt.GlobalColor.transparent)
         painter = QPainter(pixmap)
-        paint(outcome_mark(outcome, 10.0), painter, 0, 0, size_px * density, look)
+        paint(mark_of(outcome), painter, 0, 0, size_px * density, look)
         painter.end()
         pixmap.setDevicePixelRatio(density)
         icon.addPixmap(pixmap)
@@ -76,11 +84,11 @@ def mark_icon(outcome: Outcome, look: Look, size_px: int) -> QIcon:
 
 
 class Picture(QWidget):
-    """A drawing, as wide as its place and no wider than it reads well. Hovering tells what a shape is."""
+    """A drawing, as wide as its place and no wider than it reads well (widest_px). Hovering tells what a shape is."""
 
-    def __init__(self, drawing: Drawing, look: Look) -> None:
+    def __init__(self, drawing: Drawing, look: Look, widest_px: int = _WIDEST_PX) -> None:
         super().__init__()
-        self.drawing, self._look = drawing, look
+        self.drawing, self._look, self._widest_px = drawing, look, widest_px
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
@@ -98,7 +106,7 @@ class Picture(QWidget):
 
     def sizeHint(self) -> QSize:
         """A width that reads well."""
-        wide = self._look.px(380)
+        wide = self._look.px(min(self._widest_px, _READS_PX))
         return QSize(wide, self.heightForWidth(wide))
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -120,15 +128,15 @@ class Picture(QWidget):
         return tells_at(self.drawing, place / factor)
 
     def _width_of(self, width: int) -> float:
-        return min(width, self._look.px(_WIDEST_PX))
+        return min(width, self._look.px(self._widest_px))
 
 
 class Mark(Picture):
     """The mark of an outcome at one size; its word stands beside it."""
 
-    def __init__(self, outcome: Outcome, look: Look, size_px: int) -> None:
+    def __init__(self, outcome: Outcome | RigOutcome, look: Look, size_px: int) -> None:
         self._size_px = size_px
-        super().__init__(outcome_mark(outcome, 10.0), look)
+        super().__init__(mark_of(outcome), look)
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         self._resized()
         look.changed.connect(self._resized)

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import TypeVar
 
 from PySide6.QtCore import QObject, QPoint, QUrl
 from PySide6.QtGui import QDesktopServices
@@ -12,11 +13,15 @@ from inspector.desk.notice import Notice
 from inspector.desk.opened import trips_ahead
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
+from inspector.duties.print_rig_sheet import print_rig_sheet
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.retire_item import print_notice
+from inspector.gear.rig_result import RigResult
 from inspector.gear.trip import Trip
 from inspector.language import show_day, tr
 from inspector.refused import Refused
+
+About = TypeVar("About")
 
 
 class Printing(QObject):
@@ -46,7 +51,7 @@ class Printing(QObject):
                 Refused(tr("trip sheet"), why, tr("Write a trip with its kit into the register first."))
             )
         elif len(trips) == 1:
-            self._sheet(trips[0])
+            self.sheet_of(trips[0])
         else:
             self._ask(trips, place)
 
@@ -54,14 +59,19 @@ class Printing(QObject):
         self.menu.clear()
         for trip in trips:
             action = self.menu.addAction(f"{trip.name}, {show_day(trip.first_on)}".replace("&", "&&"))
-            action.triggered.connect(lambda _checked=False, trip=trip: self._sheet(trip))
+            action.triggered.connect(lambda _checked=False, trip=trip: self.sheet_of(trip))
         self.menu.setActiveAction(self.menu.actions()[0])
         self.menu.popup(place)
 
-    def _sheet(self, trip: Trip) -> None:
+    def sheet_of(self, trip: Trip) -> None:
+        """Print the sheet of a trip."""
         self._print(print_trip_sheet, trip.ref, tr("Trip sheet of {trip}", trip=trip.name))
 
-    def _print(self, deed: Callable[[Office, str], Paper], about: str, title: str) -> None:
+    def rig_sheet(self, result: RigResult) -> None:
+        """Print the account of a rig as it is shown."""
+        self._print(print_rig_sheet, result, tr("Rig sheet of “{name}”", name=result.rig.name))
+
+    def _print(self, deed: Callable[[Office, About], Paper], about: About, title: str) -> None:
         self._background.run(
             deed,
             self._office,

@@ -33,10 +33,11 @@ def verdict_part(judged: Judged, look: Look, mark_px: int = 64, *, headline: boo
     lines.append(said(words.plain))
     if outcome in {Outcome.FIT, Outcome.DERATE}:
         lines.append(said(tr("Use: {line}", line=words.use_line), faint=True))
-    return _beside(Mark(outcome, look, mark_px), column(lines))
+    return beside(Mark(outcome, look, mark_px), column(lines))
 
 
-def _beside(mark: QWidget, text: QWidget) -> QWidget:
+def beside(mark: QWidget, text: QWidget) -> QWidget:
+    """A text with its mark before it."""
     made = QWidget()
     layout = QHBoxLayout(made)
     layout.setContentsMargins(0, 0, 0, 0)
@@ -67,7 +68,7 @@ def reason_part(reason: Reason, look: Look) -> QWidget:
         (tr("To settle it"), reason.release),
     ]
     shown = facts([line for line in lines if line[1]], size=Type.SMALL)
-    return _beside(Mark(reason.outcome, look, 20), column([said(reason.sentence, bold=True), shown], gap=GRID // 2))
+    return beside(Mark(reason.outcome, look, 20), column([said(reason.sentence, bold=True), shown], gap=GRID // 2))
 
 
 def passes_part(passes: Sequence[Reason]) -> Fold:

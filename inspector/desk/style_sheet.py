@@ -48,6 +48,9 @@ QPushButton[rank="answer"] {{ text-align: left; }}
 QPushButton[rank="answer"]:checked {{ background: {ink}; border: 1px solid {ink}; }}
 QPushButton[rank="answer"]:focus {{ border: 2px solid {ink}; }}
 QPushButton[rank="answer"]:checked:focus {{ border: 2px solid {faint}; }}
+QPushButton[rank="tag"] {{ border: none; text-align: left; font-weight: bold; text-decoration: underline;
+    padding: {g6}px 0; }}
+QPushButton[rank="tag"]:focus {{ background: {band}; }}
 QWidget[touch="true"] QPushButton {{ min-height: {g36}px; }}
 QWidget[touch="true"] QLineEdit, QWidget[touch="true"] QComboBox {{ min-height: {g36}px; }}
 QWidget[touch="true"] QComboBox QAbstractItemView::item {{ min-height: {g48}px; }}
@@ -58,6 +61,7 @@ QFrame#grade:focus {{ background: {band}; border-left: {g4}px solid {ink}; }}
 QTableView {{ background: {paper}; border: none; gridline-color: transparent; outline: none;
     selection-background-color: {band}; selection-color: {ink}; }}
 QTableView::item {{ padding: 0 {g8}px; }}
+QTableCornerButton::section {{ background: {paper}; border: none; }}
 QHeaderView {{ background: {paper}; border: none; }}
 QHeaderView::section {{ background: {paper}; color: {faint}; font-size: {small}px; border: none;
     border-bottom: 1px solid {hair}; padding: {g4}px {g8}px {g4}px {g11}px; }}

@@ -68,10 +68,11 @@ class Trailhead(QWidget):
         """Whether a trip is being checked."""
         return self.kit is not None
 
-    def begin(self) -> None:
-        """Ask for the trip and the person."""
+    def begin(self, ref: str = "") -> None:
+        """Ask for the trip and the person. ref: the trip to offer first."""
         self.drop()
-        self._background.run(choices, self._office, done=self._show_start, failed=self._notice.refuse)
+        show = self._show_start
+        self._background.run(choices, self._office, done=lambda found: show(found, ref), failed=self._notice.refuse)
 
     def forget_begun(self) -> None:
         """Throw away what was begun and not kept."""
@@ -154,8 +155,8 @@ class Trailhead(QWidget):
         self.start.again.connect(self.begin)
         self.start.leave.connect(self.leave)
 
-    def _show_start(self, found: Choices) -> None:
-        self.start.show_choices(found)
+    def _show_start(self, found: Choices, ref: str) -> None:
+        self.start.show_choices(found, ref)
         self._stack.setCurrentWidget(self.start)
         self.start.focus_start()
 

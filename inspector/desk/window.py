@@ -92,7 +92,7 @@ class DeskWindow(QMainWindow):
         self.search.textEdited.connect(pages.search_typed)
         self.search.entered.connect(pages.search)
         self.search.down.connect(self._to_rows)
-        for typed in (pages.table.typed, pages.record.typed, pages.trailhead.typed):
+        for typed in (pages.table.typed, pages.record.typed, pages.trailhead.typed, pages.trip.typed, pages.rig.typed):
             typed.connect(self.search.begin)
         for found in (pages.found, pages.trailhead.found):
             found.connect(self._search_done)
@@ -100,6 +100,8 @@ class DeskWindow(QMainWindow):
         pages.table.shown.connect(self.status.tell_facts)
         pages.record.sheet.connect(lambda: self.printing.trip_sheet(pages.record.sheet_button))
         pages.record.notice.connect(self._print_notice)
+        pages.trip.sheet.connect(self.printing.sheet_of)
+        pages.rig.sheet.connect(self.printing.rig_sheet)
         self.background.busy_changed.connect(self.status.tell_busy)
 
     def _deeds(self) -> menus.Deeds:
@@ -111,6 +113,8 @@ class DeskWindow(QMainWindow):
             back=self.back,
             inspect=self.pages.inspect,
             save=self.pages.save,
+            trip=self.pages.show_trip,
+            rig=self.pages.show_rig,
             check=self.pages.check_kit,
             sheet=lambda: self.printing.trip_sheet(self.search),
             notice=self._print_notice,

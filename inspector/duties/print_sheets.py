@@ -3,12 +3,13 @@
 from inspector.duties.before_use import asked_checks, asked_measures, why_not
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
+from inspector.duties.tell_readiness import days_words
 from inspector.duties.trip_readiness import Ready, readiness
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis
 from inspector.gear.papers import GoingPiece, StayingPiece, TickLine, TripSheet, VehicleLine
-from inspector.gear.trip import Trip, Vehicle
-from inspector.language import show_day, tr
+from inspector.gear.trip import Vehicle
+from inspector.language import tr
 from inspector.paper.inspection_sheet import inspection_sheet
 from inspector.paper.page_style import PageSize
 from inspector.register.page import Page
@@ -43,21 +44,12 @@ def _sheet(office: Office, page: Page, ready: Ready, number: str) -> TripSheet:
         imprint=imprint(office, page, tr("Pre-trip inspection sheet"), number),
         trip=planned.name,
         place=planned.place,
-        dates=_dates(planned),
+        dates=days_words(planned),
         leader=planned.leader,
         vehicles=tuple(_vehicle(office, known[tag], ready.going) for tag in planned.vehicles),
         going=tuple(_going(office, one) for one in ready.going),
         staying=tuple(_staying(one) for one in ready.staying),
     )
-
-
-def _dates(planned: Trip) -> str:
-    """ "28 Nov 2026", "28 to 29 Nov 2026", or two days in full where the month turns."""
-    first, last = planned.first_on, planned.last_on
-    if first == last:
-        return show_day(last)
-    same_month = (first.year, first.month) == (last.year, last.month)
-    return tr("{first} to {last}", first=first.day if same_month else show_day(first), last=show_day(last))
 
 
 def _vehicle(office: Office, vehicle: Vehicle, going: tuple[Judged, ...]) -> VehicleLine:

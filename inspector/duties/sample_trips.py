@@ -25,7 +25,6 @@ from inspector.gear.kind import Kind
 from inspector.gear.kit_check import Seen
 
 Do = Callable[[Office], object]
-_CHECK = ("day", "trip", "sheet", "by")
 
 
 class Turn(IntEnum):
@@ -58,12 +57,16 @@ def trip_deeds(sample: Sample, kinds: Mapping[str, Kind]) -> Iterator[Deed]:
     """All that belongs to trips, in no order. kinds: by the tag of the piece."""
     yield from _plans(sample)
     yield from _hands(sample)
-    for (day, *named), rows in groupby(sample.rows("checks.csv"), lambda row: tuple(row[key] for key in _CHECK)):
+    for (day, ref, sheet, by), rows in groupby(sample.rows("checks.csv"), _one_check):
         seen = {row["tag"]: sample_texts.seen(row, kinds[row["tag"]]) for row in rows}
-        yield Deed(sample.day(day), Turn.CHECKED, _checking(*named, seen))
+        yield Deed(sample.day(day), Turn.CHECKED, _checking(ref, sheet, by, seen))
     for name in sample.names("debriefs"):
         on, text = sample_texts.debrief(sample, name)
         yield Deed(on, Turn.TOLD, _telling(text))
+
+
+def _one_check(row: Row) -> tuple[str, str, str, str]:
+    return row["day"], row["trip"], row["sheet"], row["by"]
 
 
 def _plans(sample: Sample) -> Iterator[Deed]:

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from inspector.duties.keep_vehicles import overload_words
-from inspector.duties.look_up import gear_row, holders
+from inspector.duties.look_up import gear_row, holders, open_item
 from inspector.duties.office import Office
 from inspector.duties.tell_changes import vehicle_rows
 from inspector.gear.fitting import End, Fitted, NewFitting, Side
@@ -13,6 +13,7 @@ from inspector.gear.lists import GearRow, HistoryRow
 from inspector.gear.trip import Vehicle
 from inspector.language import tr
 from inspector.register.lists import Asked
+from inspector.rulebook.rigs.part_words import part_words
 from inspector.rulebook.words import place_words
 
 _ENDS = tuple(End(one) for one in ("front", "rear", ""))
@@ -21,11 +22,15 @@ _SIDES = tuple(Side(one) for one in ("left", "middle", "right", ""))
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A part on a vehicle: where it sits, in words too (empty where nobody wrote it down), and its line of the list."""
+    """A part on a vehicle: where it sits, in words too (empty where nobody wrote it down), and its line of the list.
+
+    tells: what it is for a rig: marking, bolts, what may be joined to it, what a winch pulls.
+    """
 
     fitted: Fitted
     place: str
     row: GearRow
+    tells: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,10 +54,15 @@ def vehicle_record(office: Office, tag: str) -> VehicleRecord:
         history = vehicle_rows(page.vehicle_changes(vehicle), names)
         for item, fittings in page.all_fittings():
             history += _moves(vehicle.tag, item, fittings, names)
-    parts = [Part(sits[line.tag], place_words(sits[line.tag]), gear_row(office, line, out)) for line in lines]
+    parts = [_told(office, sits[line.tag], gear_row(office, line, out)) for line in lines]
     parts.sort(key=lambda one: (*place_order(one.fitted), one.row.tag))
     history.sort(key=lambda one: one.on)
     return VehicleRecord(vehicle, overload_words(vehicle), tuple(parts), tuple(reversed(history)))
+
+
+def _told(office: Office, fitted: Fitted, row: GearRow) -> Part:
+    tells = part_words(open_item(office, row.tag), office.rules, office.system)
+    return Part(fitted, place_words(fitted), row, tells)
 
 
 def place_order(fitted: Fitted) -> tuple[int, int]:

@@ -15,6 +15,7 @@ from inspector.duties.keep_rigs import rig as kept_rig
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip
 from inspector.duties.rig_parts import known_parts
+from inspector.duties.trip_readiness import Ready
 from inspector.gear.debrief import RigUsed
 from inspector.gear.packing import Packed
 from inspector.gear.rig import Conditions, Footing, Method, Rig, RigFacts, RigPiece
@@ -94,11 +95,15 @@ def pair_trip(
     ref: str,
     conditions: Conditions | None = None,
     told: Callable[[int, int], None] | None = None,
+    ready: Ready | None = None,
 ) -> TripPairs:
-    """For each two vehicles of a trip, whether its kit makes a sound rig. told: how many of how many are done."""
-    planned = look_up.trip(office, ref)
+    """For each two vehicles of a trip, whether its kit makes a sound rig.
+
+    told: how many of how many are done. ready: the readiness of the trip, if it is at hand: nothing is judged twice.
+    """
+    planned = ready.trip if ready else look_up.trip(office, ref)
     asked = conditions or conditions_of(planned)
-    facts = _facts(office, planned, planned.kit, planned.vehicles)
+    facts = _facts_of(office, ready) if ready else _facts(office, planned, planned.kit, planned.vehicles)
     dampers = tuple(tag for tag, one in facts.pieces.items() if one.kind == "damper" and goes(one.judged))[:1]
     facts = replace(facts, rig=replace(_NOTHING, conditions=asked, dampers=dampers))
     lines = pairs(facts, planned.vehicles, office.rules, office.program, office.system, told)
@@ -112,14 +117,25 @@ def pack_trip(office: Office, ref: str) -> Packed:
         out = {one.item.tag for one in page.out()}
         places = page.fittings()
         store = [item for item in page.not_retired() if item.tag not in out and item.id not in places]
-    facts = _facts(office, planned, [item.tag for item in store], planned.vehicles)
-    stored = {item.tag for item in store}
-    at_hand = [one for tag, one in facts.pieces.items() if tag in stored]
-    fitted = [one for one in facts.pieces.values() if one.fitted is not None]
-    cars = tuple(facts.vehicles[tag] for tag in planned.vehicles)
-    found = pack(at_hand, fitted, cars, office.rules, office.system)
+    found = _packed(office, planned, [item.tag for item in store])
     lent = tuple((tag, tr("It is out on loan.")) for tag in sorted(out))
     return replace(found, stays=tuple(sorted((*found.stays, *lent))))
+
+
+def kit_lacks(office: Office, ref: str) -> tuple[str, ...]:
+    """What the kit of a trip lacks for its vehicles, by the needs that a kit is packed by."""
+    planned = look_up.trip(office, ref)
+    return _packed(office, planned, planned.kit).lacks
+
+
+def _packed(office: Office, planned: Trip, tags: Iterable[str]) -> Packed:
+    """A kit by need from these pieces. What sits on a vehicle of the trip serves there and is not packed."""
+    at_hand = dict.fromkeys(tags)
+    facts = _facts(office, planned, at_hand, planned.vehicles)
+    loose = [one for tag, one in facts.pieces.items() if tag in at_hand and one.fitted is None]
+    fitted = [one for one in facts.pieces.values() if one.fitted and one.fitted.vehicle in planned.vehicles]
+    cars = tuple(facts.vehicles[tag] for tag in planned.vehicles)
+    return pack(loose, fitted, cars, office.rules, office.system)
 
 
 def _facts(office: Office, planned: Trip | None, tags: Iterable[str], vehicles: Iterable[str]) -> RigFacts:
@@ -134,6 +150,17 @@ def _facts(office: Office, planned: Trip | None, tags: Iterable[str], vehicles: 
         places = page.fittings()
     pieces = {one.item.tag: RigPiece(judged(office, one), places.get(one.item.id)) for one in dossiers}
     return RigFacts(_NOTHING, on, pieces, known)
+
+
+def _facts_of(office: Office, ready: Ready) -> RigFacts:
+    """The pieces as the trip's readiness has judged them."""
+    with office.book.reading() as page:
+        known = {one.tag: one for one in page.vehicles()}
+        places = page.fittings()
+    parts = [part.judged for vehicle in ready.vehicles for part in vehicle.parts]
+    every = (*ready.going, *ready.staying, *parts)
+    pieces = {one.dossier.item.tag: RigPiece(one, places.get(one.dossier.item.id)) for one in every}
+    return RigFacts(_NOTHING, ready.on, pieces, known)
 
 
 def set_kit(office: Office, ref: str, found: Packed) -> Trip:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from inspector.gear.custody import Custody
+from inspector.gear.fitting import Fitting
 from inspector.gear.inspection import Inspection
 from inspector.gear.item import Item
 from inspector.gear.kind import Kind
@@ -31,4 +32,5 @@ class Dossier:
     opinions: tuple[Opinion, ...] = ()
     strikes: tuple[Strike, ...] = ()
     names: tuple[tuple[str, str], ...] = ()
+    fittings: tuple[Fitting, ...] = ()
     untold: tuple[Custody, ...] = ()

@@ -8,7 +8,7 @@ from sqlalchemy import Connection, Table, func, select
 
 from inspector.gear.custody import Custody, NewCustody, Untold
 from inspector.gear.dossier import Dossier
-from inspector.gear.fitting import Fitted, NewFitting
+from inspector.gear.fitting import Fitted, Fitting, NewFitting
 from inspector.gear.inspection import Inspection, NewInspection
 from inspector.gear.item import Item, NewItem
 from inspector.gear.kind import Kind
@@ -85,6 +85,7 @@ def _dossier(item: Item, kind: Kind, on: date, rows: _Rows, names: tuple[tuple[s
             Opinion(key, item.id, from_body(body, NewOpinion)) for key, body in rows.opinions.get(item.id, ())
         ),
         strikes=strikes,
+        fittings=_fittings(item, rows.fittings.get(item.id, ())),
         names=names,
         untold=_untold(item, rows.custody.get(item.id, ())),
     )
@@ -169,6 +170,11 @@ def fitted_items(connection: Connection, vehicles: Sequence[str]) -> tuple[tuple
             item = Item(str(row["id"]), row["booked_on"], from_body(str(row["body"]), NewItem))
             found.append((item, places[item.id]))
     return tuple(sorted(found, key=lambda one: one[0].tag))
+
+
+def _fittings(item: Item, entries: Iterable[tuple[str, str]]) -> tuple[Fitting, ...]:
+    """Every time it was put on a vehicle or taken off."""
+    return tuple(Fitting(key, item.id, from_body(body, NewFitting)) for key, body in entries)
 
 
 def _untold(item: Item, entries: Iterable[tuple[str, str]]) -> tuple[Custody, ...]:

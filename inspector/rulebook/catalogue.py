@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from functools import cache
 
-from inspector.rulebook import ageing, fixing, heat, observed, sizes, wall_quantities, wires
+from inspector.rulebook import ageing, fixing, heat, observed, open_entries, sizes, wall_quantities, wires
 from inspector.rulebook.capacity import strength_left
 from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import Quantity
@@ -16,12 +16,13 @@ _NAMED: dict[str, Callable[[Case], Quantity]] = {
     "inspection_age": observed.inspection_age,
     "inspection_interval": observed.inspection_interval,
     "pull_count": observed.pull_count,
-    "open_events": observed.open_events,
-    "harmful_exposures": observed.harmful_exposures,
-    "open_doubts": observed.open_doubts,
-    "open_strikes": observed.open_strikes,
-    "changed_figures": observed.changed_figures,
-    "frozen_exposures": observed.frozen_exposures,
+    "open_events": open_entries.open_events,
+    "harmful_exposures": open_entries.harmful_exposures,
+    "open_doubts": open_entries.open_doubts,
+    "open_strikes": open_entries.open_strikes,
+    "open_fittings": open_entries.open_fittings,
+    "changed_figures": open_entries.changed_figures,
+    "frozen_exposures": open_entries.frozen_exposures,
     "hottest": heat.hottest,
     "fibre_heat_limit": heat.fibre_heat_limit,
     "metal_heat_limit": heat.metal_heat_limit,

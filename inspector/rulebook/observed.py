@@ -9,8 +9,6 @@ from msgspec.structs import replace
 from inspector.gear.inspection import Inspection, InspectionKind, Reading
 from inspector.gear.item import Provenance
 from inspector.gear.kind import Basis, Grade
-from inspector.gear.opinion import Stance
-from inspector.gear.use import Event, Weather
 from inspector.gear.verdict import Known, Value
 from inspector.language import tr
 from inspector.rulebook.case import Case
@@ -38,7 +36,7 @@ def grade(case: Case, check: str) -> Quantity:
     return Quantity(
         _SEEN[found],
         stale=case.on >= stale_on,
-        came_from=_who(inspection),
+        came_from=who_words(inspection),
         measured_on=inspection.on,
         changes_on=stale_on if stale_on > case.on else None,
         observation=check,
@@ -51,7 +49,8 @@ def _badness(given: tuple[Inspection, Grade]) -> int:
     return _WORSE[given[1]]
 
 
-def _who(inspection: Inspection) -> str:
+def who_words(inspection: Inspection) -> str:
+    """Which kind of inspection it was."""
     if inspection.facts.kind is InspectionKind.PERIODIC:
         return tr("periodic inspection")
     if inspection.facts.kind is InspectionKind.AFTER_EVENT:
@@ -102,7 +101,7 @@ def inspection_age(case: Case) -> Quantity:
     if last is None:
         return unknown(_never_seen(case))
     days = (case.on - last.on).days
-    return number(days, Dimension.DAYS, _who(last), Known.COUNTED, measured_on=last.on, per_day=1.0, seen_in=last)
+    return number(days, Dimension.DAYS, who_words(last), Known.COUNTED, measured_on=last.on, per_day=1.0, seen_in=last)
 
 
 def _never_seen(case: Case) -> str:
@@ -123,63 +122,6 @@ def pull_count(case: Case) -> Quantity:
     """Pulls logged since new."""
     count = sum(one.facts.pull_count for one in case.dossier.uses)
     return number(count, Dimension.COUNT, tr("uses logged"), Known.COUNTED)
-
-
-def open_events(case: Case) -> Quantity:
-    """Overloads, drops and run-overs after which no competent person has seen all of it."""
-    events = [(one.facts.on, one.id) for one in case.dossier.uses if one.facts.event is not Event.NONE]
-    return _open(case, events, tr("uses logged"))
-
-
-def harmful_exposures(case: Case) -> Quantity:
-    """Heat and chemicals after which no competent person has seen all of it."""
-    return _open(case, _exposed(case, {Weather.HEAT, Weather.CHEMICAL}), tr("exposures logged"))
-
-
-def _exposed(case: Case, weathers: set[Weather]) -> list[tuple[date, str]]:
-    return [(one.facts.on, one.id) for one in case.dossier.exposures if one.facts.weather in weathers]
-
-
-def open_doubts(case: Case) -> Quantity:
-    """Doubts that somebody voiced and after which no competent person has seen all of it."""
-    doubts = [(one.facts.on, one.id) for one in case.dossier.opinions if one.facts.stance is Stance.DOUBTS]
-    return _open(case, doubts, tr("doubts voiced"))
-
-
-def open_strikes(case: Case) -> Quantity:
-    """Entries struck since a competent person has last seen all of it."""
-    return _open(case, [(one.facts.on, one.id) for one in case.dossier.strikes], tr("entries struck"))
-
-
-def changed_figures(case: Case) -> Quantity:
-    """Values changed after a preview had held or retired the piece, since it was last looked over."""
-    if not case.thorough:
-        return NOT_APPLICABLE
-    last, since = case.thorough[-1], case.looked_over.at
-    counted_from = [one for one in case.thorough if since is None or one.on >= since.on]
-    count = sum(len(one.facts.first_values) for one in counted_from)
-    return number(count, Dimension.COUNT, _who(last), Known.COUNTED, measured_on=last.on, seen_in=last)
-
-
-def frozen_exposures(case: Case) -> Quantity:
-    """Days frozen while wet after which no competent person has seen all of it."""
-    return _open(case, _exposed(case, {Weather.FROST}), tr("exposures logged"))
-
-
-def _open(case: Case, entries: Iterable[tuple[date, str]], came_from: str) -> Quantity:
-    """Entries, by day and id, that came after the piece was last looked over.
-
-    On the day itself an entry is answered only by an inspection made for an event and entered after it.
-    """
-    last = case.looked_over.at
-    left = [day for day, key in entries if last is None or not _answers(last, day, key)]
-    return number(len(left), Dimension.COUNT, came_from, Known.COUNTED, measured_on=max(left, default=None))
-
-
-def _answers(last: Inspection, day: date, key: str) -> bool:
-    if day != last.on:
-        return day < last.on
-    return last.facts.kind is InspectionKind.AFTER_EVENT and key < last.id
 
 
 @dataclass(frozen=True, slots=True)
@@ -245,7 +187,7 @@ def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]
         Value(number=figure.si, dimension=figure.dimension, as_typed=figure.as_typed),
         why_unknown=tr("Never read at: {points}.", points=", ".join(unread)) if unread else "",
         stale=case.on >= stale_on,
-        came_from=_who(found.inspection),
+        came_from=who_words(found.inspection),
         measured_on=found.inspection.on,
         changes_on=stale_on if stale_on > case.on else None,
         observation=measure,

@@ -14,7 +14,7 @@ from inspector.rulebook.texts import Rule
 
 
 def facts_digest(dossier: Dossier) -> str:
-    """A name for all that is known of the piece; it changes with any new inspection, use, exposure, doubt or strike."""
+    """A name for all that is known of the piece; it changes with whatever is seen, logged, doubted, struck or moved."""
     return hashlib.sha256("\n".join(sorted(_entries(dossier))).encode()).hexdigest()
 
 
@@ -23,6 +23,7 @@ def _entries(dossier: Dossier) -> Iterator[str]:
     yield from (one.id for one in dossier.uses)
     yield from (one.id for one in dossier.exposures)
     yield from (one.id for one in dossier.strikes)
+    yield from (one.id for one in dossier.fittings)
     yield from (one.id for one in dossier.opinions if one.facts.stance is Stance.DOUBTS)
 
 

@@ -20,6 +20,7 @@ _BY_INSPECTION = {
     "frozen_exposures",
     "open_doubts",
     "open_strikes",
+    "open_fittings",
 }
 
 

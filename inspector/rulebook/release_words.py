@@ -33,6 +33,7 @@ def _inspection(quantity: str) -> str:
         "open_events": tr("an inspection of all of it after the event, by a competent person"),
         "harmful_exposures": tr("an inspection of all of it after the exposure, by a competent person"),
         "frozen_exposures": tr("an inspection of all of it by a competent person, thawed and dry"),
+        "open_fittings": tr("an inspection of all of it by a competent person where it sits now"),
         "open_doubts": tr("an inspection of all of it by a competent person after the doubt was voiced"),
     }
     return words.get(quantity) or tr("an inspection of all of it by a competent person")

@@ -80,6 +80,7 @@ def _quantity_names() -> dict[str, str]:
         "harmful_exposures": tr("Heat or chemical exposures not yet inspected"),
         "open_doubts": tr("Doubts voiced and not yet inspected"),
         "open_strikes": tr("Entries struck and not yet inspected anew"),
+        "open_fittings": tr("Times it was fitted to a vehicle and not yet inspected there"),
         "changed_figures": tr("Values changed after a preview had held or retired it"),
         "frozen_exposures": tr("Days frozen while wet, not yet inspected"),
         "hottest": tr("Greatest heat"),

@@ -24,6 +24,7 @@ from inspector.duties.look_up import list_gear, vehicles
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import plan_trip
 from inspector.duties.trip_readiness import readiness
+from inspector.duties.work_rigs import pair_trip
 from inspector.gear.dossier import Dossier
 from inspector.gear.person import Person
 from inspector.gear.trip import Ground, Trip
@@ -103,6 +104,11 @@ def measure(place: Path, repeats: int = 5) -> list[Measured]:
         readiness(office, "T-99")
         office.book.close()
 
+    def with_pairs() -> None:
+        office = office_on(place, packaged())
+        pair_trip(office, "T-99", ready=readiness(office, "T-99"))
+        office.book.close()
+
     def together() -> None:
         _read(place, rules, lambda page, wanted, on: page.dossiers(wanted, on))
 
@@ -111,6 +117,7 @@ def measure(place: Path, repeats: int = 5) -> list[Measured]:
 
     steps = {
         "ready? rulebook and register opened anew": cold,
+        "ready, and who can bring out whom": with_pairs,
         "all dossiers in one look": together,
         "the same, one by one": one_by_one,
     }
@@ -154,7 +161,7 @@ def main() -> int:
     print(f"a kit of {count} pieces, {VEHICLE_COUNT} vehicles")
     for one in rows:
         print(f"{one.name:<44}{one.seconds:7.3f} s  {one.loops:8.0f} x a bare loop of 10,000 additions")
-    met = rows[0].seconds < BAR_S
+    met = max(rows[0].seconds, rows[1].seconds) < BAR_S
     print(f"bar: {BAR_S} s: {'met' if met else 'not met'}")
     return 0 if met else 1
 

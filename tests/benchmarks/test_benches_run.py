@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from inspector.rulebook.load import Rulebook
-from tests.benchmarks import bench_judging, bench_readiness
+from tests.benchmarks import bench_judging, bench_readiness, bench_rigs
 from tests.benchmarks.bench_sums import CASES, measure
 
 
@@ -27,3 +27,10 @@ def test_the_bench_of_readiness_measures_a_kit_of_three_hundred_pieces(tmp_path:
     cold, together, one_by_one = rows
     assert together.seconds < one_by_one.seconds, "few questions in place of thousands"
     assert cold.seconds > together.seconds
+
+
+def test_the_bench_of_rigs_measures_every_shape_and_many_checks() -> None:
+    rows, many_s = bench_rigs.measure(repeats=1, many=10)
+    assert [one.name for one in rows] == list(bench_rigs.shapes())
+    assert all(0 < one.median_ms <= one.slowest_ms and one.loops > 0 for one in rows)
+    assert many_s > 0

@@ -81,8 +81,15 @@ def test_time_ahead_makes_no_piece_milder(sample: Office) -> None:
             assert turn.then.verdict.outcome.severity >= turn.today.severity
 
 
+def fitted_and_seen(club: Office) -> None:
+    """The point is put on the vehicle, and a competent person looks at it there."""
+    kind = fit_part(club, "RP-1", FRONT).dossier.kind
+    assert open_item(club, "RP-1").verdict.outcome is Outcome.HOLD
+    record_inspection(club, "RP-1", all_good(club, kind, POINT_READINGS))
+
+
 def test_a_part_on_a_vehicle_of_the_trip_is_judged_for_the_last_day_as_well(club: Office) -> None:
-    fit_part(club, "RP-1", FRONT)
+    fitted_and_seen(club)
     due = open_item(club, "RP-1").verdict.next_inspection_due
     assert due is not None
     found = ready(club, (due - club.today).days + 1, kit=())
@@ -92,7 +99,7 @@ def test_a_part_on_a_vehicle_of_the_trip_is_judged_for_the_last_day_as_well(club
 
 
 def test_a_part_that_is_in_the_kit_as_well_is_told_in_both_places_and_judged_once(club: Office) -> None:
-    fit_part(club, "RP-1", FRONT)
+    fitted_and_seen(club)
     found = ready(club, 3, kit=("RP-1", "SH-1"))
     assert part(found).judged is next(one for one in found.going if one.dossier.item.tag == "RP-1")
 

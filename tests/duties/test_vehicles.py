@@ -157,3 +157,12 @@ def test_the_sample_s_car_that_was_weighed_again_stands_with_its_later_mass(samp
     record = vehicle_record(sample, "V-08")
     assert record.vehicle.mass is not None and record.vehicle.mass.as_typed == "2,640 kg"
     assert "before 2,510 kg" in record.history[0].text and record.history[0].by == "Rua Pallowin"
+
+
+def test_a_vehicles_parts_tell_what_may_be_joined_to_them_and_what_a_winch_pulls(sample: Office) -> None:
+    told = {part.row.tag: " ".join(part.tells) for part in vehicle_record(sample, "V-04").parts}
+    assert "Held by 4 bolts, 16 mm." in told["RP-03"]
+    assert "Takes a shackle; with care a soft shackle" in told["RP-03"]
+    assert "Takes a hitch pin with its insert; never a shackle" in told["HR-01"]
+    assert "42.3 kN, 35.9 kN, 30.5 kN, 26 kN" in told["WI-01"], "15 % less on each layer, from 9,500 lb"
+    assert "Stalls at" in told["WI-01"]

@@ -77,3 +77,10 @@ def test_the_top_level_holds_what_the_design_says_and_no_more() -> None:
 def is_ignored(name: str) -> bool:
     """A register somebody made in the checkout to look at is no part of it."""
     return (HERE / name / "register.db").exists()
+
+
+def test_what_waits_for_the_event_loop_goes_with_its_widget() -> None:
+    """A single shot without a context calls into a widget that may be gone by then."""
+    desk = sorted((HERE / "inspector" / "desk").glob("*.py"))
+    without = [path.name for path in desk if re.search(r"singleShot\([^,()]+, (?!self,)", path.read_text("utf-8"))]
+    assert without == []

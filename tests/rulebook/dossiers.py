@@ -8,6 +8,7 @@ from hypothesis.strategies import DrawFn
 
 from inspector.gear.custody import Custody, Hands, NewCustody, Untold
 from inspector.gear.dossier import Dossier
+from inspector.gear.fitting import End, Fitted, Fitting, NewFitting
 from inspector.gear.inspection import (
     Answer,
     FirstValue,
@@ -177,6 +178,14 @@ def untold_returns(draw: DrawFn, item: Item) -> Custody:
 
 
 @st.composite
+def fittings(draw: DrawFn, item: Item) -> Fitting:
+    """It was put on a vehicle, or taken off it."""
+    on = item.booked_on + timedelta(days=draw(st.integers(0, (TODAY - item.booked_on).days)))
+    to = Fitted("V-1", End.FRONT) if draw(st.booleans()) else None
+    return Fitting(draw(st.sampled_from(("a", "z"))), item.id, NewFitting(on, to))
+
+
+@st.composite
 def strikes(draw: DrawFn, item: Item) -> Strike:
     """An entry that was struck."""
     on = item.booked_on + timedelta(days=draw(st.integers(0, (TODAY - item.booked_on).days)))
@@ -218,4 +227,5 @@ def facts_of(draw: DrawFn, kinds: list[Kind]) -> Dossier:
         opinions=(draw(doubts(item)),) if draw(st.integers(0, 9)) == 0 else (),
         strikes=(draw(strikes(item)),) if draw(st.integers(0, 19)) == 0 else (),
         untold=(draw(untold_returns(item)),) if draw(st.integers(0, 9)) == 0 else (),
+        fittings=(draw(fittings(item)),) if draw(st.integers(0, 9)) == 0 else (),
     )

@@ -194,6 +194,7 @@ CHANGES: dict[str, Change] = {
     "harmful_exposures": lambda dossier, _: make.with_exposure(dossier, Weather.CHEMICAL),
     "frozen_exposures": lambda dossier, _: make.with_exposure(dossier, Weather.FROST),
     "open_doubts": lambda dossier, _: make.with_doubt(dossier),
+    "open_fittings": lambda dossier, _: make.with_fitting(dossier),
     "open_strikes": lambda dossier, _: make.with_strike(dossier),
     "changed_figures": lambda dossier, _: make.with_first_value(dossier),
     "rating_stated": _rated,

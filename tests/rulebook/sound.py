@@ -5,6 +5,7 @@ from datetime import date, timedelta
 from typing import Any
 
 from inspector.gear.dossier import Dossier
+from inspector.gear.fitting import End, Fitted, Fitting, NewFitting, Side
 from inspector.gear.inspection import (
     Answer,
     FirstValue,
@@ -144,6 +145,12 @@ def with_strike(dossier: Dossier) -> Dossier:
     """An entry about it was struck."""
     struck = NewStrike(TODAY, "p", "q", "another", "the tag of another piece")
     return replace(dossier, strikes=(Strike("s", dossier.item.id, struck),))
+
+
+def with_fitting(dossier: Dossier) -> Dossier:
+    """It was put on another vehicle today, after its inspection."""
+    moved = NewFitting(TODAY, Fitted("V-1", End.REAR, Side.MIDDLE))
+    return replace(dossier, fittings=(*dossier.fittings, Fitting("j", dossier.item.id, moved)))
 
 
 def with_first_value(dossier: Dossier) -> Dossier:

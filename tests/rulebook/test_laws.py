@@ -8,6 +8,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from inspector.gear.dossier import Dossier
+from inspector.gear.fitting import End, Fitted, Fitting, NewFitting
 from inspector.gear.inspection import Inspection, InspectionKind, Reading
 from inspector.gear.kind import Grade
 from inspector.gear.outcome import Outcome
@@ -119,6 +120,15 @@ def test_of_a_tube_an_untold_loan_is_never_milder_than_salt_that_was_told(
     sea = Exposure(silent.id, silent.item_id, NewExposure(silent.facts.since, Weather.SALT))
     told = replace(dossier, exposures=(*dossier.exposures, sea))
     check_never_milder(verdict_of(replace(dossier, untold=(*dossier.untold, silent))), verdict_of(told))
+
+
+@given(dossiers())
+def test_a_new_place_is_never_milder(dossier: Dossier) -> None:
+    """Put on a vehicle after all that is known: never milder than before."""
+    moved = Fitting("zz", dossier.item.id, NewFitting(TODAY, Fitted("V-2", End.REAR)))
+    moves = tuple(one for one in dossier.fittings if one.facts.to is not None)
+    before = replace(dossier, fittings=moves)
+    check_never_milder(verdict_of(replace(before, fittings=(*moves, moved))), verdict_of(before))
 
 
 @given(dossiers(), st.data())

@@ -6,22 +6,36 @@ from inspector.gear.rig import Method, RigFacts
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.rigs.check import checked
 from inspector.rulebook.rigs.limits import Asked, Limited
-from inspector.rulebook.rigs.search import Candidate, candidates
+from inspector.rulebook.rigs.search import Candidate, Pulls, candidates
 from inspector.units import System
 
 
 def best_candidate(
-    asked: Asked, facts: RigFacts, at_hand: tuple[Limited, ...], book: Rulebook, program: str, system: System
+    asked: Asked,
+    facts: RigFacts,
+    at_hand: tuple[Limited, ...],
+    book: Rulebook,
+    program: str,
+    system: System,
+    pulls: Pulls | None = None,
 ) -> Candidate | None:
     """The rig with the greatest least margin, then the fewest joints; None where the pieces make none.
 
-    A winch rig that moves the vehicle goes before one that does not, where somebody said what it stands in.
+    A winch rig that moves the vehicle goes before one that does not, where somebody said what it stands in. pulls: what
+    earlier searches under the same conditions found out.
     """
-    found = list(candidates(asked, facts, at_hand, book))
+    found = list(candidates(asked, facts, at_hand, book, {} if pulls is None else pulls))
     if asked.method is Method.WINCH and asked.conditions.bogged_in is not None:
-        moving = [one for one in found if _moves(one, facts, book, program, system)]
-        found = moving or found
+        does: dict[tuple[str, int], bool] = {}
+        for one in found:  # whether it moves is a matter of the winch and of the parts of line
+            if _shape(one) not in does:
+                does[_shape(one)] = _moves(one, facts, book, program, system)
+        found = [one for one in found if does[_shape(one)]] or found
     return min(found, key=lambda one: (-one.margin, one.joint_count, one.rig.runs), default=None)
+
+
+def _shape(one: Candidate) -> tuple[str, int]:
+    return one.rig.runs[0][0], len(one.rig.runs)
 
 
 def _moves(one: Candidate, facts: RigFacts, book: Rulebook, program: str, system: System) -> bool:

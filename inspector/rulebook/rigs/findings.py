@@ -70,9 +70,11 @@ def _band(layout: Layout, system: System) -> Iterator[RigFinding]:
     band = band_words(strap_band(book, lighter_kg), system)
     for part in layout.of_role("stretch"):
         capacity = part.piece.judged.verdict.capacity if part.piece else None
-        if capacity is None or capacity.now_n is None or capacity.begins_n is None:
-            continue
         about = (part.tag,)
+        if capacity is None or capacity.now_n is None or capacity.begins_n is None:
+            says = tr("Nobody knows what {tag} stands; the lighter vehicle asks for {band}.", tag=part.tag, band=band)
+            yield RigFinding("band.unknown", RigOutcome.UNSOUND, says, source, about)
+            continue
         now, marked = (show(force_n, Dimension.FORCE, system) for force_n in (capacity.now_n, capacity.begins_n))
         if strap_fit(book, lighter_kg, capacity.now_n) == TOO_WEAK:
             says = tr(
@@ -170,16 +172,25 @@ def _anchor(layout: Layout, loaded: Loaded, system: System) -> Iterator[RigFindi
     if rig.method is not Method.WINCH or not rig.pulling:
         return
     vehicle = layout.facts.vehicles[rig.pulling]
-    mass_kg = (vehicle.mass or vehicle.gvm).si
-    holds_n = ground.anchor_value_n(mass_kg)
+    holds_n = ground.anchor_value_n((vehicle.mass or vehicle.gvm).si)
     bears_n = loaded.load.pull_n * loaded.shares.on_body(layout, rig.pulling)
+    holds, bears = (show(one, Dimension.FORCE, system) for one in (holds_n, bears_n))
+    outcome = RigOutcome.CAUTION
     if bears_n > holds_n:
-        holds, bears = (show(one, Dimension.FORCE, system) for one in (holds_n, bears_n))
         says = tr(
             "{tag}, all brakes on, holds {holds} on firm ground and may bear {bears}: it slides before that.",
             tag=rig.pulling,
             holds=holds,
             bears=bears,
         )
-        source = layout.book.source_text("anchor_value_own")
-        yield RigFinding("anchor", RigOutcome.CAUTION, says, source, (rig.pulling,))
+    elif vehicle.mass is None:  # the lighter it stands there, the less it holds
+        says = tr("Nobody weighed {tag}: whether it holds {bears} is not known.", tag=rig.pulling, bears=bears)
+    else:
+        outcome = RigOutcome.SOUND
+        says = tr(
+            "{tag}, all brakes on, holds {holds} on firm ground and may bear {bears}.",
+            tag=rig.pulling,
+            holds=holds,
+            bears=bears,
+        )
+    yield RigFinding("anchor", outcome, says, layout.book.source_text("anchor_value_own"), (rig.pulling,))

@@ -85,6 +85,11 @@ def _length(part: Part) -> float:
     return size.si if size else 0.0
 
 
+def rule_choices() -> tuple[tuple[str, str], ...]:
+    """Every rule for the distance: its word and its name."""
+    return tuple((rule_word(one), one.value) for one in DistanceRule)
+
+
 def rule_word(rule: DistanceRule) -> str:
     """A rule for the distance as it prints."""
     words = {

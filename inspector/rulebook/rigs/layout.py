@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 from itertools import pairwise
 
+from inspector.gear.fitting import End
 from inspector.gear.rig import GROUND, LooseEnd, RigFacts, RigPiece
 from inspector.language import tr
 from inspector.refused import Refused
@@ -110,19 +111,20 @@ def _with_bars(facts: RigFacts, book: Rulebook, run: tuple[str, ...]) -> list[st
         piece = facts.pieces.get(found[place]) if found else None
         if piece is None or piece.kind != "hitch_receiver" or piece.fitted is None:
             continue
-        bar = next((one.tag for one in facts.pieces.values() if _carries(one, piece)), "")
+        bars = [one for one in facts.pieces.values() if one.kind == "tow_bar" and carries(one, piece)]
+        bars.sort(key=lambda one: one.fitted is None or piece.fitted is None or one.fitted.end != piece.fitted.end)
+        bar = bars[0].tag if bars else ""
         if bar and bar not in facts.rig.tags and bar not in found:
             found.insert(side if side == 0 else len(found), bar)
     return found
 
 
-def _carries(bar: RigPiece, receiver: RigPiece) -> bool:
-    return (
-        bar.kind == "tow_bar"
-        and bar.fitted is not None
-        and receiver.fitted is not None
-        and (bar.fitted.vehicle, bar.fitted.end) == (receiver.fitted.vehicle, receiver.fitted.end)
-    )
+def carries(bar: RigPiece, receiver: RigPiece) -> bool:
+    """Whether the receiver sits on the bar: at one end of one vehicle; an end nobody wrote down may be that one."""
+    one, other = bar.fitted, receiver.fitted
+    if one is None or other is None or one.vehicle != other.vehicle:
+        return False
+    return one.end == other.end or End.UNKNOWN in (one.end, other.end)
 
 
 def _part(facts: RigFacts, book: Rulebook, tag: str) -> Part:

@@ -22,17 +22,13 @@ _WANTED = {
 
 @dataclass(frozen=True, slots=True)
 class Limited:
-    """A piece that may serve, its role, its strength in newtons and the force at which that is used up."""
+    """A piece that may serve, its tag and role, its strength in newtons and the force at which that is used up."""
 
     piece: RigPiece
+    tag: str
     role: str
     strength_n: float
     limit_n: float
-
-    @property
-    def tag(self) -> str:
-        """What is written on it."""
-        return self.piece.tag
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,12 +48,12 @@ def limited(piece: RigPiece, asked: Asked, book: Rulebook) -> Limited | str:
         return why
     text = book.roles[piece.kind]
     if text.key == "winch":
-        return Limited(piece, text.key, math.inf, math.inf)
+        return Limited(piece, piece.tag, text.key, math.inf, math.inf)
     dry_n, unknown, _ = own_strength(piece, text.key)
     if dry_n is None:
         return unknown
     strength_n = fibre.strength_left_n(dry_n, wet_loss(text, asked.conditions.wet))
-    return Limited(piece, text.key, strength_n, strength_n / usual_margin(book, asked.method, text))
+    return Limited(piece, piece.tag, text.key, strength_n, strength_n / usual_margin(book, asked.method, text))
 
 
 def sorted_out(asked: Asked, facts: RigFacts, book: Rulebook) -> tuple[tuple[Limited, ...], dict[str, str]]:

@@ -223,7 +223,11 @@ def _stored_j(layout: Layout, found: Shares, stall_n: float) -> float:
 
 
 def _winch_and_line(layout: Layout) -> tuple[Part, Part]:
-    for winch in layout.of_role("winch"):
+    winches = layout.of_role("winch")
+    if len(winches) > 1:
+        why = tr("Two winches pull on one rig; nobody knows how they share it.")
+        raise Refused(tr("runs"), why, tr("Fix the line to a point at one of them, and pull with the other."))
+    for winch in winches:
         for tag in layout.near(winch.tag):
             if layout.parts[tag].role == "line":
                 return winch, layout.parts[tag]

@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import combinations
 
 from inspector.gear.rig import RigPiece
 from inspector.gear.trip import Vehicle
 from inspector.mechanics import bridle, rating
 from inspector.rulebook.load import Rulebook
+from inspector.rulebook.rigs.layout import carries
 from inspector.rulebook.rigs.limits import Limited
 
 _LIKE = 2  # the best of several like pieces, and one more where both vehicles want one
@@ -29,13 +29,30 @@ class Mount:
 
 
 def mounts(vehicle: Vehicle, at_hand: tuple[Limited, ...], book: Rulebook) -> tuple[Mount, ...]:
-    """Every way to fix a line to the vehicle with the pieces at hand."""
+    """The ways to fix a line to the vehicle with the pieces at hand that are not bettered by another of their sort.
+
+    A point that stands more betters every other point; so does the stronger pair at one end. What both vehicles may
+    want from the kit, a pin, an insert, a bridle, is kept twice over.
+    """
     here = [one for one in at_hand if _sits_on(one.piece, vehicle.tag)]
-    points = [one for one in here if one.role == "point"]
-    found = [Mount(((one.tag,),), (1.0,), one.limit_n, (one.tag,)) for one in points]
+    points = best(tuple(here), "point", len(here))
+    found = [Mount(((one.tag,),), (1.0,), one.limit_n, (one.tag,)) for one in points[:1]]
     found += _receivers(here, at_hand)
-    found += _bridles(vehicle, points, at_hand, book)
+    found += _unbettered(list(_bridles(vehicle, points, at_hand, book)))
     return tuple(found)
+
+
+def _unbettered(bridled: list[Mount]) -> list[Mount]:
+    """Bridles that fewer than two others better: by what they may bear and by what they put on each leg."""
+    return [one for one in bridled if sum(_betters(other, one) for other in bridled) < _LIKE]
+
+
+def _betters(other: Mount, one: Mount) -> bool:
+    if other.middle == one.middle:
+        return other.limit_n > one.limit_n and other.slot_shares <= one.slot_shares
+    better = other.limit_n >= one.limit_n and other.slot_shares <= one.slot_shares
+    same = other.limit_n == one.limit_n and other.slot_shares == one.slot_shares
+    return better and (not same or other.used < one.used)
 
 
 def _sits_on(piece: RigPiece, vehicle: str) -> bool:
@@ -48,8 +65,8 @@ def best(at_hand: tuple[Limited, ...], role: str, count: int = _LIKE) -> list[Li
 
 
 def _receivers(here: list[Limited], at_hand: tuple[Limited, ...]) -> Iterator[Mount]:
-    for receiver in (one for one in here if one.role == "receiver"):
-        bars = [one for one in here if one.role == "bar" and _same_end(one.piece, receiver.piece)]
+    for receiver in best(tuple(here), "receiver", len(here)):
+        bars = [one for one in here if one.role == "bar" and carries(one.piece, receiver.piece)]
         for pin in best(at_hand, "pin"):
             for insert in best(at_hand, "insert"):
                 chain = (*bars[:1], receiver, pin, insert)
@@ -62,11 +79,13 @@ def _same_end(one: RigPiece, other: RigPiece) -> bool:
 
 
 def _bridles(vehicle: Vehicle, points: list[Limited], at_hand: tuple[Limited, ...], book: Rulebook) -> Iterator[Mount]:
-    for first, second in combinations(points, 2):
-        if not _same_end(first.piece, second.piece) or not _end(first):
+    for end in sorted({_end(one) for one in points} - {""}):
+        strongest = [one for one in points if _end(one) == end][:_LIKE]
+        if len(strongest) < _LIKE:
             continue
+        first, second = strongest
         for strap in (one for one in at_hand if one.role == "bridle"):
-            share = _leg_share(vehicle, _end(first), strap, book)
+            share = _leg_share(vehicle, end, strap, book)
             if share is None:
                 continue
             legs_n = min(first.limit_n, second.limit_n, strap.limit_n) / share

@@ -7,7 +7,7 @@ from inspector.gear.outcome import Outcome, Purpose
 from inspector.gear.packing import Packed, Taken
 from inspector.gear.rig import RigPiece
 from inspector.gear.trip import Vehicle
-from inspector.language import tr
+from inspector.language import tr, tr_n
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.rigs.links import barred_why, own_strength
 from inspector.rulebook.rigs.strap_band import SUITS, band_words, strap_band, strap_fit
@@ -52,8 +52,9 @@ class _Packing:
         for piece in chosen:
             self.take(piece, need)
         if len(chosen) < count:
-            said = tr("{need}: {count} more are wanted.")
-            self.lacks.append(said.format(need=need, count=count - len(chosen)))
+            open_count = count - len(chosen)
+            said = tr_n("{need}: one more is wanted.", "{need}: {count} more are wanted.", open_count, need=need)
+            self.lacks.append(said)
 
 
 def _strength(piece: RigPiece, role: str) -> float:

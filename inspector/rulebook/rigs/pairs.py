@@ -13,6 +13,7 @@ from inspector.rulebook.rigs.check import checked
 from inspector.rulebook.rigs.choice import best_candidate
 from inspector.rulebook.rigs.limits import Asked, sorted_out
 from inspector.rulebook.rigs.propose import missing
+from inspector.rulebook.rigs.search import Pulls
 from inspector.units import Dimension, Figure, System, show
 
 _TENTH_KMH = 1 / 36
@@ -34,9 +35,10 @@ def pairs(
     how many are done.
     """
     asked = [one for pulling, bogged in permutations(vehicles, 2) for one in _asked(facts, pulling, bogged, book)]
-    found = []
+    found: list[PairLine] = []
+    pulls: Pulls = {}
     for done, one in enumerate(asked, start=1):
-        found.append(_line(one, facts, book, program, system))
+        found.append(_line(one, facts, book, program, system, pulls))
         if told is not None:
             told(done, len(asked))
     return tuple(found)
@@ -51,9 +53,9 @@ def _asked(facts: RigFacts, pulling: str, bogged: str, book: Rulebook) -> list[A
     return found
 
 
-def _line(asked: Asked, facts: RigFacts, book: Rulebook, program: str, system: System) -> PairLine:
+def _line(asked: Asked, facts: RigFacts, book: Rulebook, program: str, system: System, pulls: Pulls) -> PairLine:
     at_hand, _ = sorted_out(asked, facts, book)
-    best = best_candidate(asked, facts, at_hand, book, program, system)
+    best = best_candidate(asked, facts, at_hand, book, program, system, pulls)
     if best is None:
         lacks = tr("The kit lacks {what}.", what="; ".join(missing(asked, facts, at_hand, book)))
         return PairLine(asked.method.value, asked.pulling, asked.bogged, None, lacks)

@@ -146,6 +146,11 @@ def scale_word(scale: ResistanceScale) -> str:
     return words[scale]
 
 
+def scale_choices() -> tuple[tuple[str, str], ...]:
+    """Every scale: its word and its name."""
+    return tuple((scale_word(one), one.value) for one in ResistanceScale)
+
+
 def footing_word(footing: Footing) -> str:
     """What a vehicle stands in, in words."""
     words = {

@@ -7,7 +7,6 @@ choice of them has a greater least margin.
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import pairwise
 
 from inspector.gear.rig import Method, Rig, RigFacts
 from inspector.rulebook.load import Rulebook
@@ -15,11 +14,13 @@ from inspector.rulebook.rigs.layout import Layout, Part
 from inspector.rulebook.rigs.limits import Asked, Limited
 from inspector.rulebook.rigs.links import hung_margin, usual_margin
 from inspector.rulebook.rigs.loads import run_of, stall_of
-from inspector.rulebook.rigs.mounts import Mount, mounts
+from inspector.rulebook.rigs.mounts import Mount, best, mounts
 from inspector.rulebook.rigs.saying import Account
 from inspector.units import System
 
 _TWO_PARTS = 2.0
+
+Pulls = dict[tuple[str, str], float]  # the bound in newtons by strap and pulling vehicle, for one method and conditions
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,15 +54,26 @@ class Plan:
     used: frozenset[str]
 
 
-def candidates(asked: Asked, facts: RigFacts, at_hand: tuple[Limited, ...], book: Rulebook) -> Iterator[Candidate]:
-    """Every rig of the method that the pieces at hand make."""
-    connectors = sorted(
-        (one for one in at_hand if one.role in {"shackle", "soft"}), key=lambda one: (-one.limit_n, one.tag)
-    )
-    for plan in _plans(asked, facts, at_hand, book):
-        free = [one for one in connectors if one.tag not in plan.used]
-        if len(free) >= len(plan.slots):
-            yield _filled(plan, free, asked)
+def candidates(
+    asked: Asked, facts: RigFacts, at_hand: tuple[Limited, ...], book: Rulebook, pulls: Pulls
+) -> Iterator[Candidate]:
+    """Rigs of the method that the pieces at hand make; one that cannot reach what another of its shape has is left out.
+
+    Of one shape are all pulls by another vehicle, and all pulls by one winch with as many parts of line. pulls: filled
+    with what each strap leads to behind each vehicle, so that another search under the same conditions need not ask.
+    """
+    free = best(at_hand, "shackle", len(at_hand)) + best(at_hand, "soft", len(at_hand))
+    free.sort(key=lambda one: (-one.limit_n, one.tag))
+    reached: dict[tuple[str | None, int], float] = {}
+    plans = _winch_plans if asked.method is Method.WINCH else _pull_plans
+    for plan in plans(asked, facts, at_hand, book, pulls):
+        shape = (plan.runs[0][0], len(plan.runs)) if asked.method is Method.WINCH else ("", 0)
+        could = plan.limit_n / plan.pull_n if plan.pull_n > 0 else math.inf
+        if len(free) < len(plan.slots) or could < reached.get(shape, 0.0):
+            continue
+        found = _filled(plan, free, asked)
+        reached[shape] = max(found.margin, reached.get(shape, 0.0))
+        yield found
 
 
 def _filled(plan: Plan, free: list[Limited], asked: Asked) -> Candidate:
@@ -77,7 +89,7 @@ def _filled(plan: Plan, free: list[Limited], asked: Asked) -> Candidate:
     tags = iter([chosen[at].tag for at in range(len(plan.slots))])
     runs = tuple(tuple(tag if tag is not None else next(tags) for tag in run) for run in plan.runs)
     margin = limit_n / plan.pull_n if plan.pull_n > 0 else math.inf
-    return Candidate(_rig(asked, runs), margin, len({frozenset(pair) for run in runs for pair in pairwise(run)}))
+    return Candidate(_rig(asked, runs), margin, sum(len(run) - 1 for run in runs))
 
 
 def _swap(chosen: dict[int, Limited], at: int, plan: Plan, spare: list[Limited], limit_n: float) -> None:
@@ -98,19 +110,15 @@ def _rig(asked: Asked, runs: tuple[tuple[str, ...], ...]) -> Rig:
     return Rig("", asked.method, asked.bogged, asked.pulling, runs, asked.conditions)
 
 
-def _plans(asked: Asked, facts: RigFacts, at_hand: tuple[Limited, ...], book: Rulebook) -> Iterator[Plan]:
-    if asked.method is Method.WINCH:
-        yield from _winch_plans(asked, facts, at_hand, book)
-    else:
-        yield from _pull_plans(asked, facts, at_hand, book)
-
-
-def _pull_plans(asked: Asked, facts: RigFacts, at_hand: tuple[Limited, ...], book: Rulebook) -> Iterator[Plan]:
+def _pull_plans(
+    asked: Asked, facts: RigFacts, at_hand: tuple[Limited, ...], book: Rulebook, pulls: Pulls
+) -> Iterator[Plan]:
     role = "stretch" if asked.method is Method.KINETIC else "strap"
     bogged_mounts = mounts(facts.vehicles[asked.bogged], at_hand, book)
     pulling_mounts = mounts(facts.vehicles[asked.pulling], at_hand, book)
-    for strap in (one for one in at_hand if one.role == role):
-        pull_n = run_of(_alone(facts, book, strap, asked), Account(book, System.METRIC)).peak_n()
+    if not bogged_mounts or not pulling_mounts:
+        return
+    for strap, pull_n in _straps(asked, facts, [one for one in at_hand if one.role == role], book, pulls):
         for near in bogged_mounts:
             for far in pulling_mounts:
                 used = frozenset((*near.used, *far.used, strap.tag))
@@ -118,6 +126,25 @@ def _pull_plans(asked: Asked, facts: RigFacts, at_hand: tuple[Limited, ...], boo
                     continue
                 runs, slots = _joined(near, strap.tag, far)
                 yield Plan(runs, slots, pull_n, min(near.limit_n, far.limit_n, strap.limit_n), used)
+
+
+def _straps(
+    asked: Asked, facts: RigFacts, straps: list[Limited], book: Rulebook, pulls: Pulls
+) -> list[tuple[Limited, float]]:
+    """Straps that no other betters, each with the pull it leads to: to bear more under less pull is better."""
+    for one in straps:
+        if (one.tag, asked.pulling) not in pulls:
+            alone = _alone(facts, book, one, asked)
+            pulls[one.tag, asked.pulling] = run_of(alone, Account(book, System.METRIC)).peak_n()
+    found = [(one, pulls[one.tag, asked.pulling]) for one in straps]
+    return [pair for pair in found if not any(_betters(other, pair) for other in found)]
+
+
+def _betters(other: tuple[Limited, float], pair: tuple[Limited, float]) -> bool:
+    (better, less_n), (one, pull_n) = other, pair
+    if less_n == pull_n and better.limit_n == one.limit_n:
+        return better.tag < one.tag
+    return less_n <= pull_n and better.limit_n >= one.limit_n
 
 
 def _alone(facts: RigFacts, book: Rulebook, strap: Limited, asked: Asked) -> Layout:
@@ -145,14 +172,16 @@ def _joined(near: Mount, line: str, far: Mount) -> tuple[tuple[tuple[str | None,
     return tuple(runs), tuple(slots)
 
 
-def _winch_plans(asked: Asked, facts: RigFacts, at_hand: tuple[Limited, ...], book: Rulebook) -> Iterator[Plan]:
+def _winch_plans(
+    asked: Asked, facts: RigFacts, at_hand: tuple[Limited, ...], book: Rulebook, _pulls: Pulls
+) -> Iterator[Plan]:
     """One line to the stuck vehicle, or a line doubled through a block there and back to the pulling one."""
     pulling = facts.vehicles[asked.pulling]
     there = [one for one in mounts(facts.vehicles[asked.bogged], at_hand, book) if not one.middle]
     home = [one for one in mounts(pulling, at_hand, book) if not one.middle]
     for winch in (one for one in at_hand if one.role == "winch" and _on(one, pulling.tag)):
         _, stall_n = stall_of(winch.piece, Account(book, System.METRIC))
-        for line in (one for one in at_hand if one.role == "line" and _may_lie_on(one, pulling.tag)):
+        for line in best(tuple(one for one in at_hand if _may_lie_on(one, pulling.tag)), "line", 1):
             for far in there:
                 used = frozenset((winch.tag, line.tag, *far.used))
                 run = (winch.tag, line.tag, None, *reversed(far.inner[0]))
@@ -172,7 +201,7 @@ def _doubled(
     """The block and all that holds it bear two parts of line and must keep more, by the pull at which it stalls."""
     usual = usual_margin(book, Method.WINCH, None)
     harder = max(_TWO_PARTS, hung_margin(book, Method.WINCH) / usual)
-    for block in (one for one in at_hand if one.role == "block"):
+    for block in best(at_hand, "block", 1):
         for back in home:
             used = frozenset((winch.tag, line.tag, block.tag, *far.used, *back.used))
             if len(used) < 3 + len(far.used) + len(back.used):

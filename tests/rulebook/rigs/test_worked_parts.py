@@ -259,6 +259,16 @@ def test_a_weak_bar_decides_though_nobody_named_it() -> None:
     assert result.weakest in {"TB", "PN"} and link(result, "TB").outcome is RigOutcome.UNSOUND
 
 
+@pytest.mark.parametrize(("bar_end", "receiver_end"), [(End.UNKNOWN, End.REAR), (End.REAR, End.UNKNOWN)])
+def test_a_bar_whose_end_nobody_wrote_down_may_be_the_one_behind_the_receiver(bar_end: End, receiver_end: End) -> None:
+    """Silence takes no weak bar out of the rig; one that is known to sit at the other end is not in it."""
+    receiver = piece("RC", "hitch_receiver", "7 t", on=BOGGED, end=receiver_end)
+    weak = piece("TB", "tow_bar", "5 t", on=BOGGED, end=bar_end)
+    assert beach(*hitch(), receiver, weak, run=HITCH).outcome is RigOutcome.UNSOUND
+    front = piece("TB", "tow_bar", "5 t", on=BOGGED, end=End.FRONT)
+    assert beach(*hitch(), front, run=HITCH).link("TB") is None
+
+
 def test_a_towing_eye_is_good_for_half_the_laden_weight_and_a_snatch_asks_for_more() -> None:
     """1,500 x g = 14,710 N against 1.5 x 38,928.5 N."""
     result = beach(run=("towing_eye@V-B", "S-B", "K", "S-P", "P-P"))
@@ -301,9 +311,17 @@ def test_every_part_of_a_winch_line_keeps_twice_the_stall_pull() -> None:
     assert link(check(single_line(instead=(shackle("S-B", "2 t"),))), "S-B").use_ratio == pytest.approx(1)
 
 
-def test_a_vehicle_too_light_to_anchor_a_winch_is_warned_of() -> None:
-    """A winch of 1 t stalls at 1.25 t: 3,000 kg hold 1.998 t, 1,800 kg hold 1.1988 t."""
-    small = (winch(pull="1 t"), line(rated="20 t"))
-    assert not findings(check(single_line(instead=small)), "anchor")
-    light = (vehicle(BOGGED), vehicle(PULLING, "3,000 kg", "1,800 kg"))
-    assert findings(check(single_line(instead=small, vehicles=light)), "anchor")
+@pytest.mark.parametrize(("weighed", "outcome"), [("3,000 kg", "sound"), ("1,800 kg", "caution"), ("", "caution")])
+def test_a_vehicle_too_light_to_anchor_a_winch_is_warned_of_and_so_is_one_nobody_weighed(
+    weighed: str, outcome: str
+) -> None:
+    """A winch of 1 t stalls at 1.25 t: 3,000 kg hold 1.998 t, 1,800 kg hold 1.1988 t; unweighed it may be as light."""
+    pair = (vehicle(BOGGED), vehicle(PULLING, "3,000 kg", weighed))
+    result = check(single_line(instead=(winch(pull="1 t"), line(rated="20 t")), vehicles=pair))
+    assert findings(result, "anchor")[0].outcome.value == outcome
+
+
+def test_a_soft_shackle_keeps_what_a_steel_one_keeps() -> None:
+    """Both stand 1.4 P and must keep 1.5 P: taking the soft one instead makes nothing milder."""
+    for kind in ("bow_shackle", "soft_shackle"):
+        assert link(beach(weakened(piece("S-B", kind, "20 t"), 1.4 * P_N)), "S-B").outcome is RigOutcome.UNSOUND

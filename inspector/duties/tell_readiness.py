@@ -1,0 +1,67 @@
+"""A trip's readiness in words, the same at the command line, in the window and on its sheet."""
+
+from inspector.drawings.marks import outcome_word
+from inspector.duties.before_use import goes, why_not
+from inspector.duties.trip_readiness import Due, FallsDue, PartReady, Ready, Turns
+from inspector.gear.trip import Ground, Trip, Vehicle
+from inspector.language import show_day, tr
+
+
+def days_words(planned: Trip) -> str:
+    """ "28 Nov 2026", "28 to 29 Nov 2026", or two days in full where the month turns."""
+    first, last = planned.first_on, planned.last_on
+    if first == last:
+        return show_day(last)
+    same_month = (first.year, first.month) == (last.year, last.month)
+    return tr("{first} to {last}", first=first.day if same_month else show_day(first), last=show_day(last))
+
+
+def ground_words(ground: Ground) -> str:
+    """What the trip drives on."""
+    words = {
+        Ground.BEACH: tr("beach"),
+        Ground.MUD: tr("mud"),
+        Ground.ROCK: tr("rock"),
+        Ground.SNOW: tr("snow"),
+        Ground.GRAVEL: tr("gravel"),
+    }
+    return words[ground]
+
+
+def judged_for_words(ready: Ready) -> str:
+    """For which day the pieces are judged."""
+    if ready.on == ready.trip.last_on:
+        return tr("Every piece is judged for that day, the last of the trip, on what is known today.")
+    return tr("The trip is over; every piece is judged for today.")
+
+
+def due_words(one: FallsDue) -> str:
+    """What falls due, and whether it did already."""
+    words = {
+        Due.INSPECTION: tr("next inspection"),
+        Due.READING: tr("next reading of the wall"),
+        Due.VERDICT: tr("its verdict holds only until that day"),
+    }
+    return tr("{what}, overdue", what=words[one.what]) if one.overdue else words[one.what]
+
+
+def turn_words(one: Turns) -> str:
+    """How a verdict of the last day differs from today's, and why."""
+    then = outcome_word(one.then.verdict.outcome)
+    tag, today = one.then.dossier.item.tag, outcome_word(one.today)
+    return tr("{tag}: {today} today, {then} then. {why}", tag=tag, today=today, then=then, why=why_not(one.then))
+
+
+def mass_words(vehicle: Vehicle) -> str:
+    """What a vehicle weighs."""
+    weighs = vehicle.mass.as_typed if vehicle.mass else tr("nobody weighed it")
+    return tr("GVM {gvm}, mass {mass}", gvm=vehicle.gvm.as_typed, mass=weighs)
+
+
+def part_words(part: PartReady) -> str:
+    """What a part on a vehicle may be used for, or why not, and whether anybody has looked how it was fitted."""
+    said = part.judged.explanation.use_line if goes(part.judged) else why_not(part.judged)
+    if part.moved_on is None:
+        return said
+    moved = tr("Fitted there on {day}, and no competent person has inspected it since.", day=show_day(part.moved_on))
+    return f"{said} {moved}"

@@ -1,0 +1,83 @@
+"""What happened to a piece since a competent person has last seen all of it: events, exposures, doubts, moves."""
+
+from collections.abc import Iterable
+from datetime import date
+
+from inspector.gear.inspection import Inspection, InspectionKind
+from inspector.gear.opinion import Stance
+from inspector.gear.use import Event, Weather
+from inspector.gear.verdict import Known
+from inspector.language import tr
+from inspector.rulebook.case import Case
+from inspector.rulebook.observed import who_words
+from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number
+from inspector.units import Dimension
+
+
+def open_events(case: Case) -> Quantity:
+    """Overloads, drops and run-overs after which no competent person has seen all of it."""
+    events = [(one.facts.on, one.id) for one in case.dossier.uses if one.facts.event is not Event.NONE]
+    return _open(case, events, tr("uses logged"))
+
+
+def harmful_exposures(case: Case) -> Quantity:
+    """Heat and chemicals after which no competent person has seen all of it."""
+    return _open(case, _exposed(case, {Weather.HEAT, Weather.CHEMICAL}), tr("exposures logged"))
+
+
+def _exposed(case: Case, weathers: set[Weather]) -> list[tuple[date, str]]:
+    return [(one.facts.on, one.id) for one in case.dossier.exposures if one.facts.weather in weathers]
+
+
+def open_doubts(case: Case) -> Quantity:
+    """Doubts that somebody voiced and after which no competent person has seen all of it."""
+    doubts = [(one.facts.on, one.id) for one in case.dossier.opinions if one.facts.stance is Stance.DOUBTS]
+    return _open(case, doubts, tr("doubts voiced"))
+
+
+def open_strikes(case: Case) -> Quantity:
+    """Entries struck since a competent person has last seen all of it."""
+    return _open(case, [(one.facts.on, one.id) for one in case.dossier.strikes], tr("entries struck"))
+
+
+def open_fittings(case: Case) -> Quantity:
+    """Times it was put on a vehicle after which no competent person has seen all of it where it sits now.
+
+    On one day the order of entry decides. A part that was taken off again waits for its next place.
+    """
+    last, moves = case.looked_over.at, case.dossier.fittings
+    if moves and moves[-1].facts.to is None:
+        moves = ()
+    left = [one.facts.on for one in moves if last is None or (one.facts.on, one.id) > (last.on, last.id)]
+    return number(len(left), Dimension.COUNT, tr("fittings logged"), Known.COUNTED, measured_on=max(left, default=None))
+
+
+def changed_figures(case: Case) -> Quantity:
+    """Values changed after a preview had held or retired the piece, since it was last looked over."""
+    if not case.thorough:
+        return NOT_APPLICABLE
+    last, since = case.thorough[-1], case.looked_over.at
+    counted_from = [one for one in case.thorough if since is None or one.on >= since.on]
+    count = sum(len(one.facts.first_values) for one in counted_from)
+    return number(count, Dimension.COUNT, who_words(last), Known.COUNTED, measured_on=last.on, seen_in=last)
+
+
+def frozen_exposures(case: Case) -> Quantity:
+    """Days frozen while wet after which no competent person has seen all of it."""
+    return _open(case, _exposed(case, {Weather.FROST}), tr("exposures logged"))
+
+
+def _open(case: Case, entries: Iterable[tuple[date, str]], came_from: str) -> Quantity:
+    """Entries, by day and id, that came after the piece was last looked over.
+
+    On the day itself an entry is answered only by an inspection made for an event and entered after it.
+    """
+    last = case.looked_over.at
+    left = [day for day, key in entries if last is None or not _answers(last, day, key)]
+    return number(len(left), Dimension.COUNT, came_from, Known.COUNTED, measured_on=max(left, default=None))
+
+
+def _answers(last: Inspection, day: date, key: str) -> bool:
+    if day != last.on:
+        return day < last.on
+    return last.facts.kind is InspectionKind.AFTER_EVENT and key < last.id
