@@ -6,6 +6,7 @@ import pytest
 
 from inspector.duties.office import Office
 from inspector.duties.print_sheets import print_trip_sheet
+from tests.cli.story import Clock
 from tests.cli.test_commands import Desk
 
 NELL = ("--by", "Nell Hobbery", "--on", "2026-11-25")
@@ -15,23 +16,8 @@ NELL = ("--by", "Nell Hobbery", "--on", "2026-11-25")
 def club(sample: Office, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> Desk:
     """The sample register, its trip T-05 ahead with a printed sheet and four of its pieces checked."""
     monkeypatch.setenv("COLUMNS", "100")
-    monkeypatch.setattr("inspector.app.datetime", _Stopped(sample))
+    monkeypatch.setattr("inspector.app.datetime", Clock(sample.now))
     return Desk(tmp_path, capsys)
-
-
-class _Stopped:
-    """A clock that stands where the sample register was built."""
-
-    def __init__(self, office: Office) -> None:
-        self._office = office
-
-    def now(self) -> "_Stopped":
-        """The moment."""
-        return self
-
-    def astimezone(self) -> object:
-        """The moment with its zone."""
-        return self._office.now
 
 
 def test_it_lists_what_is_to_be_checked_and_what_stays(club: Desk) -> None:
