@@ -7,6 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inspector.gear.fitting import End
+from inspector.gear.item import Rating
+from inspector.gear.kind import Basis
 from inspector.gear.rig import Conditions, Footing, Method, Rig, RigPiece
 from inspector.gear.rig_result import Proposed, RigOutcome
 from inspector.rulebook.rigs.advice import check_rig
@@ -16,7 +18,7 @@ from inspector.rulebook.rigs.pairs import pairs
 from inspector.rulebook.rigs.propose import propose, rank
 from inspector.units import Dimension, System
 from tests.rulebook.rig_kits import BOOK, every_rig, facts_of, figure, piece, strap, vehicle
-from tests.rulebook.sound import sound, with_grade
+from tests.rulebook.sound import sound, with_facts, with_grade
 
 EMPTY = Rig("", Method.KINETIC, "B", "A", ())
 STRENGTHS = ("60 kN", "78 kN", "98 kN", "130 kN", "200 kN")
@@ -210,3 +212,57 @@ def test_a_pair_that_is_sound_only_slowly_says_up_to_which_speed() -> None:
     at = replace(SAND, speed=figure(f"{line.up_to_m_per_s * 3.6 + 0.2:.2f} km/h", Dimension.SPEED))
     faster = Rig("", Method.KINETIC, "B", "A", line.runs, at, dampers=("DM",))
     assert checked(replace(facts, rig=faster), BOOK, "test", System.METRIC).result.outcome is RigOutcome.UNSOUND
+
+
+# --- what cannot serve is left out, with its reason, and stops no search ---
+
+
+def through_receiver(*more: RigPiece) -> list[RigPiece]:
+    """A point just weaker than the receiver beside it, with pin and insert for that; both would be sound."""
+    return [
+        *(piece("PA", "recovery_point", "62 kN", "A", End.REAR), piece("PB", "recovery_point", "98 kN", "B")),
+        *(piece("HR", "hitch_receiver", "7 t", "A", End.REAR), piece("HP", "hitch_pin", "9 t")),
+        *(piece("RI", "receiver_insert", "200 kN"), piece("SH1", "bow_shackle", "230 kN")),
+        *(piece("SH2", "bow_shackle", "200 kN"), strap("KS", "78 kN"), piece("DM", "damper", ""), *more),
+    ]
+
+
+def why_left(found: Proposed, tag: str) -> str:
+    return next(one.why for one in found.left_out if one.tag == tag)
+
+
+@pytest.mark.parametrize("ends", [(End.REAR,), (End.UNKNOWN,), (End.REAR, End.REAR)])
+def test_a_receiver_whose_bar_cannot_serve_gives_way_to_a_point_that_can(ends: tuple[End, ...]) -> None:
+    unrated = with_facts(sound(BOOK.kind("tow_bar")), rating=Rating(Basis.UNRATED, None, None, "none"))
+    bars = [piece(f"TB{at}", "tow_bar", "", "A", end, unrated) for at, end in enumerate(ends)]
+    slow = replace(SAND, speed=figure("4 km/h", Dimension.SPEED))
+    without = proposed(through_receiver(), conditions=slow).result
+    assert without is not None and "HR" in without.rig.tags
+    found = proposed(through_receiver(*bars), conditions=slow)
+    assert found.result is not None and found.result.outcome is RigOutcome.SOUND
+    assert "PA" in found.result.rig.tags
+    assert "TB0" in why_left(found, "HR")
+
+
+def test_what_sits_on_a_third_vehicle_is_left_there() -> None:
+    """Pin, insert and shackle are not loose where the register has them on another vehicle."""
+    elsewhere = [
+        piece(tag, kind, strength, "C")
+        for tag, kind, strength in (("SH9", "bow_shackle", "400 kN"), ("HP9", "hitch_pin", "9 t"))
+    ]
+    found = proposed([*sound_kit(), *elsewhere])
+    assert found.result is not None and not {"SH9", "HP9"} & set(found.result.rig.tags)
+    assert why_left(found, "SH9") == why_left(found, "HP9") == "It sits on neither of the two vehicles."
+
+
+@pytest.mark.parametrize("kind", ["fibre_winch_line", "wire_winch_rope"])
+def test_a_line_whose_length_nobody_wrote_down_stops_no_search(kind: str) -> None:
+    bare = sound(BOOK.kind(kind))
+    bare = with_facts(bare, sizes=tuple(one for one in bare.item.facts.sizes if one.key != "length"))
+    winch = piece("WN", "winch", "20 kN", "A")
+    unmeasured = piece("FX", kind, "400 kN", dossier=bare)
+    kit = [*sound_kit(), winch, unmeasured]
+    assert proposed(kit, Method.WINCH).result is None
+    assert why_left(proposed(kit, Method.WINCH), "FX") == "Its length was not written down."
+    better = proposed([*kit, strap("FL", "100 kN", "25 m", "fibre_winch_line")], Method.WINCH).result
+    assert better is not None and "FL" in better.rig.tags

@@ -9,7 +9,10 @@ from dataclasses import dataclass
 from inspector.gear.rig import Conditions, Method, RigFacts, RigPiece
 from inspector.language import tr
 from inspector.mechanics import fibre
+from inspector.refused import Refused
 from inspector.rulebook.load import Rulebook
+from inspector.rulebook.rig_texts import Role
+from inspector.rulebook.rigs.layout import bar_behind
 from inspector.rulebook.rigs.links import PURPOSES, barred_why, own_strength, usual_margin, wet_loss
 from inspector.rulebook.rigs.strap_band import TOO_WEAK, strap_fit
 
@@ -47,6 +50,9 @@ def limited(piece: RigPiece, asked: Asked, book: Rulebook) -> Limited | str:
     if why:
         return why
     text = book.roles[piece.kind]
+    length = piece.judged.dossier.item.size("length")
+    if text.stretch_least and (length is None or length.si <= 0):
+        return tr("Its length was not written down.")
     if text.key == "winch":
         return Limited(piece, piece.tag, text.key, math.inf, math.inf)
     dry_n, unknown, _ = own_strength(piece, text.key)
@@ -65,7 +71,7 @@ def sorted_out(asked: Asked, facts: RigFacts, book: Rulebook) -> tuple[tuple[Lim
         role = book.roles[piece.kind]
         if role.key not in _WANTED[asked.method]:
             continue
-        if role.fitted and (piece.fitted is None or piece.fitted.vehicle not in {asked.bogged, asked.pulling}):
+        if _sits_elsewhere(piece, role, asked):
             unable[tag] = tr("It sits on neither of the two vehicles.")
             continue
         found = limited(piece, asked, book)
@@ -76,4 +82,23 @@ def sorted_out(asked: Asked, facts: RigFacts, book: Rulebook) -> tuple[tuple[Lim
             unable[tag] = tr("It is too weak for the lighter vehicle.")
         else:
             able.append(found)
-    return tuple(able), unable
+    unable |= {one.tag: why for one in able if (why := _why_bar(one, facts, unable))}
+    return tuple(one for one in able if one.tag not in unable), unable
+
+
+def _sits_elsewhere(piece: RigPiece, role: Role, asked: Asked) -> bool:
+    """On a third vehicle, or, of what has to be fitted, on none."""
+    if piece.fitted is None:
+        return role.fitted
+    return piece.fitted.vehicle not in {asked.bogged, asked.pulling}
+
+
+def _why_bar(one: Limited, facts: RigFacts, unable: dict[str, str]) -> str:
+    """Why the tow bar behind a receiver cannot serve: the receiver hangs on it."""
+    if one.role != "receiver":
+        return ""
+    try:
+        bar = bar_behind(facts, one.piece)
+    except Refused as refusal:
+        return refusal.why
+    return tr("Its tow bar {bar} cannot serve. {why}", bar=bar, why=unable[bar]) if bar in unable else ""
