@@ -5,6 +5,7 @@ from pathlib import Path
 import click
 
 from inspector.cli import say, typed
+from inspector.cli.demo_rigs import look_at_rigs
 from inspector.cli.wiring import Wiring
 from inspector.drawings.marks import outcome_word
 from inspector.duties import look_up
@@ -39,7 +40,8 @@ def spend_evening(wiring: Wiring, folder: Path, *, window: bool) -> int:
         raise Refused(tr("folder"), why, tr("Name another folder, or open it: inspector --register FOLDER window."))
     office = _sample(wiring, folder)
     judged = [*_book_a_shackle(office), *_read_the_walls(office), *_look_at_two(office)]
-    papers = _print(office)
+    rig_sheets = look_at_rigs(office)
+    papers = [*_print(office), *rig_sheets]
     _close(judged, papers)
     return _open(wiring, office, folder) if window else 0
 
@@ -120,7 +122,7 @@ def _inspect(office: Office, tag: str, readings: tuple[str, ...], method: Method
 
 def _print(office: Office) -> list[Paper]:
     planned = readiness(office, "next")
-    say.heading(tr("4  Papers for “{trip}”", trip=planned.trip.name))
+    say.heading(tr("5  Papers for “{trip}”", trip=planned.trip.name))
     going, staying = len(planned.going), len(planned.staying)
     say.paragraph(tr("{going} pieces of the kit go, {staying} stay at home.", going=going, staying=staying), "  ")
     for one in planned.staying:
@@ -129,7 +131,7 @@ def _print(office: Office) -> list[Paper]:
 
 
 def _close(judged: list[Judged], papers: list[Paper]) -> None:
-    say.heading(tr("5  What was judged tonight"))
+    say.heading(tr("6  What was judged tonight"))
     rows = [
         (one.dossier.item.tag, one.dossier.kind.name, outcome_word(one.verdict.outcome), one.explanation.use_line)
         for one in judged

@@ -14,7 +14,6 @@ from inspector.duties.give_opinion import answer_findings, doubt
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.keep_vehicles import add_vehicle, change_vehicle
 from inspector.duties.office import Office
-from inspector.duties.print_sheets import put_out_sheet
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
 from inspector.duties.sample_texts import Row, Sample, listed_tables
@@ -22,7 +21,6 @@ from inspector.duties.sample_trips import Deed, Do, Turn, trip_deeds
 from inspector.duties.strike_entry import strike_entry
 from inspector.duties.tell_history import history_of
 from inspector.gear.kind import Kind
-from inspector.gear.papers import TripSheet
 from inspector.gear.person import Person
 from inspector.gear.trip import Vehicle
 
@@ -30,7 +28,7 @@ _EVENING = time(19, 0)
 
 
 def build_sample(office: Office) -> Person:
-    """Fill an empty register with the sample club; returns the club's officer. All or nothing; printed is last."""
+    """Fill an empty register with the sample club; returns the club's officer. All or nothing."""
     sample = Sample(sample_texts.sample_folder(), office.today)
     deeds = sorted(_deeds(office, sample), key=lambda one: (one.on, one.turn))
     with office.book.together():
@@ -41,11 +39,9 @@ def build_sample(office: Office) -> Person:
         seated = replace(office, officer=officer)
         for table in listed_tables(sample.tables("club.toml"), "vehicle"):
             _add_vehicle(_evening(seated, deeds[0].on), sample_texts.vehicle(table))
-        done = [deed.do(_evening(seated, deed.on)) for deed in deeds]
+        for deed in deeds:
+            deed.do(_evening(seated, deed.on))
         judge_anew(seated)
-    for sheet in done:
-        if isinstance(sheet, TripSheet):
-            put_out_sheet(seated, sheet)
     return officer
 
 

@@ -80,9 +80,9 @@ def _check_day(field: str, day: date, latest: date, trip: Trip) -> None:
 
 def _pulls(office: Office, page: Page, trip: Trip, used: RigUsed, by: str, shares: Shares) -> Iterator[_Pulled]:
     """The use of each piece in a rig, both ends, parts on the vehicles, bars behind receivers and dampers included."""
-    share_of = shares(used)
+    share_of = shares(used) if used.hardest else {}
     for item in pulled_with(page, used.rig, used.on):
-        why = _overload(office, _as_known(office, page, item), used, share_of.get(item.tag, 1.0))
+        why = _overload(office, page, item, used, share_of.get(item.tag, 1.0))
         note = tr("Trip {ref}, {rig}.", ref=trip.ref, rig=used.rig.name)
         event = Event.OVERLOAD if why else Event.NONE
         use = NewUse(used.on, used.pull_count, event, by, f"{note} {why}".strip())
@@ -95,12 +95,13 @@ def _as_known(office: Office, page: Page, item: Item) -> Judged:
     return judged(office, page.dossier(item, office.kind(item.facts.kind), office.today))
 
 
-def _overload(office: Office, piece: Judged, used: RigUsed, share_ratio: float) -> str:
+def _overload(office: Office, page: Page, item: Item, used: RigUsed, share_ratio: float) -> str:
     """Why the pulls count as an overload of this piece, all that was told of them; empty where they do not."""
     told = [tr("It jerked, stalled or ran faster than planned.")] if used.jerked else []
     if used.near_miss.strip():
         told.append(tr("Near miss: {said}", said=used.near_miss.strip()))
     if used.hardest is not None:
+        piece = _as_known(office, page, item)
         found = is_overloaded(piece, used.hardest.si * share_ratio, office.rules, office.system)
         told += [found.why] if found.is_over else []
     return " ".join(told)

@@ -22,11 +22,12 @@ SHEET = "trip_sheet"  # what the register calls this kind of document
 
 def print_trip_sheet(office: Office, ref: str) -> Paper:
     """Number, keep and print the sheet of the trip."""
-    return put_out_sheet(office, enter_trip_sheet(office, ref))
+    sheet = enter_trip_sheet(office, ref)
+    return put_out(office, sheet.imprint.number, inspection_sheet(sheet, PageSize(office.page)))
 
 
 def enter_trip_sheet(office: Office, ref: str) -> TripSheet:
-    """Number and keep the sheet of the trip; it is printed when its deed is kept for good."""
+    """Number and keep the sheet of the trip; what it says is in the book, no file is written."""
     ready = readiness(office, ref)
     with office.book.page() as page:
         number = next_number(page, "S", SHEET)
@@ -34,11 +35,6 @@ def enter_trip_sheet(office: Office, ref: str) -> TripSheet:
         page.add_document(number, SHEET, office.today, ready.trip.id, sheet)
         page.enter("print sheet", by=office.officer.id, at=office.now, facts={"number": number, "trip": ready.trip.ref})
     return sheet
-
-
-def put_out_sheet(office: Office, sheet: TripSheet) -> Paper:
-    """Print a sheet that is kept."""
-    return put_out(office, sheet.imprint.number, inspection_sheet(sheet, PageSize(office.page)))
 
 
 def _sheet(office: Office, page: Page, ready: Ready, number: str) -> TripSheet:

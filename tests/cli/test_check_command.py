@@ -6,6 +6,7 @@ import pytest
 
 from inspector.duties.office import Office
 from inspector.duties.print_sheets import print_trip_sheet
+from tests.cli.story import Clock
 from tests.cli.test_commands import Desk
 
 NELL = ("--by", "Nell Hobbery", "--on", "2026-11-25")
@@ -13,30 +14,15 @@ NELL = ("--by", "Nell Hobbery", "--on", "2026-11-25")
 
 @pytest.fixture
 def club(sample: Office, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> Desk:
-    """The sample register, its trip T-05 ahead with a printed sheet."""
+    """The sample register, its trip T-05 ahead with a printed sheet and four of its pieces checked."""
     monkeypatch.setenv("COLUMNS", "100")
-    monkeypatch.setattr("inspector.app.datetime", _Stopped(sample))
+    monkeypatch.setattr("inspector.app.datetime", Clock(sample.now))
     return Desk(tmp_path, capsys)
-
-
-class _Stopped:
-    """A clock that stands where the sample register was built."""
-
-    def __init__(self, office: Office) -> None:
-        self._office = office
-
-    def now(self) -> "_Stopped":
-        """The moment."""
-        return self
-
-    def astimezone(self) -> object:
-        """The moment with its zone."""
-        return self._office.now
 
 
 def test_it_lists_what_is_to_be_checked_and_what_stays(club: Desk) -> None:
     said = club.type("check", "T-05")
-    assert "4 of 15 pieces are checked." in said
+    assert "4 of 15 pieces are checked." in said and "checked by Nell Hobbery" in said
     assert "edge_cuts: Run every metre through your hands" in said and "bow_diameter: Body at" in said
     assert said.index("HR-01") < said.index("KS-06") < said.index("Not to be checked") < said.index("SH-10")
 

@@ -123,6 +123,10 @@ def club(built: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkey
     return Desk(tmp_path / "club", capsys)
 
 
+def test_an_empty_register_says_how_a_rig_is_kept(desk: Desk) -> None:
+    assert "No rig is kept yet; `inspector rig keep`" in desk.type("rig", "list")
+
+
 def test_a_rig_is_kept_from_a_file_listed_and_written_out_again(club: Desk, tmp_path: Path) -> None:
     assert "R-01" not in club.type("rig", "list")
     file, copy = tmp_path / "rig.toml", tmp_path / "copy.toml"

@@ -1,0 +1,26 @@
+"""What the officer's evening says of the next trip's rigs."""
+
+import pypdf
+import pytest
+
+from inspector.cli.demo_rigs import look_at_rigs
+from inspector.duties.office import Office
+from inspector.duties.verify_book import verify_book
+
+
+def test_the_evening_tells_the_pairs_a_rig_with_its_weakest_link_and_one_refused_at_the_ball(
+    sample: Office, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "100")
+    (paper,) = look_at_rigs(sample)
+    printed = capsys.readouterr().out
+    said = " ".join(printed.split())
+    assert "V-01 is stuck. Unsound: V-02 by strap, V-04 by strap, V-04 by winch, V-09 by strap." in said
+    assert "V-02 is stuck. Sound: V-04 by strap up to 7 km/h" in said and "V-04 by strap, V-04 by winch." in said
+    assert "Weakest link KR-02, kinetic rope: stands 1.39 times what it bears, must keep 1.25" in said
+    assert "NEVER Never pull like this. On a tow ball, KR-02 and TB-01" in said and "on a lever of" in said
+    assert len(printed.splitlines()) < 30, "an evening is short"
+    text = " ".join(page.extract_text() for page in pypdf.PdfReader(paper.path).pages)
+    assert paper.path.stem == f"G-{sample.book.origin}-0001" and paper.missing == ()
+    assert "Rig sheet" in text and "KR-02" in text and "Where to stand" in text
+    assert verify_book(sample).faults == ()
