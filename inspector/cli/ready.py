@@ -17,6 +17,7 @@ def say_ready(ready: Ready) -> None:
     say.paragraph(judged_for_words(ready))
     click.echo()
     _kit(ready)
+    _away(ready)
     _turning(ready)
     _due(ready)
     for one in ready.vehicles:
@@ -47,6 +48,13 @@ def _kit(ready: Ready) -> None:
 
 def _piece(one: Judged) -> tuple[str, str, str]:
     return one.dossier.item.tag, one.dossier.kind.name, outcome_word(one.verdict.outcome)
+
+
+def _away(ready: Ready) -> None:
+    if not ready.away:
+        return
+    say.heading(tr("These may not be at hand"))
+    say.table((tr("Tag"), tr("Why")), [(one.tag, one.why) for one in ready.away])
 
 
 def _turning(ready: Ready) -> None:

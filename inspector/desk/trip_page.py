@@ -179,6 +179,7 @@ class TripPage(QWidget):
         margin = [
             *parts.empty_kit_part(ready),
             *parts.lacks_part(found.lacks),
+            *parts.away_part(ready),
             *parts.staying_part(ready, look, opens),
             *parts.due_part(ready, look, opens),
         ]

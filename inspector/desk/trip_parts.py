@@ -86,6 +86,14 @@ def staying_part(ready: Ready, look: Look, opens: Open) -> list[QWidget]:
     return [section(tr("Stays at home"), tag_lines(lines, look, opens))]
 
 
+def away_part(ready: Ready) -> list[QWidget]:
+    """What may not be at hand and why; nothing where all of it is."""
+    if not ready.away:
+        return []
+    lines = (said(tr("{tag}: {why}", tag=one.tag, why=one.why)) for one in ready.away)
+    return [section(tr("May not be at hand"), *lines)]
+
+
 def lacks_part(lacks: Sequence[str]) -> list[QWidget]:
     """What the kit lacks for these vehicles."""
     if not lacks:

@@ -6,6 +6,7 @@ from datetime import date
 from enum import StrEnum
 
 from inspector.duties.before_use import goes
+from inspector.duties.elsewhere import Away, away
 from inspector.duties.judging import judged
 from inspector.duties.keep_vehicles import overload_words
 from inspector.duties.look_up import trip
@@ -78,7 +79,7 @@ class Ready:
     """A trip's kit judged for its last day: the pieces that go and those that stay, in the order of the walk round.
 
     on: the day they are judged for, today for a trip that is over. due and turning speak of the kit and of the parts
-    on the vehicles, on what is known today.
+    on the vehicles, on what is known today. away: pieces of the kit that may not be at hand, whatever their verdict.
     """
 
     trip: Trip
@@ -88,6 +89,7 @@ class Ready:
     due: tuple[FallsDue, ...] = ()
     turning: tuple[Turns, ...] = ()
     vehicles: tuple[VehicleReady, ...] = ()
+    away: tuple[Away, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +109,7 @@ def readiness(office: Office, ref: str) -> Ready:
     on = max(office.today, planned.last_on)
     with office.book.reading() as page:
         facts = _facts(office, page, planned, on)
+        elsewhere = away(office, page, planned, planned.kit)
     then = {key: judged(office, one) for key, one in facts.dossiers.items()}
     today = {key: _today(office, one, then[key]) for key, one in facts.dossiers.items()}
     kit = _walked(then[key] for key in facts.kit)
@@ -118,6 +121,7 @@ def readiness(office: Office, ref: str) -> Ready:
         due=tuple(sorted(_due(office, then.values(), today, on), key=lambda one: (one.on, one.tag))),
         turning=tuple(Turns(today[key].outcome, one) for key, one in then.items() if _turns(today[key], one.verdict)),
         vehicles=tuple(_vehicle(one, facts, then) for one in facts.vehicles),
+        away=elsewhere,
     )
 
 

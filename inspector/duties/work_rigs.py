@@ -3,13 +3,14 @@
 Everything is judged for the trip's last day on what is known today; without a trip, for today. Nothing is kept.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable
 from dataclasses import dataclass, replace
 from datetime import date
 
 from inspector.duties import look_up
 from inspector.duties.before_use import goes
 from inspector.duties.debrief import Shares
+from inspector.duties.elsewhere import away, lent_away, stays_with_owner
 from inspector.duties.judging import judged
 from inspector.duties.keep_rigs import rig as kept_rig
 from inspector.duties.office import Office
@@ -19,7 +20,7 @@ from inspector.duties.trip_readiness import Ready
 from inspector.gear.debrief import RigUsed
 from inspector.gear.packing import Packed
 from inspector.gear.rig import Conditions, Footing, Method, Rig, RigFacts, RigPiece
-from inspector.gear.rig_result import PairLine, Proposed, RigResult
+from inspector.gear.rig_result import LeftOut, PairLine, Proposed, RigResult
 from inspector.gear.trip import Ground, Trip
 from inspector.language import tr
 from inspector.refused import Refused
@@ -83,9 +84,13 @@ def propose_rig(
             raise Refused(name, why, tr("Use one of: {tags}.", tags=", ".join(planned.vehicles)))
     if pulling == bogged:
         raise Refused(tr("pulling"), tr("One vehicle cannot pull itself."), tr("Name another vehicle of the trip."))
-    facts = _facts(office, planned, planned.kit, [bogged, pulling])
+    with office.book.reading() as page:
+        lent = lent_away(office, page, planned)
+    facts = _without(_facts(office, planned, planned.kit, [bogged, pulling]), lent)
     asked = Asked(method, pulling, bogged, conditions or conditions_of(planned))
     found = propose(asked, facts, office.rules, office.program, office.system)
+    gone = tuple(LeftOut(tag, why) for tag, why in lent.items())
+    found = replace(found, left_out=tuple(sorted((*found.left_out, *gone), key=lambda one: one.tag)))
     if found.result is None:
         return found
     return replace(found, result=replace(found.result, rig=replace(found.result.rig, trip=planned.ref)))
@@ -105,6 +110,8 @@ def pair_trip(
     planned = ready.trip if ready else look_up.trip(office, ref)
     asked = conditions or conditions_of(planned)
     facts = _facts_of(office, ready) if ready else _facts(office, planned, planned.kit, planned.vehicles)
+    with office.book.reading() as page:
+        facts = _without(facts, lent_away(office, page, planned))
     dampers = tuple(tag for tag, one in facts.pieces.items() if one.kind == "damper" and goes(one.judged))[:1]
     facts = replace(facts, rig=replace(_NOTHING, conditions=asked, dampers=dampers))
     lines = pairs(facts, planned.vehicles, office.rules, office.program, office.system, told)
@@ -112,15 +119,19 @@ def pair_trip(
 
 
 def pack_trip(office: Office, ref: str) -> Packed:
-    """A kit by need for a trip, from what is fit on its last day, neither lent nor fitted to any vehicle."""
+    """A kit by need for a trip, from what is fit on its last day, neither lent, fitted nor in another kit on its days.
+
+    A member's own gear is packed only where that member goes.
+    """
     planned = look_up.trip(office, ref)
     with office.book.reading() as page:
-        out = {one.item.tag for one in page.out()}
         places = page.fittings()
-        store = [item for item in page.not_retired() if item.tag not in out and item.id not in places]
-    found = _packed(office, planned, [item.tag for item in store])
-    lent = tuple((tag, tr("It is out on loan.")) for tag in sorted(out))
-    return replace(found, stays=tuple(sorted((*found.stays, *lent))))
+        store = [item for item in page.not_retired() if item.id not in places]
+        gone = stays_with_owner(page, planned, store)
+        gone |= {one.tag: one.why for one in away(office, page, planned, [item.tag for item in store])}
+        gone |= {one.item.tag: tr("It is out on loan.") for one in page.out()}
+    found = _packed(office, planned, [item.tag for item in store if item.tag not in gone])
+    return replace(found, stays=tuple(sorted((*found.stays, *gone.items()))))
 
 
 def kit_lacks(office: Office, ref: str) -> tuple[str, ...]:
@@ -151,6 +162,12 @@ def _facts(office: Office, planned: Trip | None, tags: Iterable[str], vehicles: 
         places = page.fittings()
     pieces = {one.item.tag: RigPiece(judged(office, one), places.get(one.item.id)) for one in dossiers}
     return RigFacts(_NOTHING, on, pieces, known)
+
+
+def _without(facts: RigFacts, gone: Collection[str]) -> RigFacts:
+    """The facts without pieces that are not at hand; what sits on a vehicle stays there."""
+    kept = {tag: one for tag, one in facts.pieces.items() if tag not in gone or one.fitted is not None}
+    return replace(facts, pieces=kept)
 
 
 def _facts_of(office: Office, ready: Ready) -> RigFacts:
