@@ -16,6 +16,7 @@ from inspector.duties.give_back import give_back, give_back_kit
 from inspector.duties.lend import lend as lend_pieces
 from inspector.duties.lend import lend_kit, loans
 from inspector.duties.office import Office
+from inspector.duties.record_use import MOST_DAYS
 from inspector.duties.typed_tables import decoded
 from inspector.duties.work_rigs import shares_of
 from inspector.gear.custody import Loan, WentThrough
@@ -73,9 +74,8 @@ def _weather_options(command: Command) -> Command:
     """An option for each weather: how many days of it, up to the day it came back."""
     for weather in reversed(Weather):
         name = weather.value
-        command = click.option(f"--{name}", type=click.IntRange(min=1), help=f"Days of {name} while it was out.")(
-            command
-        )
+        told = click.IntRange(1, MOST_DAYS)
+        command = click.option(f"--{name}", type=told, help=f"Days of {name} while it was out.")(command)
     return command
 
 

@@ -50,9 +50,16 @@ def check(desk: Desk, which: str, prints: bool) -> None:
 def _rig(office: Office, which: str) -> Rig:
     """The rig of a file, if there is one with that name, else the kept one."""
     file = Path(which)
-    if file.is_file():
+    if _is_file(file):
         return read_rig(decoded(file.read_bytes(), file.name), office.decimal)
     return keep_rigs.rig(office, which).rig
+
+
+def _is_file(file: Path) -> bool:
+    try:
+        return file.is_file()
+    except (OSError, ValueError):  # no file can have such a name
+        return False
 
 
 @rig.command()

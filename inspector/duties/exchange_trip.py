@@ -78,7 +78,7 @@ class _File:
         """What the file says; refused where it is no TOML, or says or lacks what a trip does not."""
         try:
             table = tomllib.loads(self.text)
-        except (tomllib.TOMLDecodeError, RecursionError) as error:
+        except (ValueError, RecursionError) as error:  # a number of thousands of digits is no TOMLDecodeError
             what = tr("Mend that place; a text stands in quotes, a day as 2026-11-28.")
             raise Refused(self.source, tr("It is no TOML: {why}.", why=error), what) from error
         for key in table:
@@ -173,5 +173,12 @@ def _decoded(data: bytes, source: str) -> str:
 def _key_of(field: str) -> str:
     """The key in a file whose value a refused field is; empty where there is none."""
     keys = {tr("reference"): "ref", tr("last day"): "last_on"}
-    keys |= {tr("name"): "name", tr("kit"): "kit", tr("vehicles"): "vehicles", tr("people"): "people"}
+    keys |= {
+        tr("place"): "place",
+        tr("leader"): "leader",
+        tr("name"): "name",
+        tr("kit"): "kit",
+        tr("vehicles"): "vehicles",
+        tr("people"): "people",
+    }
     return keys.get(field, "")

@@ -1,6 +1,7 @@
 """Keep rigs in the register under a reference of the officer's own, and find them again."""
 
 from inspector.duties.office import Office
+from inspector.duties.plain_lines import check_line
 from inspector.duties.rig_parts import known_parts
 from inspector.gear.rig import KeptRig, Rig
 from inspector.language import tr
@@ -15,6 +16,7 @@ def keep_rig(office: Office, ref: str, rig: Rig) -> KeptRig:
     if not own or len(own) > _LONGEST_REF:
         why = tr("A reference has 1 to {most} signs.", most=_LONGEST_REF)
         raise Refused(tr("reference"), why, tr("Write a short one, for example R-01."))
+    check_line(tr("reference"), own)
     with office.book.page() as page:
         if any(one.ref.casefold() == own.casefold() for one in page.rigs()):
             why = tr("Another rig has the reference “{ref}”.", ref=own)

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from datetime import date
 
 from inspector.duties.office import Office
+from inspector.duties.plain_lines import check_line
 from inspector.duties.who import id_of
 from inspector.gear.changes import NewVehicleChange
 from inspector.gear.rig import GROUND
@@ -103,6 +104,8 @@ def _check_free(page: Page, tag: str) -> None:
 def _check_facts(vehicle: Vehicle) -> None:
     if not vehicle.name:
         raise Refused(tr("name"), tr("The name is empty."), tr("Write what it is, for example medium wagon, grey."))
+    check_line(tr("name"), vehicle.name)
+    check_line(tr("owner"), vehicle.owner)
     _check_mass(tr("GVM"), vehicle.gvm)
     if vehicle.mass:
         _check_mass(tr("mass"), vehicle.mass)

@@ -2,14 +2,16 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import replace
+from datetime import date
 
 from inspector.duties.look_up import trip as trip_by
 from inspector.duties.office import Office
+from inspector.duties.plain_lines import check_line
 from inspector.duties.who import person_of
 from inspector.gear.changes import NewTripChange
 from inspector.gear.outcome import Outcome
 from inspector.gear.trip import Trip
-from inspector.language import tr
+from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.register.lists import Asked
 from inspector.register.page import Page
@@ -17,6 +19,8 @@ from inspector.register.rows import new_id
 
 NEXT = "next"  # what a command calls the next trip by
 _LONGEST_REF = 24
+_LONGEST_DAYS = 366
+_FARTHEST_YEARS = 200  # far beyond any plan, and far from where the calendar ends
 
 
 def plan_trip(office: Office, trip: Trip) -> Trip:
@@ -24,7 +28,7 @@ def plan_trip(office: Office, trip: Trip) -> Trip:
 
     People may be named by name or id; ids are kept. A retired piece may stand in the kit; `retired_in_kit` tells.
     """
-    _check_words(trip)
+    _check_words(trip, office.today)
     with office.book.page() as page:
         if any(one.ref.casefold() == trip.ref.casefold() for one in page.trips()):
             why = tr("Another trip has the reference “{ref}”.", ref=trip.ref)
@@ -44,7 +48,7 @@ def change_trip(office: Office, ref: str, edit: Callable[[Trip], Trip], why: str
         if (changed.id, changed.ref) != (stands.id, stands.ref):
             why_not = tr("A trip keeps its reference for good.")
             raise Refused(tr("reference"), why_not, tr("Plan another trip instead."))
-        _check_words(changed)
+        _check_words(changed, office.today)
         kept = _resolved(page, changed)
         if kept == stands:
             raise Refused(tr("trip"), tr("Nothing would change."), tr("Write what is different now."))
@@ -61,15 +65,28 @@ def retired_in_kit(office: Office, trip: Trip) -> tuple[str, ...]:
         return tuple(line.tag for line in page.gear(asked))
 
 
-def _check_words(trip: Trip) -> None:
+def _check_words(trip: Trip, today: date) -> None:
     plain = trip.ref and trip.ref == trip.ref.strip() and len(trip.ref) <= _LONGEST_REF and trip.ref.isprintable()
     if not plain or trip.ref.casefold() == NEXT:
         why = tr("A reference has 1 to {most} signs and no space at its ends.", most=_LONGEST_REF)
         raise Refused(tr("reference"), why, tr("Write for example T-07; “next” always means the next trip."))
     if not trip.name.strip():
         raise Refused(tr("name"), tr("The name is empty."), tr("Write what the trip is called."))
+    for field, text in ((tr("name"), trip.name), (tr("place"), trip.place), (tr("leader"), trip.leader)):
+        check_line(field, text)
+    _check_days(trip, today)
+
+
+def _check_days(trip: Trip, today: date) -> None:
+    """Days that were mistyped would be judged for: nobody plans so far ahead, and no trip takes a year."""
     if trip.last_on < trip.first_on:
         raise Refused(tr("last day"), tr("The trip would end before it begins."), tr("Correct one of the two days."))
+    if (trip.last_on - trip.first_on).days > _LONGEST_DAYS:
+        why = tr("The trip would take more than a year.")
+        raise Refused(tr("last day"), why, tr("Correct one of the two days, or plan its parts as trips of their own."))
+    if trip.last_on.year > today.year + _FARTHEST_YEARS:
+        why = tr("{day} is more than {years} years ahead.", day=show_day(trip.last_on), years=_FARTHEST_YEARS)
+        raise Refused(tr("last day"), why, tr("Correct the year."))
 
 
 def _resolved(page: Page, trip: Trip) -> Trip:

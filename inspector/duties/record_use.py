@@ -16,7 +16,7 @@ from inspector.refused import Refused
 from inspector.register.page import Page
 
 _MOST_PULLS = 1000
-_MOST_DAYS = 3660
+MOST_DAYS = 3660
 
 Facts = TypeVar("Facts", NewUse, NewExposure)
 
@@ -44,8 +44,8 @@ def check_use(office: Office, facts: NewUse) -> None:
 def check_exposure(office: Office, facts: NewExposure) -> None:
     """Refuse an exposure that cannot be."""
     _check_day(office, facts.on)
-    if not 1 <= facts.days_count <= _MOST_DAYS:
-        why = tr("An exposure lasts 1 to {most} days.", most=_MOST_DAYS)
+    if not 1 <= facts.days_count <= MOST_DAYS:
+        why = tr("An exposure lasts 1 to {most} days.", most=MOST_DAYS)
         raise Refused(tr("days"), why, tr("Write for how many days it was exposed."))
     if facts.hottest is not None and facts.weather is not Weather.HEAT:
         why = tr("A temperature belongs to a day of heat.")

@@ -1,18 +1,23 @@
 """Rigs as files that a person reads and writes: TOML, tags in the order in which they are joined, figures as typed."""
 
+import math
+
 import tomli_w
 
 from inspector.duties.rig_parts import check_form
 from inspector.duties.typed_tables import Typed
 from inspector.gear.rig import Angle, Conditions, Footing, Method, NamedJoint, Rig
 from inspector.language import tr
-from inspector.units import Dimension, Figure
+from inspector.refused import Refused
+from inspector.units import Dimension, Figure, read
 
 RIG_KEYS = ("name", "method", "pulling", "bogged", "runs", "dampers", "trip", "note", "conditions", "angles", "joint")
 _CONDITIONS = (
     "bogged_in", "pulling_on", "slope", "speed", "slack", "drive", "wet", "layers", "scale", "distance_rule",
 )  # fmt: skip
 _AS_NOBODY_SAID = Conditions()
+_CHANGED_OVER = str.maketrans(".,", ",.")
+_SAME = 1e-9
 
 
 def read_rig(text: str, decimal: str = ".") -> Rig:
@@ -47,11 +52,14 @@ def rig_in(typed: Typed) -> Rig:
 
 
 def rig_text(rig: Rig, decimal: str = ".") -> str:
-    """The file of a rig; reading it gives the same rig. decimal: the sign that its figures were typed with."""
+    """The file of a rig; reading it gives the same rig. decimal: the sign that the file names.
+
+    A figure that was typed with the other sign is written with this one, where it would else be read as another.
+    """
     head = {"name": rig.name, "method": rig.method.value, "pulling": rig.pulling, "bogged": rig.bogged}
     head |= {"trip": rig.trip, "note": rig.note, "decimal": decimal}
-    tables: dict[str, object] = {"conditions": _conditions_table(rig.conditions)}
-    tables["angles"] = {one.at: one.figure.as_typed for one in rig.angles}
+    tables: dict[str, object] = {"conditions": _conditions_table(rig.conditions, decimal)}
+    tables["angles"] = {one.at: _figure_text(one.figure, decimal) for one in rig.angles}
     tables["joint"] = [{"one": one.one, "other": one.other, "how": one.how} for one in rig.joints]
     said = tomli_w.dumps({key: value for key, value in head.items() if value})
     below = tomli_w.dumps({key: value for key, value in tables.items() if value})
@@ -88,15 +96,28 @@ def _conditions(typed: Typed) -> Conditions:
     )
 
 
-def _conditions_table(known: Conditions) -> dict[str, object]:
+def _conditions_table(known: Conditions, decimal: str) -> dict[str, object]:
     """What somebody said of the pull, and nothing else."""
     said = {key: getattr(known, key) for key in _CONDITIONS}
-    return {key: _plain(value) for key, value in said.items() if value != getattr(_AS_NOBODY_SAID, key)}
+    return {key: _plain(value, decimal) for key, value in said.items() if value != getattr(_AS_NOBODY_SAID, key)}
 
 
-def _plain(value: object) -> object:
+def _figure_text(figure: Figure, decimal: str) -> str:
+    """As it was typed, its signs changed over where only that is read as the same figure."""
+    typed = figure.as_typed
+    for text in (typed, typed.translate(_CHANGED_OVER)):
+        try:
+            again = read(text, figure.dimension, field="figure", decimal=decimal)
+        except Refused:
+            continue
+        if math.isclose(again.si, figure.si, rel_tol=_SAME):
+            return text
+    return typed
+
+
+def _plain(value: object, decimal: str) -> object:
     if isinstance(value, Figure):
-        return value.as_typed
+        return _figure_text(value, decimal)
     return value.value if isinstance(value, Footing) else value
 
 

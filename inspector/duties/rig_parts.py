@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import date
 from itertools import pairwise
 
+from inspector.duties.plain_lines import check_line
 from inspector.gear.fitting import Fitted, NewFitting
 from inspector.gear.item import Item
 from inspector.gear.rig import GROUND, LooseEnd, Method, Rig
@@ -109,6 +110,7 @@ def check_form(rig: Rig) -> None:
 def _check_ends(rig: Rig) -> None:
     if not rig.name.strip():
         raise Refused(tr("name"), tr("It is empty."), tr("Give the rig a name that people will know it by."))
+    check_line(tr("name"), rig.name)
     if not rig.bogged.strip():
         raise Refused(tr("bogged"), tr("It is empty."), tr("Write the tag of the stuck vehicle."))
     if not rig.pulling.strip() and rig.method is not Method.WINCH:

@@ -89,6 +89,7 @@ def test_what_is_told_is_logged_and_what_is_not_holds(
         ("--salt", "3"),
         ("--pulls", "-1"),
         ("--salt", "0"),
+        ("--salt", "999999999999"),
         ("--trip", "T-1"),
     ],
 )
@@ -125,6 +126,11 @@ def club(built: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkey
 
 def test_an_empty_register_says_how_a_rig_is_kept(desk: Desk) -> None:
     assert "No rig is kept yet; `inspector rig keep`" in desk.type("rig", "list")
+
+
+def test_a_rig_of_no_possible_name_is_looked_for_and_not_found(desk: Desk) -> None:
+    for name in ("x" * 5000, "a\u0000b", ""):
+        assert "No rig has the reference" in desk.type("rig", "check", name, code=2)
 
 
 def test_a_rig_is_kept_from_a_file_listed_and_written_out_again(club: Desk, tmp_path: Path) -> None:

@@ -131,7 +131,7 @@ def test_the_decimal_sign_travels_with_the_file() -> None:
 
 signs = st.text(max_size=12)
 tags = st.text("ABCDE-0123456789éß \"'\\.#[]", min_size=1, max_size=8).filter(lambda tag: tag == tag.strip())
-words = signs.filter(lambda text: bool(text.strip()))
+words = signs.filter(lambda text: bool(text.strip()) and text.isprintable())
 
 
 def figures(dimension: Dimension, most: int, *units: str) -> st.SearchStrategy[object]:
