@@ -8,7 +8,7 @@ from inspector.duties.judging import judge_and_keep, judged
 from inspector.duties.look_up import trip as trip_called
 from inspector.duties.office import Office
 from inspector.duties.record_use import check_use
-from inspector.duties.rig_parts import known_parts, pieces_of
+from inspector.duties.rig_parts import known_parts, pulled_with
 from inspector.duties.who import person_of
 from inspector.gear.debrief import Debriefed, NewDebrief, RigUsed
 from inspector.gear.item import Item
@@ -79,9 +79,9 @@ def _check_day(field: str, day: date, latest: date, trip: Trip) -> None:
 
 
 def _pulls(office: Office, page: Page, trip: Trip, used: RigUsed, by: str, shares: Shares) -> Iterator[_Pulled]:
-    """The use of each piece in a rig, both ends, parts on the vehicles and dampers included."""
+    """The use of each piece in a rig, both ends, parts on the vehicles, bars behind receivers and dampers included."""
     share_of = shares(used) if used.hardest else {}
-    for item in pieces_of(page, used.rig):
+    for item in pulled_with(page, used.rig, used.on):
         why = _overload(office, page, item, used, share_of.get(item.tag, 1.0))
         note = tr("Trip {ref}, {rig}.", ref=trip.ref, rig=used.rig.name)
         event = Event.OVERLOAD if why else Event.NONE

@@ -1,6 +1,7 @@
 """A debrief as a file: the trip, the day, and each rig used, by its reference in the register or written out in full.
 
-Whether it jerked, and whether there was a near miss, is asked of every rig: silence would read as "no".
+Whether it jerked, and whether there was a near miss, is asked of every rig, and a trip without a pull says so by
+"used = []": silence would read as "no".
 """
 
 from inspector.duties.keep_rigs import rig
@@ -18,7 +19,7 @@ def read_debrief(office: Office, text: str) -> NewDebrief:
     """The debrief of a file's text, its rigs found in the register. Raises Refused with the field."""
     typed = Typed.of_file(text, tr("debrief file"), office.decimal)
     typed.check_keys(("trip", "on", "by", "note", "decimal", "used"))
-    typed.need("trip", "on")
+    typed.need("trip", "on", "used")
     return NewDebrief(
         trip=typed.text("trip"),
         on=typed.day("on") or office.today,

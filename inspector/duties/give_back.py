@@ -109,7 +109,7 @@ def _take_back(
         why = tr("{tag} was lent only on {day}.", tag=item.tag, day=show_day(lent.on))
         raise Refused(tr("day"), why, tr("Write the day on which it came back."))
     kept = _checked(office, lent, brought, told)
-    untold = _untold(page, lent, told)
+    untold = _untold(page, out.lent, told, brought.on)
     facts = replace(
         lent, on=brought.on, what=Hands.RETURNED, by=brought.by, note=brought.note, untold=untold, since=lent.on
     )
@@ -143,11 +143,20 @@ def _check_while_out(lent: NewCustody, brought: _Return, first: date, last: date
         raise Refused(tr("day"), out, tr("Write days within that time; log what happened at another time by itself."))
 
 
-def _untold(page: Page, lent: NewCustody, told: WentThrough) -> tuple[Untold, ...]:
+def _untold(page: Page, lent: Custody, told: WentThrough, back_on: date) -> tuple[Untold, ...]:
     """What nobody told. A debrief of its trip has told the pulls of every piece, those of none among them."""
-    debriefed = any(one.facts.on >= lent.on for one in page.debriefs(lent.trip)) if lent.trip else False
-    silent = [Untold.USES] if told.uses is None and not debriefed else []
+    silent = [Untold.USES] if told.uses is None and not _is_debriefed(page, lent, back_on) else []
     return (*silent, Untold.EXPOSURES) if told.exposures is None else tuple(silent)
+
+
+def _is_debriefed(page: Page, lent: Custody, back_on: date) -> bool:
+    """Whether the trip was told after the piece left, and when it was over or the piece back: nobody tells beforehand
+    what is still to come."""
+    last_on = next((one.last_on for one in page.trips() if one.ref == lent.facts.trip), None)
+    if last_on is None:
+        return False
+    over = min(last_on, back_on)
+    return any(one.facts.on >= over and one.id > lent.id for one in page.debriefs(lent.facts.trip))
 
 
 def _doubt(office: Office, page: Page, lent: Custody, on: date, untold: tuple[Untold, ...]) -> NewOpinion:

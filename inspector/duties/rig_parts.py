@@ -3,8 +3,10 @@
 import math
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
+from datetime import date
 from itertools import pairwise
 
+from inspector.gear.fitting import Fitted, NewFitting
 from inspector.gear.item import Item
 from inspector.gear.rig import GROUND, LooseEnd, Method, Rig
 from inspector.language import tr
@@ -14,6 +16,7 @@ from inspector.rulebook.load import Rulebook
 from inspector.rulebook.rigs.resistance import scale_of
 from inspector.units import Figure
 
+RECEIVER, BAR = "hitch_receiver", "tow_bar"
 _IN_THE_GROUND = {LooseEnd.TREE, LooseEnd.GROUND_ANCHOR}
 _MOST_PARTS = 60
 _MOST_LAYERS = 30
@@ -42,6 +45,27 @@ def known_parts(page: Page, rig: Rig, rules: Rulebook) -> Rig:
 def pieces_of(page: Page, rig: Rig) -> tuple[Item, ...]:
     """The pieces of the register in it, each once, with what is laid over the line; loose ends are none."""
     return tuple(page.item(tag) for tag in dict.fromkeys((*rig.tags, *rig.dampers)) if "@" not in tag)
+
+
+def pulled_with(page: Page, rig: Rig, on: date) -> tuple[Item, ...]:
+    """The pieces in it, and the tow bars that its receivers may have hung on that day: those bear the pull unnamed."""
+    named = pieces_of(page, rig)
+    if not any(item.facts.kind == RECEIVER for item in named):
+        return named
+    places = {item: _place_on(item, moves, on) for item, moves in page.all_fittings()}
+    carried = [place for item in named if item.facts.kind == RECEIVER and (place := places.get(item))]
+    bars = [
+        item
+        for item, place in places.items()
+        if item.facts.kind == BAR and place and any(place.may_share_end(one) for one in carried)
+    ]
+    return tuple(dict.fromkeys((*named, *bars)))
+
+
+def _place_on(item: Item, moves: tuple[NewFitting, ...], on: date) -> Fitted | None:
+    """Where a piece sat on a day; what was fitted or taken off that day itself counts both ways as it stood last."""
+    until = [one.to for one in moves if one.on <= on]
+    return until[-1] if until else item.facts.fitted
 
 
 def _check_words(rig: Rig, rules: Rulebook) -> None:

@@ -14,7 +14,7 @@ from inspector.duties.judging import judged
 from inspector.duties.keep_rigs import rig as kept_rig
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip
-from inspector.duties.rig_parts import known_parts
+from inspector.duties.rig_parts import known_parts, pieces_of
 from inspector.duties.trip_readiness import Ready
 from inspector.gear.debrief import RigUsed
 from inspector.gear.packing import Packed
@@ -29,6 +29,7 @@ from inspector.rulebook.rigs.packing import pack
 from inspector.rulebook.rigs.pairs import pairs
 from inspector.rulebook.rigs.propose import propose
 
+_TWO_LINES = 2.0
 _NOTHING = Rig("", Method.KINETIC, "", "", ())
 _STANDS_IN = {  # what a vehicle is likely stuck in, and what the other one stands on, where nobody said better
     Ground.BEACH: (Footing.SOFT_DRY_SAND, Footing.SOFT_DRY_SAND),
@@ -170,14 +171,22 @@ def set_kit(office: Office, ref: str, found: Packed) -> Trip:
 
 
 def shares_of(office: Office) -> Shares:
-    """For a debrief: which share of the pull in the line each part of a rig bore; nothing where it cannot be told."""
+    """For a debrief: which share of the pull in the line each part of a rig bore.
+
+    Where it cannot be told all of it, or twice that where a block is in the rig: no part bears more than two lines.
+    """
 
     def told(used: RigUsed) -> dict[str, float]:
         try:
             found = work_rig(office, replace(used.rig, trip=""))
         except Refused:
-            return {}
+            return dict.fromkeys(used.rig.tags, _TWO_LINES) if _has_block(office, used.rig) else {}
         pull_n = found.load.pull_n
         return {one.tag: one.force_n / pull_n for one in found.links} if pull_n > 0 else {}
 
     return told
+
+
+def _has_block(office: Office, rig: Rig) -> bool:
+    with office.book.reading() as page:
+        return any(office.rules.roles[item.facts.kind].key == "block" for item in pieces_of(page, rig))

@@ -30,6 +30,10 @@ class Fitted:
     end: End = End.UNKNOWN
     side: Side = Side.UNKNOWN
 
+    def may_share_end(self, other: "Fitted") -> bool:
+        """Whether both may sit at one end of one vehicle: an end that nobody wrote down may be that one."""
+        return self.vehicle == other.vehicle and (self.end == other.end or End.UNKNOWN in (self.end, other.end))
+
 
 @dataclass(frozen=True, slots=True)
 class NewFitting:

@@ -3,7 +3,6 @@
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-from inspector.gear.fitting import End
 from inspector.gear.rig import GROUND, LooseEnd, RigFacts, RigPiece
 from inspector.language import tr
 from inspector.refused import Refused
@@ -127,10 +126,7 @@ def bar_behind(facts: RigFacts, receiver: RigPiece) -> str:
 
 def carries(bar: RigPiece, receiver: RigPiece) -> bool:
     """Whether the receiver sits on the bar: at one end of one vehicle; an end nobody wrote down may be that one."""
-    one, other = bar.fitted, receiver.fitted
-    if one is None or other is None or one.vehicle != other.vehicle:
-        return False
-    return one.end == other.end or End.UNKNOWN in (one.end, other.end)
+    return bar.fitted is not None and receiver.fitted is not None and bar.fitted.may_share_end(receiver.fitted)
 
 
 def _part(facts: RigFacts, book: Rulebook, tag: str) -> Part:
