@@ -52,6 +52,6 @@ def test_the_installed_program_spends_the_evening(installed: Path, tmp_path: Pat
     told = run(installed, "demo", "--to", str(tmp_path / "evening"))
     assert told.returncode == 0, told.stderr
     assert "no screen here" in told.stdout
-    assert len(list((tmp_path / "evening" / "documents").glob("*.pdf"))) == 2
+    assert len(list((tmp_path / "evening" / "documents").glob("*.pdf"))) == 3
     verified = run(installed, "--register", str(tmp_path / "evening"), "verify")
     assert verified.returncode == 0 and "Nothing was changed." in verified.stdout

@@ -6,7 +6,7 @@ Nothing here asks the program for a share: each part's own joints are added up a
 import math
 from collections import defaultdict
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inspector.gear.rig_result import RigResult
@@ -15,6 +15,8 @@ from tests.rulebook.rigs.made import BOGGED, PULLING, between, check, double_lin
 from tests.rulebook.rigs.test_rig_laws import check_load_never_lower
 
 NEAR = 1e-9
+
+FEWER = settings(max_examples=max(settings().max_examples // 3, 1))  # a rig costs ten dossiers
 
 
 def joints_at(result: RigResult) -> dict[str, dict[str, float]]:
@@ -31,6 +33,7 @@ def same(*forces: float) -> bool:
     return all(math.isclose(one, forces[0], rel_tol=NEAR, abs_tol=1e-6) for one in forces)
 
 
+@FEWER
 @given(rigs())
 def test_every_part_is_in_balance(made: Drawn) -> None:
     result = check(made)
@@ -56,6 +59,7 @@ def test_every_part_is_in_balance(made: Drawn) -> None:
             assert len(forces) <= 2 and same(*forces.values(), used.force_n)
 
 
+@FEWER
 @given(st.floats(0, 2.9))
 def test_a_redirect_is_in_balance_in_the_plane(radians: float) -> None:
     """At the block: the two parts of the line and what holds it, 2 T cos(A / 2) along the bisector; and so on its way
@@ -68,6 +72,7 @@ def test_a_redirect_is_in_balance_in_the_plane(radians: float) -> None:
     assert same(between(result, "R", "S-R"), between(result, "S-R", "T"), between(result, "T", "tree@ground"))
 
 
+@FEWER
 @given(st.integers(2, 5))
 def test_what_a_tackle_puts_on_one_side_it_puts_on_the_other(parts: int) -> None:
     """Parallel parts: the stuck vehicle is drawn by as many as there are, and so are the anchors together."""
@@ -77,6 +82,7 @@ def test_what_a_tackle_puts_on_one_side_it_puts_on_the_other(parts: int) -> None
     assert same(drawn, held, parts * result.load.pull_n)
 
 
+@FEWER
 @given(st.floats(0, 2.9))
 def test_a_double_line_draws_the_vehicle_as_hard_as_the_anchor_is_pulled(radians: float) -> None:
     """Both parts lie A / 2 off the way to the block: the vehicle gets what the block bears, less the sheave."""
@@ -85,6 +91,7 @@ def test_a_double_line_draws_the_vehicle_as_hard_as_the_anchor_is_pulled(radians
     assert math.isclose(brought, link(result, "R").force_n / result.load.pull_n, rel_tol=1e-9)
 
 
+@FEWER
 @given(st.floats(0, 2.9))
 def test_a_moving_block_brings_what_it_bears(radians: float) -> None:
     result = check(moving_block(radians))
@@ -92,6 +99,7 @@ def test_a_moving_block_brings_what_it_bears(radians: float) -> None:
     assert math.isclose(brought, link(result, "P-B").force_n / result.load.pull_n, rel_tol=1e-9)
 
 
+@FEWER
 @given(st.floats(0, 2.9), st.floats(0, 2.9))
 def test_a_wider_bridle_never_lowers_what_its_points_bear(one: float, other: float) -> None:
     narrow, wide = sorted((one, other))
@@ -99,6 +107,7 @@ def test_a_wider_bridle_never_lowers_what_its_points_bear(one: float, other: flo
     check_load_never_lower(worse, better)
 
 
+@FEWER
 @given(st.floats(0, 2.9))
 def test_a_bridles_legs_bring_the_whole_pull_to_the_vehicle(opened: float) -> None:
     result = check(bridled(str(opened), ""))

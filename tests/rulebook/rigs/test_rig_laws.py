@@ -17,7 +17,7 @@ import math
 from dataclasses import replace
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from inspector.gear.rig import Conditions, Footing, Method, RigFacts
@@ -43,6 +43,8 @@ from tests.rulebook.rigs.made import (
 )
 
 A_HAIR = 1e-12
+
+FEWER = settings(max_examples=max(settings().max_examples // 3, 1))  # a rig costs ten dossiers
 
 
 def severities(result: RigResult) -> dict[str, int]:
@@ -92,6 +94,7 @@ PULLED_HARDER = {
 
 
 @pytest.mark.parametrize("what", PULLED_HARDER)
+@FEWER
 @given(made=rigs(), data=st.data())
 def test_a_harder_pull_never_lowers_the_load_nor_makes_anything_but_moving_milder(
     what: str, made: RigFacts, data: st.DataObject
@@ -106,6 +109,7 @@ def test_a_harder_pull_never_lowers_the_load_nor_makes_anything_but_moving_milde
     check_nothing_milder(worse, better, "moves")
 
 
+@FEWER
 @given(rigs(), st.sampled_from([BOGGED, PULLING]), st.floats(800, 4500), st.floats(1, 3))
 def test_a_heavier_vehicle_never_lowers_the_load(made: RigFacts, tag: str, kilograms: float, times: float) -> None:
     better, worse = check(with_mass(made, tag, kilograms)), check(with_mass(made, tag, kilograms * times))
@@ -116,6 +120,7 @@ def test_a_heavier_vehicle_never_lowers_the_load(made: RigFacts, tag: str, kilog
         check_nothing_milder(worse, better)
 
 
+@FEWER
 @given(rigs(), st.sampled_from(GROUNDS), st.sampled_from(GROUNDS))
 def test_deeper_is_never_milder(made: RigFacts, one: Footing, other: Footing) -> None:
     shallow, deep = sorted((one, other), key=lambda where: LARGEST[where])
@@ -127,6 +132,7 @@ def test_deeper_is_never_milder(made: RigFacts, one: Footing, other: Footing) ->
         assert worse.load.likely_n <= worse.load.pull_n * (1 + A_HAIR)
 
 
+@FEWER
 @given(rigs(), st.floats(0, 1.5), st.floats(0, 1.5))
 def test_steeper_is_never_milder(made: RigFacts, one: float, other: float) -> None:
     flat, steep = sorted((one, other))
@@ -135,6 +141,7 @@ def test_steeper_is_never_milder(made: RigFacts, one: float, other: float) -> No
     check_nothing_milder(worse, better)
 
 
+@FEWER
 @given(rigs())
 def test_wetter_is_never_milder_and_never_pulls_less(made: RigFacts) -> None:
     dry, wet = (check(with_conditions(made, wet=said)) for said in (False, True))
@@ -143,6 +150,7 @@ def test_wetter_is_never_milder_and_never_pulls_less(made: RigFacts) -> None:
     check_nothing_milder(wet, dry)
 
 
+@FEWER
 @given(rigs(), st.data(), st.floats(0.01, 1) | st.none())
 def test_a_weaker_part_never_raises_factor_margin_or_outcome(
     made: RigFacts, data: st.DataObject, left: float | None
@@ -159,6 +167,7 @@ def test_a_weaker_part_never_raises_factor_margin_or_outcome(
     check_nothing_milder(worse, better)
 
 
+@FEWER
 @given(rigs(), st.integers(0, 9), st.floats(0.8, 5))
 def test_a_soft_shackle_of_the_same_strength_is_never_milder_nearer_or_calmer(
     made: RigFacts, place: int, times: float
@@ -175,6 +184,7 @@ def test_a_soft_shackle_of_the_same_strength_is_never_milder_nearer_or_calmer(
     assert [one.energy_j for one in worse.flying] == [one.energy_j for one in better.flying]
 
 
+@FEWER
 @given(rigs(), st.sampled_from(["tie_down", "chain_plate"]))
 def test_a_forbidden_end_is_never_right_whatever_else(made: RigFacts, end: str) -> None:
     last = made.rig.runs[-1] if made.rig.runs[-1][-1].startswith("P-") else made.rig.runs[0]
@@ -187,6 +197,7 @@ def test_a_forbidden_end_is_never_right_whatever_else(made: RigFacts, end: str) 
     assert result.outcome is RigOutcome.NEVER and result.findings[0].outcome is RigOutcome.NEVER
 
 
+@FEWER
 @given(rigs())
 def test_nothing_is_hidden_and_every_finding_names_its_source(made: RigFacts) -> None:
     result = check(made)
@@ -225,6 +236,7 @@ def told(result: RigResult) -> object:
     )
 
 
+@FEWER
 @given(rigs(), st.randoms(use_true_random=False))
 def test_order_and_direction_of_the_runs_change_nothing(made: RigFacts, chance: object) -> None:
     runs = [run[::-1] if chance.random() < 0.5 else run for run in made.rig.runs]  # type: ignore[attr-defined]
@@ -247,6 +259,7 @@ FACTORS = {"mph": 1609.344 / 3600, "km/h": 1 / 3.6, "m/s": 1.0, "ft": 0.3048, "i
 FACTORS |= {"rad": 1.0, "deg": math.pi / 180, "lb": 0.45359237, "kg": 1.0, "t": 1000.0}
 
 
+@FEWER
 @given(
     speed_si=st.floats(0.1, 5),
     slack_si=st.floats(0, 3),
@@ -291,12 +304,14 @@ def test_a_limit_is_met_alike_in_every_unit(one: str, other: str) -> None:
 # --- silence that stands for the worst ---
 
 
+@FEWER
 @given(rigs())
 def test_nobody_said_dry_is_wet(made: RigFacts) -> None:
     wet, unsaid = (told(check(with_conditions(made, wet=said))) for said in (True, None))
     assert wet == unsaid
 
 
+@FEWER
 @given(rigs(), st.sampled_from(GROUNDS))
 def test_silence_about_the_pullers_ground_is_never_milder(made: RigFacts, where: Footing) -> None:
     worse, better = (check(with_conditions(made, pulling_on=said)) for said in (None, where))
@@ -304,6 +319,7 @@ def test_silence_about_the_pullers_ground_is_never_milder(made: RigFacts, where:
     check_nothing_milder(worse, better, "moves")
 
 
+@FEWER
 @given(rigs(), st.sampled_from([BOGGED, PULLING]), st.floats(0.3, 1))
 def test_silence_about_a_mass_is_never_milder_than_any_the_plate_allows(made: RigFacts, tag: str, part: float) -> None:
     worse = check(with_mass(made, tag, None))
@@ -312,6 +328,7 @@ def test_silence_about_a_mass_is_never_milder_than_any_the_plate_allows(made: Ri
     check_nothing_milder(worse, better, "moves")
 
 
+@FEWER
 @given(rigs(), st.sampled_from(GROUNDS))
 def test_silence_about_what_it_stands_in_is_never_sound_nor_milder(made: RigFacts, where: Footing) -> None:
     unsaid, said = (check(with_conditions(made, bogged_in=what)) for what in (None, where))
@@ -319,6 +336,7 @@ def test_silence_about_what_it_stands_in_is_never_sound_nor_milder(made: RigFact
     check_nothing_milder(unsaid, said)
 
 
+@FEWER
 @given(st.floats(0, 3))
 def test_silence_about_a_blocks_angle_is_never_milder(radians: float) -> None:
     said = f"{radians:.12f} rad"
@@ -348,12 +366,14 @@ def test_silence_stands_for_the_clubs_figure_and_tells_it(what: str) -> None:
     assert {typed for _, typed in theirs - mine} == {True} and {typed for _, typed in mine - theirs} <= {False}
 
 
+@FEWER
 @given(st.integers(1, 5))
 def test_silence_about_the_drum_brings_no_more_than_any_of_five_layers(layers: int) -> None:
     silent, said = (check(single_line(Conditions(layers=one))) for one in (None, layers))
     assert silent.load.offered_n <= said.load.offered_n
 
 
+@FEWER
 @given(st.floats(0, math.pi / 2), st.floats(0, 2 * math.pi / 3))
 def test_silence_about_a_bridle_or_a_tree_strap_is_as_bad_as_the_clubs_angle(bridle: float, legs: float) -> None:
     from tests.rulebook.rigs.drawn import bridled
