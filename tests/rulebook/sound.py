@@ -25,7 +25,12 @@ from inspector.gear.use import Event, Exposure, NewExposure, NewUse, Use, Weathe
 from inspector.units import Dimension, read
 from tests.rulebook.dossiers import TODAY, figure, new_size
 
-THICK = SizeAsNew("wall", figure(0.008, Dimension.LENGTH))  # thick enough that no strength sum sets the limit
+SIZES = {  # a wall so thick that no strength sum sets the limit; pins of 22 mm and a block that go together with it
+    key: SizeAsNew(key, figure(si, Dimension.LENGTH))
+    for key, si in {
+        "wall": 0.008, "pin_hole": 0.0222, "block_side": 0.043, "hole_diameter": 0.024, "eye_hole": 0.024
+    }.items()
+}  # fmt: skip
 BOOKED = TODAY - timedelta(days=200)  # before the first birthday, so that age has taken nothing
 
 
@@ -42,7 +47,7 @@ def sound_item(kind: Kind) -> Item:
         rating=sound_rating(kind),
         maker_mark="QVO",
         serial="QV 1-07",
-        sizes=tuple(THICK if size.key == "wall" else new_size(size) for size in kind.sizes),
+        sizes=tuple(SIZES.get(size.key) or new_size(size) for size in kind.sizes),
         provenance=Provenance.NEW_CERTIFIED,
     )
     return Item("item-1", BOOKED, facts)

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import End
 from inspector.gear.item import Rating
 from inspector.gear.kind import Basis
@@ -18,23 +19,41 @@ from inspector.rulebook.rigs.pairs import pairs
 from inspector.rulebook.rigs.propose import propose, rank
 from inspector.units import Dimension, System
 from tests.rulebook.rig_kits import BOOK, every_rig, facts_of, figure, piece, strap, vehicle
-from tests.rulebook.sound import sound, with_facts, with_grade
+from tests.rulebook.sound import sound, with_facts, with_grade, with_reading, with_size
 
 EMPTY = Rig("", Method.KINETIC, "B", "A", ())
 STRENGTHS = ("60 kN", "78 kN", "98 kN", "130 kN", "200 kN")
 SAND = Conditions(bogged_in=Footing.SOFT_DRY_SAND, pulling_on=Footing.SOFT_DRY_SAND)
 
 
+def holed(tag: str, strength: str, on: str, hole: str) -> RigPiece:
+    """A point with a hole of this width."""
+    made = sized(sized(sound(BOOK.kind("recovery_point")), "hole_diameter", hole), "eye_hole", hole)
+    return piece(tag, "recovery_point", strength, on, dossier=made)
+
+
+def pinned(tag: str, strength: str, pin: str) -> RigPiece:
+    """A bow shackle with a pin of this width."""
+    return piece(tag, "bow_shackle", strength, dossier=sized(sound(BOOK.kind("bow_shackle")), "pin_diameter", pin))
+
+
+def sized(dossier: Dossier, key: str, text: str) -> Dossier:
+    """A size as new, and read so today."""
+    si = figure(text, Dimension.LENGTH).si
+    return with_reading(with_size(dossier, key, si), key, si)
+
+
 @st.composite
 def kits(draw: st.DrawFn) -> list[RigPiece]:
     """Few pieces of many kinds, so that every rig of them can be checked."""
     strong = st.sampled_from(STRENGTHS)
-    found = [piece(f"PA{n}", "recovery_point", draw(strong), "A") for n in range(draw(st.integers(0, 1)))]
-    found += [piece(f"PB{n}", "recovery_point", draw(strong), "B") for n in range(draw(st.integers(0, 2)))]
+    hole, pin = st.sampled_from(("24 mm", "28 mm")), st.sampled_from(("22 mm", "26 mm"))
+    found = [holed(f"PA{n}", draw(strong), "A", draw(hole)) for n in range(draw(st.integers(0, 2)))]
+    found += [holed(f"PB{n}", draw(strong), "B", draw(hole)) for n in range(draw(st.integers(0, 2)))]
     found += [
         strap(f"KS{n}", draw(st.sampled_from(("62 kN", "80 kN", "110 kN")))) for n in range(draw(st.integers(1, 2)))
     ]
-    found += [piece(f"SH{n}", "bow_shackle", draw(strong)) for n in range(draw(st.integers(1, 3)))]
+    found += [pinned(f"SH{n}", draw(strong), draw(pin)) for n in range(draw(st.integers(1, 3)))]
     found += [piece(f"SS{n}", "soft_shackle", draw(strong)) for n in range(draw(st.integers(0, 2)))]
     if draw(st.booleans()):
         found.append(piece("BR", "bridle_strap", draw(strong)))
@@ -266,3 +285,31 @@ def test_a_line_whose_length_nobody_wrote_down_stops_no_search(kind: str) -> Non
     assert why_left(proposed(kit, Method.WINCH), "FX") == "Its length was not written down."
     better = proposed([*kit, strap("FL", "100 kN", "25 m", "fibre_winch_line")], Method.WINCH).result
     assert better is not None and "FL" in better.rig.tags
+
+
+def test_a_shackle_that_does_not_go_through_the_point_gives_way_to_one_that_does() -> None:
+    """The strongest shackle has too thick a pin for either point; the rig is sound with the weaker two."""
+    kit = [one for one in sound_kit() if one.kind != "soft_shackle"]
+    found = proposed([*kit, pinned("SH9", "400 kN", "28 mm")]).result
+    assert found is not None and "SH9" not in found.rig.tags and found.outcome is RigOutcome.SOUND
+
+
+def test_a_weaker_point_serves_where_no_pin_goes_through_the_stronger_one() -> None:
+    kit = [one for one in sound_kit() if one.kind not in {"soft_shackle", "recovery_point"}]
+    points = [
+        holed("PA", "98 kN", "A", "24 mm"),
+        holed("PB", "98 kN", "B", "20 mm"),
+        holed("PB2", "90 kN", "B", "24 mm"),
+    ]
+    found = proposed([*kit, *points]).result
+    assert found is not None and "PB2" in found.rig.tags and found.outcome is RigOutcome.SOUND
+
+
+def test_an_insert_goes_only_with_a_tube_that_it_fills() -> None:
+    """43 mm fill the 44 mm opening; 38 mm lie loose in it, 50 mm do not go in."""
+    block = sound(BOOK.kind("receiver_insert"))
+    for typed, serves in (("43 mm", True), ("38 mm", False), ("50 mm", False)):
+        other = piece("RI", "receiver_insert", "200 kN", dossier=sized(block, "block_side", typed))
+        slow = replace(SAND, speed=figure("4 km/h", Dimension.SPEED))
+        found = proposed([other if one.tag == "RI" else one for one in through_receiver()], conditions=slow).result
+        assert found is not None and ("RI" in found.rig.tags) is serves, typed

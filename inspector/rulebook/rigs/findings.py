@@ -8,6 +8,8 @@ from inspector.gear.rig_result import JointUse, LinkUse, RigFinding, RigOutcome
 from inspector.language import tr
 from inspector.mechanics import fibre, ground
 from inspector.rulebook.judge import SAME_RATIO
+from inspector.rulebook.rigs.fits import fits
+from inspector.rulebook.rigs.flying import longest_of, stand_off_of
 from inspector.rulebook.rigs.forces import bridle_angle
 from inspector.rulebook.rigs.layout import Layout
 from inspector.rulebook.rigs.links import PURPOSES, barred_why, margin_key
@@ -27,11 +29,13 @@ def findings(
         *_band(layout, system),
         *_in_line(layout),
         *_bars(layout),
+        *fits(layout, system),
         *_bridles(layout, loaded, system),
         *_dampers(layout),
         *_speed(layout, loaded, system),
         *_moves(layout, loaded, system),
         *_anchor(layout, loaded, system),
+        *_distance(layout, system),
     ]
     return tuple(sorted(found, key=lambda one: -one.outcome.severity))
 
@@ -196,3 +200,13 @@ def _anchor(layout: Layout, loaded: Loaded, system: System) -> Iterator[RigFindi
         outcome, says = RigOutcome.SOUND, tr("{tag}, all brakes on, holds {holds} on firm ground and may bear {bears}.")
     said = says.format(tag=rig.pulling, holds=holds, bears=bears)
     yield RigFinding("anchor", outcome, said, layout.book.source_text("anchor_value_own"), (rig.pulling,))
+
+
+def _distance(layout: Layout, system: System) -> Iterator[RigFinding]:
+    """A chosen rule that lets people stand nearer than another one asks for."""
+    (chosen_m, rule), longest_m = stand_off_of(layout), longest_of(layout)
+    if chosen_m < longest_m * (1 - SAME_RATIO):
+        chosen, longest = (show(one, Dimension.LENGTH, system) for one in (chosen_m, longest_m))
+        says = tr("{rule} asks for {chosen}; the longest of all rules asks for {longest}.")
+        said = says.format(rule=f"{rule[:1].upper()}{rule[1:]}", chosen=chosen, longest=longest)
+        yield RigFinding("distance", RigOutcome.CAUTION, said, layout.book.source_text("house_law"))

@@ -80,6 +80,13 @@ def stand_off_of(layout: Layout) -> tuple[float, str]:
         raise Refused(tr("distance rule"), why, tr("Use longest.")) from None
 
 
+def longest_of(layout: Layout) -> float:
+    """How far the longest of all rules asks people to stand, in metres, whichever rule was chosen."""
+    line_m = sum(_length(part) for part in layout.of_role("line"))
+    strap_m = sum(_length(part) for part in layout.of_role("stretch", "strap"))
+    return stand_off.stand_off_m(line_m, strap_m, DistanceRule.LONGEST)
+
+
 def _length(part: Part) -> float:
     size = part.piece.judged.dossier.item.size("length") if part.piece else None
     return size.si if size else 0.0

@@ -1,5 +1,6 @@
 """Where a line can be fixed to a vehicle: a point, an insert pinned in a receiver, a bridle on two points."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -7,6 +8,7 @@ from inspector.gear.rig import RigPiece
 from inspector.gear.trip import Vehicle
 from inspector.mechanics import bridle, rating
 from inspector.rulebook.load import Rulebook
+from inspector.rulebook.rigs.fits import hole_of, insert_fills, insert_goes_in, pin_passes
 from inspector.rulebook.rigs.layout import carries
 from inspector.rulebook.rigs.limits import Limited
 
@@ -31,15 +33,30 @@ class Mount:
 def mounts(vehicle: Vehicle, at_hand: tuple[Limited, ...], book: Rulebook) -> tuple[Mount, ...]:
     """The ways to fix a line to the vehicle with the pieces at hand that are not bettered by another of their sort.
 
-    A point that stands more betters every other point; so does the stronger pair at one end. What both vehicles may
-    want from the kit, a pin, an insert, a bridle, is kept twice over.
+    A point that stands more betters every other point of no wider hole; so does the stronger pair at one end. What
+    both vehicles may want from the kit, a pin, an insert, a bridle, is kept twice over.
     """
     here = [one for one in at_hand if _sits_on(one.piece, vehicle.tag)]
     points = best(tuple(here), "point", len(here))
-    found = [Mount(((one.tag,),), (1.0,), one.limit_n, (one.tag,)) for one in points[:1]]
-    found += _receivers(here, at_hand)
+    found = [Mount(((one.tag,),), (1.0,), one.limit_n, (one.tag,)) for one in _widest(points)]
+    found += _receivers(here, at_hand, book)
     found += _unbettered(list(_bridles(vehicle, points, at_hand, book)))
     return tuple(found)
+
+
+def _widest(points: list[Limited]) -> Iterator[Limited]:
+    """The strongest point, and each weaker one whose hole takes what no stronger one's does."""
+    widest_m = 0.0
+    for one in points:
+        hole_m = hole_of(one.piece)
+        wide_m = math.inf if hole_m is None else hole_m
+        if wide_m > widest_m:
+            widest_m = wide_m
+            yield one
+
+
+def _fills(insert: RigPiece, tube: RigPiece, book: Rulebook) -> bool:
+    return insert_goes_in(insert, tube) and insert_fills(insert, tube, book)
 
 
 def _unbettered(bridled: list[Mount]) -> list[Mount]:
@@ -64,11 +81,13 @@ def best(at_hand: tuple[Limited, ...], role: str, count: int = _LIKE) -> list[Li
     return sorted((one for one in at_hand if one.role == role), key=lambda one: (-one.limit_n, one.tag))[:count]
 
 
-def _receivers(here: list[Limited], at_hand: tuple[Limited, ...]) -> Iterator[Mount]:
+def _receivers(here: list[Limited], at_hand: tuple[Limited, ...], book: Rulebook) -> Iterator[Mount]:
     for receiver in best(tuple(here), "receiver", len(here)):
         bars = [one for one in here if one.role == "bar" and carries(one.piece, receiver.piece)]
-        for pin in best(at_hand, "pin"):
-            for insert in best(at_hand, "insert"):
+        pins = tuple(one for one in at_hand if pin_passes(one.piece, receiver.piece))
+        inserts = tuple(one for one in at_hand if _fills(one.piece, receiver.piece, book))
+        for pin in best(pins, "pin"):
+            for insert in best(inserts, "insert"):
                 chain = (*bars[:1], receiver, pin, insert)
                 tags = tuple(one.tag for one in chain)
                 yield Mount((tags,), (1.0,), min(one.limit_n for one in chain), tags)

@@ -5,11 +5,12 @@ choice of them has a greater least margin.
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from inspector.gear.rig import Method, Rig, RigFacts
+from inspector.gear.rig import Method, Rig, RigFacts, RigPiece
 from inspector.rulebook.load import Rulebook
+from inspector.rulebook.rigs.connectors import Slot, connectors
 from inspector.rulebook.rigs.layout import Layout, Part
 from inspector.rulebook.rigs.limits import Asked, Limited
 from inspector.rulebook.rigs.links import hung_margin, usual_margin
@@ -30,14 +31,6 @@ class Candidate:
     rig: Rig
     margin: float
     joint_count: int
-
-
-@dataclass(frozen=True, slots=True)
-class Slot:
-    """A place for a connector: what it bears of the line's pull, and whether its neighbour is bored or cut steel."""
-
-    share: float
-    at_steel: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,38 +65,22 @@ def candidates(
         if len(free) < len(plan.slots) or could < reached.get(shape, 0.0):
             continue
         found = _filled(plan, free, asked)
+        if found is None:
+            continue
         reached[shape] = max(found.margin, reached.get(shape, 0.0))
         yield found
 
 
-def _filled(plan: Plan, free: list[Limited], asked: Asked) -> Candidate:
-    """The strongest connectors where most is borne; then shackles at bored steel, as long as that costs no margin."""
-    order = sorted(range(len(plan.slots)), key=lambda at: -plan.slots[at].share)
-    chosen = dict(zip(order, free, strict=False))
-    limit_n = min([plan.limit_n, *(chosen[at].limit_n / plan.slots[at].share for at in order)])
-    spare = [one for one in free[len(order) :] if one.role == "shackle"]
-    for at in order:
-        slot = plan.slots[at]
-        if slot.at_steel and chosen[at].role == "soft":
-            _swap(chosen, at, plan, spare, limit_n)
-    tags = iter([chosen[at].tag for at in range(len(plan.slots))])
+def _filled(plan: Plan, free: list[Limited], asked: Asked) -> Candidate | None:
+    """The plan with its connectors; None where none fit."""
+    found = connectors(plan.slots, free, plan.limit_n)
+    if found is None:
+        return None
+    chosen, limit_n = found
+    tags = iter([one.tag for one in chosen])
     runs = tuple(tuple(tag if tag is not None else next(tags) for tag in run) for run in plan.runs)
     margin = limit_n / plan.pull_n if plan.pull_n > 0 else math.inf
     return Candidate(_rig(asked, runs), margin, sum(len(run) - 1 for run in runs))
-
-
-def _swap(chosen: dict[int, Limited], at: int, plan: Plan, spare: list[Limited], limit_n: float) -> None:
-    """Put a shackle in a soft shackle's place: from another slot where fibre may lie, or from those left over."""
-    need_n = limit_n * plan.slots[at].share * (1 - 1e-12)
-    for other, one in chosen.items():
-        fits = not plan.slots[other].at_steel and one.role == "shackle" and one.limit_n >= need_n
-        if fits and chosen[at].limit_n >= limit_n * plan.slots[other].share * (1 - 1e-12):
-            chosen[at], chosen[other] = one, chosen[at]
-            return
-    found = next((one for one in spare if one.limit_n >= need_n), None)
-    if found is not None:
-        spare.remove(found)
-        chosen[at] = found
 
 
 def _rig(asked: Asked, runs: tuple[tuple[str, ...], ...]) -> Rig:
@@ -124,7 +101,7 @@ def _pull_plans(
                 used = frozenset((*near.used, *far.used, strap.tag))
                 if len(used) < len(near.used) + len(far.used) + 1:
                     continue
-                runs, slots = _joined(near, strap.tag, far)
+                runs, slots = _joined(near, strap.tag, far, facts.pieces)
                 yield Plan(runs, slots, pull_n, min(near.limit_n, far.limit_n, strap.limit_n), used)
 
 
@@ -154,21 +131,27 @@ def _alone(facts: RigFacts, book: Rulebook, strap: Limited, asked: Asked) -> Lay
     return Layout(only, book, {strap.tag: part}, ())
 
 
-def _joined(near: Mount, line: str, far: Mount) -> tuple[tuple[tuple[str | None, ...], ...], tuple[Slot, ...]]:
+def _joined(
+    near: Mount, line: str, far: Mount, pieces: Mapping[str, RigPiece]
+) -> tuple[tuple[tuple[str | None, ...], ...], tuple[Slot, ...]]:
     """The runs from one vehicle to the other through the line."""
+
+    def at_steel(mount: Mount, leg: int = 0) -> Slot:
+        return Slot(mount.slot_shares[leg], pieces[mount.inner[leg][-1]])
+
     if not near.middle and not far.middle:
         run = (*near.inner[0], None, line, None, *reversed(far.inner[0]))
-        return (run,), (Slot(near.slot_shares[0], True), Slot(far.slot_shares[0], True))
+        return (run,), (at_steel(near), at_steel(far))
     runs: list[tuple[str | None, ...]] = []
     slots: list[Slot] = []
     for mount in (near, far):
         if mount.middle:
             for leg in (0, 1):
                 runs.append((*mount.inner[leg], None, mount.middle))
-                slots.append(Slot(mount.slot_shares[leg], True))
+                slots.append(at_steel(mount, leg))
     ends = [(mount.middle,) if mount.middle else mount.inner[0] for mount in (near, far)]
     runs.append((*ends[0], None, line, None, *reversed(ends[1])))
-    slots += [Slot(1.0, not mount.middle) for mount in (near, far)]
+    slots += [Slot(1.0) if mount.middle else at_steel(mount) for mount in (near, far)]
     return tuple(runs), tuple(slots)
 
 
@@ -185,8 +168,9 @@ def _winch_plans(
             for far in there:
                 used = frozenset((winch.tag, line.tag, *far.used))
                 run = (winch.tag, line.tag, None, *reversed(far.inner[0]))
-                yield Plan((run,), (Slot(1.0, True),), stall_n, min(line.limit_n, far.limit_n), used)
-                yield from _doubled(winch, line, far, home, at_hand, stall_n, book)
+                slots = (Slot(1.0, facts.pieces[far.inner[0][-1]]),)
+                yield Plan((run,), slots, stall_n, min(line.limit_n, far.limit_n), used)
+                yield from _doubled(winch, line, far, home, at_hand, facts.pieces, stall_n, book)
 
 
 def _doubled(
@@ -195,6 +179,7 @@ def _doubled(
     far: Mount,
     home: list[Mount],
     at_hand: tuple[Limited, ...],
+    pieces: Mapping[str, RigPiece],
     stall_n: float,
     book: Rulebook,
 ) -> Iterator[Plan]:
@@ -211,7 +196,8 @@ def _doubled(
                 (line.tag, block.tag, None, *reversed(far.inner[0])),
             )
             limit_n = min(line.limit_n, back.limit_n, block.limit_n / harder, far.limit_n / harder)
-            yield Plan(runs, (Slot(1.0, True), Slot(harder, True)), stall_n, limit_n, used)
+            slots = (Slot(1.0, pieces[back.inner[0][-1]]), Slot(harder, pieces[far.inner[0][-1]]))
+            yield Plan(runs, slots, stall_n, limit_n, used)
 
 
 def _on(one: Limited, vehicle: str) -> bool:

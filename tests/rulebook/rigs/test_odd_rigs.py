@@ -192,7 +192,44 @@ def test_the_hold_of_a_braked_vehicle_is_known_on_firm_ground_alone(on: Footing 
     assert findings(soft, "anchor")[0].outcome is RigOutcome.CAUTION
 
 
+MISFITS = {
+    "a shackle pin thicker than the point's hole": lambda: snatch(
+        GENTLE, instead=(piece("P-B", "recovery_point", on=BOGGED, end=End.FRONT, size=(("hole_diameter", "20 mm"),)),)
+    ),
+    "a shackle pin thicker than the insert's hole": lambda: through_receiver(
+        bar("BAR"), piece("INS", "receiver_insert", "30 t", size=(("hole_diameter", "20 mm"),))
+    ),
+    "a hitch pin thicker than its hole": lambda: through_receiver(
+        bar("BAR"), piece("PIN", "hitch_pin", "9 t", size=(("pin_diameter", "25 mm"),))
+    ),
+    "an insert wider than the tube": lambda: through_receiver(
+        bar("BAR"), piece("INS", "receiver_insert", "30 t", size=(("block_side", "50 mm"),))
+    ),
+    "an insert loose in the tube": lambda: through_receiver(
+        bar("BAR"), piece("INS", "receiver_insert", "30 t", size=(("block_side", "38 mm"),))
+    ),
+}
+
+
+@pytest.mark.parametrize("what", MISFITS)
+def test_what_does_not_go_together_by_its_sizes_is_unsound(what: str) -> None:
+    result = check(MISFITS[what]())
+    assert result.outcome is RigOutcome.UNSOUND
+    found = findings(result, "fit")
+    assert len(found) == 1 and found[0].outcome is RigOutcome.UNSOUND and "mm" in found[0].says
+
+
 def test_a_rig_of_parts_in_their_usual_places_is_still_reckoned() -> None:
     """The refusals above leave what is right alone: a bridle, a receiver with its bar, a redirect."""
     for made in (bridled(long="3 m"), through_receiver(bar("BAR")), redirect("90 °", GENTLE)):
         assert isinstance(check(made).rig, Rig)
+
+
+@pytest.mark.parametrize("rule", ["strap_and_half", "twenty_metres"])
+def test_a_rule_that_lets_people_stand_nearer_than_another_is_never_taken_without_a_word(rule: str) -> None:
+    """A strap of 9 m: four lengths are 36 m, and the two others ask for less."""
+    longest, nearer = check(snatch(GENTLE)), check(snatch(replace(GENTLE, distance_rule=rule)))
+    assert longest.outcome is RigOutcome.SOUND and not findings(longest, "distance")
+    assert nearer.stand_off_m < longest.stand_off_m == 36
+    assert nearer.outcome is RigOutcome.CAUTION and "36 m" in findings(nearer, "distance")[0].says
+    assert not findings(check(snatch(replace(GENTLE, distance_rule="four_straps"))), "distance")
