@@ -20,7 +20,7 @@ from inspector.gear.rig_result import (
 )
 from inspector.gear.verdict import Fact
 from inspector.language import show_day, tr
-from inspector.units import Dimension, System, show
+from inspector.units import Dimension, System, show, show_bound
 
 
 def result(found: RigResult, system: System) -> None:
@@ -92,7 +92,7 @@ def _load(found: RigResult, system: System) -> None:
         facts.append(Fact(tr("Least strength over pull"), f"{found.safety_factor:.2f} ({found.weakest})"))
     greatest = found.sensitivity.greatest_speed_m_per_s
     if greatest is not None:
-        speed = show(greatest, Dimension.SPEED, system)
+        speed = show_bound(greatest, Dimension.SPEED, system, least=False)
         facts.append(
             Fact(tr("Speed at which the first part has no margin left"), f"{speed} ({found.sensitivity.limits_at})")
         )

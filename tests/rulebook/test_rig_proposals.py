@@ -17,7 +17,7 @@ from inspector.rulebook.rigs.check import checked
 from inspector.rulebook.rigs.limits import Asked
 from inspector.rulebook.rigs.pairs import pairs
 from inspector.rulebook.rigs.propose import propose, rank
-from inspector.units import Dimension, System
+from inspector.units import Dimension, System, show
 from tests.rulebook.rig_kits import BOOK, every_rig, facts_of, figure, piece, strap, vehicle
 from tests.rulebook.sound import sound, with_facts, with_grade, with_reading, with_size
 
@@ -313,3 +313,21 @@ def test_an_insert_goes_only_with_a_tube_that_it_fills() -> None:
         slow = replace(SAND, speed=figure("4 km/h", Dimension.SPEED))
         found = proposed([other if one.tag == "RI" else one for one in through_receiver()], conditions=slow).result
         assert found is not None and ("RI" in found.rig.tags) is serves, typed
+
+
+@pytest.mark.parametrize("system", System)
+@pytest.mark.parametrize("strength", [f"{kn} kN" for kn in range(84, 98)])
+def test_a_speed_that_is_told_is_never_above_the_one_that_was_checked(system: System, strength: str) -> None:
+    """4.96 mph, printed as "5.0 mph", would send a driver off faster than the rig was checked for."""
+    kit = [replace(one) for one in sound_kit() if one.tag != "PB"] + [piece("PB", "recovery_point", strength, "B")]
+    facts = facts_of(kit, [vehicle("A"), vehicle("B")], EMPTY)
+    asked = replace(SAND, speed=figure("20 km/h", Dimension.SPEED))
+    found = propose(Asked(Method.KINETIC, "A", "B", asked), facts, BOOK, "test", system).result
+    assert found is not None and found.sensitivity.greatest_speed_m_per_s is not None
+    said = next(one.says for one in found.changes if one.key == "slower")
+    told = figure(said.removeprefix("Go no faster than ").removesuffix(" as the strap comes taut."), Dimension.SPEED)
+    assert found.sensitivity.greatest_speed_m_per_s * 0.95 < told.si <= found.sensitivity.greatest_speed_m_per_s
+    line = pairs(replace(facts, rig=replace(EMPTY, conditions=asked)), ("A", "B"), BOOK, "test", system)[0]
+    assert line.up_to_m_per_s is not None
+    shown = figure(show(line.up_to_m_per_s, Dimension.SPEED, system), Dimension.SPEED)
+    assert shown.si <= found.sensitivity.greatest_speed_m_per_s

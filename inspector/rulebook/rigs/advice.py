@@ -1,6 +1,5 @@
 """What to change in a rig, each change tried by checking the rig that it makes."""
 
-import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
@@ -18,9 +17,9 @@ from inspector.rulebook.rigs.forces import spacing_of
 from inspector.rulebook.rigs.layout import lay_out
 from inspector.rulebook.rigs.limits import Asked, sorted_out
 from inspector.rulebook.rigs.links import PURPOSES, barred_why
+from inspector.rulebook.rigs.saying import speed_within
 from inspector.units import Dimension, Figure, System, show
 
-_TENTH_KMH = 1 / 36  # 0.1 km/h in m/s
 _SLOWEST = 1 / 3.6
 
 
@@ -62,19 +61,17 @@ def _change(advised: Advised, key: str, says: str, rig: Rig) -> Change | None:
 
 
 def _slower(advised: Advised) -> Iterator[Change]:
-    """The speed that leaves every part its margin, in whole tenths of km/h."""
+    """The speed that leaves every part its margin, in whole tenths of km/h or mph."""
     rig, greatest = advised.before.rig, advised.before.sensitivity.greatest_speed_m_per_s
     if rig.method is not Method.KINETIC or greatest is None or greatest < _SLOWEST:
         return
-    speed = math.floor(greatest / _TENTH_KMH + 1e-9) * _TENTH_KMH
+    speed = speed_within(greatest, advised.system)
     said = rig.conditions.speed
     now = said.si if said is not None else advised.book.setting("kinetic_speed_unsaid")
-    if speed >= now * (1 - SAME_RATIO):
+    if speed.si >= now * (1 - SAME_RATIO):
         return
-    typed = f"{speed * 3.6:.1f} km/h"
-    slower = replace(rig, conditions=replace(rig.conditions, speed=Figure(speed, typed, Dimension.SPEED)))
-    shown = show(speed, Dimension.SPEED, advised.system)
-    says = tr("Go no faster than {speed} as the strap comes taut.", speed=shown)
+    slower = replace(rig, conditions=replace(rig.conditions, speed=speed))
+    says = tr("Go no faster than {speed} as the strap comes taut.", speed=speed.as_typed)
     found = _change(advised, "slower", says, slower)
     if found is not None:
         yield found

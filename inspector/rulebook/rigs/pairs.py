@@ -1,6 +1,5 @@
 """Which vehicles of a trip the kit can bring out with which: the best rig of each pair, checked."""
 
-import math
 from collections.abc import Callable
 from dataclasses import replace
 from itertools import permutations
@@ -13,10 +12,10 @@ from inspector.rulebook.rigs.check import checked
 from inspector.rulebook.rigs.choice import best_candidate
 from inspector.rulebook.rigs.limits import Asked, sorted_out
 from inspector.rulebook.rigs.propose import missing
+from inspector.rulebook.rigs.saying import speed_within
 from inspector.rulebook.rigs.search import Pulls
-from inspector.units import Dimension, Figure, System, show
+from inspector.units import Dimension, System, show
 
-_TENTH_KMH = 1 / 36
 _SLOWEST = 3 / 3.6  # slower than this no strap stretches enough to be of use; a club's trip leader would not try
 Told = Callable[[int, int], None]
 
@@ -84,11 +83,11 @@ def _told(asked: Asked, result: RigResult, says: str) -> PairLine:
 def _slower(
     result: RigResult, facts: RigFacts, book: Rulebook, program: str, system: System
 ) -> tuple[float, RigResult] | None:
-    """The greatest speed, in tenths of km/h, at which a rig that is unsound for its speed alone is not."""
+    """The greatest speed, in tenths of km/h or mph, at which a rig that is unsound for its speed alone is not."""
     greatest = result.sensitivity.greatest_speed_m_per_s
     if result.outcome is not RigOutcome.UNSOUND or greatest is None or greatest < _SLOWEST:
         return None
-    speed = math.floor(greatest / _TENTH_KMH + 1e-9) * _TENTH_KMH
-    conditions = replace(facts.rig.conditions, speed=Figure(speed, f"{speed * 3.6:.1f} km/h", Dimension.SPEED))
+    speed = speed_within(greatest, system)
+    conditions = replace(facts.rig.conditions, speed=speed)
     at_that = checked(replace(facts, rig=replace(facts.rig, conditions=conditions)), book, program, system).result
-    return None if at_that.outcome is RigOutcome.UNSOUND else (speed, at_that)
+    return None if at_that.outcome is RigOutcome.UNSOUND else (speed.si, at_that)

@@ -5,7 +5,13 @@ from dataclasses import dataclass, field
 from inspector.gear.rig_result import Assumption
 from inspector.language import tr
 from inspector.rulebook.load import Rulebook
-from inspector.units import Dimension, Figure, System, show
+from inspector.units import Dimension, Figure, System, read, show, show_bound
+
+
+def speed_within(most_m_per_s: float, system: System) -> Figure:
+    """The greatest speed that prints as no more than this: rounded up, a limit would be milder in print than it is."""
+    typed = show_bound(most_m_per_s, Dimension.SPEED, system, least=False)
+    return read(typed, Dimension.SPEED, field=tr("speed"))
 
 
 @dataclass(slots=True)
