@@ -16,7 +16,7 @@ from inspector.rulebook.load import packaged
 from inspector.rulebook.wording import explain
 from inspector.units import Dimension, Figure, System, read
 from tests.rulebook.dossiers import TODAY
-from tests.rulebook.sound import sound, with_facts, with_size
+from tests.rulebook.sound import sound, with_facts, with_reading, with_size
 
 BOOK = packaged()
 CONNECTORS = {"bow_shackle", "soft_shackle"}
@@ -62,6 +62,12 @@ def strap(tag: str, strength: str, length: str = "9 m", kind: str = "kinetic_str
     )
     last = replace(made.inspections[-1], facts=replace(made.inspections[-1].facts, readings=now))
     return piece(tag, kind, strength, dossier=replace(made, inspections=(last,)))
+
+
+def sized(dossier: Dossier, key: str, text: str) -> Dossier:
+    """A size as new, and read so today."""
+    si = figure(text, Dimension.LENGTH).si
+    return with_reading(with_size(dossier, key, si), key, si)
 
 
 def facts_of(pieces: list[RigPiece], vehicles: list[Vehicle], rig: Rig) -> RigFacts:

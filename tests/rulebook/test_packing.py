@@ -6,7 +6,7 @@ from inspector.gear.rig import RigPiece
 from inspector.gear.trip import Vehicle
 from inspector.rulebook.rigs.packing import pack
 from inspector.units import System
-from tests.rulebook.rig_kits import BOOK, piece, strap, vehicle
+from tests.rulebook.rig_kits import BOOK, piece, sized, strap, vehicle
 from tests.rulebook.sound import sound, with_grade
 
 LIGHT, HEAVY = vehicle("L", "1,240 kg", "1,550 kg"), vehicle("H", "2,900 kg", "3,300 kg")
@@ -82,3 +82,30 @@ def test_what_the_store_lacks_is_named_for_the_vehicle() -> None:
     found = packed([one for one in store() if one.tag != "KS-light"], [one for one in parts() if one.tag != "PL"])
     assert any("L" in one and "kinetic strap" in one for one in found.lacks)
     assert any("recovery point" in one and "L" in one for one in found.lacks)
+
+
+def made(tag: str, kind: str, strength: str, key: str, text: str) -> RigPiece:
+    """A sound piece with one of its sizes."""
+    return piece(tag, kind, strength, dossier=sized(sound(BOOK.kind(kind)), key, text))
+
+
+def test_what_goes_together_with_nothing_on_these_vehicles_stays_at_home_and_says_so() -> None:
+    """The strongest shackle's pin is too thick, the strongest insert lies loose, the strongest pin fits no hole."""
+    misfits = [
+        made("SH9", "bow_shackle", "400 kN", "pin_diameter", "28 mm"),
+        made("RI9", "receiver_insert", "400 kN", "block_side", "38 mm"),
+        made("HP9", "hitch_pin", "400 kN", "pin_diameter", "25 mm"),
+    ]
+    found = packed([*store(), *misfits], parts())
+    assert {"SH4", "RI", "HP"} <= tags(found)
+    stays = dict(found.stays)
+    assert "goes through no point" in stays["SH9"]
+    assert "fills no receiver" in stays["RI9"]
+    assert "no pin hole" in stays["HP9"]
+
+
+def test_a_shackle_that_goes_through_the_insert_alone_goes_along() -> None:
+    wide = made("RI", "receiver_insert", "120 kN", "hole_diameter", "30 mm")
+    thick = made("SH9", "bow_shackle", "400 kN", "pin_diameter", "28 mm")
+    others = [one for one in store() if one.tag != "RI"]
+    assert "SH9" in tags(packed([*others, wide, thick], parts()))

@@ -6,7 +6,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import End
 from inspector.gear.item import Rating
 from inspector.gear.kind import Basis
@@ -18,8 +17,8 @@ from inspector.rulebook.rigs.limits import Asked
 from inspector.rulebook.rigs.pairs import pairs
 from inspector.rulebook.rigs.propose import propose, rank
 from inspector.units import Dimension, System, show
-from tests.rulebook.rig_kits import BOOK, every_rig, facts_of, figure, piece, strap, vehicle
-from tests.rulebook.sound import sound, with_facts, with_grade, with_reading, with_size
+from tests.rulebook.rig_kits import BOOK, every_rig, facts_of, figure, piece, sized, strap, vehicle
+from tests.rulebook.sound import sound, with_facts, with_grade
 
 EMPTY = Rig("", Method.KINETIC, "B", "A", ())
 STRENGTHS = ("60 kN", "78 kN", "98 kN", "130 kN", "200 kN")
@@ -35,12 +34,6 @@ def holed(tag: str, strength: str, on: str, hole: str) -> RigPiece:
 def pinned(tag: str, strength: str, pin: str) -> RigPiece:
     """A bow shackle with a pin of this width."""
     return piece(tag, "bow_shackle", strength, dossier=sized(sound(BOOK.kind("bow_shackle")), "pin_diameter", pin))
-
-
-def sized(dossier: Dossier, key: str, text: str) -> Dossier:
-    """A size as new, and read so today."""
-    si = figure(text, Dimension.LENGTH).si
-    return with_reading(with_size(dossier, key, si), key, si)
 
 
 @st.composite
@@ -169,6 +162,15 @@ def test_the_line_is_doubled_where_one_part_moves_nothing() -> None:
     assert found.link("BL").force_n == pytest.approx(2 * found.load.pull_n)  # type: ignore[union-attr]
 
 
+def test_a_doubled_line_that_breaks_something_is_not_offered_before_one_that_only_does_not_move_it() -> None:
+    """Doubled, the point on the bogged vehicle bears twice the stall pull and gives way."""
+    deep = replace(SAND, bogged_in=Footing.WHEEL_DEEP_MUD, layers=1)
+    weak = [one for one in winch_kit("20 kN") if one.tag != "PB"] + [piece("PB", "recovery_point", "60 kN", "B")]
+    found = proposed(weak, Method.WINCH, deep).result
+    assert found is not None
+    assert len(found.rig.runs) == 1 and found.outcome is RigOutcome.CAUTION and not found.load.moves
+
+
 def test_a_slower_run_is_advised_and_tried() -> None:
     fast = replace(SAND, speed=figure("14 km/h", Dimension.SPEED))
     found = proposed(sound_kit(), conditions=fast).result
@@ -292,6 +294,25 @@ def test_a_shackle_that_does_not_go_through_the_point_gives_way_to_one_that_does
     kit = [one for one in sound_kit() if one.kind != "soft_shackle"]
     found = proposed([*kit, pinned("SH9", "400 kN", "28 mm")]).result
     assert found is not None and "SH9" not in found.rig.tags and found.outcome is RigOutcome.SOUND
+    assert why_left(proposed([*kit, pinned("SH9", "400 kN", "28 mm")]), "SH9").startswith("Its pin does not go through")
+
+
+def test_a_pin_or_a_hole_that_nobody_measured_lets_no_rig_pass_without_a_word() -> None:
+    """What was not written down somebody must try before the pull: never sound, and the rig says which two."""
+    whole = sound(BOOK.kind("recovery_point"))
+    bare = with_facts(whole, sizes=tuple(one for one in whole.item.facts.sizes if "hole" not in one.key))
+    kit = [one for one in sound_kit() if one.tag != "PB"]
+    found = proposed([*kit, piece("PB", "recovery_point", "98 kN", "B", dossier=bare)]).result
+    assert found is not None and found.outcome is RigOutcome.CAUTION
+    said = [one for one in found.findings if one.key == "fit.unknown"]
+    assert [one.about[1] for one in said] == ["PB"] and "was not written down" in said[0].says
+
+
+def test_a_kit_whose_shackles_all_are_too_thick_for_a_vehicle_says_so() -> None:
+    kit = [one for one in sound_kit() if one.kind not in {"soft_shackle", "bow_shackle"}]
+    found = proposed([*kit, pinned("SH8", "300 kN", "28 mm"), pinned("SH9", "400 kN", "28 mm")])
+    assert found.result is None
+    assert "a fit shackle whose pin goes through a point or an insert on B" in found.missing
 
 
 def test_a_weaker_point_serves_where_no_pin_goes_through_the_stronger_one() -> None:

@@ -178,7 +178,7 @@ def _winch(advised: Advised) -> Iterator[Change]:
     wanted = replace(best.rig, name=rig.name, dampers=rig.dampers, trip=rig.trip)
     says = tr("Pull with {winch} instead of a run: the pull grows slowly and can be stopped.", winch=wanted.runs[0][0])
     found = _change(advised, "winch", says, wanted)
-    if found is not None and found.outcome is not RigOutcome.NEVER:
+    if found is not None and found.outcome.severity < RigOutcome.UNSOUND.severity:
         yield found
 
 

@@ -1,6 +1,6 @@
 """Whether pieces that are joined go together by their sizes: a pin through its hole, an insert into its tube.
 
-Only sizes that somebody wrote down are held against each other; what does not go together holds nothing.
+What does not go together holds nothing; where a size was never written down somebody must try it before the pull.
 """
 
 from collections.abc import Iterator
@@ -22,7 +22,7 @@ _PINNED = {("shackle", "point"), ("shackle", "insert"), ("pin", "receiver")}
 
 
 def fits(layout: Layout, system: System) -> Iterator[RigFinding]:
-    """What does not go together; nothing where all does or nobody measured it."""
+    """What does not go together, and what nobody can tell to; nothing where all does."""
     for joined in layout.joined:
         pair = layout.parts[joined.one], layout.parts[joined.other]
         for one, other in (pair, pair[::-1]):
@@ -57,6 +57,11 @@ def insert_fills(insert: RigPiece, tube: RigPiece, book: Rulebook) -> bool:
     return side_m is None or inside_m is None or inside_m - side_m <= play_m * (1 + SAME_RATIO)
 
 
+def goes_with(insert: RigPiece, tube: RigPiece, book: Rulebook) -> bool:
+    """Whether the block goes into the tube and fills it, as far as known."""
+    return insert_goes_in(insert, tube) and insert_fills(insert, tube, book)
+
+
 def size_of(piece: RigPiece, key: str) -> float | None:
     """A size as new in metres; None where nobody wrote it down."""
     size = piece.judged.dossier.item.size(key)
@@ -70,17 +75,27 @@ def _inside_m(tube: RigPiece) -> float | None:
 
 
 def _pin(layout: Layout, pin: Part, bored: Part, system: System) -> Iterator[RigFinding]:
-    if pin.piece is None or bored.piece is None or pin_passes(pin.piece, bored.piece):
+    if pin.piece is None or bored.piece is None:
         return
-    says = tr("The {pin} pin of {one} does not go through the {hole} hole of {other}.")
-    wide, hole = _shown(system, size_of(pin.piece, "pin_diameter"), hole_of(bored.piece))
-    yield _finding(layout, says.format(pin=wide, one=pin.tag, hole=hole, other=bored.tag), pin, bored)
+    if size_of(pin.piece, "pin_diameter") is None or hole_of(bored.piece) is None:
+        says = tr("The pin of {one} or the hole of {other} was not written down: try that the pin goes right through.")
+        yield _untold(layout, says.format(one=pin.tag, other=bored.tag), pin, bored)
+    elif not pin_passes(pin.piece, bored.piece):
+        says = tr("The {pin} pin of {one} does not go through the {hole} hole of {other}.")
+        wide, hole = _shown(system, size_of(pin.piece, "pin_diameter"), hole_of(bored.piece))
+        yield _finding(layout, says.format(pin=wide, one=pin.tag, hole=hole, other=bored.tag), pin, bored)
 
 
 def _insert(layout: Layout, insert: Part, pin: Part, system: System) -> Iterator[RigFinding]:
     """An insert must go into the tube, and fill it: loose in it, it leaves the pin to bend."""
     tube = next((layout.parts[tag] for tag in layout.near(pin.tag) if layout.parts[tag].role == "receiver"), None)
     if tube is None or tube.piece is None or insert.piece is None:
+        return
+    if size_of(insert.piece, "block_side") is None or _inside_m(tube.piece) is None:
+        says = tr(
+            "The block of {one} or the opening of {other} was not written down: try that the block fills the tube."
+        )
+        yield _untold(layout, says.format(one=insert.tag, other=tube.tag), insert, tube)
         return
     if not insert_goes_in(insert.piece, tube.piece):
         says = tr("The {side} block of {one} does not go into the {inside} opening of {other}.")
@@ -99,3 +114,8 @@ def _shown(system: System, *lengths_m: float | None) -> tuple[str, ...]:
 def _finding(layout: Layout, says: str, one: Part, other: Part) -> RigFinding:
     source = layout.book.source_text("house_law")
     return RigFinding("fit", RigOutcome.UNSOUND, says, source, (one.tag, other.tag))
+
+
+def _untold(layout: Layout, says: str, one: Part, other: Part) -> RigFinding:
+    source = layout.book.source_text("house_law")
+    return RigFinding("fit.unknown", RigOutcome.CAUTION, says, source, (one.tag, other.tag))

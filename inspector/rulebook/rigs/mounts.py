@@ -8,7 +8,7 @@ from inspector.gear.rig import RigPiece
 from inspector.gear.trip import Vehicle
 from inspector.mechanics import bridle, rating
 from inspector.rulebook.load import Rulebook
-from inspector.rulebook.rigs.fits import hole_of, insert_fills, insert_goes_in, pin_passes
+from inspector.rulebook.rigs.fits import goes_with, hole_of, pin_passes
 from inspector.rulebook.rigs.layout import carries
 from inspector.rulebook.rigs.limits import Limited
 
@@ -55,10 +55,6 @@ def _widest(points: list[Limited]) -> Iterator[Limited]:
             yield one
 
 
-def _fills(insert: RigPiece, tube: RigPiece, book: Rulebook) -> bool:
-    return insert_goes_in(insert, tube) and insert_fills(insert, tube, book)
-
-
 def _unbettered(bridled: list[Mount]) -> list[Mount]:
     """Bridles that fewer than two others better: by what they may bear and by what they put on each leg."""
     return [one for one in bridled if sum(_betters(other, one) for other in bridled) < _LIKE]
@@ -85,7 +81,7 @@ def _receivers(here: list[Limited], at_hand: tuple[Limited, ...], book: Rulebook
     for receiver in best(tuple(here), "receiver", len(here)):
         bars = [one for one in here if one.role == "bar" and carries(one.piece, receiver.piece)]
         pins = tuple(one for one in at_hand if pin_passes(one.piece, receiver.piece))
-        inserts = tuple(one for one in at_hand if _fills(one.piece, receiver.piece, book))
+        inserts = tuple(one for one in at_hand if goes_with(one.piece, receiver.piece, book))
         for pin in best(pins, "pin"):
             for insert in best(inserts, "insert"):
                 chain = (*bars[:1], receiver, pin, insert)

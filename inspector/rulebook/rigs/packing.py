@@ -9,6 +9,7 @@ from inspector.gear.rig import RigPiece
 from inspector.gear.trip import Vehicle
 from inspector.language import tr, tr_n
 from inspector.rulebook.load import Rulebook
+from inspector.rulebook.rigs.fits import goes_with, pin_passes
 from inspector.rulebook.rigs.links import barred_why, own_strength
 from inspector.rulebook.rigs.strap_band import SUITS, band_words, strap_band, strap_fit
 from inspector.units import System
@@ -25,20 +26,34 @@ _PURPOSES = {
 
 @dataclass(slots=True)
 class _Packing:
-    """The kit as it fills."""
+    """The kit as it fills. parts: what sits on the vehicles and may be used."""
 
     book: Rulebook
     free: list[RigPiece]
+    parts: list[RigPiece]
     takes: list[Taken] = field(default_factory=list)
+    taken: list[RigPiece] = field(default_factory=list)
     lacks: list[str] = field(default_factory=list)
+    misfits: dict[str, str] = field(default_factory=dict)
 
     def role(self, piece: RigPiece) -> str:
         """What the piece is in a rig."""
         return self.book.roles[piece.kind].key
 
+    def fitted(self, role: str) -> list[RigPiece]:
+        """The parts of a role on the vehicles."""
+        return [one for one in self.parts if self.role(one) == role]
+
+    def leave(self, misfits: Iterable[RigPiece], why: str) -> None:
+        """Leave at home what goes together with nothing there is."""
+        for one in misfits:
+            self.misfits[one.tag] = why
+            self.free.remove(one)
+
     def take(self, piece: RigPiece, need: str) -> None:
         """Put a piece into the kit."""
         self.free.remove(piece)
+        self.taken.append(piece)
         self.takes.append(Taken(piece.tag, piece.judged.dossier.kind.name, need))
 
     def best(self, *roles: str) -> list[RigPiece]:
@@ -67,11 +82,11 @@ def pack(
     """The kit. store: pieces at hand, judged for the trip's last day; fitted: parts on the trip's vehicles."""
     fit, stays = _sorted_out(store, book)
     parts = [one for one in fitted if not _unable(one, book)]
-    packing = _Packing(book, fit)
+    packing = _Packing(book, fit, parts)
     _straps(packing, vehicles, system)
-    packing.want(int(book.setting("pack_connectors")), tr("Joining lines to vehicles"), *_CONNECTORS)
+    _inserts(packing, vehicles)
+    _connectors(packing)
     packing.want(int(book.setting("pack_dampers")), tr("Laying over the line"), "damper")
-    _inserts(packing, parts, vehicles)
     if any(_has_two_points(parts, one.tag, book) for one in vehicles):
         packing.want(1, tr("Sharing a pull between two points"), "bridle")
     packing.want(1, tr("A steady tow-out, or more reach"), "strap")
@@ -79,7 +94,7 @@ def pack(
         packing.want(1, tr("Fixing a winch line to a tree"), "around")
         packing.want(1, tr("Turning or doubling a winch line"), "block")
     left = [(one.tag, tr("Not needed for these vehicles.")) for one in packing.free]
-    return Packed(tuple(packing.takes), tuple(packing.lacks), tuple(sorted([*stays, *left])))
+    return Packed(tuple(packing.takes), tuple(packing.lacks), tuple(sorted([*stays, *packing.misfits.items(), *left])))
 
 
 def _sorted_out(store: Iterable[RigPiece], book: Rulebook) -> tuple[list[RigPiece], list[tuple[str, str]]]:
@@ -139,11 +154,11 @@ def _suits(piece: RigPiece, vehicle: Vehicle, book: Rulebook) -> bool:
     return {strap_fit(book, vehicle.gvm.si, force_n) for force_n in (capacity.now_n, capacity.begins_n)} == {SUITS}
 
 
-def _inserts(packing: _Packing, parts: list[RigPiece], vehicles: tuple[Vehicle, ...]) -> None:
+def _inserts(packing: _Packing, vehicles: tuple[Vehicle, ...]) -> None:
     """A pin and an insert for the vehicles that have a fit receiver; one more where two have nothing else."""
 
     def has(vehicle: Vehicle, role: str) -> bool:
-        return any(packing.role(one) == role and one.fitted and one.fitted.vehicle == vehicle.tag for one in parts)
+        return any(one.fitted and one.fitted.vehicle == vehicle.tag for one in packing.fitted(role))
 
     with_receiver = [one for one in vehicles if has(one, "receiver")]
     only = [one for one in with_receiver if not has(one, "point")]
@@ -151,8 +166,22 @@ def _inserts(packing: _Packing, parts: list[RigPiece], vehicles: tuple[Vehicle, 
         if not has(vehicle, "receiver") and not has(vehicle, "point"):
             packing.lacks.append(tr("A fit recovery point or receiver on {vehicle}.", vehicle=vehicle.tag))
     count = min(max(len(only), 1), 2) if with_receiver else 0
+    tubes = packing.fitted("receiver")
+    pins, inserts = packing.best("pin"), packing.best("insert")
+    bad_pins = [one for one in pins if tubes and not any(pin_passes(one, tube) for tube in tubes)]
+    packing.leave(bad_pins, tr("It goes through no pin hole of these vehicles' receivers."))
+    bad_inserts = [one for one in inserts if tubes and not any(goes_with(one, tube, packing.book) for tube in tubes)]
+    packing.leave(bad_inserts, tr("Its block fills no receiver of these vehicles."))
     packing.want(count, tr("Holding an insert in a receiver"), "pin")
     packing.want(count, tr("Fixing a shackle to a receiver"), "insert")
+
+
+def _connectors(packing: _Packing) -> None:
+    """Shackles that go through a point on the vehicles or through an insert of the kit; soft ones always do."""
+    bored = [*packing.fitted("point"), *(one for one in packing.taken if packing.role(one) == "insert")]
+    bad = [one for one in packing.best("shackle") if bored and not any(pin_passes(one, other) for other in bored)]
+    packing.leave(bad, tr("Its pin goes through no point of these vehicles and no insert of the kit."))
+    packing.want(int(packing.book.setting("pack_connectors")), tr("Joining lines to vehicles"), *_CONNECTORS)
 
 
 def _has_two_points(parts: list[RigPiece], vehicle: str, book: Rulebook) -> bool:

@@ -1,9 +1,10 @@
 """The best rig of a kit for two vehicles and a method, and why each piece of the kit was left out.
 
 Best, in this order: no forbidden joint, all pieces fit, the greatest least margin, the fewest joints. A winch rig that
-moves the vehicle goes before one that does not, where somebody said what it stands in.
+moves the vehicle with all its margins goes before one that does not, where somebody said what it stands in.
 """
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from inspector.gear.outcome import Outcome
@@ -14,8 +15,9 @@ from inspector.language import tr
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.rigs.advice import check_rig
 from inspector.rulebook.rigs.choice import best_candidate
+from inspector.rulebook.rigs.fits import goes_with, pin_passes
 from inspector.rulebook.rigs.limits import Asked, Limited, sorted_out
-from inspector.rulebook.rigs.mounts import mounts
+from inspector.rulebook.rigs.mounts import Mount, mounts
 from inspector.units import Dimension, System, show
 
 
@@ -42,7 +44,7 @@ def propose(asked: Asked, facts: RigFacts, book: Rulebook, program: str, system:
         return Proposed(asked.method.value, asked.pulling, asked.bogged, None, left, lacks)
     rig = replace(best.rig, name=_name(asked), dampers=_dampers(facts))
     result = check_rig(replace(facts, rig=rig), book, program, system)
-    left = _left_out(asked, facts, result, at_hand, unable, system)
+    left = _left_out(asked, facts, result, at_hand, unable, book, system)
     return Proposed(asked.method.value, asked.pulling, asked.bogged, result, left)
 
 
@@ -83,9 +85,21 @@ def missing(asked: Asked, facts: RigFacts, at_hand: tuple[Limited, ...], book: R
     for tag in (asked.bogged, asked.pulling):
         if asked.method is Method.WINCH and tag == asked.pulling:
             continue
-        if not mounts(facts.vehicles[tag], at_hand, book):
+        ways = mounts(facts.vehicles[tag], at_hand, book)
+        if not ways:
             lacks.append(tr("a fit recovery point, or a receiver with pin and insert, on {vehicle}", vehicle=tag))
+        elif not _joinable(ways, facts, at_hand):
+            lacks.append(tr("a fit shackle whose pin goes through a point or an insert on {vehicle}", vehicle=tag))
     return tuple(lacks) or (tr("pieces enough for both ends at once"),)
+
+
+def _joinable(ways: Sequence[Mount], facts: RigFacts, at_hand: tuple[Limited, ...]) -> bool:
+    """Whether some connector of the kit goes through what a vehicle offers."""
+    bored = [facts.pieces[leg[-1]] for way in ways for leg in way.inner]
+    return any(
+        one.role == "soft" or (one.role == "shackle" and any(pin_passes(one.piece, other) for other in bored))
+        for one in at_hand
+    )
 
 
 def _left_out(
@@ -94,6 +108,7 @@ def _left_out(
     result: RigResult,
     at_hand: tuple[Limited, ...],
     unable: dict[str, str],
+    book: Rulebook,
     system: System,
 ) -> tuple[LeftOut, ...]:
     """Why each piece that is not in the rig was left out."""
@@ -102,7 +117,7 @@ def _left_out(
     vehicles = [facts.vehicles[tag] for tag in (asked.bogged, asked.pulling)]
     for one in at_hand:
         if one.tag not in used:
-            found[one.tag] = _why_not(one, result, vehicles, system)
+            found[one.tag] = _misfit(one, facts, result, book) or _why_not(one, result, vehicles, system)
     for tag, piece in facts.pieces.items():
         if tag not in used and tag not in found and piece.fitted is None:
             found[tag] = _no_place(piece, result)
@@ -115,6 +130,22 @@ def _no_place(piece: RigPiece, result: RigResult) -> str:
     if not _is_fit(piece.judged.verdict.outcome):
         return tr("It is on hold or retired.")
     return tr("{other} lies over the line.", other=", ".join(result.rig.dampers))
+
+
+def _misfit(one: Limited, facts: RigFacts, result: RigResult, book: Rulebook) -> str:
+    """Why it does not go together with the rig, where that keeps it out; empty where it does."""
+
+    def inside(*roles: str) -> list[RigPiece]:
+        return [facts.pieces[link.tag] for link in result.links if link.role in roles and link.tag in facts.pieces]
+
+    bored, tubes = inside("point", "insert"), inside("receiver")
+    if one.role == "shackle" and bored and not any(pin_passes(one.piece, other) for other in bored):
+        return tr("Its pin does not go through {others}.", others=", ".join(other.tag for other in bored))
+    if one.role == "pin" and tubes and not any(pin_passes(one.piece, tube) for tube in tubes):
+        return tr("It does not go through {others}.", others=", ".join(tube.tag for tube in tubes))
+    if one.role == "insert" and tubes and not any(goes_with(one.piece, tube, book) for tube in tubes):
+        return tr("Its block does not fill {others}.", others=", ".join(tube.tag for tube in tubes))
+    return ""
 
 
 def _why_not(one: Limited, result: RigResult, vehicles: list[Vehicle], system: System) -> str:
