@@ -112,19 +112,18 @@ def _is_turned(plan: Plan, cell: Cell) -> bool:
 
 def _above(plan: Plan, cell: Cell, middle: Point) -> list[Shape]:
     """Over the sign: that it is the weakest, and how long a line really is."""
-    shapes: list[Shape] = []
     (x, y), link = middle, plan.result.link(cell.tag)
-    if cell.tag == plan.result.weakest:
-        top = y - _HIGH_WORDS_MM
-        shapes.append(Text((x, top), tr("weakest"), LABEL_MM, anchor=Anchor.MIDDLE, bold=True))
-        head = ((x - 1.4, top + 0.9), (x + 1.4, top + 0.9), (x, top + 3.0))
-        shapes.append(Polygon(head, ink=None, fill=Ink.INK, tells=tr("Weakest part")))
-    if link is not None and link.length_m is not None and is_broken(kind_of(plan.result, cell.tag)):
-        long, across = show(link.length_m, Dimension.LENGTH, plan.system), 2.2 if shapes else 0.0
-        anchor = Anchor.START if shapes else Anchor.MIDDLE
-        at = (x + across, y - _HIGH_WORDS_MM + LEADING_MM)
-        shapes.append(Text(at, long, LABEL_MM, anchor=anchor, tells=tr("Its length; it is drawn shorter")))
-    return shapes
+    long_m = link.length_m if link is not None and is_broken(kind_of(plan.result, cell.tag)) else None
+    long = show(long_m, Dimension.LENGTH, plan.system) if long_m is not None else ""
+    tells = tr("Its length; it is drawn shorter")
+    if cell.tag != plan.result.weakest:
+        at = (x, y - _HIGH_WORDS_MM + LEADING_MM)
+        return [Text(at, long, LABEL_MM, anchor=Anchor.MIDDLE, tells=tells)] if long else []
+    top = y - _HIGH_WORDS_MM
+    says = tr("weakest, {long}", long=long) if long else tr("weakest")
+    word = Text((x, top), says, LABEL_MM, anchor=Anchor.MIDDLE, bold=True, tells=tells if long else "")
+    head = ((x - 1.4, top + 0.9), (x + 1.4, top + 0.9), (x, top + 3.0))
+    return [word, Polygon(head, ink=None, fill=Ink.INK, tells=tr("Weakest part"))]
 
 
 def _joints(plan: Plan, row: int, heights: Sequence[float]) -> list[Shape]:
