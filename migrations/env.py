@@ -2,12 +2,12 @@
 
 from alembic import context
 
-from inspector.register.tables import METADATA
+from inspector.register.tables import item
 
 connection = context.config.attributes["connection"]
 context.configure(
     connection=connection,
-    target_metadata=METADATA,
+    target_metadata=item.metadata,
     render_as_batch=connection.dialect.name == "sqlite",
     compare_type=True,
     transactional_ddl=True,

@@ -4,7 +4,7 @@ from datetime import date
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_not_destroyed, id_of
+from inspector.duties.who import check_not_closed, check_not_evidence, id_of
 from inspector.gear.fitting import Fitted, NewFitting
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
@@ -19,7 +19,8 @@ def fit_part(office: Office, tag: str, to: Fitted, *, on: date | None = None, by
     """Keep that a part sits on a vehicle from a day on, wherever it sat before. by: who fitted it."""
     with office.book.page() as page:
         item = page.item(tag)
-        check_not_destroyed(page, item)
+        check_not_closed(page, item)
+        check_not_evidence(page, item)
         if page.latest_verdict(item.id)[0].outcome is Outcome.RETIRE:
             why = tr("{tag} is retired, and what is retired goes on no vehicle.", tag=item.tag)
             raise Refused(tr("piece"), why, tr("Fit another piece, and make this one unusable."))
@@ -34,6 +35,7 @@ def take_off_part(office: Office, tag: str, *, on: date | None = None, by: str =
     """Keep that a part sits on no vehicle any more. A retired or destroyed one is taken off as well."""
     with office.book.page() as page:
         item = page.item(tag)
+        check_not_evidence(page, item)
         if page.fitted(item) is None:
             why = tr("{tag} is fitted to no vehicle.", tag=item.tag)
             raise Refused(tr("piece"), why, tr("Look at its history; there is nothing to take off."))

@@ -13,7 +13,7 @@ from inspector.duties.judging import judge_and_keep
 from inspector.duties.look_up import trip as trip_called
 from inspector.duties.office import Office
 from inspector.duties.record_use import check_exposure, check_use
-from inspector.duties.who import check_not_destroyed, person_of
+from inspector.duties.who import check_not_closed, person_of
 from inspector.gear.custody import NOBODY_TOLD, Custody, Hands, NewCustody, Untold, WentThrough
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
@@ -84,7 +84,7 @@ def _day(office: Office, on: date | None) -> date:
 
 
 def _out(page: Page, item: Item) -> Out:
-    check_not_destroyed(page, item)
+    check_not_closed(page, item)
     entry = page.out_entry(item)
     if entry is None:
         why = tr("{tag} is not on loan.", tag=item.tag)

@@ -13,6 +13,7 @@ from inspector.gear.person import Person
 from inspector.gear.trip import Trip, Vehicle
 from inspector.language import tr
 from inspector.refused import Refused
+from inspector.register.current import facts_of
 from inspector.register.lists import Asked, GearLine
 from inspector.register.page import Page
 from inspector.register.rows import from_body
@@ -63,7 +64,7 @@ def holders(page: Page) -> dict[str, str]:
 
 def gear_row(office: Office, line: GearLine, out: dict[str, str]) -> GearRow:
     """A line of the list with the kind's name and the place where the piece is. out: who has what, by tag."""
-    facts = from_body(line.body, NewItem)
+    facts = facts_of(line.body, line.changed)
     kind = office.rules.kinds.get(line.kind)
     return GearRow(
         tag=line.tag,

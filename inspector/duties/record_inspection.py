@@ -5,7 +5,7 @@ from datetime import date
 
 from inspector.duties.judging import judge_and_keep, judged, keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_not_destroyed, owns, person_of
+from inspector.duties.who import check_not_closed, owns, person_of
 from inspector.gear.inspection import NewInspection, Reading
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
@@ -28,7 +28,7 @@ def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
     """
     with office.book.page() as page:
         item = page.item(tag)
-        check_not_destroyed(page, item)
+        check_not_closed(page, item)
         kind = office.kind(item.facts.kind)
         inspector = person_of(page, facts.by, tr("inspected by"))
         second = person_of(page, facts.second, tr("second name")) if facts.second else None

@@ -7,7 +7,7 @@ from typing import TypeVar
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_not_destroyed, id_of
+from inspector.duties.who import check_not_closed, id_of
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
 from inspector.gear.use import NewExposure, NewUse, Weather
@@ -55,7 +55,7 @@ def check_exposure(office: Office, facts: NewExposure) -> None:
 def _keep(office: Office, tag: str, deed: str, facts: Facts, add: Callable[[Page, Item, Facts], object]) -> Judged:
     with office.book.page() as page:
         item = page.item(tag)
-        check_not_destroyed(page, item)
+        check_not_closed(page, item)
         kept = replace(facts, by=id_of(office, page, facts.by, tr("reported by")))
         add(page, item, kept)
         outcome = judge_and_keep(office, page, item)

@@ -6,6 +6,7 @@ from inspector.duties.office import Office
 from inspector.gear.item import Item
 from inspector.gear.kind import Kind
 from inspector.gear.person import Person
+from inspector.gear.whereabouts import Where
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.page import Page
@@ -39,11 +40,21 @@ def check_judge(person: Person, item: Item, kind: Kind, on: date, field: str) ->
         raise Refused(field, why, tr("Ask another competent person."))
 
 
-def check_not_destroyed(page: Page, item: Item) -> None:
-    """Refuse to log anything new of a piece that was made unusable: it must be another one."""
+def check_not_closed(page: Page, item: Item) -> None:
+    """Refuse to log anything new of a piece that was made unusable or sold: it must be another one."""
     if page.is_destroyed(item):
         why = tr("{tag} was recorded as made unusable.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Look at the label again; it must be another piece."))
+    if page.whereabouts_of(item).where is Where.SOLD:
+        why = tr("{tag} was sold.", tag=item.tag)
+        raise Refused(tr("tag"), why, tr("Look at the label again; a piece that was bought back is booked in anew."))
+
+
+def check_not_evidence(page: Page, item: Item) -> None:
+    """Refuse what would change or take away a piece that an incident keeps as it was found."""
+    if kept := page.open_quarantines(item):
+        why = tr("{tag} is kept as found, as evidence of {refs}.", tag=item.tag, refs=", ".join(kept))
+        raise Refused(tr("tag"), why, tr("Leave it as it is; two competent persons must release it first."))
 
 
 def id_of(office: Office, page: Page, named: str, field: str) -> str:

@@ -4,13 +4,17 @@ from dataclasses import dataclass
 from datetime import date
 
 from inspector.gear.custody import Custody
+from inspector.gear.evidence import Quarantine, Release
 from inspector.gear.fitting import Fitting
 from inspector.gear.inspection import Inspection
 from inspector.gear.item import Item
+from inspector.gear.item_change import ItemChange
 from inspector.gear.kind import Kind
 from inspector.gear.opinion import Opinion
+from inspector.gear.repair import Repair
 from inspector.gear.strike import Strike
 from inspector.gear.use import Exposure, Use
+from inspector.gear.whereabouts import WhereaboutsEntry
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,7 +22,8 @@ class Dossier:
     """Facts of one item on the judging day; each tuple in order of date. retired_on: the day of a stored retirement.
 
     Struck entries are not among the facts; the strikes are. names: ids and names of the people who speak in them.
-    untold: returns from a loan of which nobody told what weather the piece saw.
+    untold: returns from a loan of which nobody told what weather the piece saw. finds: when it was found again.
+    quarantines, evidence_releases: incidents whose evidence it is or was, and who let it go.
     """
 
     kind: Kind
@@ -34,3 +39,8 @@ class Dossier:
     names: tuple[tuple[str, str], ...] = ()
     fittings: tuple[Fitting, ...] = ()
     untold: tuple[Custody, ...] = ()
+    finds: tuple[WhereaboutsEntry, ...] = ()
+    repairs: tuple[Repair, ...] = ()
+    changes: tuple[ItemChange, ...] = ()
+    quarantines: tuple[Quarantine, ...] = ()
+    evidence_releases: tuple[Release, ...] = ()

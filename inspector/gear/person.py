@@ -28,3 +28,22 @@ class Person:
             held.scope in {family, "all"} and held.since <= on and (held.until is None or on <= held.until)
             for held in self.competences
         )
+
+
+@dataclass(frozen=True, slots=True)
+class NewPersonChange:
+    """A person's name, role and competences from a day on, whole. by: a person's id."""
+
+    on: date
+    person: Person
+    by: str
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Contact:
+    """How to reach a person. Kept outside the history, so that it can be taken out on request."""
+
+    phone: str = ""
+    mail: str = ""
+    address: str = ""

@@ -79,6 +79,7 @@ class Needed(StrEnum):
     GRADE = "grade"
     INSPECTION = "inspection"
     MARKING = "marking"
+    TWO_NAMES = "two_names"  # it is evidence: two competent persons release it, and then it is inspected
     STRIKE = "strike"  # the reading stands for good; only two competent persons may strike it, if it was wrong
     NOTHING = "nothing"
 

@@ -4,21 +4,26 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
-from sqlalchemy import Connection, Table, func, select
+from sqlalchemy import Connection, Table, select
 
 from inspector.gear.custody import Custody, NewCustody, Untold
 from inspector.gear.dossier import Dossier
+from inspector.gear.evidence import NewQuarantine, NewRelease, Quarantine, Release
 from inspector.gear.fitting import Fitted, Fitting, NewFitting
 from inspector.gear.inspection import Inspection, NewInspection
 from inspector.gear.item import Item, NewItem
+from inspector.gear.item_change import ItemChange, NewItemChange
 from inspector.gear.kind import Kind
 from inspector.gear.opinion import NewOpinion, Opinion
 from inspector.gear.outcome import Outcome
-from inspector.gear.person import Person
+from inspector.gear.person import NewPersonChange, Person
+from inspector.gear.repair import NewRepair, Repair
 from inspector.gear.strike import NewStrike, Strike
 from inspector.gear.use import Exposure, NewExposure, NewUse, Use
 from inspector.gear.verdict import Explanation, Verdict
-from inspector.register import tables
+from inspector.gear.whereabouts import NewWhereabouts, WhereaboutsEntry
+from inspector.register import tables, year_tables
+from inspector.register.current import facts_on, items_called, select_items
 from inspector.register.fleet import fittings
 from inspector.register.rows import from_body
 
@@ -46,6 +51,12 @@ class _Rows:
     fittings: dict[str, list[tuple[str, str]]]
     custody: dict[str, list[tuple[str, str]]]
     retirements: dict[str, list[tuple[str, str, str]]]
+    whereabouts: dict[str, list[tuple[str, str]]]
+    repairs: dict[str, list[tuple[str, str]]]
+    changes: dict[str, list[tuple[str, str]]]
+    quarantines: dict[str, list[tuple[str, str]]]
+    releases: dict[str, list[tuple[str, str]]]
+    facts: dict[str, NewItem]
 
 
 def dossiers(connection: Connection, wanted: Sequence[tuple[Item, Kind]], on: date) -> tuple[Dossier, ...]:
@@ -60,6 +71,12 @@ def dossiers(connection: Connection, wanted: Sequence[tuple[Item, Kind]], on: da
         fittings=_events(connection, tables.fitting, keys, on),
         custody=_events(connection, tables.custody, keys, on),
         retirements=_retirements(connection, keys),
+        whereabouts=_events(connection, year_tables.whereabouts, keys, on),
+        repairs=_events(connection, year_tables.repair, keys, on),
+        changes=_events(connection, year_tables.item_change, keys, on),
+        quarantines=_events(connection, year_tables.quarantine, keys, on),
+        releases=_events(connection, year_tables.release, keys, on),
+        facts={key: facts for some in _shares(keys) for key, facts in facts_on(connection, some, on).items()},
     )
     names = _names(connection)
     return tuple(_dossier(item, kind, on, rows, names) for item, kind in wanted)
@@ -74,7 +91,7 @@ def _dossier(item: Item, kind: Kind, on: date, rows: _Rows, names: tuple[tuple[s
     retired = next(iter(_standing(rows.retirements.get(item.id, ()), strikes)), None)
     return Dossier(
         kind=kind,
-        item=_where_it_sits(item, rows.fittings.get(item.id, [])),
+        item=_where_it_sits(_as_then(item, rows.facts), rows),
         on=on,
         inspections=tuple(Inspection(key, item.id, from_body(body, NewInspection)) for key, body in seen),
         uses=tuple(Use(key, item.id, from_body(body, NewUse)) for key, body in uses),
@@ -88,12 +105,38 @@ def _dossier(item: Item, kind: Kind, on: date, rows: _Rows, names: tuple[tuple[s
         fittings=_fittings(item, rows.fittings.get(item.id, ())),
         names=names,
         untold=_untold(item, rows.custody.get(item.id, ())),
+        finds=_finds(item, rows.whereabouts.get(item.id, ())),
+        repairs=tuple(Repair(key, item.id, from_body(body, NewRepair)) for key, body in rows.repairs.get(item.id, ())),
+        changes=tuple(
+            ItemChange(key, item.id, from_body(body, NewItemChange)) for key, body in rows.changes.get(item.id, ())
+        ),
+        quarantines=tuple(
+            Quarantine(key, item.id, from_body(body, NewQuarantine)) for key, body in rows.quarantines.get(item.id, ())
+        ),
+        evidence_releases=tuple(
+            Release(key, item.id, from_body(body, NewRelease)) for key, body in rows.releases.get(item.id, ())
+        ),
     )
 
 
-def _where_it_sits(item: Item, fittings: list[tuple[str, str]]) -> Item:
-    """The piece with the fitting that stands on the day, in place of where it was booked."""
-    return replace(item, facts=item.facts.after(from_body(fittings[-1][1], NewFitting))) if fittings else item
+def _as_then(item: Item, facts: dict[str, NewItem]) -> Item:
+    """The piece with what was written down of it on the day."""
+    return replace(item, facts=facts[item.id]) if item.id in facts else item
+
+
+def _where_it_sits(item: Item, rows: _Rows) -> Item:
+    """The piece where it is on the day, in place of where it was booked: on a vehicle, or at a place in the store."""
+    fitted, moved = rows.fittings.get(item.id, []), rows.whereabouts.get(item.id, [])
+    facts = item.facts.after(from_body(fitted[-1][1], NewFitting)) if fitted else item.facts
+    if moved and not facts.fitted_to:
+        facts = replace(facts, place=from_body(moved[-1][1], NewWhereabouts).place)
+    return replace(item, facts=facts)
+
+
+def _finds(item: Item, entries: Iterable[tuple[str, str]]) -> tuple[WhereaboutsEntry, ...]:
+    """When it was found again or came back from outside the club."""
+    every = (WhereaboutsEntry(key, item.id, from_body(body, NewWhereabouts)) for key, body in entries)
+    return tuple(one for one in every if one.facts.found)
 
 
 def standing_retirements(connection: Connection, item_id: str, strikes: tuple[Strike, ...]) -> tuple[Retirement, ...]:
@@ -147,15 +190,11 @@ def _shares(keys: Sequence[str]) -> Iterator[Sequence[str]]:
 
 def items(connection: Connection, tags: Sequence[str]) -> dict[str, Item]:
     """The pieces with these tags, by the tag as it was asked for: as written, else without regard to case."""
-    table = tables.item
     sought = {tag.strip() for tag in tags}
     lowered = sorted({tag.lower() for tag in sought})
     by_tag: dict[str, Item] = {}
     for some in _shares(lowered):
-        for row in connection.execute(select(table).where(func.lower(table.c.tag).in_(some))).mappings():
-            item = Item(str(row["id"]), row["booked_on"], from_body(str(row["body"]), NewItem))
-            by_tag[item.tag] = item
-            by_tag.setdefault(item.tag.lower(), item)
+        by_tag |= items_called(connection, some)
     found = {tag: by_tag.get(tag.strip()) or by_tag.get(tag.strip().lower()) for tag in tags}
     return {tag: item for tag, item in found.items() if item}
 
@@ -163,12 +202,9 @@ def items(connection: Connection, tags: Sequence[str]) -> dict[str, Item]:
 def fitted_items(connection: Connection, vehicles: Sequence[str]) -> tuple[tuple[Item, Fitted], ...]:
     """The parts that sit on these vehicles now, by tag, each with its place."""
     places = {key: to for key, to in fittings(connection).items() if to.vehicle in vehicles}
-    table = tables.item
     found: list[tuple[Item, Fitted]] = []
     for some in _shares(list(places)):
-        for row in connection.execute(select(table).where(table.c.id.in_(some))).mappings():
-            item = Item(str(row["id"]), row["booked_on"], from_body(str(row["body"]), NewItem))
-            found.append((item, places[item.id]))
+        found += [(item, places[item.id]) for item in select_items(connection, tables.item.c.id.in_(some))]
     return tuple(sorted(found, key=lambda one: one[0].tag))
 
 
@@ -184,11 +220,14 @@ def _untold(item: Item, entries: Iterable[tuple[str, str]]) -> tuple[Custody, ..
 
 
 def _names(connection: Connection) -> tuple[tuple[str, str], ...]:
-    rows = connection.execute(select(tables.person.c.id, tables.person.c.name).order_by(tables.person.c.id))
-    return tuple((str(key), str(name)) for key, name in rows)
+    return tuple(sorted((one.id, one.name) for one in people(connection)))
 
 
 def people(connection: Connection) -> tuple[Person, ...]:
-    """Everybody, by name."""
-    rows = connection.execute(select(tables.person.c.body).order_by(tables.person.c.name)).scalars()
-    return tuple(from_body(str(body), Person) for body in rows)
+    """Everybody as they are written down now, by name."""
+    table = year_tables.person_change
+    changes = connection.execute(select(table.c.person_id, table.c.body).order_by(table.c.day, table.c.id))
+    now = {str(key): from_body(str(body), NewPersonChange).person for key, body in changes}
+    rows = connection.execute(select(tables.person.c.id, tables.person.c.body))
+    found = [now.get(str(key)) or from_body(str(body), Person) for key, body in rows]
+    return tuple(sorted(found, key=lambda one: one.name))

@@ -10,9 +10,10 @@ from sqlalchemy import Connection, Table, select
 
 from inspector.gear.changes import NewTripChange, NewVehicleChange
 from inspector.gear.fitting import End, Fitted, Fitting, NewFitting, Side
-from inspector.gear.item import Item, NewItem
+from inspector.gear.item import Item
 from inspector.gear.trip import Trip, Vehicle
 from inspector.register import tables
+from inspector.register.current import select_items
 from inspector.register.rows import from_body
 
 
@@ -123,8 +124,6 @@ def all_fittings(connection: Connection) -> Iterator[tuple[Item, tuple[NewFittin
     moved: dict[str, list[NewFitting]] = {}
     for key, body in _changes(connection, tables.fitting, "item_id"):
         moved.setdefault(key, []).append(from_body(body, NewFitting))
-    rows = connection.execute(select(tables.item).order_by(tables.item.c.tag)).mappings()
-    for row in rows:
-        item = Item(str(row["id"]), row["booked_on"], from_body(str(row["body"]), NewItem))
+    for item in select_items(connection):
         if item.facts.fitted_to or item.id in moved:
             yield item, tuple(moved.get(item.id, ()))

@@ -3,15 +3,15 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
-from typing import Any
 
-from sqlalchemy import func, select
+from sqlalchemy import RowMapping, func, select
 
 from inspector.gear.custody import Custody, Hands, NewCustody
 from inspector.gear.debrief import Debrief, NewDebrief
-from inspector.gear.item import Item, NewItem
+from inspector.gear.item import Item
 from inspector.gear.rig import KeptRig, Rig
 from inspector.register import tables
+from inspector.register.current import COLUMNS, TAG, item_of
 from inspector.register.leaf import Leaf
 from inspector.register.rows import from_body, new_id, to_body
 
@@ -51,11 +51,10 @@ class HandsPage(Leaf):
         """Every piece that is out, by tag; one that was made unusable is not out any more."""
         item, custody, gone = tables.item, tables.custody, tables.destruction
         last = select(func.max(custody.c.id)).group_by(custody.c.item_id)
-        found = select(item.c.id, item.c.booked_on, item.c.body, custody.c.id, custody.c.body).join(
-            custody, custody.c.item_id == item.c.id
-        )
+        entry = (custody.c.id.label("entry"), custody.c.body.label("entry_body"))
+        found = select(*COLUMNS, *entry).join(custody, custody.c.item_id == item.c.id)
         found = found.where(custody.c.id.in_(last), item.c.id.not_in(select(gone.c.item_id)))
-        return tuple(_outs(self._connection.execute(found.order_by(item.c.tag))))
+        return tuple(_outs(self._connection.execute(found.order_by(TAG)).mappings()))
 
     def out_entry(self, item: Item) -> Custody | None:
         """The entry by which this piece is out, or None where it is not."""
@@ -80,9 +79,9 @@ class HandsPage(Leaf):
         return tuple(Debrief(str(key), from_body(str(body), NewDebrief)) for key, body in rows)
 
 
-def _outs(rows: Iterable[Any]) -> Iterable[Out]:
-    for item_id, booked_on, item_body, key, body in rows:
-        facts = from_body(str(body), NewCustody)
+def _outs(rows: Iterable[RowMapping]) -> Iterable[Out]:
+    for row in rows:
+        facts = from_body(str(row["entry_body"]), NewCustody)
         if facts.what is Hands.LENT:
-            item = Item(str(item_id), booked_on, from_body(str(item_body), NewItem))
-            yield Out(item, Custody(str(key), item.id, facts))
+            item = item_of(row)
+            yield Out(item, Custody(str(row["entry"]), item.id, facts))

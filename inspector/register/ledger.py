@@ -28,6 +28,8 @@ def canonical(value: object) -> str:
 def _plain(value: object) -> str:
     if isinstance(value, date | datetime):
         return value.isoformat()
+    if isinstance(value, bytes):
+        return hashlib.sha256(value).hexdigest()
     raise TypeError(f"{type(value).__name__} has no canonical spelling")
 
 

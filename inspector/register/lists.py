@@ -7,6 +7,7 @@ from typing import Any
 from sqlalchemy import Connection, Select, case, func, literal, select, union_all
 
 from inspector.gear.rulebooks import Adopted
+from inspector.register.current import CHANGED, TAG
 from inspector.register.tables import (
     adoption,
     custody,
@@ -64,6 +65,7 @@ class GearLine:
     next_due: date | None
     unloosened: str | None
     fitting: str | None  # the last fitting as JSON; None where the booking stands
+    changed: str | None  # the last change of the booking as JSON
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +84,7 @@ def gear(connection: Connection, asked: Asked) -> tuple[GearLine, ...]:
     sits = select(fitting.c.body).where(fitting.c.item_id == item.c.id)
     sits = sits.order_by(fitting.c.day.desc(), fitting.c.id.desc()).limit(1)
     found = (
-        _filtered(select(item.c.tag, item.c.kind, item.c.body, *stands, sits.scalar_subquery()), asked)
+        _filtered(select(TAG, item.c.kind, item.c.body, *stands, sits.scalar_subquery(), CHANGED), asked)
         .order_by(*_order(asked.order))
         .limit(asked.limit)
         .offset(asked.offset)
@@ -105,7 +107,7 @@ def _filtered(found: Select[Any], asked: Asked) -> Select[Any]:
     if asked.kind:
         found = found.where(item.c.kind == asked.kind)
     if asked.tags is not None:
-        found = found.where(item.c.tag.in_(asked.tags))
+        found = found.where(TAG.in_(asked.tags))
     if asked.due_by:
         found = found.where(standing.c.next_due <= asked.due_by)
     return found
@@ -114,9 +116,9 @@ def _filtered(found: Select[Any], asked: Asked) -> Select[Any]:
 def _order(order: str) -> tuple[Any, ...]:
     severity = case({"retire": 0, "hold": 1, "derate": 2, "fit": 3}, value=standing.c.outcome)
     orders: dict[str, tuple[Any, ...]] = {
-        "tag": (item.c.tag,),
-        "due": (standing.c.next_due.is_(None), standing.c.next_due, item.c.tag),
-        "worst": (severity, item.c.tag),
+        "tag": (TAG,),
+        "due": (standing.c.next_due.is_(None), standing.c.next_due, TAG),
+        "worst": (severity, TAG),
     }
     return orders[order]
 

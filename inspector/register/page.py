@@ -22,13 +22,15 @@ from inspector.gear.verdict import Explanation, Verdict
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import dossiers, ledger, lists, tables
+from inspector.register.current import item_called, select_items
 from inspector.register.dossiers import Retirement
 from inspector.register.fleet_page import FleetPage
 from inspector.register.hands import HandsPage
 from inspector.register.rows import as_facts, from_body, new_id, to_body
+from inspector.register.year import YearPage
 
 
-class Page(FleetPage, HandsPage):
+class Page(FleetPage, HandsPage, YearPage):
     """One transaction's view of the book: what it adds is noted for its ledger line."""
 
     def left(self) -> None:
@@ -158,21 +160,16 @@ class Page(FleetPage, HandsPage):
         return lists.adoption_with(self._connection, key)
 
     def item(self, tag: str) -> Item:
-        """The piece with this tag; a tag is sought as written, then without regard to case."""
-        table = tables.item
-        row = self._connection.execute(select(table).where(table.c.tag == tag.strip())).mappings().first()
-        if row is None:
-            same = func.lower(table.c.tag) == tag.strip().lower()
-            row = self._connection.execute(select(table).where(same)).mappings().first()
-        if row is None:
+        """The piece that has or had this tag; a tag is sought as written, then without regard to case."""
+        found = item_called(self._connection, tag.strip())
+        if found is None:
             why = tr("No piece has the tag “{tag}”.", tag=tag.strip())
             raise Refused(tr("tag"), why, tr("Look at the label again, or search the list for the piece."))
-        return Item(str(row["id"]), row["booked_on"], from_body(str(row["body"]), NewItem))
+        return found
 
     def has_tag(self, tag: str) -> bool:
-        """Whether a piece has this tag, in any case."""
-        same = func.lower(tables.item.c.tag) == tag.lower()
-        return self._connection.execute(select(tables.item.c.id).where(same)).first() is not None
+        """Whether a piece has or had this tag, in any case."""
+        return item_called(self._connection, tag) is not None
 
     def items(self, tags: Sequence[str]) -> dict[str, Item]:
         """The pieces with these tags, by the tag as it was asked for; a tag that no piece has is left out."""
@@ -223,11 +220,9 @@ class Page(FleetPage, HandsPage):
         return self._standing_items(tables.standing.c.verdict_id.in_(others))
 
     def _standing_items(self, *wanted: ColumnElement[bool]) -> tuple[Item, ...]:
-        item, standing = tables.item, tables.standing
-        found = select(item).join(standing, standing.c.item_id == item.c.id)
-        found = found.where(standing.c.outcome != Outcome.RETIRE.value, *wanted)
-        rows = self._connection.execute(found.order_by(item.c.tag)).mappings()
-        return tuple(Item(str(row["id"]), row["booked_on"], from_body(str(row["body"]), NewItem)) for row in rows)
+        standing = tables.standing
+        stands = select(standing.c.item_id).where(standing.c.outcome != Outcome.RETIRE.value, *wanted)
+        return tuple(select_items(self._connection, tables.item.c.id.in_(stands)))
 
     def document_count(self, kind: str) -> int:
         """How many documents of this kind were numbered."""

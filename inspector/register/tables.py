@@ -1,21 +1,25 @@
-"""The tables. History tables are append-only; `standing` and `club_setting` are the only rows that change.
+"""The tables. History tables are append-only; only `standing`, `club_setting`, `contact` and `passphrase` change.
 
 Bodies are JSON texts of the gear dataclasses; the columns beside them are those that lists filter and sort by.
 """
 
-from sqlalchemy import Column, Date, ForeignKey, Index, Integer, MetaData, String, Table, Text
+from sqlalchemy import Column, Date, ForeignKey, Index, Integer, String, Table, Text
 
-METADATA = MetaData(
-    naming_convention={
-        "ix": "ix_%(column_0_label)s",
-        "uq": "uq_%(table_name)s_%(column_0_name)s",
-        "fk": "fk_%(table_name)s_%(column_0_name)s_%(referred_table_name)s",
-        "pk": "pk_%(table_name)s",
-    }
+from inspector.register.columns import ID, KEY, METADATA, of_item
+from inspector.register.year_tables import (
+    attachment,
+    attachment_data,
+    incident,
+    incident_entry,
+    item_change,
+    person_change,
+    quarantine,
+    release,
+    repair,
+    stock_entry,
+    stock_take,
+    whereabouts,
 )
-
-_ID = String(36)
-_KEY = String(80)
 
 rulebook = Table(
     "rulebook",
@@ -28,7 +32,7 @@ rulebook = Table(
 adoption = Table(
     "adoption",
     METADATA,
-    Column("id", _ID, primary_key=True),
+    Column("id", ID, primary_key=True),
     Column("made_on", Date, nullable=False),
     Column("from_on", Date, nullable=False),
     Column("text", Text, nullable=False),
@@ -37,7 +41,7 @@ adoption = Table(
 person = Table(
     "person",
     METADATA,
-    Column("id", _ID, primary_key=True),
+    Column("id", ID, primary_key=True),
     Column("name", String(200), nullable=False, unique=True),
     Column("role", String(200), nullable=False),
     Column("body", Text, nullable=False),
@@ -46,58 +50,46 @@ person = Table(
 vehicle = Table(
     "vehicle",
     METADATA,
-    Column("id", _ID, primary_key=True),
-    Column("tag", _KEY, nullable=False, unique=True),
+    Column("id", ID, primary_key=True),
+    Column("tag", KEY, nullable=False, unique=True),
     Column("body", Text, nullable=False),
 )
 
 item = Table(
     "item",
     METADATA,
-    Column("id", _ID, primary_key=True),
-    Column("tag", _KEY, nullable=False, unique=True),
-    Column("kind", _KEY, nullable=False),
+    Column("id", ID, primary_key=True),
+    Column("tag", KEY, nullable=False, unique=True),
+    Column("kind", KEY, nullable=False),
     Column("booked_on", Date, nullable=False),
     Column("body", Text, nullable=False),
 )
 
 
-def _of_item(name: str) -> Table:
-    """A table of what happened to a piece, in order of day."""
-    return Table(
-        name,
-        METADATA,
-        Column("id", _ID, primary_key=True),
-        Column("item_id", ForeignKey("item.id", ondelete="RESTRICT"), nullable=False),
-        Column("day", Date, nullable=False),
-        Column("body", Text, nullable=False),
-        Index(f"ix_{name}_item_id_day", "item_id", "day"),
-    )
-
-
-inspection = _of_item("inspection")
-piece_use = _of_item("piece_use")
-exposure = _of_item("exposure")
-opinion = _of_item("opinion")
-strike = _of_item("strike")
-destruction = _of_item("destruction")
-fitting = _of_item("fitting")
+inspection = of_item("inspection")
+piece_use = of_item("piece_use")
+exposure = of_item("exposure")
+opinion = of_item("opinion")
+strike = of_item("strike")
+destruction = of_item("destruction")
+fitting = of_item("fitting")
 
 vehicle_change = Table(
     "vehicle_change",
     METADATA,
-    Column("id", _ID, primary_key=True),
+    Column("id", ID, primary_key=True),
     Column("vehicle_id", ForeignKey("vehicle.id", ondelete="RESTRICT"), nullable=False),
     Column("day", Date, nullable=False),
     Column("body", Text, nullable=False),
     Index("ix_vehicle_change_vehicle_id_day", "vehicle_id", "day"),
 )
-custody = _of_item("custody")
+custody = of_item("custody")
+
 
 verdict = Table(
     "verdict",
     METADATA,
-    Column("id", _ID, primary_key=True),
+    Column("id", ID, primary_key=True),
     Column("item_id", ForeignKey("item.id", ondelete="RESTRICT"), nullable=False),
     Column("day", Date, nullable=False),
     Column("outcome", String(10), nullable=False),
@@ -110,8 +102,8 @@ verdict = Table(
 trip = Table(
     "trip",
     METADATA,
-    Column("id", _ID, primary_key=True),
-    Column("ref", _KEY, nullable=False, unique=True),
+    Column("id", ID, primary_key=True),
+    Column("ref", KEY, nullable=False, unique=True),
     Column("first_on", Date, nullable=False),
     Column("body", Text, nullable=False),
 )
@@ -119,7 +111,7 @@ trip = Table(
 trip_change = Table(
     "trip_change",
     METADATA,
-    Column("id", _ID, primary_key=True),
+    Column("id", ID, primary_key=True),
     Column("trip_id", ForeignKey("trip.id", ondelete="RESTRICT"), nullable=False),
     Column("day", Date, nullable=False),
     Column("body", Text, nullable=False),
@@ -129,9 +121,9 @@ trip_change = Table(
 rig = Table(
     "rig",
     METADATA,
-    Column("id", _ID, primary_key=True),
-    Column("ref", _KEY, nullable=False, unique=True),
-    Column("trip", _KEY, nullable=False),
+    Column("id", ID, primary_key=True),
+    Column("ref", KEY, nullable=False, unique=True),
+    Column("trip", KEY, nullable=False),
     Column("day", Date, nullable=False),
     Column("body", Text, nullable=False),
 )
@@ -139,8 +131,8 @@ rig = Table(
 debrief = Table(
     "debrief",
     METADATA,
-    Column("id", _ID, primary_key=True),
-    Column("trip", _KEY, nullable=False, index=True),
+    Column("id", ID, primary_key=True),
+    Column("trip", KEY, nullable=False, index=True),
     Column("day", Date, nullable=False),
     Column("body", Text, nullable=False),
 )
@@ -149,9 +141,9 @@ document = Table(
     "document",
     METADATA,
     Column("id", String(40), primary_key=True),
-    Column("kind", _KEY, nullable=False),
+    Column("kind", KEY, nullable=False),
     Column("day", Date, nullable=False),
-    Column("about", _ID, nullable=False, index=True),
+    Column("about", ID, nullable=False, index=True),
     Column("body", Text, nullable=False),
 )
 
@@ -161,8 +153,8 @@ ledger = Table(
     Column("id", Integer, primary_key=True, autoincrement=False),
     Column("origin", String(12), nullable=False),
     Column("at", String(32), nullable=False),
-    Column("by", _ID, nullable=False),
-    Column("deed", _KEY, nullable=False),
+    Column("by", ID, nullable=False),
+    Column("deed", KEY, nullable=False),
     Column("body", Text, nullable=False),
     Column("before", String(64), nullable=False),
     Column("hash", String(64), nullable=False),
@@ -184,7 +176,7 @@ standing = Table(
 club_setting = Table(
     "club_setting",
     METADATA,
-    Column("key", _KEY, primary_key=True),
+    Column("key", KEY, primary_key=True),
     Column("value", Text, nullable=False),
 )
 
@@ -208,6 +200,18 @@ APPEND_ONLY = (
     trip_change,
     rig,
     debrief,
+    whereabouts,
+    repair,
+    item_change,
+    quarantine,
+    release,
+    incident,
+    incident_entry,
+    stock_take,
+    stock_entry,
+    person_change,
+    attachment_data,
+    attachment,
     document,
     ledger,
 )

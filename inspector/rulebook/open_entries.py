@@ -1,9 +1,10 @@
-"""What happened to a piece since a competent person has last seen all of it: events, exposures, doubts, moves."""
+"""What happened to a piece since a competent person has last seen all of it: events, doubts, moves, repairs, finds."""
 
 from collections.abc import Iterable
 from datetime import date
 
 from inspector.gear.inspection import Inspection, InspectionKind
+from inspector.gear.item_change import Altered
 from inspector.gear.opinion import Stance
 from inspector.gear.use import Event, Weather
 from inspector.gear.verdict import Known
@@ -45,11 +46,42 @@ def open_fittings(case: Case) -> Quantity:
 
     On one day the order of entry decides. A part that was taken off again waits for its next place.
     """
-    last, moves = case.looked_over.at, case.dossier.fittings
+    moves = case.dossier.fittings
     if moves and moves[-1].facts.to is None:
         moves = ()
-    left = [one.facts.on for one in moves if last is None or (one.facts.on, one.id) > (last.on, last.id)]
-    return number(len(left), Dimension.COUNT, tr("fittings logged"), Known.COUNTED, measured_on=max(left, default=None))
+    return _entered_since(case, [(one.facts.on, one.id) for one in moves], tr("fittings logged"))
+
+
+def open_finds(case: Case) -> Quantity:
+    """Times it was found again or came back from outside the club and nobody competent has seen all of it since."""
+    finds = [(one.facts.on, one.id) for one in case.dossier.finds]
+    return _entered_since(case, finds, tr("whereabouts logged"))
+
+
+def open_repairs(case: Case) -> Quantity:
+    """Repairs and parts put in, after which no competent person has seen all of it."""
+    done = [(one.facts.on, one.id) for one in case.dossier.repairs]
+    return _entered_since(case, done, tr("repairs logged"))
+
+
+def open_labels(case: Case) -> Quantity:
+    """Markings written down anew after which no competent person has seen all of it."""
+    anew = [(one.facts.on, one.id) for one in case.dossier.changes if one.facts.what is Altered.LABEL_NEW]
+    return _entered_since(case, anew, tr("markings written down anew"))
+
+
+def open_evidence(case: Case) -> Quantity:
+    """Incidents whose evidence it is: no inspection answers that, two competent persons release it."""
+    gone = {one.facts.incident for one in case.dossier.evidence_releases}
+    kept = {one.facts.incident: one.facts.on for one in case.dossier.quarantines if one.facts.incident not in gone}
+    newest = max(kept.values(), default=None)
+    return number(len(kept), Dimension.COUNT, tr("incidents reported"), Known.COUNTED, measured_on=newest)
+
+
+def open_releases(case: Case) -> Quantity:
+    """Releases from evidence after which no competent person has seen all of it."""
+    free = [(one.facts.on, one.id) for one in case.dossier.evidence_releases]
+    return _entered_since(case, free, tr("releases logged"))
 
 
 def changed_figures(case: Case) -> Quantity:
@@ -65,6 +97,13 @@ def changed_figures(case: Case) -> Quantity:
 def frozen_exposures(case: Case) -> Quantity:
     """Days frozen while wet after which no competent person has seen all of it."""
     return _open(case, _exposed(case, {Weather.FROST}), tr("exposures logged"))
+
+
+def _entered_since(case: Case, entries: Iterable[tuple[date, str]], came_from: str) -> Quantity:
+    """Entries, by day and id, that came after the piece was last looked over; on one day the order of entry decides."""
+    last = case.looked_over.at
+    left = [day for day, key in entries if last is None or (day, key) > (last.on, last.id)]
+    return number(len(left), Dimension.COUNT, came_from, Known.COUNTED, measured_on=max(left, default=None))
 
 
 def _open(case: Case, entries: Iterable[tuple[date, str]], came_from: str) -> Quantity:

@@ -24,6 +24,11 @@ def _entries(dossier: Dossier) -> Iterator[str]:
     yield from (one.id for one in dossier.exposures)
     yield from (one.id for one in dossier.strikes)
     yield from (one.id for one in dossier.fittings)
+    yield from (one.id for one in dossier.finds)
+    yield from (one.id for one in dossier.repairs)
+    yield from (one.id for one in dossier.changes)
+    yield from (one.id for one in dossier.quarantines)
+    yield from (one.id for one in dossier.evidence_releases)
     yield from (one.id for one in dossier.opinions if one.facts.stance is Stance.DOUBTS)
 
 

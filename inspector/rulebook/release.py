@@ -21,6 +21,10 @@ _BY_INSPECTION = {
     "open_doubts",
     "open_strikes",
     "open_fittings",
+    "open_finds",
+    "open_repairs",
+    "open_labels",
+    "open_releases",
 }
 
 
@@ -36,6 +40,8 @@ def _release(finding: Finding, verdict: Verdict, dossier: Dossier, book: Ruleboo
     if finding.quantity.startswith("wall_"):
         return _wall(finding, verdict, dossier, book)
     prefix, _, key = finding.quantity.partition(".")
+    if finding.quantity == "open_evidence":
+        return Release(finding.rule, Needed.TWO_NAMES)
     if finding.quantity in _BY_INSPECTION:
         return Release(finding.rule, Needed.INSPECTION)
     if prefix == "check" or finding.observation == "abrasion":

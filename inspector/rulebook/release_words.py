@@ -16,6 +16,8 @@ def release_words(release: Release, finding: Finding, dossier: Dossier, book: Ru
         return ""
     if release.needed is Needed.INSPECTION:
         return _inspection(finding.quantity)
+    if release.needed is Needed.TWO_NAMES:
+        return tr("two competent persons who release it from the evidence, then an inspection of all of it")
     if release.needed is Needed.MARKING:
         return _marking(finding.quantity)
     if release.needed is Needed.STRIKE:
@@ -34,6 +36,10 @@ def _inspection(quantity: str) -> str:
         "harmful_exposures": tr("an inspection of all of it after the exposure, by a competent person"),
         "frozen_exposures": tr("an inspection of all of it by a competent person, thawed and dry"),
         "open_fittings": tr("an inspection of all of it by a competent person where it sits now"),
+        "open_finds": tr("an inspection of all of it by a competent person, now that it is here again"),
+        "open_repairs": tr("an inspection of all of it by a competent person after the work"),
+        "open_labels": tr("an inspection of all of it by a competent person, its new marking beside it"),
+        "open_releases": tr("an inspection of all of it by a competent person after its release"),
         "open_doubts": tr("an inspection of all of it by a competent person after the doubt was voiced"),
     }
     return words.get(quantity) or tr("an inspection of all of it by a competent person")

@@ -1,5 +1,6 @@
 """History is append-only, on every table and by every way in."""
 
+import hashlib
 import sqlite3
 from dataclasses import replace
 from pathlib import Path
@@ -20,13 +21,22 @@ from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.sample_texts import sample_folder
 from inspector.duties.strike_entry import strike_entry
 from inspector.duties.tell_history import history_of
+from inspector.duties.verify_book import verify_book
+from inspector.gear.attachment import NewAttachment, PaperKind
 from inspector.gear.debrief import NewDebrief
-from inspector.gear.person import Person
+from inspector.gear.evidence import NewQuarantine, NewRelease
+from inspector.gear.incident import EntryKind, Gravity, NewIncident, NewIncidentEntry
+from inspector.gear.item_change import Altered, NewItemChange
+from inspector.gear.person import NewPersonChange, Person
+from inspector.gear.repair import NewRepair, Work
 from inspector.gear.rig import Method, Rig
-from inspector.register import guards, upgrade
+from inspector.gear.stock_take import NewStockEntry, NewStockTake, StockStep
+from inspector.gear.whereabouts import NewWhereabouts, Where
+from inspector.register import guards, upgrade, year_tables
 from inspector.register.book import open_book
+from inspector.register.columns import METADATA
 from inspector.register.guards import guarded_engine, missing_triggers
-from inspector.register.tables import APPEND_ONLY, METADATA, person
+from inspector.register.tables import APPEND_ONLY, person
 
 
 def rows_in(sample: Office) -> Path:
@@ -63,8 +73,42 @@ def _fill(sample: Office, table: str) -> None:
         debrief(sample, NewDebrief("T-01", sample.today, ()))
     elif table == "destruction":
         destroy_item(sample, "BM-01", "cut through the tube")
+    elif table in vars(year_tables):
+        _fill_year(sample)
     elif table == "trip_change":
         change_trip(sample, "T-05", lambda one: replace(one, note="low water at noon"))
+
+
+def _fill_year(sample: Office) -> None:
+    """A row of each table of the officer's year, as a deed would write it."""
+    day, by = sample.today, sample.officer.id
+    with sample.book.page() as page:
+        item = page.item("SH-01")
+        page.add_whereabouts(item, NewWhereabouts(day, Where.MISSING))
+        page.add_repair(item, NewRepair(day, Work.PIN_AND_BOW, "the maker", by))
+        page.add_item_change(item, NewItemChange(day, Altered.NOTE, item.facts, by, "a note"))
+        incident = page.add_incident("I-01", NewIncident(day, Gravity.NEAR_MISS, "a beach", "it slipped", ("SH-01",)))
+        page.add_incident_entry(incident, NewIncidentEntry(day, EntryKind.STATEMENT, "a member", "I saw it", by))
+        page.add_quarantine(item, NewQuarantine(day, "I-01", by))
+        page.add_release(item, NewRelease(day, "I-01", by, "another", "it is measured"))
+        count = page.add_stock_take("K-01", NewStockTake(day, "", ("SH-01",), (), by))
+        page.add_stock_entry(count, NewStockEntry(day, StockStep.MARKED, by, "SH-01"))
+        page.add_person_change(NewPersonChange(day, sample.officer, by))
+        sha256 = hashlib.sha256(b"paper").hexdigest()
+        paper = NewAttachment(day, PaperKind.OTHER, "paper.txt", "text/plain", 5, sha256, sha256, by)
+        page.add_attachment(item.id, paper, b"paper")
+        page.enter("fill the year", by=by, at=sample.now, facts={})
+
+
+def test_what_was_put_in_is_followed_by_the_ledger(sample: Office) -> None:
+    """Changed bytes of a paper are found as surely as a changed row."""
+    _fill_year(sample)
+    assert verify_book(sample).faults == ()
+    with sqlite3.connect(rows_in(sample)) as connection:
+        connection.execute("DROP TRIGGER attachment_data_no_update")
+        connection.execute("UPDATE attachment_data SET data = x'00'")
+    connection.close()
+    assert verify_book(sample).faults
 
 
 def test_a_trigger_that_was_dropped_stands_again_after_opening(tmp_path: Path) -> None:

@@ -19,8 +19,9 @@ from inspector.duties.office import Office
 from inspector.duties.verify_book import verify_book
 from inspector.gear.person import Person
 from inspector.register.book import open_book
+from inspector.register.columns import METADATA
 from inspector.register.guards import missing_triggers
-from inspector.register.tables import APPEND_ONLY, METADATA
+from inspector.register.tables import APPEND_ONLY
 from inspector.rulebook.load import Rulebook
 from tests.conftest import EVENING
 

@@ -27,19 +27,22 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.trip import Ground, Trip
 from inspector.gear.use import NewUse
 from inspector.refused import Refused
+from inspector.register import year_tables
 from inspector.register.book import open_book
+from inspector.register.columns import METADATA
 from tests.duties.gear import SHACKLE_READINGS, all_good, point, shackle
 from tests.duties.rigs import SNATCH, ready
 from tests.duties.test_vehicles import wagon, weighs
 
 FLEET = ("trip_change", "vehicle_change", "fitting")
 HANDS = ("custody", "rig", "debrief")
+YEAR = tuple(reversed([name for name in METADATA.tables if name in vars(year_tables)]))
 
 
 def as_first_book(place: Path) -> None:
     """Take the tables back to the first revision, as a program of that time left them."""
     with sqlite3.connect(place) as connection:
-        for table in (*FLEET, "adoption", "opinion", "strike", "destruction", *HANDS):
+        for table in (*FLEET, "adoption", "opinion", "strike", "destruction", *HANDS, *YEAR):
             connection.execute(f"DROP TABLE {table}")  # its triggers go with it
         connection.execute("ALTER TABLE standing DROP COLUMN unloosened")
         connection.execute("UPDATE alembic_version SET version_num = '0001'")
@@ -66,7 +69,7 @@ def test_a_first_book_opens_with_its_verdicts_and_takes_rulebooks(office: Office
 def as_third_book(place: Path) -> None:
     """Take the tables back to the third revision."""
     with sqlite3.connect(place) as connection:
-        for table in (*FLEET, *HANDS):
+        for table in (*FLEET, *HANDS, *YEAR):
             connection.execute(f"DROP TABLE {table}")
         connection.execute("UPDATE alembic_version SET version_num = '0003'")
     connection.close()

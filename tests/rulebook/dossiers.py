@@ -8,6 +8,7 @@ from hypothesis.strategies import DrawFn
 
 from inspector.gear.custody import Custody, Hands, NewCustody, Untold
 from inspector.gear.dossier import Dossier
+from inspector.gear.evidence import NewQuarantine, NewRelease, Quarantine, Release
 from inspector.gear.fitting import End, Fitted, Fitting, NewFitting
 from inspector.gear.inspection import (
     Answer,
@@ -20,11 +21,14 @@ from inspector.gear.inspection import (
     Surface,
 )
 from inspector.gear.item import Item, NewItem, Provenance, Rating, SizeAsNew
+from inspector.gear.item_change import Altered, ItemChange, NewItemChange
 from inspector.gear.kind import Basis, Grade, Kind, Measure, Size
 from inspector.gear.opinion import Answered, NewOpinion, Opinion, Stance
 from inspector.gear.outcome import Outcome
+from inspector.gear.repair import NewRepair, Repair, Work
 from inspector.gear.strike import NewStrike, Strike
 from inspector.gear.use import Event, Exposure, NewExposure, NewUse, Use, Weather
+from inspector.gear.whereabouts import NewWhereabouts, Where, WhereaboutsEntry
 from inspector.rulebook.judge import judge
 from inspector.rulebook.load import packaged
 from inspector.rulebook.opinions import facts_digest, may_be_answered
@@ -192,10 +196,38 @@ def strikes(draw: DrawFn, item: Item) -> Strike:
     return Strike("s", item.id, NewStrike(on, "p", "q", "gone", "another piece"))
 
 
+Entry = WhereaboutsEntry | Repair | ItemChange | Quarantine | Release
+YEAR = ("finds", "repairs", "changes", "quarantines", "evidence_releases")
+
+
+@st.composite
+def year_entries(draw: DrawFn, item: Item, name: str) -> Entry:
+    """An entry of the officer's year, by the name of its place in the dossier."""
+    on = item.booked_on + timedelta(days=draw(st.integers(0, (TODAY - item.booked_on).days)))
+    key = draw(st.sampled_from(("a", "z")))
+    ref = draw(st.sampled_from(("I-1", "I-2")))
+    made: dict[str, Entry] = {
+        "finds": WhereaboutsEntry(key, item.id, NewWhereabouts(on, Where.IN_STORE, found=True)),
+        "repairs": Repair(key, item.id, NewRepair(on, draw(st.sampled_from(Work)), "a smith", "p")),
+        "changes": ItemChange(key, item.id, NewItemChange(on, draw(st.sampled_from(Altered)), item.facts, "p", "why")),
+        "quarantines": Quarantine(key, item.id, NewQuarantine(on, ref, "p")),
+        "evidence_releases": Release(key, item.id, NewRelease(on, ref, "p", "q", "measured")),
+    }
+    return made[name]
+
+
+def with_entry(dossier: Dossier, name: str, entry: Entry) -> Dossier:
+    """The dossier with one more entry at this place."""
+    return replace(dossier, **{name: (*getattr(dossier, name), entry)})  # type: ignore[arg-type]
+
+
 @st.composite
 def dossiers(draw: DrawFn, kinds: list[Kind] = KINDS) -> Dossier:
     """A dossier of any kind, judged today; now and then with an opinion that answers what holds it."""
     dossier = draw(facts_of(kinds))
+    for name in YEAR:
+        if draw(st.integers(0, 29)) == 0:
+            dossier = with_entry(dossier, name, draw(year_entries(dossier.item, name)))
     if draw(st.integers(0, 3)) == 0:
         dossier = draw(answered(dossier))
     count_drawn(dossier)

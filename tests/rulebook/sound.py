@@ -5,6 +5,7 @@ from datetime import date, timedelta
 from typing import Any
 
 from inspector.gear.dossier import Dossier
+from inspector.gear.evidence import NewQuarantine, NewRelease, Quarantine, Release
 from inspector.gear.fitting import End, Fitted, Fitting, NewFitting, Side
 from inspector.gear.inspection import (
     Answer,
@@ -17,11 +18,14 @@ from inspector.gear.inspection import (
     Surface,
 )
 from inspector.gear.item import Item, NewItem, Provenance, Rating, SizeAsNew
+from inspector.gear.item_change import Altered, ItemChange, NewItemChange
 from inspector.gear.kind import Basis, Grade, Kind, Measure
 from inspector.gear.opinion import NewOpinion, Opinion, Stance
 from inspector.gear.outcome import Outcome
+from inspector.gear.repair import NewRepair, Repair, Work
 from inspector.gear.strike import NewStrike, Strike
 from inspector.gear.use import Event, Exposure, NewExposure, NewUse, Use, Weather
+from inspector.gear.whereabouts import NewWhereabouts, Where, WhereaboutsEntry
 from inspector.units import Dimension, read
 from tests.rulebook.dossiers import TODAY, figure, new_size
 
@@ -156,6 +160,37 @@ def with_fitting(dossier: Dossier) -> Dossier:
     """It was put on another vehicle today, after its inspection."""
     moved = NewFitting(TODAY, Fitted("V-1", End.REAR, Side.MIDDLE))
     return replace(dossier, fittings=(*dossier.fittings, Fitting("j", dossier.item.id, moved)))
+
+
+def with_find(dossier: Dossier) -> Dossier:
+    """It was missing and is here again since today."""
+    found = NewWhereabouts(TODAY, Where.IN_STORE, "shelf", found=True)
+    return replace(dossier, finds=(*dossier.finds, WhereaboutsEntry("j", dossier.item.id, found)))
+
+
+def with_repair(dossier: Dossier) -> Dossier:
+    """Work was done on it today, after its inspection."""
+    return replace(
+        dossier, repairs=(*dossier.repairs, Repair("j", dossier.item.id, NewRepair(TODAY, Work.OTHER, "a smith", "p")))
+    )
+
+
+def with_new_label(dossier: Dossier) -> Dossier:
+    """Its marking was written down anew today."""
+    anew = NewItemChange(TODAY, Altered.LABEL_NEW, dossier.item.facts, "p", "the plate was cleaned")
+    return replace(dossier, changes=(*dossier.changes, ItemChange("j", dossier.item.id, anew)))
+
+
+def with_quarantine(dossier: Dossier) -> Dossier:
+    """It is evidence of an incident."""
+    kept = Quarantine("j", dossier.item.id, NewQuarantine(TODAY, "I-1", "p"))
+    return replace(dossier, quarantines=(*dossier.quarantines, kept))
+
+
+def with_release(dossier: Dossier) -> Dossier:
+    """It was let go from an incident's evidence today."""
+    free = Release("k", dossier.item.id, NewRelease(TODAY, "I-1", "p", "q", "measured and photographed"))
+    return replace(with_quarantine(dossier), evidence_releases=(*dossier.evidence_releases, free))
 
 
 def with_first_value(dossier: Dossier) -> Dossier:

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import End, Fitted, Fitting, NewFitting
 from inspector.gear.inspection import Inspection, InspectionKind, Reading
+from inspector.gear.item_change import Altered, ItemChange
 from inspector.gear.kind import Grade
 from inspector.gear.outcome import Outcome
 from inspector.gear.use import Exposure, NewExposure, Weather
@@ -22,6 +23,7 @@ from tests.rulebook.dossiers import (
     BOOK,
     KINDS,
     TODAY,
+    YEAR,
     answered,
     days_ago,
     dossiers,
@@ -31,6 +33,8 @@ from tests.rulebook.dossiers import (
     strikes,
     untold_returns,
     uses,
+    with_entry,
+    year_entries,
 )
 from tests.rulebook.profiles import count_judged
 
@@ -135,6 +139,26 @@ def test_a_new_place_is_never_milder(dossier: Dossier) -> None:
 def test_a_doubt_is_never_milder(dossier: Dossier, data: st.DataObject) -> None:
     added = data.draw(doubts(dossier.item))
     check_never_milder(verdict_of(replace(dossier, opinions=(*dossier.opinions, added))), verdict_of(dossier))
+
+
+@given(dossiers(), st.sampled_from(YEAR), st.data())
+def test_a_find_a_repair_a_new_marking_and_evidence_hold_until_a_thorough_inspection(
+    dossier: Dossier, name: str, data: st.DataObject
+) -> None:
+    added = data.draw(year_entries(dossier.item, name))
+    verdict, before = verdict_of(with_entry(dossier, name, added)), verdict_of(dossier)
+    if name != "evidence_releases":  # a release takes the evidence's hold away and puts its own in its place
+        check_never_milder(verdict, before)
+    counts = not isinstance(added, ItemChange) or added.facts.what is Altered.LABEL_NEW
+    if counts and not [one for one in dossier.inspections if one.facts.competent and one.on >= added.facts.on]:
+        assert verdict.outcome.severity >= Outcome.HOLD.severity
+
+
+@given(dossiers(), st.data())
+def test_no_inspection_lets_a_piece_of_evidence_go(dossier: Dossier, data: st.DataObject) -> None:
+    kept = data.draw(year_entries(dossier.item, "quarantines"))
+    bound = with_entry(replace(dossier, quarantines=(), evidence_releases=()), "quarantines", kept)
+    assert verdict_of(bound).outcome.severity >= Outcome.HOLD.severity
 
 
 @given(dossiers(), st.data())

@@ -1,0 +1,39 @@
+"""What was changed of what a piece was booked with: its tag, its label, its owner, its value."""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from inspector.gear.item import NewItem
+
+
+class Altered(StrEnum):
+    """What the change is about."""
+
+    TAG = "tag"
+    LABEL_LOST = "label_lost"  # the rating cannot be read any more: what is remembered is no rating
+    LABEL_NEW = "label_new"  # a rating read anew from the piece or from a certificate
+    OWNER = "owner"
+    VALUE = "value"
+    NOTE = "note"
+
+
+@dataclass(frozen=True, slots=True)
+class NewItemChange:
+    """A piece's facts from a day on, whole. by: a person's id; second: another, where the change asks for two."""
+
+    on: date
+    what: Altered
+    item: NewItem
+    by: str
+    why: str
+    second: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ItemChange:
+    """A logged change."""
+
+    id: str
+    item_id: str
+    facts: NewItemChange

@@ -1,0 +1,44 @@
+"""What was done to a piece: repairs and parts put in place of others."""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from inspector.gear.item import Rating
+
+
+class Work(StrEnum):
+    """What was done."""
+
+    PIN_AND_BOW = "pin_and_bow"  # both as a pair of one maker and size
+    HOOK_LATCH = "hook_latch"
+    RESPLICED = "respliced"
+    BOLTS = "bolts"
+    GALVANISED = "galvanised"  # zinc put on anew
+    CLEANED = "cleaned"  # rust or paint taken off
+    OTHER = "other"
+
+
+@dataclass(frozen=True, slots=True)
+class NewRepair:
+    """A repair. done_by: who did it, as stated; by: the id of whoever writes it down; part: what was put in.
+
+    rating: what the new part is marked with; None where it bears none. The piece is held until inspected after it.
+    """
+
+    on: date
+    work: Work
+    done_by: str
+    by: str
+    part: str = ""
+    rating: Rating | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Repair:
+    """A logged repair."""
+
+    id: str
+    item_id: str
+    facts: NewRepair

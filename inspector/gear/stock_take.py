@@ -1,0 +1,69 @@
+"""Counting what is there."""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+
+class Counted(StrEnum):
+    """Whether a piece was there."""
+
+    PRESENT = "present"
+    ABSENT = "absent"
+    UNKNOWN = "unknown"  # nobody looked where it should be
+
+
+@dataclass(frozen=True, slots=True)
+class NewStockTake:
+    """A count that was begun. scope: the place counted, empty for everything; expected: tags that ought to be there.
+
+    elsewhere: tags of pieces that are on loan or on a vehicle, with where; they are counted where they can be seen.
+    """
+
+    on: date
+    scope: str
+    expected: tuple[str, ...]
+    elsewhere: tuple[tuple[str, str], ...]
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
+class StockTake:
+    """A kept count. ref: what it is called by."""
+
+    id: str
+    ref: str
+    facts: NewStockTake
+
+
+class StockStep(StrEnum):
+    """What an entry of a count says."""
+
+    MARKED = "marked"
+    CLOSED = "closed"
+
+
+@dataclass(frozen=True, slots=True)
+class NewStockEntry:
+    """A mark, or the close. tag: of the piece marked, also one that was not expected; place: where it lay.
+
+    unknown_tags of a close: labels that no piece of the register has.
+    """
+
+    on: date
+    step: StockStep
+    by: str
+    tag: str = ""
+    counted: Counted = Counted.PRESENT
+    place: str = ""
+    note: str = ""
+    unknown_tags: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class StockEntry:
+    """A logged entry of a count."""
+
+    id: str
+    stock_take_id: str
+    facts: NewStockEntry

@@ -1,0 +1,81 @@
+"""Pieces as they are called and written down now: the booking, or the last change of it."""
+
+from collections.abc import Iterable, Sequence
+from datetime import date
+from typing import Any
+
+from sqlalchemy import ColumnElement, Connection, RowMapping, func, select
+
+from inspector.gear.item import Item, NewItem
+from inspector.gear.item_change import NewItemChange
+from inspector.register.rows import from_body
+from inspector.register.tables import item
+from inspector.register.year_tables import item_change
+
+_LAST = (item_change.c.day.desc(), item_change.c.id.desc())
+CHANGED = (
+    select(item_change.c.body).where(item_change.c.item_id == item.c.id).order_by(*_LAST).limit(1).scalar_subquery()
+)
+TAG: ColumnElement[str] = func.coalesce(
+    select(item_change.c.tag).where(item_change.c.item_id == item.c.id).order_by(*_LAST).limit(1).scalar_subquery(),
+    item.c.tag,
+)
+COLUMNS = (item.c.id, item.c.booked_on, item.c.body, CHANGED.label("changed"))
+
+
+def facts_of(body: str, changed: str | None) -> NewItem:
+    """The facts that stand: those of the last change, else those of the booking."""
+    return from_body(changed, NewItemChange).item if changed else from_body(body, NewItem)
+
+
+def item_of(row: RowMapping) -> Item:
+    """A piece from a row of COLUMNS."""
+    changed = row["changed"]
+    return Item(str(row["id"]), row["booked_on"], facts_of(str(row["body"]), str(changed) if changed else None))
+
+
+def item_called(connection: Connection, tag: str) -> Item | None:
+    """The piece that has or had this tag: as written, else in any case."""
+    for same in (lambda column: column == tag, lambda column: func.lower(column) == tag.lower()):
+        had = select(item_change.c.item_id).where(same(item_change.c.tag))
+        found = select(*COLUMNS).where(same(item.c.tag) | item.c.id.in_(had))
+        row = connection.execute(found).mappings().first()
+        if row is not None:
+            return item_of(row)
+    return None
+
+
+def items_called(connection: Connection, lowered: Sequence[str]) -> dict[str, Item]:
+    """The pieces that have or had one of these tags, given in small letters; by every tag they had, and in any case."""
+    had = select(item_change.c.item_id, item_change.c.tag).where(func.lower(item_change.c.tag).in_(lowered))
+    tags: dict[str, list[str]] = {}
+    for item_id, tag in connection.execute(had):
+        tags.setdefault(str(item_id), []).append(str(tag))
+    found = select(*COLUMNS, item.c.tag).where(func.lower(item.c.tag).in_(lowered) | item.c.id.in_(list(tags)))
+    by_tag: dict[str, Item] = {}
+    for row in connection.execute(found).mappings():
+        for tag in (str(row["tag"]), *tags.get(str(row["id"]), ())):
+            by_tag[tag] = item_of(row)
+            by_tag.setdefault(tag.lower(), by_tag[tag])
+    return by_tag
+
+
+def select_items(connection: Connection, *wanted: Any) -> Iterable[Item]:
+    """The pieces for which all of this holds, by tag."""
+    rows = connection.execute(select(*COLUMNS).where(*wanted).order_by(TAG)).mappings()
+    return (item_of(row) for row in rows)
+
+
+def facts_on(connection: Connection, keys: Sequence[str], on: date) -> dict[str, NewItem]:
+    """What was written down of pieces up to a day, of those alone whose facts were ever changed."""
+    table = item_change
+    rows = connection.execute(
+        select(table.c.item_id, table.c.day, table.c.body)
+        .where(table.c.item_id.in_(keys))
+        .order_by(table.c.day, table.c.id)
+    ).all()
+    if not rows:
+        return {}
+    booked = select(item.c.id, item.c.body).where(item.c.id.in_({str(row[0]) for row in rows}))
+    found = {str(key): from_body(str(body), NewItem) for key, body in connection.execute(booked)}
+    return found | {str(key): from_body(str(body), NewItemChange).item for key, day, body in rows if day <= on}
