@@ -7,11 +7,13 @@ import click
 from inspector.cli import (
     checking,
     hands,
+    keeping,
     people,
     reading,
     rigs,
     rules,
     speaking,
+    stock,
     sums,
     trip_rigs,
     trips,
@@ -115,5 +117,7 @@ for _command in (writing.book, writing.inspect, writing.use, writing.expose, wri
 for _command in (hands.lend, hands.return_command, hands.loans_command, hands.debrief):
     main.add_command(_command)
 main.add_command(rigs.rig)
+for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover):
+    main.add_command(_command)
 for _command in (trip_rigs.pairs, trip_rigs.pack):
     trips.trip.add_command(_command)

@@ -20,6 +20,7 @@ from inspector.register.guards import guarded_engine
 from inspector.register.page import Page
 from inspector.register.upgrade import bring_up
 
+REGISTER_FILE = "register.db"  # what the file is called in its folder
 _ORIGIN_SIGNS = "23456789ABCDEFGHJKMNPQRSTVWXYZ"
 
 
@@ -30,6 +31,17 @@ class Book:
         self._engine = engine
         self._bound = threading.local()
         self.origin = self._own_origin()
+
+    @property
+    def file(self) -> Path | None:
+        """The file it lies in; None where it is a database of another make."""
+        url = self._engine.url
+        return Path(url.database) if url.get_backend_name() == "sqlite" and url.database else None
+
+    @property
+    def make(self) -> str:
+        """What kind of database it is."""
+        return self._engine.dialect.name
 
     def close(self) -> None:
         """Let go of the file."""

@@ -13,7 +13,8 @@ from inspector.gear.person import Contact, NewPersonChange
 from inspector.gear.repair import NewRepair, Repair
 from inspector.gear.stock_take import NewStockEntry, NewStockTake, StockEntry, StockTake
 from inspector.gear.whereabouts import NewWhereabouts, Whereabouts, WhereaboutsEntry
-from inspector.register import places, year_tables
+from inspector.register import places, tables, year_tables
+from inspector.register.current import select_items
 from inspector.register.leaf import Leaf
 from inspector.register.rows import Shape, from_body, new_id, to_body
 
@@ -104,6 +105,17 @@ class YearPage(Leaf):
     def whereabouts_of(self, item: Item) -> Whereabouts:
         """Where a piece is now."""
         return self.whereabouts([item])[item.id]
+
+    def every_item(self) -> tuple[Item, ...]:
+        """Every piece that was ever booked in, by tag."""
+        return tuple(select_items(self._connection))
+
+    def document(self, number: str) -> tuple[str, str] | None:
+        """What a document is about, and its body; None where no document has this number."""
+        table = tables.document
+        found = select(table.c.about, table.c.body).where(table.c.id == number)
+        row = self._connection.execute(found).first()
+        return (str(row[0]), str(row[1])) if row else None
 
     def open_quarantines(self, item: Item) -> tuple[str, ...]:
         """The references of the incidents whose evidence a piece still is."""
