@@ -13,6 +13,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.papers import ProtocolTable
 from inspector.gear.person import Competence, Person
 from inspector.gear.stock_take import Counted
+from inspector.gear.verdict import Explanation, Needed, Status, Verdict
 from inspector.gear.whereabouts import Where, Whereabouts
 from inspector.language import show_day, tr, tr_n
 from inspector.register.lists import Asked
@@ -96,12 +97,23 @@ def _standing(page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts
 def _holds(office: Office, page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts]) -> ProtocolTable:
     lines = []
     for item in _standing(page, items, where, Outcome.HOLD):
-        words = page.latest_verdict(item.id)[1]
-        held = [one for one in words.reasons if one.outcome is Outcome.HOLD]
-        release = " ".join(dict.fromkeys(one.release for one in held if one.release))
-        lines.append((item.tag, kind_name(office, item), words.headline, release or tr("Look at its record.")))
+        verdict, words = page.latest_verdict(item.id)
+        release = _release(verdict, words) or tr("Look at its record.")
+        lines.append((item.tag, kind_name(office, item), words.headline, release))
     columns = (tr("Tag"), tr("Piece"), tr("What holds it"), tr("What would release it"))
     return ProtocolTable(tr("On hold"), "", columns, _FOUR, tuple(lines), tr("No piece is on hold."))
+
+
+def _release(verdict: Verdict, words: Explanation) -> str:
+    """What would release it; an inspection of all of it has the single looks in it that are lacking."""
+    needed = {one.rule: one.needed for one in verdict.releases}
+    in_full = Needed.INSPECTION in needed.values()
+    held = [
+        one.release
+        for one in words.reasons
+        if one.release and not (in_full and one.status is Status.UNKNOWN and needed.get(one.rule) is Needed.GRADE)
+    ]
+    return "; ".join(dict.fromkeys(held))
 
 
 def _retired(office: Office, page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts]) -> ProtocolTable:

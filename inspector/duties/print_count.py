@@ -120,10 +120,11 @@ def _lines(text: str, known: dict[int, str], field: str) -> list[int]:
     """The numbers of "1-14, 16", each a line of the list."""
     found: dict[int, None] = {}
     for part in text.replace(",", " ").split():
-        first, _, last = part.partition("-")
-        if not all(one.isascii() and one.isdigit() and len(one) < 6 for one in (first, last or first)):
+        first, sign, last = part.partition("-")
+        ends = (first, last) if sign else (first,)
+        if not all(one.isascii() and one.isdigit() and len(one) < 6 for one in ends):
             raise Refused(field, tr("“{text}” is no line.", text=part), tr("Write numbers, as in 1-14, 16."))
-        span = range(int(first), int(last or first) + 1)
+        span = range(int(ends[0]), int(ends[-1]) + 1)
         if not span or any(one not in known for one in span):
             why = tr("“{text}” is not on the list, which has the lines 1 to {last}.", text=part, last=len(known))
             raise Refused(field, why, tr("Look at the numbers on the list again."))

@@ -53,7 +53,7 @@ def _table(table: ProtocolTable, width_pt: float) -> list[Block]:
         title.append(words(table.said, width_pt, BODY).kept())
     if not table.lines:
         return [*title, words(table.none, width_pt, BODY)]
-    named = names(table.shares, table.columns, width_pt)
+    named = names(table.shares, table.columns, width_pt).below(GRID)
     return [*title, named, *(_line(table.shares, cells, width_pt) for cells in table.lines)]
 
 
