@@ -7,6 +7,7 @@ from pathlib import Path
 from inspector.duties.back_up import facts_of, usual_folder
 from inspector.duties.counts import Count, counts
 from inspector.duties.handover_lists import tables
+from inspector.duties.judge_anew import judge_anew
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.who import person_of
@@ -41,6 +42,7 @@ def hand_over(office: Office, to: str, folder: Path | None = None) -> HandedOver
     """
     with office.book.reading() as page:
         _check(office, page, to)
+    judge_anew(office)  # what time alone has changed belongs into the lists
     made = back_up(office.book, folder or usual_folder(office), office.today)
     with office.book.page() as page:
         old, new, count = _check(office, page, to)

@@ -112,7 +112,7 @@ def test_a_spoilt_copy_is_noticed_and_put_nowhere(made: Backup, tmp_path: Path, 
 def test_a_changed_row_is_noticed_though_the_file_got_another_name(made: Backup, tmp_path: Path) -> None:
     _change_a_row(made.file)
     renamed = made.file.rename(tmp_path / "mine.db")
-    with pytest.raises(Refused, match="row .* was changed"):
+    with pytest.raises(Refused, match=r"row .* was changed"):
         restore(renamed, tmp_path / "new")
 
 
@@ -170,7 +170,7 @@ def test_a_copy_holds_what_was_committed_while_another_deed_is_being_written(off
 
 def test_a_folder_that_cannot_be_written_is_refused(office: Office, tmp_path: Path) -> None:
     (tmp_path / "file").write_text("x")
-    with pytest.raises(Refused, match="cannot be written|already"):
+    with pytest.raises(Refused, match=r"cannot be written|already"):
         copies.back_up(office.book, tmp_path / "file" / "b", office.today)
 
 
