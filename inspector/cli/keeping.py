@@ -8,6 +8,7 @@ from inspector.cli import say
 from inspector.cli.wiring import Desk
 from inspector.duties import back_up as copies
 from inspector.duties.hand_over import hand_over, print_protocol
+from inspector.gear.papers import ProtocolTable
 from inspector.gear.verdict import Fact
 from inspector.language import tr
 from inspector.refused import Refused
@@ -59,15 +60,20 @@ def handover(desk: Desk, name: str, folder: Path | None, again: bool) -> None:
     done = hand_over(desk.office(), name, folder)
     click.echo(tr("{name} is the equipment officer from now on.", name=done.protocol.to_name))
     for table in done.protocol.tables:
-        say.heading(table.title)
-        if table.said:
-            say.paragraph(table.said, "  ")
-        if table.lines:
-            say.table(table.columns, table.lines)
-        else:
-            click.echo(f"  {table.none}")
+        _say_table(table)
     click.echo()
     for one in done.protocol.mind:
         say.paragraph(one)
     click.echo(str(done.backup.file))
     say.paper(done.paper)
+
+
+def _say_table(table: ProtocolTable) -> None:
+    """A list of the protocol, a paragraph each line: its cells are too long for columns on a screen."""
+    say.heading(table.title)
+    if table.said:
+        say.paragraph(table.said, "  ")
+    for first, *others in table.lines:
+        say.paragraph(f"{first}  {' · '.join(text for text in others if text)}", "  ", "      ")
+    if not table.lines:
+        click.echo(f"  {table.none}")

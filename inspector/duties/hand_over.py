@@ -141,14 +141,17 @@ def _handed_on(page: Page, made: Backup) -> tuple[Fact, ...]:
 def _mind(office: Office, new: Person) -> tuple[str, ...]:
     """What a reader would otherwise take for granted."""
     said = [
-        tr("The copy holds all that was entered before the handing over; the handing over itself is the line after."),
+        tr(
+            "The copy was opened and found whole. It holds all that was entered before the handing over; the handing "
+            "over itself is the line after."
+        ),
         tr(
             "Signing key: none. The register has no signing key yet, so none is handed on, and nothing here is sealed "
             "by one. What binds are the two signatures and the head of the ledger above."
         ),
         tr(
             "Keep the copy on another disk than the register, and this sheet apart from both: whoever has it can prove "
-            "with `inspector verify --against HEAD` that no earlier line was changed."
+            "with “inspector verify --against HEAD” that no earlier line was changed."
         ),
     ]
     today = office.today

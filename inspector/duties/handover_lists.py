@@ -98,9 +98,9 @@ def _holds(office: Office, page: Page, items: Sequence[Item], where: Mapping[str
     lines = []
     for item in _standing(page, items, where, Outcome.HOLD):
         verdict, words = page.latest_verdict(item.id)
-        release = _release(verdict, words) or tr("Look at its record.")
+        release = _release(verdict, words) or tr("Nothing that can be named: look at its record.")
         lines.append((item.tag, kind_name(office, item), words.headline, release))
-    columns = (tr("Tag"), tr("Piece"), tr("What holds it"), tr("What would release it"))
+    columns = (tr("Tag"), tr("Piece"), tr("What holds it"), tr("What would release it, all together"))
     return ProtocolTable(tr("On hold"), "", columns, _FOUR, tuple(lines), tr("No piece is on hold."))
 
 

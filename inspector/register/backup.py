@@ -60,9 +60,7 @@ def restore(file: Path, target: Path, head: str = "") -> Backup:
 
     The restored register takes a new name of its own for its documents, so that no number is issued twice.
     """
-    if target.exists():
-        why = tr("{folder} holds a register already, and it stays as it is.", folder=target.parent)
-        raise Refused(tr("folder"), why, tr("Name an empty folder: inspector --register FOLDER restore FILE."))
+    _check_free(target)
     own = _own_head(file)
     line_count = _checked(file, own, head)
     part = target.with_name(f".{target.name}.part")
@@ -76,6 +74,13 @@ def restore(file: Path, target: Path, head: str = "") -> Backup:
     finally:
         part.unlink(missing_ok=True)
     return Backup(file, file.stat().st_size, sha256_of(file), own, line_count)
+
+
+def _check_free(target: Path) -> None:
+    """Nothing may lie there: what a lost register left beside its file would be written into the restored one."""
+    if any(target.with_name(target.name + end).exists() for end in ("", "-wal", "-shm", "-journal")):
+        why = tr("{folder} holds a register already, or a part of one, and it stays as it is.", folder=target.parent)
+        raise Refused(tr("folder"), why, tr("Name an empty folder: inspector --register FOLDER restore FILE."))
 
 
 def sha256_of(file: Path) -> str:

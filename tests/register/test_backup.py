@@ -60,6 +60,16 @@ def test_a_register_that_is_there_is_not_written_over(office: Office, made: Back
     assert sha256_of(folder / "register.db") == before
 
 
+@pytest.mark.parametrize("left", ["register.db-wal", "register.db-shm", "register.db-journal"])
+def test_what_a_lost_register_left_behind_is_not_mixed_into_the_restored_one(
+    made: Backup, tmp_path: Path, left: str
+) -> None:
+    (tmp_path / "new").mkdir()
+    (tmp_path / "new" / left).write_bytes(b"left")
+    with pytest.raises(Refused, match="or a part of one"):
+        restore(made.file, tmp_path / "new")
+
+
 def test_a_copy_of_the_same_name_stays_as_it_is(office: Office, tmp_path: Path) -> None:
     one = copies.back_up(office.book, tmp_path / "b", office.today)
     one.file.write_bytes(b"mine")
