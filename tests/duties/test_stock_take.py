@@ -20,6 +20,7 @@ from inspector.duties.take_stock import begin_count, count_states, left, mark
 from inspector.duties.verify_book import verify_book
 from inspector.gear.evidence import NewQuarantine
 from inspector.gear.fitting import Fitted
+from inspector.gear.item_change import Altered, NewItemChange
 from inspector.gear.outcome import Outcome
 from inspector.gear.stock_take import Counted
 from inspector.gear.whereabouts import NewWhereabouts, Where
@@ -100,6 +101,21 @@ def test_a_slip_is_undone_by_marking_again(store: Office) -> None:
     mark(store, "C", ["SH-2"], Counted.UNKNOWN)
     told = close_count(store, "C")
     assert (told.present, told.not_seen, told.gone) == (("SH-1",), ("SH-2",), ("SH-3", "SH-4"))
+
+
+def test_a_piece_that_gets_another_label_meanwhile_stays_the_same_piece(store: Office) -> None:
+    begin_count(store, "C")
+    mark(store, "C", ["SH-1"])
+    with store.book.page() as page:
+        item = page.item("SH-1")
+        changed = NewItemChange(
+            store.today, Altered.TAG, replace(item.facts, tag="SH-91"), store.officer.id, "worn off"
+        )
+        page.add_item_change(item, changed)
+        page.enter("label", by=store.officer.id, at=store.now, facts=changed)
+    mark(store, "C", ["SH-91", "SH-2", "SH-3", "SH-4"])
+    told = close_count(store, "C")
+    assert told.present == ("SH-91", "SH-2", "SH-3", "SH-4") and told.not_seen == () and told.labels == ()
 
 
 def test_labels_that_no_piece_has_are_kept_and_a_misread_one_is_taken_back(store: Office) -> None:
