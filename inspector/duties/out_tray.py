@@ -27,7 +27,13 @@ def imprint(office: Office, page: Page, title: str, number: str) -> Imprint:
         tr("Ledger head {head}", head=head[:_SHORT]),
         tr("Facts of {day}", day=show_day(office.today)),
     )
-    return Imprint(club, title, number, office.today, office.officer.name, rests_on, cautions(office.rules))
+    return Imprint(club, title, number, office.today, _prepared_by(office), rests_on, cautions(office.rules))
+
+
+def _prepared_by(office: Office) -> str:
+    """Who is at the desk; without a passphrase given nobody knows that it is so, and the document says it."""
+    name = office.officer.name
+    return name if office.vouched else tr("{name} (name as stated)", name=name)
 
 
 def _rulebook_words(office: Office) -> str:
