@@ -1,11 +1,11 @@
-"""Who is at the desk: a passphrase proves it, nobody takes over a name, and what is only stated is printed as stated."""
+"""A passphrase proves who is at the desk, nobody takes over a name, and what is only stated is printed as stated."""
 
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
-import pypdfium2
 import pytest
+from pypdf import PdfReader
 
 from inspector.duties.book_in import book_in
 from inspector.duties.change_person import Widening, end_competence, give_competence
@@ -58,9 +58,7 @@ def required(wanted: Office) -> Office:
 
 
 def printed(path: Path) -> str:
-    document = pypdfium2.PdfDocument(path)
-    text = " ".join(page.get_textpage().get_text_bounded() for page in document)
-    document.close()
+    text = " ".join(page.extract_text() for page in PdfReader(path).pages)
     return " ".join(text.split())
 
 
@@ -119,7 +117,9 @@ def test_a_lost_one_is_set_anew_by_another_competent_person_only(wanted: Office)
     set_passphrase(wanted, bo.id, BOS)
     set_passphrase(wanted, di.id, "nine green bottles")
     member = vouch(seated(wanted, di), "nine green bottles")
-    for deed in (lambda: set_passphrase(member, bo.id, ADAS), lambda: remove_passphrase(member, bo.id)):
+    deeds: list[Callable[[], object]] = [lambda: set_passphrase(member, bo.id, ADAS)]
+    deeds.append(lambda: remove_passphrase(member, bo.id))
+    for deed in deeds:
         with pytest.raises(Refused, match="neither the equipment officer nor competent"):
             deed()
     set_passphrase(vouch(seated(wanted, bo), BOS), "Ada Officer", "a new one for Ada's sake")

@@ -1,6 +1,7 @@
-"""People: a changed name stays readable, competence is never widened alone nor backwards, contact details go for good."""
+"""A changed name stays readable, competence is never widened alone nor backwards, contact details go for good."""
 
 import sqlite3
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
@@ -214,7 +215,7 @@ def test_nobody_is_second_name_for_the_competence_he_is_given(office: Office) ->
 def test_every_day_that_cannot_be_is_refused(office: Office) -> None:
     bo, today = add(office, "Bo Second"), office.today
     day = timedelta(days=1)
-    refused = {
+    refused: dict[str, Callable[[], object]] = {
         "lies in the future": lambda: give_competence(office, bo.id, Competence("strap", today + day), WHY),
         "The day has passed": lambda: give_competence(office, bo.id, Competence("strap", today, today - day), WHY),
         "speaks of these days": lambda: give_competence(office, bo.id, Competence("all", today), WHY),
