@@ -5,6 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from argon2 import PasswordHasher
 from pypdf import PdfReader
 
 from inspector.duties.book_in import book_in
@@ -38,6 +39,13 @@ ADAS, BOS = "low water at the spit", "eleven wet dogs barking"
 
 def seated(office: Office, person: Person) -> Office:
     return replace(office, officer=person, vouched=False)
+
+
+@pytest.fixture(autouse=True)
+def _quick_hashes(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The cost of a hash is looked at where hashes are made; here it would only be waited for."""
+    quick = PasswordHasher(time_cost=1, memory_cost=8, parallelism=1)
+    monkeypatch.setattr("inspector.register.passphrases._HASHER", quick)
 
 
 @pytest.fixture
