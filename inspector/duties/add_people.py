@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line
-from inspector.duties.who import plain_name
+from inspector.duties.who import check_name_counts, plain_name
 from inspector.gear.person import Competence, Person
 from inspector.language import tr
 from inspector.refused import Refused
@@ -22,6 +22,8 @@ def add_person(office: Office, person: Person, paper: str = "") -> Person:
     kept = Person(new_id(), person.name.strip(), person.role, person.competences)
     with office.book.page() as page:
         check_name(page, kept.name)
+        if kept.competences:
+            check_name_counts(office, page, office.officer, tr("officer"))
         page.add_person(kept)
         held = [{"scope": one.scope, "since": one.since, "until": one.until} for one in kept.competences]
         facts = {"id": kept.id, "competences": held, "paper": paper.strip()}

@@ -86,7 +86,7 @@ def _widen(
 ) -> Person:
     with office.book.page() as page:
         person = person_of(page, who, tr("person"))
-        check_name_counts(office, page, person_of(page, office.officer.id, tr("officer")), tr("officer"))
+        check_name_counts(office, page, office.officer, tr("officer"))
         second = person_of(page, ground.second, tr("second name")) if ground.second else None
         _check_second(office, person, second)
         changed, given = change(person)

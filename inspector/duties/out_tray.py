@@ -33,7 +33,8 @@ def imprint(office: Office, page: Page, title: str, number: str) -> Imprint:
 def _prepared_by(office: Office) -> str:
     """Who is at the desk; without a passphrase given nobody knows that it is so, and the document says it."""
     name = office.officer.name
-    return name if office.vouched else tr("{name} (name as stated)", name=name)
+    stated = tr("(name as stated)").replace(" ", "\N{NO-BREAK SPACE}")  # it stands on one line
+    return name if office.vouched else f"{name} {stated}"
 
 
 def _rulebook_words(office: Office) -> str:

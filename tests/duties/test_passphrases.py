@@ -237,6 +237,7 @@ def test_required_what_loosens_wants_a_name_that_was_given(required: Office) -> 
     deeds: list[Callable[[], object]] = [
         lambda: answer_findings(required, tag, [RULE], GROUND, "Bo Second"),
         lambda: strike_entry(stated, tag, ref, "Bo Second", "another strap"),
+        lambda: add(stated, "Cy Third"),
         lambda: give_competence(stated, "Bo Second", Competence("strap", stated.today), Widening("course")),
     ]
     for deed in deeds:
