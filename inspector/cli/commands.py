@@ -9,6 +9,7 @@ from inspector.cli import (
     hands,
     keeping,
     people,
+    person_changes,
     reading,
     rigs,
     rules,
@@ -108,7 +109,7 @@ main.add_command(checking.check)
 for _command in (speaking.doubt, speaking.answer, speaking.strike, speaking.destroyed):
     main.add_command(_command)
 main.add_command(rules.rules)
-for _command in (people.people, people.person):
+for _command in (people.people, people.person, *person_changes.COMMANDS):
     main.add_command(_command)
 for _command in (vehicles.vehicle, vehicles.fit, vehicles.unfit, trips.trip):
     main.add_command(_command)

@@ -12,7 +12,7 @@ from inspector.paper.retirement_notice import retirement_notice
 from inspector.refused import Refused
 from inspector.register.page import Page
 from inspector.register.rows import from_body
-from inspector.rulebook.notice_words import destroy_words, never_again_words, replace_words
+from inspector.rulebook.notice_words import destroy_words, never_again_words, replace_words, with_names_as_stated
 
 _KIND = "retirement_notice"
 
@@ -41,6 +41,7 @@ def _new_notice(office: Office, page: Page, found: Judged) -> RetirementNotice:
 
 def _notice(office: Office, page: Page, found: Judged, number: str) -> RetirementNotice:
     dossier, words = found.dossier, found.explanation
+    retired_by = tuple(one for one in words.reasons if one.outcome is Outcome.RETIRE)
     said_above = {tr("Tag"), tr("Kind"), tr("Owner")}  # the head of the notice has them
     return RetirementNotice(
         imprint=imprint(office, page, tr("Retirement notice"), number),
@@ -50,7 +51,7 @@ def _notice(office: Office, page: Page, found: Judged, number: str) -> Retiremen
         owner=dossier.item.facts.owner,
         piece=tuple(fact for fact in words.piece if fact.label not in said_above),
         plain=words.plain,
-        reasons=tuple(one for one in words.reasons if one.outcome is Outcome.RETIRE),
+        reasons=with_names_as_stated(retired_by, found.verdict, dossier),
         sums=words.sums,
         terms=words.terms,
         wall=found.verdict.wall,

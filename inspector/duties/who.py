@@ -5,7 +5,7 @@ from datetime import date
 from inspector.duties.office import Office
 from inspector.gear.item import Item
 from inspector.gear.kind import Kind
-from inspector.gear.person import Person
+from inspector.gear.person import Passphrases, Person
 from inspector.gear.whereabouts import Where
 from inspector.language import tr
 from inspector.refused import Refused
@@ -22,11 +22,12 @@ def person_of(page: Page, key: str, field: str) -> Person:
 
 
 def owns(person: Person, item: Item) -> bool:
-    """Whether the piece is this person's own, however the name was typed."""
-    return _plain(item.facts.owner) in {_plain(person.name), _plain(person.id)}
+    """Whether the piece is this person's own, however the name was typed, and under a former name too."""
+    return plain_name(item.facts.owner) in {plain_name(one) for one in (person.name, person.id, *person.former_names)}
 
 
-def _plain(name: str) -> str:
+def plain_name(name: str) -> str:
+    """A name without what two spellings of one name differ in: capitals and spacing."""
     return " ".join(name.casefold().split())
 
 
@@ -38,6 +39,19 @@ def check_judge(person: Person, item: Item, kind: Kind, on: date, field: str) ->
     if owns(person, item):
         why = tr("{name} owns the piece, and nobody is the judge of his own gear.", name=person.name)
         raise Refused(field, why, tr("Ask another competent person."))
+
+
+def names_count(office: Office, page: Page, *people: Person) -> bool:
+    """Whether these names are good enough to pass gear: where the club requires passphrases, only who gave his is."""
+    required = page.setting("passphrases") == Passphrases.REQUIRED
+    return not required or all(office.vouches_for(one) for one in people)
+
+
+def check_name_counts(office: Office, page: Page, person: Person, field: str) -> None:
+    """Refuse a name that is only stated, where the club requires passphrases."""
+    if not names_count(office, page, person):
+        why = tr("The club requires passphrases, and {name} has not given one at this desk.", name=person.name)
+        raise Refused(field, why, tr("Let {name} come to the desk and give it.", name=person.name))
 
 
 def check_not_closed(page: Page, item: Item) -> None:

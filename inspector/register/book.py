@@ -16,7 +16,7 @@ from sqlalchemy.exc import DatabaseError, OperationalError
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import tables
-from inspector.register.guards import guarded_engine
+from inspector.register.guards import guarded_engine, wipe_traces
 from inspector.register.page import Page
 from inspector.register.upgrade import bring_up
 
@@ -46,6 +46,10 @@ class Book:
     def close(self) -> None:
         """Let go of the file."""
         self._engine.dispose()
+
+    def wipe_traces(self) -> bool:
+        """Empty what still holds older states of rows; False where it could not be done now."""
+        return self._bound_connection() is None and wipe_traces(self._engine)
 
     @contextmanager
     def page(self) -> Iterator[Page]:

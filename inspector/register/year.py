@@ -167,6 +167,15 @@ class YearPage(Leaf):
         found = select(table.c.hashed).where(table.c.person_id == person_id)
         return str(self._connection.execute(found).scalar_one_or_none() or "")
 
+    def passphrase_holders(self) -> frozenset[str]:
+        """The ids of everybody who has a passphrase."""
+        return frozenset(map(str, self._connection.execute(select(year_tables.passphrase.c.person_id)).scalars()))
+
+    def person_changes(self, person_id: str) -> tuple[NewPersonChange, ...]:
+        """What was changed of a person, the oldest first."""
+        found = self._of(year_tables.person_change, "person_id", person_id, NewPersonChange)
+        return tuple(facts for _, facts in found)
+
     def _of(self, table: Table, column: str, owner: str, shape: type[Shape]) -> list[tuple[str, Shape]]:
         found = select(table.c.id, table.c.body).where(table.c[column] == owner).order_by(table.c.day, table.c.id)
         return [(str(key), from_body(str(body), shape)) for key, body in self._connection.execute(found)]
