@@ -7,13 +7,13 @@ from sqlalchemy import Table, insert, select
 from inspector.gear.attachment import Attachment, NewAttachment
 from inspector.gear.evidence import NewQuarantine, NewRelease, Quarantine, Release
 from inspector.gear.incident import Incident, IncidentEntry, NewIncident, NewIncidentEntry
-from inspector.gear.item import Item
+from inspector.gear.item import Item, NewItem
 from inspector.gear.item_change import ItemChange, NewItemChange
 from inspector.gear.person import Contact, NewPersonChange
 from inspector.gear.repair import NewRepair, Repair
 from inspector.gear.stock_take import NewStockEntry, NewStockTake, StockEntry, StockTake
 from inspector.gear.whereabouts import NewWhereabouts, Whereabouts, WhereaboutsEntry
-from inspector.register import places, year_tables
+from inspector.register import places, tables, year_tables
 from inspector.register.leaf import Leaf
 from inspector.register.rows import Shape, from_body, new_id, to_body
 
@@ -104,6 +104,16 @@ class YearPage(Leaf):
     def whereabouts_of(self, item: Item) -> Whereabouts:
         """Where a piece is now."""
         return self.whereabouts([item])[item.id]
+
+    def booked(self, item: Item) -> NewItem:
+        """What was written down of a piece when it came, before any change."""
+        found = select(tables.item.c.body).where(tables.item.c.id == item.id)
+        return from_body(str(self._connection.execute(found).scalar_one()), NewItem)
+
+    def changes(self, item: Item) -> tuple[ItemChange, ...]:
+        """What was changed of a piece's booking, the oldest first."""
+        found = self._of(year_tables.item_change, "item_id", item.id, NewItemChange)
+        return tuple(ItemChange(key, item.id, facts) for key, facts in found)
 
     def open_quarantines(self, item: Item) -> tuple[str, ...]:
         """The references of the incidents whose evidence a piece still is."""
