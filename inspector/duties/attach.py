@@ -13,7 +13,7 @@ from inspector.paper.photo import take_in
 from inspector.refused import Refused
 from inspector.register.page import Page
 
-_LONGEST_NAME = 80
+_LONGEST_NAME = 60  # of four bytes each they still fit what a disk takes
 _ENDINGS = {"application/pdf": ".pdf", "image/jpeg": ".jpg", "image/png": ".png", "text/plain": ".txt"}
 _DEVICE = re.compile(r"^(con|prn|aux|nul|com\d|lpt\d)$", re.IGNORECASE)
 
@@ -32,7 +32,7 @@ def attach(
         facts = NewAttachment(
             on=office.today,
             kind=kind,
-            name=_stem(name) + _ENDINGS[found.media_type],
+            name=safe_stem(name) + _ENDINGS[found.media_type],
             media_type=found.media_type,
             size_bytes=len(found.data),
             sha256=hashlib.sha256(found.data).hexdigest(),
@@ -101,7 +101,7 @@ def _about(page: Page, named: str) -> str:
     raise Refused(tr("about"), why, tr("Write the tag of a piece, or the reference of an incident or a trip."))
 
 
-def _stem(name: str) -> str:
+def safe_stem(name: str) -> str:
     """A file's name without folders, ending, and signs that a system may take for something else."""
     last = re.split(r"[/\\]", name)[-1]
     stem = re.sub(r"\.[A-Za-z0-9]{1,5}$", "", last)
@@ -111,7 +111,7 @@ def _stem(name: str) -> str:
 
 
 def _free_name(name: str, taken: set[str]) -> str:
-    stem, ending = _stem(name), Path(name).suffix
+    stem, ending = safe_stem(name), Path(name).suffix
     number, found = 1, stem + ending
     while found.casefold() in taken:
         number += 1

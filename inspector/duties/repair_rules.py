@@ -38,7 +38,7 @@ def _check_harmless(item: Item, facts: NewRepair) -> None:
         text = f"{facts.part} {facts.note}"
         told = next((work for sign, work in _TELLS_OF_HARM if sign.search(text)), told)
     why = {
-        Work.WELDED: tr("A weld changes the steel beside it; on a forged shackle it can take a third of its strength."),
+        Work.WELDED: tr("A weld changes the steel beside it; it can cost a forged shackle 30 % of its strength."),
         Work.HEATED: tr("Heat takes the hardness that the piece's strength rests on, and nothing shows it."),
         Work.STRAIGHTENED: tr("What was bent and is bent back has been cracked or hardened where nobody sees it."),
         Work.DRILLED: tr("A new hole takes section and begins a crack where the maker reckoned with sound steel."),
@@ -91,7 +91,7 @@ def _why_no_zinc(item: Item, kind: Kind) -> _Why:
     if "steel" not in kind.material:
         return tr("A {kind} is not of steel.", kind=kind.name.lower()), tr("Look at the label again; is it this piece?")
     why = tr(
-        "Its steel may be hardened: acid before the bath can make it brittle (common practice, no source read), and "
-        "molten zinc is about 450 °C (from memory), while a trade sheet under EN 13889 ends a shackle's use above 400 °C."
+        "Its steel may be hardened: acid before the bath can make it brittle (common practice, no source), and "
+        "molten zinc is about 450 °C (from memory), while a trade sheet ends a shackle's use at 400 °C (second hand)."
     )
     return why, tr("Keep it clean and oiled, or ask its maker; a piece that was galvanised anew is held by a doubt.")

@@ -71,10 +71,11 @@ def tags_of(connection: Connection, item_id: str) -> tuple[str, ...]:
 
 def tags_now(connection: Connection) -> dict[str, str]:
     """By each tag that a piece had before, the one it has now."""
-    before = select(item.c.tag, TAG).where(item.c.id.in_(select(item_change.c.item_id)))
-    between = select(item_change.c.tag, TAG).join(item, item.c.id == item_change.c.item_id)
-    rows = (*connection.execute(before), *connection.execute(between))
-    return {str(had): str(has) for had, has in rows if had != has}
+    booked = select(item.c.id, item.c.tag).where(item.c.id.in_(select(item_change.c.item_id)))
+    later = select(item_change.c.item_id, item_change.c.tag).order_by(item_change.c.day, item_change.c.id)
+    had = [*connection.execute(booked), *connection.execute(later)]
+    now = {str(key): str(tag) for key, tag in had}
+    return {str(tag): now[str(key)] for key, tag in had if now[str(key)] != tag}
 
 
 def select_items(connection: Connection, *wanted: Any) -> Iterable[Item]:
