@@ -7,7 +7,7 @@ import io
 import warnings
 from dataclasses import dataclass
 
-from PIL import ExifTags, Image, ImageOps, UnidentifiedImageError
+from PIL import ExifTags, Image, ImageOps
 
 from inspector.language import tr
 from inspector.refused import Refused
@@ -55,21 +55,19 @@ def _picture(data: bytes) -> Intake:
     """The picture upright, no side longer than is kept, without what the camera wrote beside the time."""
     try:
         with warnings.catch_warnings():
-            warnings.simplefilter("error")
+            warnings.simplefilter("ignore")  # what is odd but can be drawn is kept; too many dots are counted below
             return _redrawn(data)
-    except (UnidentifiedImageError, OSError, SyntaxError, ValueError, EOFError, Warning, MemoryError) as error:
-        why = tr("The picture is broken or cut off.")
-        raise _refused(why, tr("Open it, look whether it shows in full, and copy it again.")) from error
+    except Refused:
+        raise
     except Image.DecompressionBombError as error:
         raise _too_many_pixels() from error
+    except Exception as error:  # a decoder may stumble over foreign bytes in any way
+        why = tr("The picture is broken or cut off.")
+        raise _refused(why, tr("Open it, look whether it shows in full, and copy it again.")) from error
 
 
 def _redrawn(data: bytes) -> Intake:
-    try:
-        opened = Image.open(io.BytesIO(data), formats=("JPEG", "PNG"))
-    except Image.DecompressionBombWarning as error:
-        raise _too_many_pixels() from error
-    with opened:
+    with Image.open(io.BytesIO(data), formats=("JPEG", "PNG")) as opened:
         if opened.width * opened.height > _MOST_PIXELS:
             raise _too_many_pixels()
         is_png, taken_at = opened.format == "PNG", _taken_at(opened)

@@ -20,6 +20,7 @@ from inspector.duties.look_up import list_gear, open_item, trip, trips
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip, plan_trip
 from inspector.duties.record_inspection import record_inspection
+from inspector.duties.repair_item import repair_item
 from inspector.duties.tell_history import history_of
 from inspector.duties.trip_readiness import judged_kit, readiness
 from inspector.duties.value_gear import read_worth
@@ -37,7 +38,7 @@ from inspector.units import Dimension, read
 from tests.conftest import office_in
 from tests.duties.gear import SHACKLE_READINGS, STRAP_READINGS, all_good, shackle, strap
 from tests.duties.test_opinions import add
-from tests.duties.test_repairs import rules_of, wll
+from tests.duties.test_repairs import marked, pin, rules_of, wll
 
 WHY = "the label was torn"
 
@@ -209,16 +210,18 @@ def test_a_change_needs_a_reason_and_something_that_changes(office: Office) -> N
         change_note(office, "SH-1", "in the red box ")
 
 
-_CHANGES = st.lists(st.sampled_from(["tag", "lost", "same", "less", "more", "owner", "value", "note"]), max_size=6)
+_CHANGES = st.lists(
+    st.sampled_from(["tag", "lost", "same", "less", "more", "owner", "value", "note", "pin", "odd pin"]), max_size=6
+)
 
 
 @settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(_CHANGES, st.sampled_from(["fit", "held", "never seen"]))
-def test_no_sequence_of_changes_makes_a_verdict_milder(
+def test_no_sequence_of_changes_and_repairs_makes_a_verdict_milder(
     tmp_path_factory: pytest.TempPathFactory, rules: Rulebook, changes: list[str], state: str
 ) -> None:
     office = begun(tmp_path_factory.mktemp("changes"), rules)
-    kind = book_in(office, replace(shackle(), made_on=date(2024, 1, 1))).dossier.kind
+    kind = book_in(office, replace(marked(), made_on=date(2024, 1, 1))).dossier.kind
     if state != "never seen":
         grade = "slight" if state == "held" else "good"
         record_inspection(office, "SH-1", all_good(office, kind, SHACKLE_READINGS, pitting=grade))
@@ -252,6 +255,8 @@ def done(office: Office, change: str, number: int) -> Judged:
         "more": lambda: label_anew(office, "SH-1", wll("8.5 t"), WHY, second="Bo Second"),
         "owner": lambda: change_owner(office, "SH-1", f"Club {number}", WHY),
         "value": lambda: change_value(office, "SH-1", read_worth(f"{number} EUR")),
+        "pin": lambda: repair_item(office, "SH-1", pin(office)),
+        "odd pin": lambda: repair_item(office, "SH-1", pin(office, own=False, rating=wll("3.25 t"))),
         "note": lambda: change_note(office, "SH-1", f"note {number}"),
     }
     return deeds[change]()

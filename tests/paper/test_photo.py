@@ -98,6 +98,17 @@ def test_any_bytes_are_kept_or_refused_in_words(data: bytes) -> None:
             assert refused.field == "file" and refused.why and refused.what_to_do
 
 
+@settings(max_examples=150, deadline=None)
+@given(st.sampled_from(["JPEG", "PNG"]), st.integers(0, 599), st.binary(min_size=1, max_size=4))
+def test_a_picture_with_wrong_bytes_in_its_head_is_kept_bare_or_refused(form: str, at: int, wrong: bytes) -> None:
+    came = bytearray(with_camera(form))
+    came[at : at + len(wrong)] = wrong
+    try:
+        assert b"SECRETCAMERA" not in take_in(bytes(came)).data
+    except Refused as refused:
+        assert refused.what_to_do
+
+
 @settings(max_examples=40, deadline=None)
 @given(st.sampled_from(["JPEG", "PNG"]), st.integers(3, 300))
 def test_a_picture_that_is_cut_off_is_refused_or_whole(form: str, cut: int) -> None:
