@@ -15,6 +15,7 @@ from inspector.duties.change_item import change_note, change_owner, change_value
 from inspector.duties.check_piece import check_piece
 from inspector.duties.exchange_trip import export_trip
 from inspector.duties.found_club import found_club
+from inspector.duties.keep_rigs import keep_rig, rig
 from inspector.duties.lend import lend
 from inspector.duties.look_up import list_gear, open_item, trip, trips
 from inspector.duties.office import Office
@@ -25,6 +26,7 @@ from inspector.duties.tell_history import history_of
 from inspector.duties.trip_readiness import judged_kit, readiness
 from inspector.duties.value_gear import read_worth
 from inspector.duties.verify_book import verify_book
+from inspector.duties.work_rigs import work_kept_rig
 from inspector.gear.inspection import Answer
 from inspector.gear.item import Rating
 from inspector.gear.judged import Judged
@@ -36,6 +38,7 @@ from inspector.refused import Refused
 from inspector.rulebook.load import Rulebook
 from inspector.units import Dimension, read
 from tests.conftest import office_in
+from tests.duties import rigs
 from tests.duties.gear import SHACKLE_READINGS, STRAP_READINGS, all_good, shackle, strap
 from tests.duties.test_opinions import add
 from tests.duties.test_repairs import marked, pin, rules_of, wll
@@ -260,3 +263,16 @@ def done(office: Office, change: str, number: int) -> Judged:
         "note": lambda: change_note(office, "SH-1", f"note {number}"),
     }
     return deeds[change]()
+
+
+def test_a_rig_kept_before_the_new_tag_is_checked_with_the_same_piece(office: Office) -> None:
+    rigs.ready(office)
+    keep_rig(office, "R-1", rigs.named(rigs.SNATCH, conditions=rigs.SAND, dampers=()))
+    before = work_kept_rig(office, "R-1")
+    retag(office, "SH-1", "QX-9", WHY)
+    kept = rig(office, "R-1").rig
+    assert kept.runs == (("tie_down@V-1", "QX-9", "KS-1", "SH-2", "towing_eye@V-2"),)
+    after = work_kept_rig(office, "R-1")
+    assert (after.outcome, len(after.links)) == (before.outcome, len(before.links))
+    typed = keep_rig(office, "R-2", rigs.SNATCH).rig  # names the tag that still hangs on somebody's list
+    assert typed.runs == kept.runs
