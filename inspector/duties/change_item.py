@@ -30,6 +30,7 @@ _DEEDS = {
     Altered.VALUE: "value",
     Altered.NOTE: "change note",
 }
+_SPEAKS_FOR_ITSELF = {Altered.VALUE, Altered.NOTE}
 
 
 def retag(office: Office, tag: str, new_tag: str, why: str, by: str = "") -> Judged:
@@ -104,16 +105,14 @@ def change_value(office: Office, tag: str, worth: Worth | None, why: str = "", b
     """Write down what the piece is worth to the insurer; None: nobody knows."""
     with office.book.page() as page:
         item = _open(office, page, tag)
-        said = why or (tr("worth {typed}", typed=worth.as_typed) if worth else tr("worth not known"))
-        return _keep(office, page, item, Altered.VALUE, replace(item.facts, worth=worth), by, said)
+        return _keep(office, page, item, Altered.VALUE, replace(item.facts, worth=worth), by, why)
 
 
 def change_note(office: Office, tag: str, note: str, by: str = "") -> Judged:
     """Write another note beside the booking."""
     with office.book.page() as page:
         item = _open(office, page, tag)
-        why = tr("the note was changed")
-        return _keep(office, page, item, Altered.NOTE, replace(item.facts, note=note.strip()), by, why)
+        return _keep(office, page, item, Altered.NOTE, replace(item.facts, note=note.strip()), by, "")
 
 
 def check_last(office: Office, page: Page, item: Item) -> None:
@@ -145,7 +144,7 @@ def _keep(
     office: Office, page: Page, item: Item, what: Altered, facts: NewItem, by: str, why: str, second: str = ""
 ) -> Judged:
     """Write the change for today; the piece is judged by it at once."""
-    if not why.strip():
+    if not why.strip() and what not in _SPEAKS_FOR_ITSELF:
         raise Refused(tr("reason"), tr("It is empty."), tr("Write in a sentence why it is changed."))
     if facts == item.facts:
         raise Refused(what.value.replace("_", " "), tr("Nothing would change."), tr("Write what is different now."))

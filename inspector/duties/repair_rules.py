@@ -94,4 +94,4 @@ def _why_no_zinc(item: Item, kind: Kind) -> _Why:
         "Its steel may be hardened: acid before the bath can make it brittle (common practice, no source), and "
         "molten zinc is about 450 °C (from memory), while a trade sheet ends a shackle's use at 400 °C (second hand)."
     )
-    return why, tr("Keep it clean and oiled, or ask its maker; a piece that was galvanised anew is held by a doubt.")
+    return why, tr("Keep it clean and oiled, or ask its maker. If it was done already, doubt the piece: that holds it.")
