@@ -19,6 +19,7 @@ from inspector.cli import (
     trip_rigs,
     trips,
     vehicles,
+    work,
     writing,
 )
 from inspector.cli import demo as evening
@@ -116,6 +117,10 @@ for _command in (vehicles.vehicle, vehicles.fit, vehicles.unfit, trips.trip):
 for _command in (writing.book, writing.inspect, writing.use, writing.expose, writing.sheet, writing.notice):
     main.add_command(_command)
 for _command in (hands.lend, hands.return_command, hands.loans_command, hands.debrief):
+    main.add_command(_command)
+for _command in (work.repair, work.retag, work.label_lost, work.label, work.owner, work.value):
+    main.add_command(_command)
+for _command in (work.attach, work.attachments):
     main.add_command(_command)
 main.add_command(rigs.rig)
 for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover):

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from inspector.drawings.marks import outcome_word
+from inspector.duties import tell_work
 from inspector.duties.office import Office
 from inspector.gear.custody import Hands, NewCustody, Untold
 from inspector.gear.fitting import NewFitting
@@ -66,6 +67,8 @@ def _row(line: HistoryLine, kind: Kind, names: dict[str, str]) -> HistoryRow:
         return _fitted(line, names)
     if line.what == "custody":
         return _handed(line, names)
+    if line.what in tell_work.TOLD:
+        return tell_work.TOLD[line.what](line, names)
     if line.what == "verdict":
         return HistoryRow(line.on, tr("Verdict"), from_body(line.body, Explanation).headline, "")
     papers = {"retirement_notice": tr("Retirement notice printed")}

@@ -7,7 +7,7 @@ from sqlalchemy import Table, insert, select
 from inspector.gear.attachment import Attachment, NewAttachment
 from inspector.gear.evidence import NewQuarantine, NewRelease, Quarantine, Release
 from inspector.gear.incident import Incident, IncidentEntry, NewIncident, NewIncidentEntry
-from inspector.gear.item import Item
+from inspector.gear.item import Item, NewItem
 from inspector.gear.item_change import ItemChange, NewItemChange
 from inspector.gear.person import Contact, NewPersonChange
 from inspector.gear.repair import NewRepair, Repair
@@ -116,6 +116,16 @@ class YearPage(Leaf):
         found = select(table.c.about, table.c.body).where(table.c.id == number)
         row = self._connection.execute(found).first()
         return (str(row[0]), str(row[1])) if row else None
+
+    def booked(self, item: Item) -> NewItem:
+        """What was written down of a piece when it came, before any change."""
+        found = select(tables.item.c.body).where(tables.item.c.id == item.id)
+        return from_body(str(self._connection.execute(found).scalar_one()), NewItem)
+
+    def changes(self, item: Item) -> tuple[ItemChange, ...]:
+        """What was changed of a piece's booking, the oldest first."""
+        found = self._of(year_tables.item_change, "item_id", item.id, NewItemChange)
+        return tuple(ItemChange(key, item.id, facts) for key, facts in found)
 
     def open_quarantines(self, item: Item) -> tuple[str, ...]:
         """The references of the incidents whose evidence a piece still is."""
