@@ -7,6 +7,7 @@ import click
 from inspector.cli import (
     checking,
     hands,
+    incidents,
     people,
     reading,
     rigs,
@@ -115,5 +116,6 @@ for _command in (writing.book, writing.inspect, writing.use, writing.expose, wri
 for _command in (hands.lend, hands.return_command, hands.loans_command, hands.debrief):
     main.add_command(_command)
 main.add_command(rigs.rig)
+main.add_command(incidents.incident)
 for _command in (trip_rigs.pairs, trip_rigs.pack):
     trips.trip.add_command(_command)

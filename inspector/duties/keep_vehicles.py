@@ -75,6 +75,13 @@ def change_vehicle(
     return changed
 
 
+def kept_words(page: Page, tag: str) -> str:
+    """What must be said of a vehicle that is kept as evidence; empty for any other."""
+    refs = page.kept_vehicles().get(tag, ())
+    said = tr("{tag} is kept as found, as evidence of {refs}: it serves on no trip until it is released.")
+    return said.format(tag=tag, refs=", ".join(refs)) if refs else ""
+
+
 def overload_words(vehicle: Vehicle) -> str:
     """What must be said of a vehicle that weighs more than its GVM; empty for any other."""
     if vehicle.mass is None or vehicle.mass.si <= vehicle.gvm.si * (1 + _HAIR_RATIO):

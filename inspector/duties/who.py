@@ -6,6 +6,7 @@ from inspector.duties.office import Office
 from inspector.gear.item import Item
 from inspector.gear.kind import Kind
 from inspector.gear.person import Person
+from inspector.gear.trip import Vehicle
 from inspector.gear.whereabouts import Where
 from inspector.language import tr
 from inspector.refused import Refused
@@ -24,6 +25,11 @@ def person_of(page: Page, key: str, field: str) -> Person:
 def owns(person: Person, item: Item) -> bool:
     """Whether the piece is this person's own, however the name was typed."""
     return _plain(item.facts.owner) in {_plain(person.name), _plain(person.id)}
+
+
+def owns_vehicle(person: Person, vehicle: Vehicle) -> bool:
+    """Whether the vehicle is this person's own, however the name was typed."""
+    return _plain(vehicle.owner) in {_plain(person.name), _plain(person.id)}
 
 
 def _plain(name: str) -> str:
@@ -55,6 +61,13 @@ def check_not_evidence(page: Page, item: Item) -> None:
     if kept := page.open_quarantines(item):
         why = tr("{tag} is kept as found, as evidence of {refs}.", tag=item.tag, refs=", ".join(kept))
         raise Refused(tr("tag"), why, tr("Leave it as it is; two competent persons must release it first."))
+
+
+def check_vehicle_not_evidence(page: Page, tag: str) -> None:
+    """Refuse what would change a vehicle that an incident keeps as it was found."""
+    if refs := page.kept_vehicles().get(tag):
+        why = tr("{tag} is kept as found, as evidence of {refs}.", tag=tag, refs=", ".join(refs))
+        raise Refused(tr("vehicle"), why, tr("Leave it as it is; two competent persons must release it first."))
 
 
 def id_of(office: Office, page: Page, named: str, field: str) -> str:
