@@ -69,7 +69,7 @@ def _list(office: Office, page: Page, incident: Incident, number: str) -> Eviden
         rig_vehicles=tuple(one for one in page.vehicles() if one.tag in told.vehicles),
         told=tuple(evidence_told(page, incident, names)),
         files=tuple((one.facts.name, one.facts.sha256) for one in page.attachments(incident.id)),
-        may_not=may_not_words(),
+        may_not=may_not_words(told.gravity),
         head=page.head(),
     )
 
@@ -80,11 +80,13 @@ def gravity_words(gravity: Gravity) -> str:
     return words[gravity]
 
 
-def may_not_words() -> tuple[str, ...]:
+def may_not_words(gravity: Gravity) -> tuple[str, ...]:
     """What may not be done with evidence."""
+    if gravity is Gravity.NEAR_MISS:
+        return (tr("Nothing is kept as found for a near miss. What bore the pull is on hold until it is inspected."),)
     return (
         tr("Do not clean, dry, oil, repair, take apart, mark, sell, give away, lend, fit, take off or make unusable."),
-        tr("Keep each piece dry, in a bag or box of its own, sealed, labelled with its tag, and locked away."),
+        tr("Put each piece into a bag or box of its own, seal it, write its tag on the outside, and lock it away."),
         tr("Touch as little as possible. Who takes a piece over signs for it, each time."),
         tr("Two competent persons release each piece. It then stays on hold until it has been inspected."),
     )
@@ -95,8 +97,6 @@ def evidence_facts(page: Page, incident: Incident, names: _Names) -> tuple[Fact,
     told = incident.facts
     trip = next((one.name for one in page.trips() if told.trip and one.ref == told.trip), "")
     given = (
-        (tr("Incident"), incident.ref),
-        (tr("What it was"), gravity_words(told.gravity)),
         (tr("Day"), show_day(told.on)),
         (tr("Place"), told.place),
         (tr("Reported by"), names.get(told.by, told.by)),
@@ -121,6 +121,8 @@ def evidence_pieces(office: Office, page: Page, incident: Incident, names: _Name
     for stood in stood_of(page, incident):
         item = page.item(stood.tag)
         state, is_kept = _state(page, incident, item, gone.get(stood.tag, ""), names)
+        if stood.tag in incident.facts.broken:
+            state = tr("{state}; it broke or let go", state=state)
         kind = office.rules.kinds.get(item.facts.kind)
         yield EvidencePiece(
             tag=stood.tag,

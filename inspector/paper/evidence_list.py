@@ -46,7 +46,7 @@ def evidence_list(found: EvidenceList, page: PageSize, system: System = System.M
 
 def _head(found: EvidenceList, width_pt: float) -> list[Block]:
     return [
-        words(found.ref, width_pt, DISPLAY),
+        words(f"{found.gravity} {found.ref}", width_pt, DISPLAY),
         facts(found.facts, width_pt, 3).below(GRID),
         words(tr("What happened"), width_pt, HEAD).below(2 * GRID).kept(),
         *(words(text, width_pt, BODY).below(GRID / 2) for text in found.what.splitlines() if text.strip()),

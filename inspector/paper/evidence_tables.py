@@ -10,7 +10,7 @@ from inspector.paper.columns import line, names, widths
 from inspector.paper.common import heading, mark, word_type
 from inspector.paper.page_style import BODY, GRID, MM, SMALL
 
-_PIECES = (0.25, 0.33, 0.22, 0.20)
+_PIECES = (0.25, 0.28, 0.27, 0.20)
 _HANDS = (0.16, 0.18, 0.26, 0.26, 0.14)
 _MARK_MM = 3.6
 _WRITE_PT = 9 * MM
@@ -34,8 +34,8 @@ def _piece(one: EvidencePiece, width_pt: float) -> Block:
         words(one.marked or tr("not marked"), name_pt, BODY),
         words(made, name_pt, SMALL),
     ]
-    had = tr("that day with {name}", name=one.held_by) if one.held_by else tr("that day with nobody on loan")
-    hands = [words(had, hands_pt, BODY), words(tr("now {place}", place=one.now), hands_pt, BODY)]
+    had = tr("that day on loan to {name}", name=one.held_by) if one.held_by else tr("that day on loan to nobody")
+    hands = [words(had, hands_pt, BODY), words(tr("now: {place}", place=one.now), hands_pt, BODY)]
     state = [words(one.state, state_pt, _STRONG if one.is_kept else BODY)]
     if one.is_kept:
         state.append(blank(tr("Seal no."), state_pt, SMALL, _WRITE_PT))

@@ -55,7 +55,7 @@ def outcome(office: Office, tag: str) -> Outcome:
 def looked_at(office: Office, tag: str, readings: dict[str, str], **bad: str) -> Outcome:
     """Inspected after the event; its verdict then."""
     kind = open_item(office, tag).dossier.kind
-    seen = replace(all_good(office, kind, readings, **bad), kind=InspectionKind.AFTER_EVENT)
+    seen = replace(all_good(office, kind, readings, None, "", **bad), kind=InspectionKind.AFTER_EVENT)
     return record_inspection(office, tag, seen).verdict.outcome
 
 
