@@ -17,6 +17,7 @@ _EDGE_MM = 0.5
 _TICK_MM = 1.6
 _HEAD_MM = 1.8
 _ROW_GAP_MM = 2.6
+_WORDS_GAP_MM = 0.7
 _UNIT = {System.METRIC: "1 m", System.IMPERIAL: "1 ft"}
 _SCALE_SHARE = 0.4  # the scale bar is no longer than this share of the longest distance
 
@@ -43,8 +44,8 @@ def _row(one: Distance, top_mm: float, mm_per_m: float, width_mm: float) -> tupl
         top_mm += LEADING_MM
     high_mm = LEADING_MM * len(shapes)
     long_mm = one.figure.si * mm_per_m
-    shapes += _measure(top_mm + _TICK_MM, long_mm, _says(one))
-    return shapes, high_mm + 2 * _TICK_MM + _ROW_GAP_MM
+    shapes += _measure(top_mm + _WORDS_GAP_MM + _TICK_MM, long_mm, _says(one))
+    return shapes, high_mm + _WORDS_GAP_MM + 2 * _TICK_MM + _ROW_GAP_MM
 
 
 def _measure(y_mm: float, long_mm: float, tells: str) -> list[Shape]:

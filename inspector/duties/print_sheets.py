@@ -40,14 +40,14 @@ def enter_trip_sheet(office: Office, ref: str) -> TripSheet:
 
 def _sheet(office: Office, page: Page, ready: Ready, number: str) -> TripSheet:
     planned = ready.trip
-    known = {vehicle.tag: vehicle for vehicle in page.vehicles()}
+    known, kept = {vehicle.tag: vehicle for vehicle in page.vehicles()}, page.kept_vehicles()
     return TripSheet(
         imprint=imprint(office, page, tr("Pre-trip inspection sheet"), number),
         trip=planned.name,
         place=planned.place,
         dates=days_words(planned),
         leader=planned.leader,
-        vehicles=tuple(_vehicle(office, known[tag], ready.going, kept_words(page, tag)) for tag in planned.vehicles),
+        vehicles=tuple(_vehicle(office, known[tag], ready.going, kept_words(kept, tag)) for tag in planned.vehicles),
         going=tuple(_going(office, one) for one in ready.going),
         staying=tuple(_staying(one) for one in ready.staying),
     )

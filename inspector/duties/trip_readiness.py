@@ -152,13 +152,14 @@ def _facts(office: Office, page: Page, planned: Trip, on: date) -> _Facts:
     every = {item.id: item for item in (*kit, *(item for item, _ in sits))}
     dossiers = page.dossiers([(item, office.kind(item.facts.kind)) for item in every.values()], on)
     by_tag = {one.tag: one for one in page.vehicles()}
+    kept = page.kept_vehicles()
     return _Facts(
         kit=tuple(item.id for item in kit),
         dossiers={one.item.id: one for one in dossiers},
         sits=sits,
         moves=page.last_fittings(),
         vehicles=tuple(by_tag[tag] for tag in planned.vehicles),
-        kept={tag: kept_words(page, tag) for tag in planned.vehicles},
+        kept={tag: kept_words(kept, tag) for tag in planned.vehicles},
     )
 
 

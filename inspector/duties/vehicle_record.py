@@ -50,7 +50,7 @@ def vehicle_record(office: Office, tag: str) -> VehicleRecord:
         sits = {item.tag: fitted for item, fitted in page.fitted_items([vehicle.tag])}
         lines = page.gear(Asked(tags=tuple(sits), limit=len(sits)))
         out = holders(page)
-        warnings = (kept_words(page, vehicle.tag), overload_words(vehicle))
+        warnings = (kept_words(page.kept_vehicles(), vehicle.tag), overload_words(vehicle))
         names = {one.id: one.name for one in page.people()}
         history = vehicle_rows(page.vehicle_changes(vehicle), names)
         for item, fittings in page.all_fittings():

@@ -117,7 +117,8 @@ def pair_trip(
     facts = _facts_of(office, ready) if ready else _facts(office, planned, planned.kit, planned.vehicles)
     with office.book.reading() as page:
         facts = _without(facts, lent_away(office, page, planned))
-        kept = {tag: said for tag in planned.vehicles if (said := kept_words(page, tag))}
+        kept_for = page.kept_vehicles()
+    kept = {tag: said for tag in planned.vehicles if (said := kept_words(kept_for, tag))}
     dampers = tuple(tag for tag, one in facts.pieces.items() if one.kind == "damper" and goes(one.judged))[:1]
     facts = replace(facts, rig=replace(_NOTHING, conditions=asked, dampers=dampers))
     serving = tuple(tag for tag in planned.vehicles if tag not in kept)

@@ -7,6 +7,7 @@ import pytest
 
 from inspector.duties.office import Office
 from tests.cli.story import Story
+from tests.cli.test_commands import SIZES
 
 
 @pytest.fixture
@@ -41,7 +42,7 @@ def test_an_accident_from_report_to_close(story: Story, sample: Office, tmp_path
 
 
 def test_what_broke_names_others_of_its_mark_and_batch(story: Story) -> None:
-    book = ("--kind", "bow_shackle", "--maker-mark", "EJK")
+    book = ("--kind", "bow_shackle", "--maker-mark", "EJK", *SIZES)
     story.type("book", "SH-90", *book, "--serial", "0944")
     story.type("book", "SH-91", *book, "--serial", "7044")
     said = story.type("incident", "show", reported(story))
