@@ -1,6 +1,6 @@
 """The part of a page that reads what an incident asks of the register: how a piece stood, who had it, what is kept."""
 
-from datetime import date
+from datetime import date, datetime
 
 from sqlalchemy import select
 
@@ -18,11 +18,23 @@ class EvidencePage(YearPage):
     """Verdicts of a day, hands of a day, evidence that is kept."""
 
     def stood_on(self, item: Item, on: date) -> tuple[str, Verdict, Explanation] | None:
-        """The last verdict stored for a day up to this one, with its id and words; None where there is none."""
+        """The verdict that stood at the end of a day, with its id and words; None where there was none.
+
+        One that was entered later for that day or an earlier one did not stand then.
+        """
         table = tables.verdict
-        found = select(table.c.id, table.c.body, table.c.words).where(table.c.item_id == item.id, table.c.day <= on)
-        row = self._connection.execute(found.order_by(table.c.day.desc(), table.c.id.desc()).limit(1)).first()
-        return (str(row[0]), from_body(str(row[1]), Verdict), from_body(str(row[2]), Explanation)) if row else None
+        found = select(table.c.id).where(table.c.item_id == item.id, table.c.day <= on)
+        keys = self._connection.execute(found.order_by(table.c.day.desc(), table.c.id.desc())).scalars().all()
+        for key in map(str, keys):
+            if self._entered_on(key) <= on:
+                return key, *self.verdict_with(key)
+        return None
+
+    def _entered_on(self, key: str) -> date:
+        """The day on which the ledger line was written that names this row."""
+        line = select(tables.ledger.c.at).where(tables.ledger.c.body.contains(key, autoescape=True))
+        at = self._connection.execute(line.order_by(tables.ledger.c.id).limit(1)).scalar_one()
+        return datetime.fromisoformat(str(at)).date()
 
     def verdict_with(self, key: str) -> tuple[Verdict, Explanation]:
         """A stored verdict by its id, with its words."""

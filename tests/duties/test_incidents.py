@@ -143,6 +143,26 @@ def test_a_past_day_is_told_by_what_stood_then(office: Office) -> None:
     assert made.pieces[0].dossier.quarantines[0].facts.on == day
 
 
+def test_a_retirement_entered_only_later_did_not_stand_that_day(office: Office) -> None:
+    beach(office)
+    day, then = office.today, later(office, 4)
+    kind = open_item(then, "SH-2").dossier.kind
+    seen = all_good(then, kind, SHACKLE_READINGS, day, "", cracks="bad")
+    assert record_inspection(then, "SH-2", seen).verdict.outcome is Outcome.RETIRE
+    stood = {one.tag: one.outcome for one in reported(then, on=day).incident.facts.stood}
+    assert stood["SH-2"] is Outcome.FIT
+
+
+def test_a_piece_that_came_only_later_had_no_verdict_that_day(office: Office) -> None:
+    beach(office)
+    day, then = office.today, later(office, 4)
+    fit(then, shackle("SH-9"), SHACKLE_READINGS)
+    made = reported(then, on=day, pieces=("SH-9",))
+    stood = next(one for one in made.incident.facts.stood if one.tag == "SH-9")
+    assert (stood.outcome, stood.verdict_id) == (Outcome.HOLD, "")
+    assert outcome(then, "SH-9") is Outcome.HOLD
+
+
 def test_parts_and_vehicle_of_a_piece_that_was_named_alone_are_kept_as_well(office: Office) -> None:
     beach(office)
     fit(office, point("RP-2"), POINT_READINGS)
