@@ -109,8 +109,8 @@ def _contents(office: Office, ref: str, made: EvidenceList) -> dict[str, bytes]:
         files = {_REPORT: _report(page, incident, made)}
         if incident.facts.rig:
             files[_RIG] = rig_text(incident.facts.rig, office.decimal).encode()
-        for one in stood_of(page, incident):
-            files[f"verdicts/{file_name(one.tag)}.txt"] = _verdict_text(page, one).encode()
+        for number, one in enumerate(stood_of(page, incident), 1):
+            files[f"verdicts/{number:02d}-{file_name(one.tag)}.txt"] = _verdict_text(page, one).encode()
         for number, attached in enumerate(page.attachments(incident.id), 1):
             name = f"attachments/{number:02d}-{file_name(attached.facts.name)}"
             files[name] = page.attachment_bytes(attached.facts.sha256)
@@ -123,18 +123,19 @@ def _report(page: Page, incident: Incident, made: EvidenceList) -> bytes:
     told = as_facts(incident.facts)
     told["rig_result"] = json.loads(incident.facts.rig_result) if incident.facts.rig_result else None
     entries = page.incident_entries(incident)
-    said = {
+    said: dict[str, object] = {
         "ref": incident.ref,
         "report": told,
         "added": [as_facts(one.facts) for one in entries],
         "added_in_words": [" ".join(entry_words(one, names)) for one in entries],
         "pieces": as_facts(made.pieces),
         "vehicles": as_facts(made.vehicles),
-        "people": names,
         "evidence_list": made.imprint.number,
         "ledger_head": made.head,
         "cautions": list(made.imprint.cautions),
     }
+    told_of = json.dumps(said, ensure_ascii=False)
+    said["people"] = {key: name for key, name in names.items() if key in told_of}
     return json.dumps(said, indent=2, ensure_ascii=False, sort_keys=True).encode()
 
 

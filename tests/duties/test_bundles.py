@@ -47,14 +47,15 @@ def test_a_bundle_holds_list_report_rig_verdicts_and_files(office: Office, tmp_p
     made = bundled(office, tmp_path)
     assert set(made.files) == {
         "evidence-list.pdf", "evidence-list-number.txt", "report.json", "rig.toml", "attachments/01-_opened_pin.jpg",
-        "verdicts/KS-1.txt", "verdicts/SH-1.txt", "verdicts/SH-2.txt", "verdicts/RP-1.txt",
+        "verdicts/01-SH-1.txt", "verdicts/02-KS-1.txt", "verdicts/03-SH-2.txt", "verdicts/04-RP-1.txt",
     }  # fmt: skip
     report = json.loads((made.folder / "report.json").read_text(encoding="utf-8"))
     assert report["report"]["place"] == "Long Sand, north end"
     assert report["report"]["rig_result"]["weakest"]
+    assert list(report["people"].values()) == ["Ada Officer"], "nobody who has no part in it"
     assert any("I saw it." in text for text in report["added_in_words"])
     assert read_rig((made.folder / "rig.toml").read_text(encoding="utf-8")).name == "Beach snatch"
-    assert "Fit" in (made.folder / "verdicts" / "SH-1.txt").read_text(encoding="utf-8")
+    assert "Fit" in (made.folder / "verdicts" / "01-SH-1.txt").read_text(encoding="utf-8")
     assert (made.folder / "attachments" / "01-_opened_pin.jpg").read_bytes() == PHOTO
     assert (made.folder / "evidence-list.pdf").read_bytes().startswith(b"%PDF")
     assert check_bundle(office, made.folder) == ()
@@ -73,7 +74,7 @@ def test_the_checksum_file_is_one_that_sha256sum_reads(office: Office, tmp_path:
 
 def _forged(folder: Path) -> None:
     """A verdict changed and the checksum file made to fit it."""
-    target, sums = folder / "verdicts" / "SH-2.txt", folder / SUMS
+    target, sums = folder / "verdicts" / "03-SH-2.txt", folder / SUMS
     before = hashlib.sha256(target.read_bytes()).hexdigest()
     target.write_text("SH-2\nFit\n", encoding="utf-8")
     after = hashlib.sha256(target.read_bytes()).hexdigest()
@@ -82,7 +83,7 @@ def _forged(folder: Path) -> None:
 
 TAMPERS: dict[str, tuple[Callable[[Path], object], str]] = {
     "a byte changed": (lambda folder: (folder / "rig.toml").write_bytes(b"x"), "rig.toml"),
-    "a file taken out": (lambda folder: (folder / "verdicts" / "SH-1.txt").unlink(), "verdicts/SH-1.txt"),
+    "a file taken out": (lambda folder: (folder / "verdicts" / "01-SH-1.txt").unlink(), "verdicts/01-SH-1.txt"),
     "a file put in": (lambda folder: (folder / "verdicts" / "SH-3.txt").write_bytes(b"Fit"), "verdicts/SH-3.txt"),
     "checksums made to fit": (_forged, SUMS),
     "no checksums": (lambda folder: (folder / SUMS).unlink(), SUMS),
