@@ -122,7 +122,7 @@ def evidence_pieces(office: Office, page: Page, incident: Incident, names: _Name
         item = page.item(stood.tag)
         state, is_kept = _state(page, incident, item, gone.get(stood.tag, ""), names)
         if stood.tag in incident.facts.broken:
-            state = tr("{state}; it broke or let go", state=state)
+            state = tr("broke or let go; {state}", state=state)
         kind = office.rules.kinds.get(item.facts.kind)
         yield EvidencePiece(
             tag=stood.tag,

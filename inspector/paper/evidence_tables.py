@@ -15,6 +15,7 @@ _HANDS = (0.16, 0.18, 0.26, 0.26, 0.14)
 _MARK_MM = 3.6
 _WRITE_PT = 9 * MM
 _SPARE_LINES = 3
+_TO_A_TABLE = 18
 _STRONG = BODY.in_bold()
 
 
@@ -53,10 +54,21 @@ def hand_overs(found: Sequence[EvidencePiece], width_pt: float) -> list[Block]:
     kept = [one.tag for one in found if one.is_kept]
     if not kept:
         return []
-    head = (tr("Piece, seal no."), tr("Day and time"), tr("Handed over: name, signature"),
-            tr("Taken over: name, signature"), tr("Where to"))  # fmt: skip
-    title = [heading(tr("Hand-overs"), width_pt), names(_HANDS, head, width_pt)]
-    return [*title, *(_to_sign(tag, width_pt) for tag in (*kept, *[""] * _SPARE_LINES))]
+    lines = (*kept, *[""] * _SPARE_LINES)
+    shares = [lines[start : start + _TO_A_TABLE] for start in range(0, len(lines), _TO_A_TABLE)]
+    return [heading(tr("Hand-overs"), width_pt), *(_hands(some, width_pt) for some in shares)]
+
+
+def _hands(tags: Sequence[str], width_pt: float) -> Block:
+    """So many lines as stay on one page under the names of their columns."""
+    said = (
+        tr("Piece, seal no."),
+        tr("Day and time"),
+        tr("Handed over: name, signature"),
+        tr("Taken over: name, signature"),
+        tr("Where to"),
+    )
+    return stack([names(_HANDS, said, width_pt), *(_to_sign(tag, width_pt) for tag in tags)]).below(2 * GRID)
 
 
 def _to_sign(tag: str, width_pt: float) -> Block:

@@ -97,6 +97,15 @@ def test_many_pieces_go_on_over_the_pages_each_with_number_and_caution() -> None
     assert all("E-2026-0001" in text and "A decision aid." in text for text in pages)
 
 
+@pytest.mark.parametrize("page", PageSize)
+@pytest.mark.parametrize("count", [3, 13, 30, 60])
+def test_lines_to_sign_stand_under_the_names_of_their_columns_on_every_page(count: int, page: PageSize) -> None:
+    printed = evidence_list(listed(count=count), page)
+    signed = [text for text in page_texts(printed) if "Taken over: name, signature" in text]
+    tags = [one.tag for one in listed(count=count).pieces if one.is_kept]
+    assert all(any(tag in text.partition("Piece, seal no.")[2] for text in signed) for tag in tags)
+
+
 def test_it_is_kept_and_read_back_the_same() -> None:
     found = listed(next(iter(rigs.RIGS.values()))())
     again = from_body(to_body(found), EvidenceList)
