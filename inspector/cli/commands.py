@@ -7,6 +7,7 @@ import click
 from inspector.cli import (
     checking,
     hands,
+    incidents,
     keeping,
     people,
     person_changes,
@@ -125,5 +126,6 @@ for _command in (work.attach, work.attachments):
 main.add_command(rigs.rig)
 for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover):
     main.add_command(_command)
+main.add_command(incidents.incident)
 for _command in (trip_rigs.pairs, trip_rigs.pack):
     trips.trip.add_command(_command)

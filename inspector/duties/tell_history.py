@@ -6,6 +6,7 @@ from dataclasses import replace
 from inspector.drawings.marks import outcome_word
 from inspector.duties import tell_work
 from inspector.duties.office import Office
+from inspector.duties.tell_evidence import evidence_row
 from inspector.gear.custody import Hands, NewCustody, Untold
 from inspector.gear.fitting import NewFitting
 from inspector.gear.inspection import InspectionKind, NewInspection
@@ -69,6 +70,8 @@ def _row(line: HistoryLine, kind: Kind, names: dict[str, str]) -> HistoryRow:
         return _handed(line, names)
     if line.what in tell_work.TOLD:
         return tell_work.TOLD[line.what](line, names)
+    if line.what in {"quarantine", "release"}:
+        return evidence_row(line, names)
     if line.what == "verdict":
         return HistoryRow(line.on, tr("Verdict"), from_body(line.body, Explanation).headline, "")
     papers = {"retirement_notice": tr("Retirement notice printed")}

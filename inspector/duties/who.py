@@ -6,6 +6,7 @@ from inspector.duties.office import Office
 from inspector.gear.item import Item
 from inspector.gear.kind import Kind
 from inspector.gear.person import Passphrases, Person
+from inspector.gear.trip import Vehicle
 from inspector.gear.whereabouts import Where
 from inspector.language import tr
 from inspector.refused import Refused
@@ -23,7 +24,16 @@ def person_of(page: Page, key: str, field: str) -> Person:
 
 def owns(person: Person, item: Item) -> bool:
     """Whether the piece is this person's own, however the name was typed, and under a former name too."""
-    return plain_name(item.facts.owner) in {plain_name(one) for one in (person.name, person.id, *person.former_names)}
+    return _is_named(person, item.facts.owner)
+
+
+def owns_vehicle(person: Person, vehicle: Vehicle) -> bool:
+    """Whether the vehicle is this person's own, however the name was typed, and under a former name too."""
+    return _is_named(person, vehicle.owner)
+
+
+def _is_named(person: Person, owner: str) -> bool:
+    return plain_name(owner) in {plain_name(one) for one in (person.name, person.id, *person.former_names)}
 
 
 def plain_name(name: str) -> str:
@@ -69,6 +79,13 @@ def check_not_evidence(page: Page, item: Item) -> None:
     if kept := page.open_quarantines(item):
         why = tr("{tag} is kept as found, as evidence of {refs}.", tag=item.tag, refs=", ".join(kept))
         raise Refused(tr("tag"), why, tr("Leave it as it is; two competent persons must release it first."))
+
+
+def check_vehicle_not_evidence(page: Page, tag: str) -> None:
+    """Refuse what would change a vehicle that an incident keeps as it was found."""
+    if refs := page.kept_vehicles().get(tag):
+        why = tr("{tag} is kept as found, as evidence of {refs}.", tag=tag, refs=", ".join(refs))
+        raise Refused(tr("vehicle"), why, tr("Leave it as it is; two competent persons must release it first."))
 
 
 def id_of(office: Office, page: Page, named: str, field: str) -> str:

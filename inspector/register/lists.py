@@ -23,7 +23,7 @@ from inspector.register.tables import (
     strike,
     verdict,
 )
-from inspector.register.year_tables import attachment, item_change, repair
+from inspector.register.year_tables import attachment, item_change, quarantine, release, repair
 
 _HAPPENED = (
     (inspection, "inspection"),
@@ -36,6 +36,8 @@ _HAPPENED = (
     (custody, "custody"),
     (repair, "repair"),
     (item_change, "item_change"),
+    (quarantine, "quarantine"),
+    (release, "release"),
 )
 
 

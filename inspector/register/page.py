@@ -24,13 +24,13 @@ from inspector.refused import Refused
 from inspector.register import dossiers, ledger, lists, tables
 from inspector.register.current import item_called, select_items, tags_of
 from inspector.register.dossiers import Retirement
+from inspector.register.evidence_page import EvidencePage
 from inspector.register.fleet_page import FleetPage
 from inspector.register.hands import HandsPage
 from inspector.register.rows import as_facts, from_body, new_id, to_body
-from inspector.register.year import YearPage
 
 
-class Page(FleetPage, HandsPage, YearPage):
+class Page(FleetPage, HandsPage, EvidencePage):
     """One transaction's view of the book: what it adds is noted for its ledger line."""
 
     def left(self) -> None:
