@@ -26,11 +26,12 @@ from inspector.register.current import item_called, select_items
 from inspector.register.dossiers import Retirement
 from inspector.register.fleet_page import FleetPage
 from inspector.register.hands import HandsPage
+from inspector.register.ledger_page import LedgerPage
 from inspector.register.rows import as_facts, from_body, new_id, to_body
 from inspector.register.year import YearPage
 
 
-class Page(FleetPage, HandsPage, YearPage):
+class Page(FleetPage, HandsPage, YearPage, LedgerPage):
     """One transaction's view of the book: what it adds is noted for its ledger line."""
 
     def left(self) -> None:
