@@ -7,7 +7,7 @@ made unusable, kept as evidence, lent or gone, and holds the register against it
 import shutil
 import sqlite3
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import ClassVar, TypeVar
 
@@ -56,7 +56,8 @@ class Desk(RuleBasedStateMachine):
         self.bare, self.folder = new_club(self.clock)
         self.office = self.bare
         self.watch = sqlite3.connect(self.folder / "register.db")
-        self.destroyed: dict[str, int] = {}  # with the entries it had then
+        self.destroyed: set[str] = set()
+        self.closed: dict[str, int] = {}  # destroyed or sold, with the entries it had then
         self.evidence: dict[str, set[str]] = {}  # by tag, the incidents that keep it
         self.gone: dict[str, Where] = {}
         self.lent: set[str] = set()
@@ -118,13 +119,28 @@ class Desk(RuleBasedStateMachine):
         """How every piece stands."""
         return {tag: open_item(self.office, tag).verdict.outcome for tag in self.items()}
 
+    def rather(self, pool: Iterable[str], tag: str) -> str:
+        """One of the pool in the tag's stead, where there is any: a deed that is always refused shows little."""
+        wanted = sorted(pool)
+        return tag if tag in wanted or not wanted else wanted[TAGS.index(tag) % len(wanted)]
+
+    def retired(self) -> list[str]:
+        """The tags of the pieces that stand as retired."""
+        return [tag for tag, outcome in self.stood.items() if outcome is Outcome.RETIRE]
+
+    def at_hand(self) -> list[str]:
+        """The tags of the pieces that nothing keeps here or away."""
+        away = self.lent | set(self.gone) | self.destroyed | {tag for tag, kept in self.evidence.items() if kept}
+        bound = {tag for tag, outcome in self.stood.items() if outcome.severity >= Outcome.HOLD.severity}
+        return [tag for tag in self.stood if tag not in away | bound]
+
     def open_anew(self) -> None:
         """The office under the rulebook that is in force now, as the program opens it."""
         self.office = in_force(self.bare)
 
-    def destroy_noted(self, tag: str) -> None:
-        """From now on nothing is written of the piece any more."""
-        self.destroyed[tag] = self.count(tag, _EVENTS)
+    def close(self, tag: str) -> None:
+        """From now on nothing is written of the piece any more: it was destroyed or sold."""
+        self.closed[tag] = self.count(tag, _EVENTS)
 
     def held(self, tag: str) -> dict[str, int]:
         """What was lent, fitted, repaired, changed or destroyed of a piece that is evidence."""
@@ -143,11 +159,12 @@ class Desk(RuleBasedStateMachine):
             assert verify_book(self.office).faults == ()
 
     @invariant()
-    def nothing_is_written_of_what_was_destroyed(self) -> None:
-        """A destroyed piece stays retired and takes no entry."""
-        for tag, entries in self.destroyed.items():
+    def nothing_is_written_of_what_was_destroyed_or_sold(self) -> None:
+        """A destroyed piece stays retired; neither it nor a sold one takes an entry."""
+        for tag in self.destroyed:
             assert self.stood[tag] is Outcome.RETIRE, f"{tag} was destroyed and is {self.stood[tag]}"
-            assert self.count(tag, _EVENTS) == entries, f"an entry was logged of {tag}, which was destroyed"
+        for tag, entries in self.closed.items():
+            assert self.count(tag, _EVENTS) == entries, f"an entry was logged of {tag}, which was destroyed or sold"
 
     @invariant()
     def every_piece_is_somewhere_and_where_it_should_be(self) -> None:

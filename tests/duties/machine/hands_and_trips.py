@@ -15,7 +15,7 @@ from inspector.duties.judging import judged
 from inspector.duties.keep_rigs import keep_rig
 from inspector.duties.keep_vehicles import add_vehicle, change_vehicle
 from inspector.duties.lend import lend, lend_kit
-from inspector.duties.look_up import trip
+from inspector.duties.look_up import trip, trips
 from inspector.duties.plan_trip import change_trip, plan_trip
 from inspector.duties.print_rig_sheet import print_rig_sheet
 from inspector.duties.print_sheets import enter_trip_sheet
@@ -36,8 +36,8 @@ from tests.duties.machine.desk import Desk
 from tests.duties.machine.pieces import ANY, PEOPLE
 from tests.duties.rigs import SNATCH
 
-REFS = st.sampled_from(("T-1", "T-1", "T-2", "T-9"))
-CARS = st.sampled_from((*VEHICLES, "V-9"))
+REFS = st.sampled_from(("T-1", "T-1", "T-1", "T-2", "T-9"))
+CARS = st.sampled_from((*VEHICLES, *VEHICLES, "V-9"))
 TAGS_TOGETHER = st.lists(ANY, min_size=1, max_size=3)
 
 
@@ -76,9 +76,9 @@ class Trips(Desk):
             packed.extend(one.tag for one in found.takes)
             return set_kit(self.office, ref, found)
 
-        self.do("change trip", by_need)
+        self.do("pack kit", by_need)
         for tag in packed:
-            assert tag not in self.lent | set(self.destroyed) | set(self.gone), f"{tag} was packed and is not there"
+            assert tag not in self.lent | self.destroyed | set(self.gone), f"{tag} was packed and is not there"
             assert not self.evidence.get(tag), f"{tag} was packed and is evidence"
             assert self.stood[tag] is not Outcome.RETIRE, f"{tag} was packed and is retired"
             assert not self._held_for_all(ref, tag), f"{tag} was packed and is held"
@@ -93,6 +93,7 @@ class Trips(Desk):
     @rule(ref=REFS, tag=ANY, by=PEOPLE, grade=st.sampled_from((Grade.GOOD, Grade.GOOD, Grade.BAD)))
     def check(self, ref: str, tag: str, by: str, grade: Grade) -> None:
         """A member looks a piece over before the trip: it never gets milder by that."""
+        tag = self.rather(next((one.kit for one in trips(self.office) if one.ref == ref), ()), tag)
         first, *rest = asked_checks(self.office.kind(NEW[tag].kind))
         seen = Seen((Answer(first.key, grade), *(Answer(one.key, Grade.GOOD) for one in rest)))
         was = self.stood.get(tag)
@@ -119,9 +120,10 @@ class Trips(Desk):
 class Hands(Desk):
     """Pieces go out and come back."""
 
-    @rule(tags=TAGS_TOGETHER, to=PEOPLE, days=st.integers(-1, 9))
+    @rule(tags=TAGS_TOGETHER, to=PEOPLE, days=st.sampled_from((0, 1, 9, -1)))
     def lend(self, tags: list[str], to: str, days: int) -> None:
         """Pieces are handed out: nothing that is gone, lent, retired or evidence."""
+        tags = list(dict.fromkeys(self.rather(self.at_hand(), tag) for tag in tags))
         due = self.office.today + timedelta(days)
         if done := self.do("lend", lambda office: lend(office, tags, to, due)):
             self._went_out([one.tag for one in done])
@@ -134,7 +136,7 @@ class Hands(Desk):
 
     def _went_out(self, tags: list[str]) -> None:
         for tag in tags:
-            assert tag not in self.lent | set(self.gone) | set(self.destroyed), f"{tag} was lent and is not there"
+            assert tag not in self.lent | set(self.gone) | self.destroyed, f"{tag} was lent and is not there"
             assert not self.evidence.get(tag), f"{tag} was lent and is evidence"
             assert self.stood[tag] is not Outcome.RETIRE, f"{tag} was lent and is retired"
         self.lent |= set(tags)
@@ -142,6 +144,7 @@ class Hands(Desk):
     @rule(tag=ANY, by=PEOPLE, told=st.sampled_from((NOBODY_TOLD, NOTHING_HAPPENED, None)))
     def give_back(self, tag: str, by: str, told: WentThrough | None) -> None:
         """A piece comes back, with what was told of it or nothing."""
+        tag = self.rather(self.lent, tag)
         went = told or WentThrough((NewUse(self.office.today, 2),), ())
         if self.do("take back", lambda office: give_back(office, tag, by, went)):
             self.lent.discard(tag)
@@ -169,7 +172,7 @@ class Fleet(Desk):
         """A vehicle comes into the register."""
         self.do("add vehicle", lambda office: add_vehicle(office, tag, "Truck", "Club", kilograms("3000 kg")))
 
-    @rule(tag=ANY, car=CARS, end=st.sampled_from(End), ago=st.sampled_from((0, 0, -1, 9)))
+    @rule(tag=ANY, car=CARS, end=st.sampled_from(End), ago=st.sampled_from((0, 0, 0, -1, 9)))
     def fit(self, tag: str, car: str, end: End, ago: int) -> None:
         """A part is put on a vehicle: never one that is retired, gone or evidence."""
         was, day = self.stood.get(tag), self.office.today - timedelta(ago)
@@ -193,10 +196,15 @@ class Papers(Desk):
     @rule(tag=ANY)
     def print_notice(self, tag: str) -> None:
         """The notice of a retired piece; the second time as it was said."""
+        tag = self.rather(self.retired(), tag)
         own = "(SELECT id FROM item WHERE tag = ?)"
         papers = f"SELECT count(*) FROM document WHERE kind = 'retirement_notice' AND about = {own}"
-        known = self.watch.execute(papers, (tag,)).fetchone()[0]
-        self.do("print notice", lambda office: print_notice(office, tag), lambda _: 0 if known else 1)
+
+        def known() -> int:
+            return int(self.watch.execute(papers, (tag,)).fetchone()[0])
+
+        before = known()
+        self.do("print notice", lambda office: print_notice(office, tag), lambda _: known() - before)
 
     @rule()
     def print_rig_sheet(self) -> None:

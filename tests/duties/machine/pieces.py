@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import timedelta
+from functools import partial
 
 from hypothesis import strategies as st
 from hypothesis.stateful import rule
@@ -21,12 +22,13 @@ from inspector.gear.judged import Judged
 from inspector.gear.kind import Grade
 from inspector.gear.outcome import Outcome
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
+from inspector.rulebook.opinions import may_be_answered
 from tests.duties.gear import all_good
 from tests.duties.machine.club import MEMBER, NEW, OFFICER, SECOND, SOUND, TAGS
 from tests.duties.machine.desk import Desk
 
 ANY = st.sampled_from(TAGS)
-PEOPLE = st.sampled_from((OFFICER, SECOND, MEMBER, "Nobody Known"))
+PEOPLE = st.sampled_from((OFFICER, SECOND, MEMBER, OFFICER, SECOND, MEMBER, "Nobody Known"))
 JUDGES = st.sampled_from((OFFICER, SECOND))
 AGO = st.sampled_from((0, 0, 0, 1, 40))
 WORN = st.sampled_from((1.0, 1.0, 0.95, 0.91, 0.7))
@@ -45,6 +47,12 @@ class Pieces(Desk):
     def inspect_sound(self, tag: str, by: str, ago: int) -> None:
         """All good, every measure as new."""
         self.do("inspect", lambda office: record_inspection(office, tag, seen(office, tag, by, ago, 1.0)))
+
+    @rule(by=JUDGES)
+    def inspect_all(self, by: str) -> None:
+        """An evening on which everything is looked at and found good, and what may go again goes."""
+        for tag in sorted(self.stood):
+            self.do("inspect", partial(sound, tag=tag, by=by))
 
     @rule(tag=ANY, by=PEOPLE, ago=AGO, ratio=WORN, at=st.integers(0, 9), grade=GRADES)
     def inspect_faulty(self, tag: str, by: str, ago: int, ratio: float, at: int, grade: Grade) -> None:
@@ -83,14 +91,20 @@ class Pieces(Desk):
         """Somebody doubts a piece."""
         self.do("doubt", lambda office: doubt(office, tag, "it creaked", by))
 
+    @rule(tag=ANY, by=JUDGES, other=JUDGES, at=st.integers(0, 9))
+    def slight_fault_answered(self, tag: str, by: str, other: str, at: int) -> None:
+        """One sees a slight fault, and another has an opinion of it."""
+        self.inspect_faulty(tag, by, 0, 1.0, at, Grade.SLIGHT)
+        self.answer(tag, other)
+
     @rule(tag=ANY, by=PEOPLE)
     def answer(self, tag: str, by: str) -> None:
         """A second person answers all that may be answered."""
 
         def all_slight(office: Office) -> Judged:
             found = open_item(office, tag).verdict.findings
-            held = [one.rule for one in found if one.outcome is Outcome.HOLD]
-            return answer_findings(office, tag, held[:1], "no wear there", by)
+            slight = [one.rule for one in found if may_be_answered(one, office.rules)]
+            return answer_findings(office, tag, slight or ["overdue"], "no wear there", by)
 
         self.do("answer", all_slight)
 
@@ -107,10 +121,17 @@ class Pieces(Desk):
     @rule(tag=ANY, witness=st.sampled_from(("", MEMBER)))
     def destroy(self, tag: str, witness: str) -> None:
         """A piece is made unusable; never one that is not retired, never evidence."""
+        tag = self.rather(self.retired(), tag)
         was = self.stood.get(tag)
         if self.do("destroy", lambda office: destroy_item(office, tag, "cut in two", witness=witness)):
             assert was is Outcome.RETIRE and not self.evidence.get(tag), f"{tag} was {was}, {self.evidence.get(tag)}"
-            self.destroy_noted(tag)
+            self.destroyed.add(tag)
+            self.close(tag)
+
+
+def sound(office: Office, tag: str, by: str) -> Judged:
+    """A piece is looked at today and found good."""
+    return record_inspection(office, tag, seen(office, tag, by, 0, 1.0))
 
 
 def seen(office: Office, tag: str, by: str, ago: int, ratio: float) -> NewInspection:

@@ -31,11 +31,15 @@ class Whereabouts(Desk):
         if self.do(f"move: {where}", lambda office: register.move(office, tag, where)):
             assert not self.evidence.get(tag) and self.gone.get(tag) is not Where.SOLD, f"{tag} was moved"
             self.gone.pop(tag, None)
-            self.gone |= {tag: where} if where.is_gone else {}
+            if where.is_gone:
+                self.gone[tag] = where
+            if where.is_closed:
+                self.close(tag)
 
     @rule(tag=ANY)
     def find_again(self, tag: str) -> None:
         """What was gone is here again, and is held until somebody has inspected it."""
+        tag = self.rather([one for one, where in self.gone.items() if not where.is_closed], tag)
         if self.do("find again", lambda office: register.find(office, tag)):
             assert self.gone.pop(tag).is_closed is False
             assert self.stood[tag].severity >= Outcome.HOLD.severity, f"{tag} was found and is {self.stood[tag]}"
@@ -58,6 +62,7 @@ class Evidence(Desk):
     @rule(tag=ANY, incident=INCIDENTS)
     def release(self, tag: str, incident: str) -> None:
         """Two let a piece go; it stays held until somebody has inspected it."""
+        tag = self.rather([one for one, kept in self.evidence.items() if incident in kept], tag)
         if self.do("release", lambda office: register.release(office, tag, incident, self.person(SECOND).id)):
             self.evidence[tag].discard(incident)
             if not self.evidence[tag]:
