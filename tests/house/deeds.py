@@ -67,8 +67,10 @@ def _texts(value: ast.expr, function: ast.FunctionDef, module: ast.Module) -> It
 def _named(name: str, function: ast.FunctionDef, module: ast.Module) -> Iterator[str]:
     """The texts of a name: given in the function, at the head of the module, or by whoever calls the function."""
     for node in (*ast.walk(function), *module.body):
-        if isinstance(node, ast.Assign) and any(isinstance(one, ast.Name) and one.id == name for one in node.targets):
-            yield from _texts(node.value, function, module)
+        targets = node.targets if isinstance(node, ast.Assign) else [getattr(node, "target", None)]
+        value = node.value if isinstance(node, ast.Assign | ast.AnnAssign) else None
+        if value is not None and any(isinstance(one, ast.Name) and one.id == name for one in targets):
+            yield from _texts(value, function, module)
     parameters = [one.arg for one in (*function.args.args, *function.args.kwonlyargs)]
     if name not in parameters:
         return
