@@ -17,6 +17,7 @@ from inspector.cli import (
     speaking,
     stock,
     sums,
+    telling,
     trip_rigs,
     trips,
     vehicles,
@@ -107,6 +108,7 @@ def window(desk: Desk, tag: str) -> int:
 for _command in (reading.list_command, reading.show, reading.kinds, reading.verify):
     main.add_command(_command)
 main.add_command(sums.sums)
+main.add_command(telling.ledger)
 main.add_command(checking.check)
 for _command in (speaking.doubt, speaking.answer, speaking.strike, speaking.destroyed):
     main.add_command(_command)

@@ -121,7 +121,7 @@ def _check_may_leave(office: Office, page: Page, looked: Iterable[Judged]) -> No
 def _why_it_stays(page: Page, one: Judged, names: dict[str, str]) -> str:
     """The reason why a piece may not leave; empty where it may."""
     item = one.dossier.item
-    if why := _why_not_here(page, item):
+    if why := why_not_here(page.whereabouts_of(item).where):
         return why
     if entry := page.out_entry(item):
         holder = names.get(entry.facts.holder, entry.facts.holder)
@@ -133,8 +133,8 @@ def _why_it_stays(page: Page, one: Judged, names: dict[str, str]) -> str:
     return ""
 
 
-def _why_not_here(page: Page, item: Item) -> str:
-    """Why the club does not have it to lend; empty where it has."""
+def why_not_here(where: Where) -> str:
+    """Why the club does not have a piece to lend or pack; empty where it has."""
     words = {
         Where.DESTROYED: tr("It was made unusable."),
         Where.SOLD: tr("It was sold."),
@@ -142,7 +142,7 @@ def _why_not_here(page: Page, item: Item) -> str:
         Where.STOLEN: tr("It was stolen."),
         Where.GIVEN_BACK: tr("It was given back to its owner."),
     }
-    return words.get(page.whereabouts_of(item).where, "")
+    return words.get(where, "")
 
 
 def _is_held_for_all(verdict: Verdict) -> bool:

@@ -81,7 +81,7 @@ class TripSheet:
 
 @dataclass(frozen=True, slots=True)
 class RetirementNotice:
-    """The retirement notice of one piece. destroy: how to make it unusable."""
+    """The retirement notice of one piece. destroy: how to make it unusable; retirement: the id of its verdict."""
 
     imprint: Imprint
     tag: str
@@ -99,6 +99,7 @@ class RetirementNotice:
     replace_by: str
     capacity: Capacity | None = None
     terms: tuple[Fact, ...] = ()
+    retirement: str = ""
 
 
 @dataclass(frozen=True, slots=True)
