@@ -130,8 +130,8 @@ def test_what_is_open_is_told(club: Office) -> None:
     report(club, "I-2", closed=True)
     then = later(club, 400)
     counted(then)
-    add_person(then, Person("", "Cy Ending", "trainer", (Competence("shackle", club.today, later(then, 20).today),)))
-    add_person(then, Person("", "Di Long", "trainer", (Competence("shackle", club.today, later(then, 200).today),)))
+    add_person(then, Person("", "Cy Ending", "trainer", (Competence("shackle", then.today, later(then, 20).today),)))
+    add_person(then, Person("", "Di Long", "trainer", (Competence("shackle", then.today, later(then, 200).today),)))
     done = hand_over(then, NEW)
     assert tags(done, "Retired and not yet made unusable") == ["SH-1"]
     holds = {line[0]: line[3] for line in table(done, "On hold").lines}
