@@ -172,7 +172,7 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
         """Whether a piece has or had this tag, in any case."""
         return item_called(self._connection, tag) is not None
 
-    def tags_of(self, item: Item) -> tuple[str, ...]:
+    def tags_ever(self, item: Item) -> tuple[str, ...]:
         """Every tag a piece has or had, the first one first."""
         return tags_of(self._connection, item.id)
 
