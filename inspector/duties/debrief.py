@@ -49,7 +49,7 @@ def debrief(office: Office, told: NewDebrief, shares: Shares = whole_pull) -> De
         used = tuple(replace(one, rig=known_parts(page, one.rig, office.rules)) for one in told.rigs)
         kept = page.add_debrief(replace(told, trip=trip.ref, by=by, rigs=used))
         pulled = [one for rig_used in used for one in _pulls(office, page, trip, rig_used, by, shares)]
-        gone = {one.item.tag for one in pulled if page.is_destroyed(one.item)}
+        gone = {one.item.tag for one in pulled if page.whereabouts_of(one.item).where.is_closed}
         alive = [one for one in pulled if one.item.tag not in gone]
         for one in alive:
             page.add_use(one.item, one.use)

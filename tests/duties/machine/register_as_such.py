@@ -75,7 +75,7 @@ def repair(office: Office, tag: str, work: Work) -> Judged:
             raise Refused("tag", "It is retired.", "Take another piece.")
         page.add_repair(item, NewRepair(office.today, work, "Cy Smith", office.officer.id))
 
-    return _write(office, "repair", tag, write)
+    return _write(office, "work as such", tag, write)
 
 
 def begin_count(office: Office, ref: str, expected: tuple[str, ...]) -> str:
@@ -84,7 +84,7 @@ def begin_count(office: Office, ref: str, expected: tuple[str, ...]) -> str:
         if any(one.ref == ref for one in page.stock_takes()):
             raise Refused("reference", "It is taken.", "Choose another.")
         page.add_stock_take(ref, NewStockTake(office.today, "", expected, (), office.officer.id))
-        page.enter("count", by=office.officer.id, at=office.now, facts={"ref": ref})
+        page.enter("count as such", by=office.officer.id, at=office.now, facts={"ref": ref})
     return ref
 
 
@@ -96,7 +96,7 @@ def mark(office: Office, ref: str, tag: str, counted: Counted) -> str:
             raise Refused("reference", "No such count.", "Begin one.")
         tag = page.item(tag).tag
         page.add_stock_entry(begun, NewStockEntry(office.today, StockStep.MARKED, office.officer.id, tag, counted))
-        page.enter("mark", by=office.officer.id, at=office.now, facts={"ref": ref, "tag": tag})
+        page.enter("mark as such", by=office.officer.id, at=office.now, facts={"ref": ref, "tag": tag})
     return ref
 
 
