@@ -16,6 +16,7 @@ from inspector.cli import (
     trip_rigs,
     trips,
     vehicles,
+    whereabouts,
     writing,
 )
 from inspector.cli import demo as evening
@@ -113,6 +114,8 @@ for _command in (vehicles.vehicle, vehicles.fit, vehicles.unfit, trips.trip):
 for _command in (writing.book, writing.inspect, writing.use, writing.expose, writing.sheet, writing.notice):
     main.add_command(_command)
 for _command in (hands.lend, hands.return_command, hands.loans_command, hands.debrief):
+    main.add_command(_command)
+for _command in whereabouts.commands:
     main.add_command(_command)
 main.add_command(rigs.rig)
 for _command in (trip_rigs.pairs, trip_rigs.pack):

@@ -6,6 +6,7 @@ from datetime import date
 from inspector.duties.judging import judged
 from inspector.duties.look_up import trip as trip_called
 from inspector.duties.office import Office
+from inspector.duties.tell_whereabouts import evidence_words, gone_words
 from inspector.duties.who import person_of
 from inspector.gear.custody import Hands, Loan, NewCustody
 from inspector.gear.item import Item
@@ -14,7 +15,6 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip
 from inspector.gear.verdict import Verdict
-from inspector.gear.whereabouts import Where
 from inspector.language import show_day, tr, tr_n
 from inspector.refused import Refused
 from inspector.register.hands import Out
@@ -121,7 +121,7 @@ def _check_may_leave(office: Office, page: Page, looked: Iterable[Judged]) -> No
 def _why_it_stays(page: Page, one: Judged, names: dict[str, str]) -> str:
     """The reason why a piece may not leave; empty where it may."""
     item = one.dossier.item
-    if why := _why_not_here(page, item):
+    if why := gone_words(page.whereabouts_of(item), names) or evidence_words(page.open_quarantines(item)):
         return why
     if entry := page.out_entry(item):
         holder = names.get(entry.facts.holder, entry.facts.holder)
@@ -129,18 +129,6 @@ def _why_it_stays(page: Page, one: Judged, names: dict[str, str]) -> str:
     if one.verdict.outcome is Outcome.RETIRE or _is_held_for_all(one.verdict):
         return one.explanation.headline
     return ""
-
-
-def _why_not_here(page: Page, item: Item) -> str:
-    """Why the club does not have it to lend; empty where it has."""
-    words = {
-        Where.DESTROYED: tr("It was made unusable."),
-        Where.SOLD: tr("It was sold."),
-        Where.MISSING: tr("It is missing."),
-        Where.STOLEN: tr("It was stolen."),
-        Where.GIVEN_BACK: tr("It was given back to its owner."),
-    }
-    return words.get(page.whereabouts_of(item).where, "")
 
 
 def _is_held_for_all(verdict: Verdict) -> bool:

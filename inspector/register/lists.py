@@ -23,6 +23,7 @@ from inspector.register.tables import (
     strike,
     verdict,
 )
+from inspector.register.year_tables import whereabouts
 
 _HAPPENED = (
     (inspection, "inspection"),
@@ -33,6 +34,7 @@ _HAPPENED = (
     (destruction, "destruction"),
     (fitting, "fitting"),
     (custody, "custody"),
+    (whereabouts, "whereabouts"),
 )
 
 
