@@ -30,7 +30,7 @@ def list_command(desk: Desk, words: tuple[str, ...], outcome: str | None, kind: 
     """List the gear whose record holds all WORDS."""
     wanted = Outcome(outcome) if outcome else None
     found = look_up.list_gear(desk.office(), " ".join(words), outcome=wanted, kind=kind, order=order)
-    head = (tr("Tag"), tr("Kind"), tr("Verdict"), tr("Next due"), tr("Marked"), tr("Owner"))
+    head = (tr("Tag"), tr("Kind"), tr("Verdict"), tr("Next due"), tr("Marked"), tr("Owner"), tr("Place"))
     say.table(head, [_cells(row) for row in found.rows])
     click.echo(tr("{shown} of {count} pieces", shown=len(found.rows), count=found.count))
 
@@ -39,7 +39,8 @@ def _cells(row: GearRow) -> tuple[str, ...]:
     verdict = outcome_word(row.outcome) if row.outcome else ""
     if row.unloosened:
         verdict += tr(" (loosened, else {outcome})", outcome=outcome_word(row.unloosened).lower())
-    return row.tag, row.kind_name, verdict, _day(row.next_due), row.marked, row.owner
+    place = row.place or tr("in store, place not written down")
+    return row.tag, row.kind_name, verdict, _day(row.next_due), row.marked, row.owner, place
 
 
 def _day(value: date | None) -> str:

@@ -7,7 +7,7 @@ import pytest
 from inspector.duties.fit_parts import fit_part
 from inspector.duties.give_back import give_back
 from inspector.duties.lend import lend, loans
-from inspector.duties.look_up import open_item
+from inspector.duties.look_up import list_gear, open_item
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.tell_history import history_of
@@ -89,10 +89,11 @@ def test_a_piece_goes_back_only_to_an_owner_other_than_the_club(office: Office) 
 
 def test_a_missing_piece_is_told_by_the_trip_and_never_packed_nor_proposed(office: Office) -> None:
     ready(office)
-    assert "KS-1" in pack_trip(office, "T-1").kit
+    assert "KS-1" in [one.tag for one in pack_trip(office, "T-1").takes]
     report_missing(office, "KS-1", "the shed", "an empty hook")
     assert "missing since" in next(one.why for one in readiness(office, "T-1").away if one.tag == "KS-1")
-    assert "KS-1" not in pack_trip(office, "T-1").kit
+    assert "KS-1" not in [one.tag for one in pack_trip(office, "T-1").takes]
+    assert list_gear(office, "KS-1").rows[0].place == "missing, last seen: the shed"
     found = propose_rig(office, "T-1", Method.KINETIC, "V-2", "V-1")
     assert "missing since" in next(one.why for one in found.left_out if one.tag == "KS-1")
     assert all(one.outcome is None for one in pair_trip(office, "T-1").lines)
