@@ -29,11 +29,10 @@ from inspector.duties.office import Office
 from inspector.gear.person import Person
 from inspector.language import tr, use_catalogue
 from inspector.refused import Refused
-from inspector.register.book import open_book
+from inspector.register.book import REGISTER_FILE, open_book
 from inspector.rulebook.load import packaged
 
 _NAME = "recovery-gear-register"
-_FILE = "register.db"
 _NOBODY = Person("nobody", "nobody", "")
 
 
@@ -66,7 +65,7 @@ def _wiring() -> Wiring:
     return Wiring(
         version=__version__,
         usual_folder=Path(platformdirs.user_data_dir(_NAME, appauthor=False)),
-        has_register=lambda folder: (folder / _FILE).exists(),
+        has_register=lambda folder: (folder / REGISTER_FILE).exists(),
         open_office=open_office,
         seat=seat,
         open_window=open_window,
@@ -83,7 +82,7 @@ def open_office(folder: Path) -> Office:
         why = tr("{folder} cannot be made ({why}).", folder=folder, why=error.strerror)
         raise Refused(tr("folder"), why, tr("Choose a folder you may write to.")) from error
     office = Office(
-        book=open_book(folder / _FILE),
+        book=open_book(folder / REGISTER_FILE),
         rules=packaged(),
         out_tray=folder / "documents",
         officer=_NOBODY,

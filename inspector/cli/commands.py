@@ -7,16 +7,22 @@ import click
 from inspector.cli import (
     checking,
     hands,
+    incidents,
+    keeping,
     people,
+    person_changes,
     reading,
     rigs,
     rules,
     speaking,
+    stock,
     sums,
+    telling,
     trip_rigs,
     trips,
     vehicles,
     whereabouts,
+    work,
     writing,
 )
 from inspector.cli import demo as evening
@@ -103,11 +109,12 @@ def window(desk: Desk, tag: str) -> int:
 for _command in (reading.list_command, reading.show, reading.kinds, reading.verify):
     main.add_command(_command)
 main.add_command(sums.sums)
+main.add_command(telling.ledger)
 main.add_command(checking.check)
 for _command in (speaking.doubt, speaking.answer, speaking.strike, speaking.destroyed):
     main.add_command(_command)
 main.add_command(rules.rules)
-for _command in (people.people, people.person):
+for _command in (people.people, people.person, *person_changes.COMMANDS):
     main.add_command(_command)
 for _command in (vehicles.vehicle, vehicles.fit, vehicles.unfit, trips.trip):
     main.add_command(_command)
@@ -117,6 +124,13 @@ for _command in (hands.lend, hands.return_command, hands.loans_command, hands.de
     main.add_command(_command)
 for _command in whereabouts.commands:
     main.add_command(_command)
+for _command in (work.repair, work.retag, work.label_lost, work.label, work.owner, work.value):
+    main.add_command(_command)
+for _command in (work.attach, work.attachments):
+    main.add_command(_command)
 main.add_command(rigs.rig)
+for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover):
+    main.add_command(_command)
+main.add_command(incidents.incident)
 for _command in (trip_rigs.pairs, trip_rigs.pack):
     trips.trip.add_command(_command)

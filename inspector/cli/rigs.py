@@ -41,13 +41,13 @@ def keep(desk: Desk, file: Path, ref: str) -> None:
 def check(desk: Desk, which: str, prints: bool) -> None:
     """Check the rig WHICH: the reference of a kept one, or a file."""
     office = desk.office()
-    found = work_rigs.work_rig(office, _rig(office, which))
+    found = work_rigs.work_rig(office, rig_called(office, which))
     rig_account.result(found, office.system)
     if prints:
         say.paper(print_rig_sheet(office, found))
 
 
-def _rig(office: Office, which: str) -> Rig:
+def rig_called(office: Office, which: str) -> Rig:
     """The rig of a file, if there is one with that name, else the kept one."""
     file = Path(which)
     if _is_file(file):

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from inspector.cli.passphrase import vouched
 from inspector.duties.adopt_rulebook import judge_under_new_book, unfit_lines, waiting_lines
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.office import Office
@@ -48,7 +49,7 @@ class Desk:
         if not self.wiring.has_register(self.folder):
             why = tr("There is no register in {folder}.", folder=self.folder)
             raise Refused(tr("register"), why, tr("Begin one with `inspector begin`, or name its folder: --register."))
-        office = self.wiring.seat(self.wiring.open_office(self.folder), self.officer)
+        office = vouched(self.wiring.seat(self.wiring.open_office(self.folder), self.officer))
         _tell_unfit(office)
         judge_under_new_book(office)
         judge_anew(office)

@@ -9,6 +9,7 @@ from inspector.cli.vehicles import ENDS, SIDES
 from inspector.cli.wiring import Desk, choice
 from inspector.duties import look_up
 from inspector.duties.book_in import book_in
+from inspector.duties.keep_passphrases import passes_nothing
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
@@ -98,7 +99,11 @@ def inspect(desk: Desk, /, tag: str, **more: Any) -> None:
     """Log an inspection of TAG and judge it."""
     office = desk.office()
     kind = look_up.open_item(office, tag).dossier.kind
-    say.verdict_in_full(record_inspection(office, tag, typed.inspection(office, kind, typed.Typed(**more))))
+    facts = typed.inspection(office, kind, typed.Typed(**more))
+    outcome = record_inspection(office, tag, facts)
+    for line in passes_nothing(office, facts):
+        say.paragraph(line)
+    say.verdict_in_full(outcome)
 
 
 @click.command()

@@ -21,19 +21,20 @@ _STATED_ON = ("piece", "certificate", "memory")
 def book_in(office: Office, facts: NewItem) -> Judged:
     """Keep the piece under its tag and judge it for the first time. Refuses a booking that does not hold together."""
     kind = office.kind(facts.kind)
-    _check_tag(facts.tag)
-    _check_rating(facts, kind)
+    check_tag(facts.tag)
+    check_rating(facts, kind)
     _check_sizes(facts, kind)
     _check_days(facts, office.today)
     with office.book.page() as page:
-        _check_free(page, facts.tag)
+        check_free(page, facts.tag)
         item = page.add_item(_placed(page, facts), office.today)
         outcome = judge_and_keep(office, page, item)
         page.enter("book in", by=office.officer.id, at=office.now, facts=item.facts)
     return outcome
 
 
-def _check_free(page: Page, tag: str) -> None:
+def check_free(page: Page, tag: str) -> None:
+    """Refuse a tag that a piece has or had, or a vehicle has."""
     if page.has_tag(tag):
         why = tr("Another piece already has the tag “{tag}”.", tag=tag)
         raise Refused(tr("tag"), why, tr("Choose a free tag; a tag is never used twice, even after a retirement."))
@@ -51,7 +52,8 @@ def _placed(page: Page, facts: NewItem) -> NewItem:
     return facts
 
 
-def _check_tag(tag: str) -> None:
+def check_tag(tag: str) -> None:
+    """Refuse what cannot be written on a label."""
     if not tag or tag != tag.strip() or len(tag) > _LONGEST_TAG or not tag.isprintable():
         raise Refused(
             tr("tag"),
@@ -60,7 +62,8 @@ def _check_tag(tag: str) -> None:
         )
 
 
-def _check_rating(facts: NewItem, kind: Kind) -> None:
+def check_rating(facts: NewItem, kind: Kind) -> None:
+    """Refuse a rating that its kind cannot have."""
     rating = facts.rating
     if rating.basis not in {*kind.rated_by, Basis.UNRATED}:
         wanted = ", ".join(basis.value.replace("_", " ") for basis in kind.rated_by)

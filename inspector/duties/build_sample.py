@@ -55,7 +55,8 @@ def _club(office: Office, sample: Sample) -> list[Person]:
     with office.book.page() as page:
         page.set("club", str(club["name"]))
         page.enter("found club", by=office.officer.id, at=office.now, facts={"club": str(club["name"])})
-    return [add_person(office, sample_texts.person(sample, table)) for table in listed_tables(club, "person")]
+    paper = str(club["papers"])
+    return [add_person(office, sample_texts.person(sample, table), paper) for table in listed_tables(club, "person")]
 
 
 def _add_vehicle(office: Office, one: Vehicle) -> None:

@@ -9,6 +9,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.strike import NewDestruction
 from inspector.language import tr
 from inspector.refused import Refused
+from inspector.register.page import Page
 
 
 def destroy_item(office: Office, tag: str, how: str, on: date | None = None, witness: str = "") -> NewDestruction:
@@ -30,8 +31,17 @@ def destroy_item(office: Office, tag: str, how: str, on: date | None = None, wit
             why = tr("{tag} is recorded as made unusable already.", tag=item.tag)
             raise Refused(tr("piece"), why, tr("Look at its history."))
         check_not_evidence(page, item)
-        seen_by = person_of(page, witness, tr("witness")).id if witness else ""
+        seen_by = _witness(office, page, witness) if witness else ""
         facts = NewDestruction(day, office.officer.id, how.strip(), seen_by)
         page.add_destruction(item, facts)
         page.enter("destroy", by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": facts})
     return facts
+
+
+def _witness(office: Office, page: Page, named: str) -> str:
+    """The id of the witness, who must be somebody else than the person who made the piece unusable."""
+    person = person_of(page, named, tr("witness"))
+    if person.id == office.officer.id:
+        why = tr("{name} cannot be both names.", name=person.name)
+        raise Refused(tr("witness"), why, tr("Name somebody else who saw it, or leave it empty."))
+    return person.id

@@ -4,7 +4,13 @@ from datetime import date
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_at_hand, check_not_closed, check_not_evidence, id_of
+from inspector.duties.who import (
+    check_at_hand,
+    check_not_closed,
+    check_not_evidence,
+    check_vehicle_not_evidence,
+    id_of,
+)
 from inspector.gear.fitting import Fitted, NewFitting
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
@@ -26,7 +32,11 @@ def fit_part(office: Office, tag: str, to: Fitted, *, on: date | None = None, by
             why = tr("{tag} is retired, and what is retired goes on no vehicle.", tag=item.tag)
             raise Refused(tr("piece"), why, tr("Fit another piece, and make this one unusable."))
         place = Fitted(page.vehicle(to.vehicle).tag, to.end, to.side)
-        if page.fitted(item) == place:
+        check_vehicle_not_evidence(page, place.vehicle)
+        sits = page.fitted(item)
+        if sits:
+            check_vehicle_not_evidence(page, sits.vehicle)
+        if sits == place:
             why = tr("{tag} sits there already.", tag=item.tag)
             raise Refused(tr("place"), why, tr("Write where it sits now: {place}.", place=fitted_words(place)))
         return _keep(office, page, item, NewFitting(_day(office, page, item, on), place, by, note.strip()))
@@ -37,9 +47,11 @@ def take_off_part(office: Office, tag: str, *, on: date | None = None, by: str =
     with office.book.page() as page:
         item = page.item(tag)
         check_not_evidence(page, item)
-        if page.fitted(item) is None:
+        sits = page.fitted(item)
+        if sits is None:
             why = tr("{tag} is fitted to no vehicle.", tag=item.tag)
             raise Refused(tr("piece"), why, tr("Look at its history; there is nothing to take off."))
+        check_vehicle_not_evidence(page, sits.vehicle)
         return _keep(office, page, item, NewFitting(_day(office, page, item, on), None, by, note.strip()))
 
 

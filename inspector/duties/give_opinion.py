@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from inspector.duties.judging import judge_and_keep, judged
 from inspector.duties.office import Office
-from inspector.duties.who import check_judge, person_of
+from inspector.duties.who import check_judge, check_name_counts, check_not_closed, person_of
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Grade
 from inspector.gear.opinion import Answered, NewOpinion, Stance
@@ -36,6 +36,7 @@ def answer_findings(office: Office, tag: str, rules: Sequence[str], why: str, by
         item = page.item(tag)
         dossier = page.dossier(item, office.kind(item.facts.kind), office.today)
         check_judge(speaker, item, dossier.kind, office.today, tr("said by"))
+        check_name_counts(office, page, speaker, tr("said by"))
         open_findings = {
             one.rule: one for one in judged(office, dossier).verdict.findings if may_be_answered(one, office.rules)
         }
@@ -50,6 +51,7 @@ def answer_findings(office: Office, tag: str, rules: Sequence[str], why: str, by
 
 def _keep(office: Office, page: Page, tag: str, facts: NewOpinion) -> Judged:
     item = page.item(tag)
+    check_not_closed(page, item)
     page.add_opinion(item, facts)
     outcome = judge_and_keep(office, page, item)
     deed = "doubt" if facts.stance is Stance.DOUBTS else "answer"

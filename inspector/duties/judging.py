@@ -33,7 +33,7 @@ def keep(office: Office, page: Page, outcome: Judged) -> None:
     adopt(office, page)
     item, facts = outcome.dossier.item, outcome.dossier.item.facts
     kind = outcome.dossier.kind
-    searched = (item.tag, kind.name, facts.maker_mark, facts.serial, facts.owner, facts.place, facts.note)
+    searched = (*page.tags_of(item), kind.name, facts.maker_mark, facts.serial, facts.owner, facts.place, facts.note)
     page.add_verdict(outcome.verdict, outcome.explanation, " ".join((*searched, facts.fitted_to)))
 
 

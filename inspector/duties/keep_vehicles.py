@@ -4,7 +4,7 @@ A vehicle heavier than its GVM is kept, because it happens and a pull has to be 
 place that shows it says so.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import date
 
 from inspector.duties.office import Office
@@ -73,6 +73,13 @@ def change_vehicle(
         page.add_vehicle_change(facts)
         page.enter("change vehicle", by=office.officer.id, at=office.now, facts={"tag": stands.tag, "as": facts})
     return changed
+
+
+def kept_words(kept: Mapping[str, tuple[str, ...]], tag: str) -> str:
+    """What must be said of a vehicle that is evidence; empty for any other. kept: incidents by the vehicle's tag."""
+    refs = kept.get(tag, ())
+    said = tr("{tag} is kept as found, as evidence of {refs}: it serves on no trip until it is released.")
+    return said.format(tag=tag, refs=", ".join(refs)) if refs else ""
 
 
 def overload_words(vehicle: Vehicle) -> str:

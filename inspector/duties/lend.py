@@ -126,6 +126,8 @@ def _why_it_stays(page: Page, one: Judged, names: dict[str, str]) -> str:
     if entry := page.out_entry(item):
         holder = names.get(entry.facts.holder, entry.facts.holder)
         return tr("It is {loan} already.", loan=_with_whom(holder, entry.facts))
+    if refs := page.open_quarantines(item):
+        return tr("It is kept as found, as evidence of {refs}.", refs=", ".join(refs))
     if one.verdict.outcome is Outcome.RETIRE or _is_held_for_all(one.verdict):
         return one.explanation.headline
     return ""

@@ -18,7 +18,8 @@ class Office:
 
     out_tray: the folder that documents are written to. program: the version that verdicts name. decimal: the sign the
     club writes between whole and part. page: "a4" or "letter". waits_for: tags that an adopted rulebook would retire
-    though nobody was asked about them; it waits, and `rules` are those before it.
+    though nobody was asked about them; it waits, and `rules` are those before it. vouched: whether the person at the
+    desk gave the passphrase; else the name is as stated.
     """
 
     book: Book
@@ -31,6 +32,7 @@ class Office:
     page: str = "a4"
     decimal: str = "."
     waits_for: tuple[str, ...] = ()
+    vouched: bool = False
 
     @property
     def now(self) -> datetime:
@@ -41,6 +43,10 @@ class Office:
     def today(self) -> date:
         """The judging day."""
         return self.clock().date()
+
+    def vouches_for(self, person: Person) -> bool:
+        """Whether this person sits at the desk and gave the passphrase."""
+        return self.vouched and person.id == self.officer.id
 
     def at(self, moment: datetime) -> "Office":
         """The same office at another moment."""

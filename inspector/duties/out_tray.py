@@ -27,7 +27,14 @@ def imprint(office: Office, page: Page, title: str, number: str) -> Imprint:
         tr("Ledger head {head}", head=head[:_SHORT]),
         tr("Facts of {day}", day=show_day(office.today)),
     )
-    return Imprint(club, title, number, office.today, office.officer.name, rests_on, cautions(office.rules))
+    return Imprint(club, title, number, office.today, _prepared_by(office), rests_on, cautions(office.rules))
+
+
+def _prepared_by(office: Office) -> str:
+    """Who is at the desk; without a passphrase given nobody knows that it is so, and the document says it."""
+    name = office.officer.name
+    stated = tr("(name as stated)").replace(" ", "\N{NO-BREAK SPACE}")  # it stands on one line
+    return name if office.vouched else f"{name} {stated}"
 
 
 def _rulebook_words(office: Office) -> str:

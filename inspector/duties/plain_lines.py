@@ -14,3 +14,9 @@ def check_line(field: str, text: str) -> None:
     if len(text) > _LONGEST:
         why = tr("It has {count} signs.", count=len(text))
         raise Refused(field, why, tr("Write at most {most} signs; the rest belongs in the note.", most=_LONGEST))
+
+
+def file_name(text: str) -> str:
+    """The text as the name of a file that every system can keep: letters, figures, dot, dash, underscore."""
+    plain = "".join(one if one.isascii() and (one.isalnum() or one in "._-") else "_" for one in text)
+    return plain.lstrip(".")[-_LONGEST:] or "_"

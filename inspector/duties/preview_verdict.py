@@ -10,6 +10,7 @@ from dataclasses import replace
 from inspector.duties.judging import judged
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import check_inspection, may_pass
+from inspector.duties.who import names_count
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import FirstValue, Inspection, NewInspection, Reading
 from inspector.gear.judged import Judged
@@ -21,7 +22,9 @@ _PREVIEW = "preview"
 
 def preview_verdict(office: Office, dossier: Dossier, facts: NewInspection) -> Judged:
     """Judge the dossier as if the inspection stood in it. The inspector is the officer at the desk."""
-    competent = may_pass(office.officer, dossier.item, dossier.kind, facts.on)
+    with office.book.reading() as page:
+        counts = names_count(office, page, office.officer)
+    competent = counts and may_pass(office.officer, dossier.item, dossier.kind, facts.on)
     check_inspection(office, dossier.item, dossier.kind, replace(facts, competent=competent))
     added = Inspection(_PREVIEW, dossier.item.id, replace(facts, competent=competent))
     inspections = tuple(sorted((*dossier.inspections, added), key=lambda one: one.on))

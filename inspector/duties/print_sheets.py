@@ -1,6 +1,7 @@
 """Print the pre-trip inspection sheet of a trip."""
 
 from inspector.duties.before_use import asked_checks, asked_measures, why_not
+from inspector.duties.keep_vehicles import kept_words
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.tell_readiness import days_words
@@ -39,27 +40,28 @@ def enter_trip_sheet(office: Office, ref: str) -> TripSheet:
 
 def _sheet(office: Office, page: Page, ready: Ready, number: str) -> TripSheet:
     planned = ready.trip
-    known = {vehicle.tag: vehicle for vehicle in page.vehicles()}
+    known, kept = {vehicle.tag: vehicle for vehicle in page.vehicles()}, page.kept_vehicles()
     return TripSheet(
         imprint=imprint(office, page, tr("Pre-trip inspection sheet"), number),
         trip=planned.name,
         place=planned.place,
         dates=days_words(planned),
         leader=planned.leader,
-        vehicles=tuple(_vehicle(office, known[tag], ready.going) for tag in planned.vehicles),
+        vehicles=tuple(_vehicle(office, known[tag], ready.going, kept_words(kept, tag)) for tag in planned.vehicles),
         going=tuple(_going(office, one) for one in ready.going),
         staying=tuple(_staying(one) for one in ready.staying),
     )
 
 
-def _vehicle(office: Office, vehicle: Vehicle, going: tuple[Judged, ...]) -> VehicleLine:
+def _vehicle(office: Office, vehicle: Vehicle, going: tuple[Judged, ...], kept: str) -> VehicleLine:
     straps = [
         (one.dossier.item.tag, one.verdict.capacity.now_n)
         for one in going
         if _is_line(one) and one.verdict.capacity.now_n is not None
     ]
     band = band_words(strap_band(office.rules, vehicle.gvm.si), office.system)
-    warning = strap_words(office.rules, vehicle.gvm.si, straps)
+    warnings = (kept, strap_words(office.rules, vehicle.gvm.si, straps))
+    warning = " ".join(one for one in warnings if one)
     return VehicleLine(vehicle.tag, vehicle.name, vehicle.gvm.as_typed, band, warning)
 
 

@@ -5,7 +5,7 @@ from datetime import date
 
 from inspector.duties.judging import judge_and_keep, judged, keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_not_closed, owns, person_of
+from inspector.duties.who import check_not_closed, names_count, owns, person_of
 from inspector.gear.inspection import NewInspection, Reading
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
@@ -25,6 +25,7 @@ def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
     """Keep the inspection, judge, keep the verdict. One transaction.
 
     facts.by: a person's id or name. Whether that person was competent is worked out here, never taken from the caller.
+    Where the club requires passphrases, an inspection under a name that is only stated passes nothing.
     """
     with office.book.page() as page:
         item = page.item(tag)
@@ -32,8 +33,11 @@ def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
         kind = office.kind(item.facts.kind)
         inspector = person_of(page, facts.by, tr("inspected by"))
         second = person_of(page, facts.second, tr("second name")) if facts.second else None
-        competent = may_pass(inspector, item, kind, facts.on, second)
+        competent = may_pass(inspector, item, kind, facts.on, second) and _stand_for(
+            office, page, inspector, item, second
+        )
         checked = replace(facts, by=inspector.id, second=second.id if second else "", competent=competent)
+        checked = replace(checked, vouched=office.vouches_for(inspector))
         check_inspection(office, item, kind, checked)
         page.add_inspection(item, checked)
         if checked.on < office.today:
@@ -61,6 +65,11 @@ def may_pass(person: Person, item: Item, kind: Kind, on: date, second: Person | 
     if not owns(person, item):
         return person.is_competent(kind.family, on)
     return second is not None and all(one.is_competent(kind.family, on) for one in (person, second))
+
+
+def _stand_for(office: Office, page: Page, person: Person, item: Item, second: Person | None) -> bool:
+    """Whether the names that the inspection needs may stand for it; of one's own gear both are needed."""
+    return names_count(office, page, person, *((second,) if second and owns(person, item) else ()))
 
 
 def check_inspection(office: Office, item: Item, kind: Kind, facts: NewInspection) -> None:

@@ -1,5 +1,7 @@
 """Print the retirement notice of a piece that was retired; print it again as it was said."""
 
+from dataclasses import replace
+
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
@@ -12,26 +14,31 @@ from inspector.paper.retirement_notice import retirement_notice
 from inspector.refused import Refused
 from inspector.register.page import Page
 from inspector.register.rows import from_body
-from inspector.rulebook.notice_words import destroy_words, never_again_words, replace_words
+from inspector.rulebook.notice_words import destroy_words, never_again_words, replace_words, with_names_as_stated
 
 _KIND = "retirement_notice"
 
 
 def print_notice(office: Office, tag: str) -> Paper:
-    """Print the notice. The first time it is numbered and kept; later the kept words are printed again."""
+    """Print the notice. The first time it is numbered and kept; later the kept words are printed again.
+
+    A piece whose retirement was struck and that was retired anew has another notice: the old one tells what was wrong.
+    """
     found = open_item(office, tag)
     if found.verdict.outcome is not Outcome.RETIRE:
         why = tr("{tag} is not retired; its verdict is: {headline}", tag=tag, headline=found.explanation.headline)
         raise Refused(tr("retirement notice"), why, tr("A notice is printed only of a retired piece."))
     with office.book.page() as page:
         kept = page.latest_document(_KIND, found.dossier.item.id)
-        notice = from_body(kept[1], RetirementNotice) if kept else _new_notice(office, page, found)
+        before = from_body(kept[1], RetirementNotice) if kept else None
+        standing = [one.id for one in page.standing_retirements(found.dossier.item, found.dossier.strikes)]
+        notice = before if before and before.retirement in standing else _new_notice(office, page, found, standing[0])
     return put_out(office, notice.imprint.number, retirement_notice(notice, PageSize(office.page)))
 
 
-def _new_notice(office: Office, page: Page, found: Judged) -> RetirementNotice:
+def _new_notice(office: Office, page: Page, found: Judged, retirement: str) -> RetirementNotice:
     number = next_number(page, "R", _KIND)
-    notice = _notice(office, page, found, number)
+    notice = replace(_notice(office, page, found, number), retirement=retirement)
     page.add_document(number, _KIND, office.today, found.dossier.item.id, notice)
     page.enter(
         "print notice", by=office.officer.id, at=office.now, facts={"number": number, "tag": found.dossier.item.tag}
@@ -41,6 +48,7 @@ def _new_notice(office: Office, page: Page, found: Judged) -> RetirementNotice:
 
 def _notice(office: Office, page: Page, found: Judged, number: str) -> RetirementNotice:
     dossier, words = found.dossier, found.explanation
+    retired_by = tuple(one for one in words.reasons if one.outcome is Outcome.RETIRE)
     said_above = {tr("Tag"), tr("Kind"), tr("Owner")}  # the head of the notice has them
     return RetirementNotice(
         imprint=imprint(office, page, tr("Retirement notice"), number),
@@ -50,7 +58,7 @@ def _notice(office: Office, page: Page, found: Judged, number: str) -> Retiremen
         owner=dossier.item.facts.owner,
         piece=tuple(fact for fact in words.piece if fact.label not in said_above),
         plain=words.plain,
-        reasons=tuple(one for one in words.reasons if one.outcome is Outcome.RETIRE),
+        reasons=with_names_as_stated(retired_by, found.verdict, dossier),
         sums=words.sums,
         terms=words.terms,
         wall=found.verdict.wall,

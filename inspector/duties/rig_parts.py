@@ -50,7 +50,11 @@ def pieces_of(page: Page, rig: Rig) -> tuple[Item, ...]:
 
 def pulled_with(page: Page, rig: Rig, on: date) -> tuple[Item, ...]:
     """The pieces in it, and the tow bars that its receivers may have hung on that day: those bear the pull unnamed."""
-    named = pieces_of(page, rig)
+    return with_bars(page, pieces_of(page, rig), on)
+
+
+def with_bars(page: Page, named: tuple[Item, ...], on: date) -> tuple[Item, ...]:
+    """These pieces, and the tow bars that the receivers among them may have hung on that day."""
     if not any(item.facts.kind == RECEIVER for item in named):
         return named
     places = {item: _place_on(item, moves, on) for item, moves in page.all_fittings()}
@@ -61,6 +65,14 @@ def pulled_with(page: Page, rig: Rig, on: date) -> tuple[Item, ...]:
         if item.facts.kind == BAR and place and any(place.may_share_end(one) for one in carried)
     ]
     return tuple(dict.fromkeys((*named, *bars)))
+
+
+def sat_on(item: Item, moves: Iterable[NewFitting], on: date) -> tuple[Fitted, ...]:
+    """Every place where a piece sat at any time of a day: where the day found it, and where it was put on that day."""
+    before = [one.to for one in moves if one.on < on]
+    that_day = [one.to for one in moves if one.on == on]
+    found = (before[-1] if before else item.facts.fitted, *that_day)
+    return tuple(dict.fromkeys(place for place in found if place))
 
 
 def _place_on(item: Item, moves: tuple[NewFitting, ...], on: date) -> Fitted | None:

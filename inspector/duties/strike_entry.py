@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_judge, person_of
+from inspector.duties.who import check_judge, check_name_counts, check_not_closed, person_of
 from inspector.gear.dossier import Dossier
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
@@ -35,9 +35,11 @@ def strike_entry(office: Office, tag: str, entry: str, second: str, why: str, by
         first = person_of(page, by or office.officer.id, tr("struck by"))
         other = person_of(page, second, tr("second name"))
         _check_people(office, item, kind, first, other)
+        check_name_counts(office, page, first, tr("struck by"))
         if page.is_destroyed(item):
             why_not = tr("{tag} is recorded as made unusable.", tag=item.tag)
             raise Refused(tr("piece"), why_not, tr("What was destroyed cannot come back; write a note in the history."))
+        check_not_closed(page, item)
         dossier = page.dossier(item, kind, office.today)
         key = _entry_of(dossier, entry)
         voids = _voids(office, page, dossier, key)

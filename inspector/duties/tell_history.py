@@ -4,7 +4,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from inspector.drawings.marks import outcome_word
+from inspector.duties import tell_work
 from inspector.duties.office import Office
+from inspector.duties.tell_evidence import evidence_row
 from inspector.duties.tell_whereabouts import where_words
 from inspector.gear.custody import Hands, NewCustody, Untold
 from inspector.gear.fitting import NewFitting
@@ -12,6 +14,7 @@ from inspector.gear.inspection import InspectionKind, NewInspection
 from inspector.gear.kind import Grade, Kind
 from inspector.gear.lists import HistoryRow
 from inspector.gear.opinion import NewOpinion, Stance
+from inspector.gear.person import Passphrases
 from inspector.gear.strike import NewDestruction, NewStrike
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
 from inspector.gear.verdict import Explanation
@@ -31,9 +34,17 @@ def history_of(office: Office, tag: str) -> tuple[HistoryRow, ...]:
         item = page.item(tag)
         names = {person.id: person.name for person in page.people()}
         lines = page.history(item.id)
+        asked = page.setting("passphrases", Passphrases.OFF.value) != Passphrases.OFF.value
     kind = office.kind(item.facts.kind)
     struck = {from_body(line.body, NewStrike).entry for line in lines if line.what == "strike"}
-    return tuple(_marked(_row(line, kind, names), line, struck) for line in lines)
+    return tuple(_marked(_as_stated(_row(line, kind, names), line, asked), line, struck) for line in lines)
+
+
+def _as_stated(row: HistoryRow, line: HistoryLine, asked: bool) -> HistoryRow:
+    """Where the club asks for passphrases, an inspection of which the inspector gave none says so beside the name."""
+    if asked and line.what == "inspection" and not from_body(line.body, NewInspection).vouched:
+        return replace(row, by=tr("{name} (name as stated)", name=row.by))
+    return row
 
 
 def _marked(row: HistoryRow, line: HistoryLine, struck: set[str]) -> HistoryRow:
@@ -61,6 +72,10 @@ def _row(line: HistoryLine, kind: Kind, names: dict[str, str]) -> HistoryRow:
         return _handed(line, names)
     if line.what == "whereabouts":
         return _moved(line, names)
+    if line.what in tell_work.TOLD:
+        return tell_work.TOLD[line.what](line, names)
+    if line.what in {"quarantine", "release"}:
+        return evidence_row(line, names)
     if line.what == "verdict":
         return HistoryRow(line.on, tr("Verdict"), from_body(line.body, Explanation).headline, "")
     papers = {"retirement_notice": tr("Retirement notice printed")}

@@ -8,7 +8,7 @@ from enum import StrEnum
 from inspector.duties.before_use import goes
 from inspector.duties.elsewhere import Away, away
 from inspector.duties.judging import judged
-from inspector.duties.keep_vehicles import overload_words
+from inspector.duties.keep_vehicles import kept_words, overload_words
 from inspector.duties.look_up import trip
 from inspector.duties.office import Office
 from inspector.duties.vehicle_record import place_order
@@ -101,6 +101,7 @@ class _Facts:
     sits: tuple[tuple[Item, Fitted], ...]
     moves: dict[str, Fitting]
     vehicles: tuple[Vehicle, ...]
+    kept: dict[str, str]  # vehicles that are evidence, by tag, in words
 
 
 def readiness(office: Office, ref: str) -> Ready:
@@ -151,12 +152,14 @@ def _facts(office: Office, page: Page, planned: Trip, on: date) -> _Facts:
     every = {item.id: item for item in (*kit, *(item for item, _ in sits))}
     dossiers = page.dossiers([(item, office.kind(item.facts.kind)) for item in every.values()], on)
     by_tag = {one.tag: one for one in page.vehicles()}
+    kept = page.kept_vehicles()
     return _Facts(
         kit=tuple(item.id for item in kit),
         dossiers={one.item.id: one for one in dossiers},
         sits=sits,
         moves=page.last_fittings(),
         vehicles=tuple(by_tag[tag] for tag in planned.vehicles),
+        kept={tag: kept_words(kept, tag) for tag in planned.vehicles},
     )
 
 
@@ -199,7 +202,8 @@ def _vehicle(vehicle: Vehicle, facts: _Facts, then: dict[str, Judged]) -> Vehicl
         if fitted.vehicle == vehicle.tag
     ]
     parts.sort(key=lambda one: (*place_order(one.fitted), _tag(one.judged)))
-    return VehicleReady(vehicle, tuple(parts), overload_words(vehicle))
+    warnings = (facts.kept[vehicle.tag], overload_words(vehicle))
+    return VehicleReady(vehicle, tuple(parts), " ".join(one for one in warnings if one))
 
 
 def _unseen_since(moved: Fitting | None, dossier: Dossier) -> date | None:

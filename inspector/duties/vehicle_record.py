@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from inspector.duties.keep_vehicles import overload_words
+from inspector.duties.keep_vehicles import kept_words, overload_words
 from inspector.duties.look_up import gear_row, not_as_booked, open_item
 from inspector.duties.office import Office
 from inspector.duties.tell_changes import vehicle_rows
@@ -50,6 +50,7 @@ def vehicle_record(office: Office, tag: str) -> VehicleRecord:
         sits = {item.tag: fitted for item, fitted in page.fitted_items([vehicle.tag])}
         lines = page.gear(Asked(tags=tuple(sits), limit=len(sits)))
         moved = not_as_booked(page, tuple(sits))
+        warnings = (kept_words(page.kept_vehicles(), vehicle.tag), overload_words(vehicle))
         names = {one.id: one.name for one in page.people()}
         history = vehicle_rows(page.vehicle_changes(vehicle), names)
         for item, fittings in page.all_fittings():
@@ -57,7 +58,8 @@ def vehicle_record(office: Office, tag: str) -> VehicleRecord:
     parts = [_told(office, sits[line.tag], gear_row(office, line, moved)) for line in lines]
     parts.sort(key=lambda one: (*place_order(one.fitted), one.row.tag))
     history.sort(key=lambda one: one.on)
-    return VehicleRecord(vehicle, overload_words(vehicle), tuple(parts), tuple(reversed(history)))
+    warning = " ".join(one for one in warnings if one)
+    return VehicleRecord(vehicle, warning, tuple(parts), tuple(reversed(history)))
 
 
 def _told(office: Office, fitted: Fitted, row: GearRow) -> Part:

@@ -6,7 +6,8 @@ from inspector.duties.office import Office
 from inspector.duties.tell_whereabouts import where_words
 from inspector.gear.item import Item
 from inspector.gear.kind import Kind
-from inspector.gear.person import Person
+from inspector.gear.person import Passphrases, Person
+from inspector.gear.trip import Vehicle
 from inspector.gear.whereabouts import Where
 from inspector.language import tr
 from inspector.refused import Refused
@@ -23,11 +24,21 @@ def person_of(page: Page, key: str, field: str) -> Person:
 
 
 def owns(person: Person, item: Item) -> bool:
-    """Whether the piece is this person's own, however the name was typed."""
-    return _plain(item.facts.owner) in {_plain(person.name), _plain(person.id)}
+    """Whether the piece is this person's own, however the name was typed, and under a former name too."""
+    return _is_named(person, item.facts.owner)
 
 
-def _plain(name: str) -> str:
+def owns_vehicle(person: Person, vehicle: Vehicle) -> bool:
+    """Whether the vehicle is this person's own, however the name was typed, and under a former name too."""
+    return _is_named(person, vehicle.owner)
+
+
+def _is_named(person: Person, owner: str) -> bool:
+    return plain_name(owner) in {plain_name(one) for one in (person.name, person.id, *person.former_names)}
+
+
+def plain_name(name: str) -> str:
+    """A name without what two spellings of one name differ in: capitals and spacing."""
     return " ".join(name.casefold().split())
 
 
@@ -39,6 +50,19 @@ def check_judge(person: Person, item: Item, kind: Kind, on: date, field: str) ->
     if owns(person, item):
         why = tr("{name} owns the piece, and nobody is the judge of his own gear.", name=person.name)
         raise Refused(field, why, tr("Ask another competent person."))
+
+
+def names_count(office: Office, page: Page, *people: Person) -> bool:
+    """Whether these names are good enough to pass gear: where the club requires passphrases, only who gave his is."""
+    required = page.setting("passphrases") == Passphrases.REQUIRED
+    return not required or all(office.vouches_for(one) for one in people)
+
+
+def check_name_counts(office: Office, page: Page, person: Person, field: str) -> None:
+    """Refuse a name that is only stated, where the club requires passphrases."""
+    if not names_count(office, page, person):
+        why = tr("The club requires passphrases, and {name} has not given one at this desk.", name=person.name)
+        raise Refused(field, why, tr("Let {name} come to the desk and give it.", name=person.name))
 
 
 def check_not_closed(page: Page, item: Item) -> None:
@@ -65,6 +89,13 @@ def check_not_evidence(page: Page, item: Item) -> None:
     if kept := page.open_quarantines(item):
         why = tr("{tag} is kept as found, as evidence of {refs}.", tag=item.tag, refs=", ".join(kept))
         raise Refused(tr("tag"), why, tr("Leave it as it is; two competent persons must release it first."))
+
+
+def check_vehicle_not_evidence(page: Page, tag: str) -> None:
+    """Refuse what would change a vehicle that an incident keeps as it was found."""
+    if refs := page.kept_vehicles().get(tag):
+        why = tr("{tag} is kept as found, as evidence of {refs}.", tag=tag, refs=", ".join(refs))
+        raise Refused(tr("vehicle"), why, tr("Leave it as it is; two competent persons must release it first."))
 
 
 def id_of(office: Office, page: Page, named: str, field: str) -> str:

@@ -3,9 +3,10 @@
 Everything is judged for the trip's last day on what is known today; without a trip, for today. Nothing is kept.
 """
 
-from collections.abc import Callable, Collection, Iterable
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
+from itertools import permutations
 
 from inspector.duties import look_up
 from inspector.duties.before_use import goes
@@ -13,10 +14,13 @@ from inspector.duties.debrief import Shares
 from inspector.duties.elsewhere import away, lent_away, stays_with_owner
 from inspector.duties.judging import judged
 from inspector.duties.keep_rigs import rig as kept_rig
+from inspector.duties.keep_vehicles import kept_words
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip
 from inspector.duties.rig_parts import known_parts, pieces_of
+from inspector.duties.tell_whereabouts import gone_words
 from inspector.duties.trip_readiness import Ready
+from inspector.duties.who import check_vehicle_not_evidence
 from inspector.gear.debrief import RigUsed
 from inspector.gear.packing import Packed
 from inspector.gear.rig import Conditions, Footing, Method, Rig, RigFacts, RigPiece
@@ -86,6 +90,8 @@ def propose_rig(
         raise Refused(tr("pulling"), tr("One vehicle cannot pull itself."), tr("Name another vehicle of the trip."))
     with office.book.reading() as page:
         lent = lent_away(office, page, planned)
+        for tag in (pulling, bogged):
+            check_vehicle_not_evidence(page, tag)
     facts = _without(_facts(office, planned, planned.kit, [bogged, pulling]), lent)
     asked = Asked(method, pulling, bogged, conditions or conditions_of(planned))
     found = propose(asked, facts, office.rules, office.program, office.system)
@@ -112,10 +118,20 @@ def pair_trip(
     facts = _facts_of(office, ready) if ready else _facts(office, planned, planned.kit, planned.vehicles)
     with office.book.reading() as page:
         facts = _without(facts, lent_away(office, page, planned))
+        kept_for = page.kept_vehicles()
+    kept = {tag: said for tag in planned.vehicles if (said := kept_words(kept_for, tag))}
     dampers = tuple(tag for tag, one in facts.pieces.items() if one.kind == "damper" and goes(one.judged))[:1]
     facts = replace(facts, rig=replace(_NOTHING, conditions=asked, dampers=dampers))
-    lines = pairs(facts, planned.vehicles, office.rules, office.program, office.system, told)
-    return TripPairs(planned, facts.on, asked, lines)
+    serving = tuple(tag for tag in planned.vehicles if tag not in kept)
+    lines = pairs(facts, serving, office.rules, office.program, office.system, told)
+    return TripPairs(planned, facts.on, asked, (*lines, *_kept_pairs(planned, kept)))
+
+
+def _kept_pairs(planned: Trip, kept: Mapping[str, str]) -> Iterator[PairLine]:
+    """The pairs with a vehicle that is evidence and does not serve."""
+    for pulling, bogged in permutations(planned.vehicles, 2):
+        if said := " ".join(kept[tag] for tag in (pulling, bogged) if tag in kept):
+            yield PairLine(Method.KINETIC.value, pulling, bogged, None, said)
 
 
 def pack_trip(office: Office, ref: str) -> Packed:
@@ -130,6 +146,8 @@ def pack_trip(office: Office, ref: str) -> Packed:
         gone = stays_with_owner(page, planned, store)
         gone |= {one.tag: one.why for one in away(office, page, planned, [item.tag for item in store])}
         gone |= {one.item.tag: tr("It is out on loan.") for one in page.out()}
+        here = page.whereabouts(store)
+        gone |= {item.tag: why for item in store if (why := gone_words(here[item.id], {}))}
     found = _packed(office, planned, [item.tag for item in store if item.tag not in gone])
     return replace(found, stays=tuple(sorted((*found.stays, *gone.items()))))
 
@@ -145,8 +163,11 @@ def _packed(office: Office, planned: Trip, tags: Iterable[str]) -> Packed:
     at_hand = dict.fromkeys(tags)
     facts = _facts(office, planned, at_hand, planned.vehicles)
     loose = [one for tag, one in facts.pieces.items() if tag in at_hand and one.fitted is None]
-    fitted = [one for one in facts.pieces.values() if one.fitted and one.fitted.vehicle in planned.vehicles]
-    cars = tuple(facts.vehicles[tag] for tag in planned.vehicles)
+    with office.book.reading() as page:
+        kept = page.kept_vehicles()
+    serving = [tag for tag in planned.vehicles if tag not in kept]
+    fitted = [one for one in facts.pieces.values() if one.fitted and one.fitted.vehicle in serving]
+    cars = tuple(facts.vehicles[tag] for tag in serving)
     return pack(loose, fitted, cars, office.rules, office.system)
 
 

@@ -41,7 +41,8 @@ class NewIncident:
     """A report. rig: as it was rigged, if anybody knows; pieces: every piece of it and every fitted part, by tag.
 
     witnesses: names as stated. rig_result: the rig's sum as it stood, as JSON of a RigResult; empty where none could
-    be made, and rig_why_not says why. by: the id of whoever reports.
+    be made, and rig_why_not says why. by: the id of whoever reports. gone: pieces of it that cannot be kept as found,
+    by tag, and why. broken: tags of what broke or let go.
     """
 
     on: date
@@ -58,6 +59,8 @@ class NewIncident:
     stood: tuple[StoodThen, ...] = ()
     trip: str = ""
     by: str = ""
+    gone: tuple[tuple[str, str], ...] = ()
+    broken: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +76,7 @@ class EntryKind(StrEnum):
     """What was added to a report later."""
 
     STATEMENT = "statement"
+    HELD = "held"  # a piece that was found to belong to it only later
     CUSTODY = "custody"  # who holds a piece of evidence from now on
     VEHICLE_RELEASED = "vehicle_released"
     CLOSED = "closed"
@@ -80,7 +84,10 @@ class EntryKind(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class NewIncidentEntry:
-    """What was added. about: the tag of the piece or vehicle, or the name of the witness; by, second: ids of people."""
+    """What was added. about: the tag of the piece or vehicle, or the name of the witness; by, second: ids of people.
+
+    holder: of a custody, who has the piece from now on, as stated. stood: of a piece held later, how it stood.
+    """
 
     on: date
     kind: EntryKind
@@ -89,6 +96,7 @@ class NewIncidentEntry:
     by: str
     second: str = ""
     holder: str = ""
+    stood: StoodThen | None = None
 
 
 @dataclass(frozen=True, slots=True)

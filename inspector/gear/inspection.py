@@ -83,7 +83,8 @@ class NewInspection:
 
     competent: whether it can pass the piece. next_within_days: a shorter time to the next one, as the inspector says.
     first_values: what was typed first, where it was changed after a preview had held or retired the piece. trip: the
-    reference of the trip it was made for; sheet: the number of the paper it came back on.
+    reference of the trip it was made for; sheet: the number of the paper it came back on. vouched: whether `by` gave
+    the passphrase at the desk; else the name is as stated.
     """
 
     on: date
@@ -98,6 +99,7 @@ class NewInspection:
     first_values: tuple[FirstValue, ...] = ()
     trip: str = ""
     sheet: str = ""
+    vouched: bool = False
 
 
 @dataclass(frozen=True, slots=True)

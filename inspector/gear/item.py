@@ -43,6 +43,15 @@ class Rating:
 
 
 @dataclass(frozen=True, slots=True)
+class Worth:
+    """What a piece is worth, for the insurer. hundredths: of the currency's unit; currency: its three letters."""
+
+    hundredths: int
+    currency: str
+    as_typed: str
+
+
+@dataclass(frozen=True, slots=True)
 class SizeAsNew:
     """One dimension of the new piece."""
 
@@ -72,6 +81,7 @@ class NewItem:
     fixed_by: Fixing = Fixing.UNKNOWN
     fitted_end: End = End.UNKNOWN
     fitted_side: Side = Side.UNKNOWN
+    worth: Worth | None = None
 
     @property
     def fitted(self) -> Fitted | None:

@@ -16,6 +16,7 @@ class Altered(StrEnum):
     OWNER = "owner"
     VALUE = "value"
     NOTE = "note"
+    REPAIRED = "repaired"  # a repair left it shorter, or with a part that is marked with less
 
 
 @dataclass(frozen=True, slots=True)

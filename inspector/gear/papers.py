@@ -81,7 +81,7 @@ class TripSheet:
 
 @dataclass(frozen=True, slots=True)
 class RetirementNotice:
-    """The retirement notice of one piece. destroy: how to make it unusable."""
+    """The retirement notice of one piece. destroy: how to make it unusable; retirement: the id of its verdict."""
 
     imprint: Imprint
     tag: str
@@ -99,6 +99,7 @@ class RetirementNotice:
     replace_by: str
     capacity: Capacity | None = None
     terms: tuple[Fact, ...] = ()
+    retirement: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,3 +110,67 @@ class RigSheet:
     result: RigResult
     vehicles: tuple[Vehicle, ...]
     trip: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class CountLine:
+    """A piece to be counted. number: by which a ticked list is typed in; kept_apart: what to know on seeing it."""
+
+    number: int
+    tag: str
+    kind_name: str
+    marked: str
+    kept_apart: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class CountPlace:
+    """A place with the pieces that ought to lie there."""
+
+    name: str
+    lines: tuple[CountLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ElsewhereLine:
+    """A piece that is not in store, and where it is."""
+
+    tag: str
+    kind_name: str
+    where: str
+
+
+@dataclass(frozen=True, slots=True)
+class CountList:
+    """A list to tick by hand. scope: the place that is counted; begun: the day of the first look, in words."""
+
+    imprint: Imprint
+    ref: str
+    scope: str
+    begun: str
+    places: tuple[CountPlace, ...]
+    elsewhere: tuple[ElsewhereLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ProtocolTable:
+    """A list of a handover. shares: of the width, a column each; none: what stands where it has no lines."""
+
+    title: str
+    said: str
+    columns: tuple[str, ...]
+    shares: tuple[float, ...]
+    lines: tuple[tuple[str, ...], ...]
+    none: str
+
+
+@dataclass(frozen=True, slots=True)
+class HandoverProtocol:
+    """What stands as the register passes from one officer to the next. handed_on: what passes with it."""
+
+    imprint: Imprint
+    from_name: str
+    to_name: str
+    handed_on: tuple[Fact, ...]
+    mind: tuple[str, ...]
+    tables: tuple[ProtocolTable, ...]

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date
+from enum import StrEnum
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,12 +16,16 @@ class Competence:
 
 @dataclass(frozen=True, slots=True)
 class Person:
-    """A member of the club or somebody who acts for it. Contact details live elsewhere."""
+    """A member of the club or somebody who acts for it. Contact details live elsewhere.
+
+    former_names: those this person went by before; gear written down as owned under one of them is still his.
+    """
 
     id: str
     name: str
     role: str
     competences: tuple[Competence, ...] = ()
+    former_names: tuple[str, ...] = ()
 
     def is_competent(self, family: str, on: date) -> bool:
         """Whether this person may inspect the family of kinds on that day."""
@@ -32,12 +37,26 @@ class Person:
 
 @dataclass(frozen=True, slots=True)
 class NewPersonChange:
-    """A person's name, role and competences from a day on, whole. by: a person's id."""
+    """A person's name, role and competences from a day on, whole. by: a person's id.
+
+    second: the id of another person who stands behind a widened competence, where one was named. paper: what a
+    competence that began before this day rests on.
+    """
 
     on: date
     person: Person
     by: str
     why: str = ""
+    second: str = ""
+    paper: str = ""
+
+
+class Passphrases(StrEnum):
+    """What a club wants of whoever sits at the desk. Where nothing is asked, every name is as stated."""
+
+    OFF = "off"
+    WANTED = "wanted"  # who has one may prove who he is; else documents print his name as stated
+    REQUIRED = "required"  # and a name that is only stated passes no gear
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,19 +4,25 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from inspector.gear.item import Rating
+from inspector.gear.item import Rating, SizeAsNew
 
 
 class Work(StrEnum):
     """What was done."""
 
-    PIN_AND_BOW = "pin_and_bow"  # both as a pair of one maker and size
+    PIN_AND_BOW = "pin_and_bow"  # another pin to this bow: both are a pair of one maker and size
     HOOK_LATCH = "hook_latch"
     RESPLICED = "respliced"
     BOLTS = "bolts"
     GALVANISED = "galvanised"  # zinc put on anew
     CLEANED = "cleaned"  # rust or paint taken off
     OTHER = "other"
+    # Never kept: they have names so that they can be refused with the reason.
+    WELDED = "welded"
+    HEATED = "heated"
+    STRAIGHTENED = "straightened"
+    DRILLED = "drilled"
+    GROUND = "ground"
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +30,8 @@ class NewRepair:
     """A repair. done_by: who did it, as stated; by: the id of whoever writes it down; part: what was put in.
 
     rating: what the new part is marked with; None where it bears none. The piece is held until inspected after it.
+    maker: whose mark the new part bears. own: the maker sells it for this very piece. sizes: of the new part, or of the
+    piece after the work. replaces: the measures that speak of another part from then on.
     """
 
     on: date
@@ -33,6 +41,10 @@ class NewRepair:
     part: str = ""
     rating: Rating | None = None
     note: str = ""
+    maker: str = ""
+    own: bool = False
+    sizes: tuple[SizeAsNew, ...] = ()
+    replaces: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

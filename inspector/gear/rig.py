@@ -1,6 +1,7 @@
 """A rig: which pieces join which vehicles, in what order, and what is known of the pull."""
 
-from dataclasses import dataclass, field
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
 from datetime import date
 from enum import StrEnum
 
@@ -114,6 +115,19 @@ class Rig:
     def tags(self) -> tuple[str, ...]:
         """Every part once, in the order of the runs."""
         return tuple(dict.fromkeys(tag for run in self.runs for tag in run))
+
+    def called(self, tags: Mapping[str, str]) -> "Rig":
+        """The same rig with other tags for the pieces that were tagged anew. tags: by the tag before."""
+        return replace(
+            self,
+            runs=tuple(tuple(tags.get(tag, tag) for tag in run) for run in self.runs),
+            angles=tuple(replace(one, at=tags.get(one.at, one.at)) for one in self.angles),
+            joints=tuple(
+                replace(one, one=tags.get(one.one, one.one), other=tags.get(one.other, one.other))
+                for one in self.joints
+            ),
+            dampers=tuple(tags.get(tag, tag) for tag in self.dampers),
+        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+from inspector.gear.whereabouts import Where
+
 
 class Counted(StrEnum):
     """Whether a piece was there."""
@@ -47,7 +49,8 @@ class StockStep(StrEnum):
 class NewStockEntry:
     """A mark, or the close. tag: of the piece marked, also one that was not expected; place: where it lay.
 
-    unknown_tags of a close: labels that no piece of the register has.
+    unknown_tags: labels that no piece of the register has; of a close, all of them. was: where the register had the
+    piece when it was marked, since what was found or lost after that is no matter of the mark.
     """
 
     on: date
@@ -58,6 +61,7 @@ class NewStockEntry:
     place: str = ""
     note: str = ""
     unknown_tags: tuple[str, ...] = ()
+    was: Where | None = None
 
 
 @dataclass(frozen=True, slots=True)

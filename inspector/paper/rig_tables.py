@@ -16,7 +16,7 @@ from inspector.units import Dimension, System, show
 
 _PARTS = (0.29, 0.14, 0.15, 0.11, 0.08, 0.09, 0.14)
 _JOINTS = (0.05, 0.31, 0.14, 0.14, 0.36)
-_FINDINGS = (0.16, 0.54, 0.30)
+_FINDINGS = (0.14, 0.46, 0.40)
 _STRONG = BODY.in_bold()
 _ASIDE = SMALL.in_ink(Ink.INK)
 
@@ -31,7 +31,8 @@ def findings(title: str, found: Sequence[RigFinding], width_pt: float) -> list[B
 
 def _finding(one: RigFinding, width_pt: float) -> Block:
     mark_pt, says_pt, source_pt = widths(_FINDINGS, width_pt)
-    about = tr("About: {parts}", parts=", ".join(part_name(tag) for tag in one.about)) if one.about else ""
+    untold = [part_name(tag) for tag in one.about if part_name(tag) not in one.says]
+    about = tr("About: {parts}", parts=", ".join(untold)) if untold else ""
     says = stack([words(one.says, says_pt, BODY), words(about, says_pt, SMALL)])
     return line(_FINDINGS, [outcome_words(one.outcome, mark_pt), says, words(one.source, source_pt, _ASIDE)], width_pt)
 

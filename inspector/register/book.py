@@ -16,10 +16,11 @@ from sqlalchemy.exc import DatabaseError, OperationalError
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import tables
-from inspector.register.guards import guarded_engine
+from inspector.register.guards import guarded_engine, wipe_traces
 from inspector.register.page import Page
 from inspector.register.upgrade import bring_up
 
+REGISTER_FILE = "register.db"  # what the file is called in its folder
 _ORIGIN_SIGNS = "23456789ABCDEFGHJKMNPQRSTVWXYZ"
 
 
@@ -31,9 +32,24 @@ class Book:
         self._bound = threading.local()
         self.origin = self._own_origin()
 
+    @property
+    def file(self) -> Path | None:
+        """The file it lies in; None where it is a database of another make."""
+        url = self._engine.url
+        return Path(url.database) if url.get_backend_name() == "sqlite" and url.database else None
+
+    @property
+    def make(self) -> str:
+        """What kind of database it is."""
+        return self._engine.dialect.name
+
     def close(self) -> None:
         """Let go of the file."""
         self._engine.dispose()
+
+    def wipe_traces(self) -> bool:
+        """Empty what still holds older states of rows; False where it could not be done now."""
+        return self._bound_connection() is None and wipe_traces(self._engine)
 
     @contextmanager
     def page(self) -> Iterator[Page]:

@@ -60,6 +60,24 @@ def items_called(connection: Connection, lowered: Sequence[str]) -> dict[str, It
     return by_tag
 
 
+def tags_of(connection: Connection, item_id: str) -> tuple[str, ...]:
+    """Every tag a piece has or had, the first one first."""
+    booked = select(item.c.tag).where(item.c.id == item_id)
+    later = select(item_change.c.tag).where(item_change.c.item_id == item_id)
+    later = later.order_by(item_change.c.day, item_change.c.id)
+    rows = (*connection.execute(booked), *connection.execute(later))
+    return tuple(dict.fromkeys(str(row[0]) for row in rows))
+
+
+def tags_now(connection: Connection) -> dict[str, str]:
+    """By each tag that a piece had before, the one it has now."""
+    booked = select(item.c.id, item.c.tag).where(item.c.id.in_(select(item_change.c.item_id)))
+    later = select(item_change.c.item_id, item_change.c.tag).order_by(item_change.c.day, item_change.c.id)
+    had = [*connection.execute(booked), *connection.execute(later)]
+    now = {str(key): str(tag) for key, tag in had}
+    return {str(tag): now[str(key)] for key, tag in had if now[str(key)] != tag}
+
+
 def select_items(connection: Connection, *wanted: Any) -> Iterable[Item]:
     """The pieces for which all of this holds, by tag."""
     rows = connection.execute(select(*COLUMNS).where(*wanted).order_by(TAG)).mappings()

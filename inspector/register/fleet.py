@@ -1,8 +1,8 @@
 """The read side of vehicles, fitted parts and trips: what stands is what was written last."""
 
 import json
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 
 import msgspec
@@ -13,7 +13,7 @@ from inspector.gear.fitting import End, Fitted, Fitting, NewFitting, Side
 from inspector.gear.item import Item
 from inspector.gear.trip import Trip, Vehicle
 from inspector.register import tables
-from inspector.register.current import select_items
+from inspector.register.current import select_items, tags_now
 from inspector.register.rows import from_body
 
 
@@ -58,13 +58,18 @@ def vehicle_changes(connection: Connection, vehicle_id: str) -> tuple[NewVehicle
 
 
 def trips(connection: Connection) -> tuple[Trip, ...]:
-    """Every trip as it is planned now, by its first day."""
+    """Every trip as it is planned now, by its first day; its kit by the tags of today."""
     now = {
         key: from_body(body, NewTripChange).trip for key, body in _changes(connection, tables.trip_change, "trip_id")
     }
     rows = connection.execute(select(tables.trip.c.id, tables.trip.c.body).order_by(tables.trip.c.id))
     found = [now.get(str(key)) or from_body(str(body), Trip) for key, body in rows]
-    return tuple(sorted(found, key=lambda one: one.first_on))
+    tags = tags_now(connection)
+    return tuple(sorted((_called_now(one, tags) for one in found), key=lambda one: one.first_on))
+
+
+def _called_now(trip: Trip, tags: Mapping[str, str]) -> Trip:
+    return replace(trip, kit=tuple(tags.get(tag, tag) for tag in trip.kit))
 
 
 def trip_changes(connection: Connection, trip_id: str) -> tuple[NewTripChange, ...]:
@@ -73,7 +78,9 @@ def trip_changes(connection: Connection, trip_id: str) -> tuple[NewTripChange, .
     first = from_body(str(connection.execute(select(table.c.body).where(table.c.id == trip_id)).scalar_one()), Trip)
     entered = _entered(connection, "plan trip", table, trip_id)
     later = _changes(connection, tables.trip_change, "trip_id", trip_id)
-    return (NewTripChange(entered.on, first, entered.by), *(from_body(body, NewTripChange) for _, body in later))
+    plans = (NewTripChange(entered.on, first, entered.by), *(from_body(body, NewTripChange) for _, body in later))
+    tags = tags_now(connection)
+    return tuple(replace(one, trip=_called_now(one.trip, tags)) for one in plans)
 
 
 def _changes(connection: Connection, table: Table, column: str, owner: str = "") -> Iterator[tuple[str, str]]:

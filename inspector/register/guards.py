@@ -10,7 +10,14 @@ from sqlalchemy import Connection, Engine, create_engine, event, text
 
 from inspector.register.tables import APPEND_ONLY
 
-_PRAGMAS = ("foreign_keys=ON", "recursive_triggers=ON", "journal_mode=WAL", "synchronous=FULL", "busy_timeout=5000")
+_PRAGMAS = (
+    "foreign_keys=ON",
+    "recursive_triggers=ON",
+    "journal_mode=WAL",
+    "synchronous=FULL",
+    "busy_timeout=5000",
+    "secure_delete=ON",  # what a person asks to be taken out must not stay readable in freed space
+)
 
 
 def guarded_engine(url: str) -> Engine:
@@ -31,6 +38,19 @@ def _prepare(connection: Any, _record: Any) -> None:
 def _begin(connection: Connection) -> None:
     writes = connection.get_execution_options().get("write")
     connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
+
+
+def wipe_traces(engine: Engine) -> bool:
+    """Empty the write-ahead file, in which older states of rows are still readable; whether that could be done.
+
+    It cannot while another program reads the register; a database server keeps old states by rules of its own.
+    """
+    if engine.dialect.name != "sqlite":
+        return False
+    with engine.connect() as connection:
+        driver: Any = connection.connection.driver_connection
+        busy, _, _ = driver.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchone()
+    return not busy
 
 
 def ensure_triggers(connection: Connection) -> None:

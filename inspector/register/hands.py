@@ -11,7 +11,7 @@ from inspector.gear.debrief import Debrief, NewDebrief
 from inspector.gear.item import Item
 from inspector.gear.rig import KeptRig, Rig
 from inspector.register import tables
-from inspector.register.current import COLUMNS, TAG, item_of
+from inspector.register.current import COLUMNS, TAG, item_of, tags_now
 from inspector.register.leaf import Leaf
 from inspector.register.rows import from_body, new_id, to_body
 
@@ -73,10 +73,12 @@ class HandsPage(Leaf):
         return last if last and last.what is Hands.NOT_RETURNED else None
 
     def rigs(self) -> tuple[KeptRig, ...]:
-        """Every kept rig, by reference."""
+        """Every kept rig, by reference; its parts by the tags of today."""
+        tags = tags_now(self._connection)
         rows = self._connection.execute(select(tables.rig).order_by(tables.rig.c.ref)).mappings()
         return tuple(
-            KeptRig(str(row["id"]), str(row["ref"]), row["day"], from_body(str(row["body"]), Rig)) for row in rows
+            KeptRig(str(row["id"]), str(row["ref"]), row["day"], from_body(str(row["body"]), Rig).called(tags))
+            for row in rows
         )
 
     def debriefs(self, trip: str) -> tuple[Debrief, ...]:

@@ -23,7 +23,7 @@ from inspector.register.tables import (
     strike,
     verdict,
 )
-from inspector.register.year_tables import whereabouts
+from inspector.register.year_tables import attachment, item_change, quarantine, release, repair, whereabouts
 
 _HAPPENED = (
     (inspection, "inspection"),
@@ -35,6 +35,10 @@ _HAPPENED = (
     (fitting, "fitting"),
     (custody, "custody"),
     (whereabouts, "whereabouts"),
+    (repair, "repair"),
+    (item_change, "item_change"),
+    (quarantine, "quarantine"),
+    (release, "release"),
 )
 
 
@@ -135,7 +139,8 @@ def history(connection: Connection, item_id: str) -> tuple[HistoryLine, ...]:
     ]
     said = select(verdict.c.day, literal("verdict"), verdict.c.id, verdict.c.words).where(verdict.c.item_id == item_id)
     papers = select(document.c.day, literal("document"), document.c.id, document.c.kind)
-    parts += [said, papers.where(document.c.about == item_id)]
+    files = select(attachment.c.day, literal("attachment"), attachment.c.id, attachment.c.body)
+    parts += [said, papers.where(document.c.about == item_id), files.where(attachment.c.about == item_id)]
     rows = union_all(*parts).subquery()
     ordered = select(rows.c.day, rows.c.what, rows.c.key, rows.c.body).order_by(rows.c.day.desc(), rows.c.key.desc())
     return tuple(HistoryLine(*row) for row in connection.execute(ordered))

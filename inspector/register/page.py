@@ -22,15 +22,16 @@ from inspector.gear.verdict import Explanation, Verdict
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import dossiers, ledger, lists, tables
-from inspector.register.current import item_called, select_items
+from inspector.register.current import item_called, select_items, tags_of
 from inspector.register.dossiers import Retirement
+from inspector.register.evidence_page import EvidencePage
 from inspector.register.fleet_page import FleetPage
 from inspector.register.hands import HandsPage
+from inspector.register.ledger_page import LedgerPage
 from inspector.register.rows import as_facts, from_body, new_id, to_body
-from inspector.register.year import YearPage
 
 
-class Page(FleetPage, HandsPage, YearPage):
+class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
     """One transaction's view of the book: what it adds is noted for its ledger line."""
 
     def left(self) -> None:
@@ -171,6 +172,10 @@ class Page(FleetPage, HandsPage, YearPage):
         """Whether a piece has or had this tag, in any case."""
         return item_called(self._connection, tag) is not None
 
+    def tags_of(self, item: Item) -> tuple[str, ...]:
+        """Every tag a piece has or had, the first one first."""
+        return tags_of(self._connection, item.id)
+
     def items(self, tags: Sequence[str]) -> dict[str, Item]:
         """The pieces with these tags, by the tag as it was asked for; a tag that no piece has is left out."""
         return dossiers.items(self._connection, tags)
@@ -218,6 +223,10 @@ class Page(FleetPage, HandsPage, YearPage):
         """Every piece that is not retired and whose standing verdict was given by another rulebook than this."""
         others = select(tables.verdict.c.id).where(tables.verdict.c.rulebook_id != rulebook)
         return self._standing_items(tables.standing.c.verdict_id.in_(others))
+
+    def every_item(self) -> tuple[Item, ...]:
+        """Every piece that was ever booked in, by tag."""
+        return tuple(select_items(self._connection))
 
     def _standing_items(self, *wanted: ColumnElement[bool]) -> tuple[Item, ...]:
         standing = tables.standing

@@ -28,6 +28,11 @@ def as_facts(value: object) -> Any:
     return msgspec.to_builtins(value)
 
 
+def from_facts(value: object, shape: type[Shape]) -> Shape:
+    """The dataclass again from plain lists and dicts. Raises msgspec.ValidationError where they are not one."""
+    return msgspec.convert(value, type=shape)
+
+
 def new_id() -> str:
     """A time-ordered UUID (RFC 9562 version 7): 48 bits of milliseconds, 12 bits of order within one, random bits.
 

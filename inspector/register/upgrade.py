@@ -10,13 +10,13 @@ from inspector.refused import Refused
 from inspector.register.guards import ensure_triggers, missing_triggers
 
 HEAD = "0006"
-_KNOWN = ("0001", "0002", "0003", "0004", "0005", "0006")
+KNOWN = ("0001", "0002", "0003", "0004", "0005", "0006")
 
 
 def bring_up(engine: Engine) -> bool:
     """Upgrade where needed; True if anything was changed. Refuses a register made by a newer program."""
     revision = current_revision(engine)
-    if revision is not None and revision not in _KNOWN:
+    if revision is not None and revision not in KNOWN:
         raise Refused(
             tr("register"),
             tr("It was written by a newer version of this program."),

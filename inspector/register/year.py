@@ -7,13 +7,14 @@ from sqlalchemy import Table, insert, select
 from inspector.gear.attachment import Attachment, NewAttachment
 from inspector.gear.evidence import NewQuarantine, NewRelease, Quarantine, Release
 from inspector.gear.incident import Incident, IncidentEntry, NewIncident, NewIncidentEntry
-from inspector.gear.item import Item
+from inspector.gear.item import Item, NewItem
 from inspector.gear.item_change import ItemChange, NewItemChange
 from inspector.gear.person import Contact, NewPersonChange
 from inspector.gear.repair import NewRepair, Repair
 from inspector.gear.stock_take import NewStockEntry, NewStockTake, StockEntry, StockTake
 from inspector.gear.whereabouts import NewWhereabouts, Whereabouts, WhereaboutsEntry
-from inspector.register import places, year_tables
+from inspector.register import places, tables, year_tables
+from inspector.register.current import select_items
 from inspector.register.leaf import Leaf
 from inspector.register.rows import Shape, from_body, new_id, to_body
 
@@ -105,6 +106,27 @@ class YearPage(Leaf):
         """Where a piece is now."""
         return self.whereabouts([item])[item.id]
 
+    def every_item(self) -> tuple[Item, ...]:
+        """Every piece that was ever booked in, by tag."""
+        return tuple(select_items(self._connection))
+
+    def document(self, number: str) -> tuple[str, str] | None:
+        """What a document is about, and its body; None where no document has this number."""
+        table = tables.document
+        found = select(table.c.about, table.c.body).where(table.c.id == number)
+        row = self._connection.execute(found).first()
+        return (str(row[0]), str(row[1])) if row else None
+
+    def booked(self, item: Item) -> NewItem:
+        """What was written down of a piece when it came, before any change."""
+        found = select(tables.item.c.body).where(tables.item.c.id == item.id)
+        return from_body(str(self._connection.execute(found).scalar_one()), NewItem)
+
+    def changes(self, item: Item) -> tuple[ItemChange, ...]:
+        """What was changed of a piece's booking, the oldest first."""
+        found = self._of(year_tables.item_change, "item_id", item.id, NewItemChange)
+        return tuple(ItemChange(key, item.id, facts) for key, facts in found)
+
     def open_quarantines(self, item: Item) -> tuple[str, ...]:
         """The references of the incidents whose evidence a piece still is."""
         kept = self._of(year_tables.quarantine, "item_id", item.id, NewQuarantine)
@@ -154,6 +176,15 @@ class YearPage(Leaf):
         table = year_tables.passphrase
         found = select(table.c.hashed).where(table.c.person_id == person_id)
         return str(self._connection.execute(found).scalar_one_or_none() or "")
+
+    def passphrase_holders(self) -> frozenset[str]:
+        """The ids of everybody who has a passphrase."""
+        return frozenset(map(str, self._connection.execute(select(year_tables.passphrase.c.person_id)).scalars()))
+
+    def person_changes(self, person_id: str) -> tuple[NewPersonChange, ...]:
+        """What was changed of a person, the oldest first."""
+        found = self._of(year_tables.person_change, "person_id", person_id, NewPersonChange)
+        return tuple(facts for _, facts in found)
 
     def _of(self, table: Table, column: str, owner: str, shape: type[Shape]) -> list[tuple[str, Shape]]:
         found = select(table.c.id, table.c.body).where(table.c[column] == owner).order_by(table.c.day, table.c.id)

@@ -1,8 +1,12 @@
 """The sentences of a retirement notice that depend on the kind: what never again, how to destroy, what replaces it."""
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from inspector.gear.dossier import Dossier
 from inspector.gear.item import Rating
 from inspector.gear.kind import Basis, Kind
+from inspector.gear.verdict import Reason, Verdict
 from inspector.language import tr
 from inspector.rulebook.words import listed, marked_words, purpose_word
 from inspector.units import System
@@ -46,3 +50,18 @@ def replace_words(dossier: Dossier, system: System) -> str:
 
 def _tells(rating: Rating) -> bool:
     return rating.figure is not None and rating.basis is not Basis.UNRATED and rating.stated_on != "memory"
+
+
+def with_names_as_stated(reasons: Sequence[Reason], verdict: Verdict, dossier: Dossier) -> tuple[Reason, ...]:
+    """The reasons, each saying beside the inspector's name that nobody knows it but from what was typed."""
+    return tuple(replace(one, value=_as_stated(one, verdict, dossier)) for one in reasons)
+
+
+def _as_stated(reason: Reason, verdict: Verdict, dossier: Dossier) -> str:
+    vouched = {one.id for one in dossier.inspections if one.facts.vouched}
+    names = dict(dossier.names)
+    for finding in verdict.findings:
+        if finding.rule == reason.rule and finding.by in names and finding.rests_on not in vouched:
+            name = tr("by {name}", name=names[finding.by])
+            return reason.value.replace(name, tr("{name} (name as stated)", name=name))
+    return reason.value

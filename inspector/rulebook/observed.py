@@ -13,6 +13,7 @@ from inspector.gear.verdict import Known, Value
 from inspector.language import tr
 from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknown, word
+from inspector.rulebook.renewed import is_of_a_part_before
 from inspector.rulebook.words import service_word
 from inspector.units import Dimension
 
@@ -133,7 +134,7 @@ class Taken:
 
 
 def readings(case: Case, measure: str) -> list[Taken]:
-    """All readings of a measure, in order of day."""
+    """All readings of a measure, in order of day; those of a part that was swapped and read anew are left out."""
     return case.once(_by_measure, _by_measure).get(measure, [])
 
 
@@ -141,7 +142,8 @@ def _by_measure(case: Case) -> dict[str, list[Taken]]:
     found: dict[str, list[Taken]] = {}
     for one in case.dossier.inspections:
         for reading in one.facts.readings:
-            found.setdefault(reading.measure, []).append(Taken(one, reading))
+            if not is_of_a_part_before(case, one, reading.measure):
+                found.setdefault(reading.measure, []).append(Taken(one, reading))
     return found
 
 

@@ -4,11 +4,12 @@ A limit is told as the reading a gauge or calliper would have to show. Nothing r
 """
 
 from inspector.gear.dossier import Dossier
-from inspector.gear.inspection import InspectionKind
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Finding, Needed, Release, Verdict, WallForecast
+from inspector.rulebook.case import Case
 from inspector.rulebook.judge import compares, limit_value
 from inspector.rulebook.load import Rulebook
+from inspector.rulebook.observed import readings
 from inspector.units import DAYS_PER_YEAR, Dimension
 
 _TURNED = {"at_most": "at_least", "below": "above", "at_least": "at_most", "above": "below"}
@@ -88,17 +89,15 @@ def _measured(finding: Finding, dossier: Dossier, book: Rulebook, prefix: str, k
     if limit is not None and new is not None and prefix != "measured":
         must = _TURNED[rule.must] if prefix == "loss" else rule.must
         bound = new.si * (1 - limit if prefix == "loss" else 1 + limit)
-    if prefix != "measured" and bound is not None and _stands(dossier, key, must, bound):
+    if prefix != "measured" and bound is not None and _stands(Case(dossier, book), key, must, bound):
         return Release(finding.rule, Needed.STRIKE)
     return Release(finding.rule, Needed.READING, key, measure.points, must, bound, measure.dimension)
 
 
-def _stands(dossier: Dossier, measure: str, must: str, bound: float) -> bool:
+def _stands(case: Case, measure: str, must: str, bound: float) -> bool:
     """Whether a competent person ever read it past the bound: what is worn or stretched does not come back."""
     return any(
-        not compares(must, reading.figure.si, bound)
-        for one in dossier.inspections
-        if one.facts.competent and one.facts.kind is not InspectionKind.BEFORE_USE
-        for reading in one.facts.readings
-        if reading.measure == measure
+        not compares(must, one.reading.figure.si, bound)
+        for one in readings(case, measure)
+        if case.is_thorough(one.inspection)
     )

@@ -86,7 +86,7 @@ def test_a_member_may_find_a_fault_but_not_pass_a_piece(office: Office) -> None:
 
 def test_competence_ends_with_its_day_and_covers_only_its_scope(office: Office) -> None:
     held = (Competence("strap", date(2020, 1, 1)), Competence("shackle", date(2020, 1, 1), date(2026, 11, 24)))
-    deputy = add_person(office, Person("", "Dee Deputy", "Deputy", held))
+    deputy = add_person(office, Person("", "Dee Deputy", "Deputy", held), "course certificate")
     kind = book_in(office, shackle()).dossier.kind
     seen = record_inspection(office, "SH-1", all_good(office, kind, SHACKLE_READINGS, by=deputy.id))
     assert seen.dossier.inspections[-1].facts.competent is False

@@ -28,7 +28,7 @@ GROUND = "the batch is stamped on the sleeve as well"
 
 def add(office: Office, name: str, *, competent: bool = True) -> Person:
     held = (Competence("all", office.today - timedelta(days=900)),) if competent else ()
-    return add_person(office, Person("", name, "Member", held))
+    return add_person(office, Person("", name, "Member", held), "course certificate" if competent else "")
 
 
 def held_strap(office: Office, owner: str = "Club") -> str:

@@ -128,7 +128,7 @@ def test_a_trigger_that_was_dropped_stands_again_after_opening(tmp_path: Path) -
 
 def test_connections_keep_foreign_keys_and_full_synchronisation(tmp_path: Path) -> None:
     engine = guarded_engine(f"sqlite:///{tmp_path / 'register.db'}")
-    wanted = {"foreign_keys": 1, "synchronous": 2, "journal_mode": "wal", "recursive_triggers": 1}
+    wanted = {"foreign_keys": 1, "synchronous": 2, "journal_mode": "wal", "recursive_triggers": 1, "secure_delete": 1}
     with engine.connect() as connection:
         found = {name: connection.exec_driver_sql(f"PRAGMA {name}").scalar() for name in wanted}
     engine.dispose()

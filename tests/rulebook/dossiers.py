@@ -216,6 +216,15 @@ def year_entries(draw: DrawFn, item: Item, name: str) -> Entry:
     return made[name]
 
 
+@st.composite
+def swaps(draw: DrawFn, dossier: Dossier, key: str) -> Repair:
+    """A part put in place of another, so that what was measured of it before speaks of another part."""
+    on = dossier.item.booked_on + timedelta(days=draw(st.integers(0, (TODAY - dossier.item.booked_on).days)))
+    replaces = tuple(measure.key for measure in dossier.kind.measures if measure.key != "wall" and draw(st.booleans()))
+    work = draw(st.sampled_from((Work.PIN_AND_BOW, Work.BOLTS)))
+    return Repair(key, dossier.item.id, NewRepair(on, work, "a smith", "p", replaces=replaces))
+
+
 def with_entry(dossier: Dossier, name: str, entry: Entry) -> Dossier:
     """The dossier with one more entry at this place."""
     return replace(dossier, **{name: (*getattr(dossier, name), entry)})  # type: ignore[arg-type]
@@ -228,6 +237,8 @@ def dossiers(draw: DrawFn, kinds: list[Kind] = KINDS) -> Dossier:
     for name in YEAR:
         if draw(st.integers(0, 29)) == 0:
             dossier = with_entry(dossier, name, draw(year_entries(dossier.item, name)))
+    if draw(st.integers(0, 9)) == 0:
+        dossier = with_entry(dossier, "repairs", draw(swaps(dossier, draw(st.sampled_from(("a", "z"))))))
     if draw(st.integers(0, 3)) == 0:
         dossier = draw(answered(dossier))
     count_drawn(dossier)

@@ -77,6 +77,7 @@ STRICTER = {
     "pack_dampers": "3",
     "pack_spare_straps": "2",
     "overload_share_steel": "40 %",
+    "handover_count_days": "7 days",
 }
 LOOSE = """
 profile = ["shackle-wear-ten-percent", "hook-wear-ten-percent", "hook-opening-ten-percent", "wire-diameter-six-percent"]

@@ -31,6 +31,7 @@ from tests.rulebook.dossiers import (
     exposures,
     inspections,
     strikes,
+    swaps,
     untold_returns,
     uses,
     with_entry,
@@ -152,6 +153,25 @@ def test_a_find_a_repair_a_new_marking_and_evidence_hold_until_a_thorough_inspec
     counts = not isinstance(added, ItemChange) or added.facts.what is Altered.LABEL_NEW
     if counts and not [one for one in dossier.inspections if one.facts.competent and one.on >= added.facts.on]:
         assert verdict.outcome.severity >= Outcome.HOLD.severity
+
+
+@given(dossiers(), st.data())
+def test_a_part_put_in_after_all_that_is_known_makes_nothing_milder(dossier: Dossier, data: st.DataObject) -> None:
+    """Whatever day is told for it: the readings of the part before stand until the new one was read in full."""
+    swap = data.draw(swaps(dossier, "zz"))
+    verdict, before = verdict_of(with_entry(dossier, "repairs", swap)), verdict_of(dossier)
+    check_never_milder(verdict, before)
+    quantities = {one.quantity: one.value for one in before.findings if one.quantity.startswith(("loss.", "growth."))}
+    assert quantities == {one.quantity: one.value for one in verdict.findings if one.quantity in quantities}
+
+
+@given(dossiers())
+def test_a_label_that_is_lost_makes_nothing_milder(dossier: Dossier) -> None:
+    """The rating as it was read, and the same figure as it is remembered."""
+    item = dossier.item
+    assume(item.rating.figure is not None and item.rating.stated_on != "memory")
+    facts = replace(item.facts, rating=replace(item.rating, stated_on="memory"))
+    check_never_milder(verdict_of(replace(dossier, item=replace(item, facts=facts))), verdict_of(dossier))
 
 
 @given(dossiers(), st.data())

@@ -10,7 +10,7 @@ from inspector.gear.rig_result import RigFinding, RigOutcome
 from inspector.language import tr
 from inspector.rulebook.judge import SAME_RATIO
 from inspector.rulebook.load import Rulebook
-from inspector.rulebook.rigs.layout import Layout, Part
+from inspector.rulebook.rigs.layout import Joined, Layout, Part
 from inspector.units import Dimension, System, show
 
 _HOLES = {
@@ -22,7 +22,21 @@ _PINNED = {("shackle", "point"), ("shackle", "insert"), ("pin", "receiver")}
 
 
 def fits(layout: Layout, system: System) -> Iterator[RigFinding]:
-    """What does not go together, and what nobody can tell to; nothing where all does."""
+    """What does not go together and of what nobody can tell; that all does, where sizes were written down for it."""
+    speaking = tuple(_misfits(layout, system))
+    yield from speaking
+    pinned = [pair for pair in layout.joined if _roles(layout, pair) & _PINNED]
+    if pinned and not speaking:
+        says = tr("Pins, holes and blocks go together by the sizes written down.")
+        yield RigFinding("fits", RigOutcome.SOUND, says, layout.book.source_text("house_law"))
+
+
+def _roles(layout: Layout, joined: Joined) -> set[tuple[str, str]]:
+    one, other = layout.parts[joined.one].role, layout.parts[joined.other].role
+    return {(one, other), (other, one)}
+
+
+def _misfits(layout: Layout, system: System) -> Iterator[RigFinding]:
     for joined in layout.joined:
         pair = layout.parts[joined.one], layout.parts[joined.other]
         for one, other in (pair, pair[::-1]):

@@ -1,0 +1,44 @@
+"""Ask for a passphrase: hidden on a terminal, or from the environment of a script; never on the command line."""
+
+import os
+import sys
+
+import click
+
+from inspector.duties.keep_passphrases import is_asked, vouch
+from inspector.duties.office import Office
+from inspector.language import tr
+from inspector.refused import Refused
+
+OWN = "INSPECTOR_PASSPHRASE"
+NEW = "INSPECTOR_NEW_PASSPHRASE"
+
+
+def vouched(office: Office) -> Office:
+    """The office with the person at the desk vouched for, where the club wants passphrases and he gives his."""
+    if not is_asked(office):
+        return office
+    label = tr("Passphrase of {name} (empty: the name stands as stated)", name=office.officer.name)
+    return vouch(office, _typed(OWN, label, twice=False))
+
+
+def new_passphrase(name: str) -> str:
+    """A new passphrase, typed twice."""
+    typed = _typed(NEW, tr("New passphrase of {name}", name=name), twice=True)
+    if not typed:
+        why = tr("None was typed.")
+        what = tr("Type it on a terminal, or put it into {variable} for a script.", variable=NEW)
+        raise Refused(tr("passphrase"), why, what)
+    return typed
+
+
+def _typed(variable: str, label: str, *, twice: bool) -> str:
+    """From the environment, else from a terminal; nothing where there is neither."""
+    if (given := os.environ.get(variable)) is not None:
+        return given
+    if not sys.stdin.isatty():
+        return ""
+    asked: str = click.prompt(
+        label, default="", show_default=False, hide_input=True, confirmation_prompt=twice, err=True
+    )
+    return asked

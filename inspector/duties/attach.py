@@ -1,0 +1,120 @@
+"""Put certificates, receipts, instructions and photos to a piece, an incident or a trip, list them, take them out."""
+
+import hashlib
+import re
+from pathlib import Path
+
+from inspector.duties.office import Office
+from inspector.duties.plain_lines import check_line
+from inspector.duties.who import id_of
+from inspector.gear.attachment import Attachment, NewAttachment, PaperKind
+from inspector.language import tr
+from inspector.paper.photo import take_in
+from inspector.refused import Refused
+from inspector.register.page import Page
+
+_LONGEST_NAME = 60  # of four bytes each they still fit what a disk takes
+_ENDINGS = {"application/pdf": ".pdf", "image/jpeg": ".jpg", "image/png": ".png", "text/plain": ".txt"}
+_DEVICE = re.compile(r"^(con|prn|aux|nul|com\d|lpt\d)$", re.IGNORECASE)
+
+
+def attach(
+    office: Office, about: str, name: str, data: bytes, kind: PaperKind, *, note: str = "", by: str = ""
+) -> Attachment:
+    """Keep a file. about: a piece's tag, an incident's or a trip's reference. name: of the file as it came.
+
+    Refused: what is no PDF, JPEG, PNG or text by its content, broken, too large, or there already.
+    """
+    check_line(tr("note"), note)
+    found = take_in(data)
+    with office.book.page() as page:
+        owner = _about(page, about)
+        facts = NewAttachment(
+            on=office.today,
+            kind=kind,
+            name=safe_stem(name) + _ENDINGS[found.media_type],
+            media_type=found.media_type,
+            size_bytes=len(found.data),
+            sha256=hashlib.sha256(found.data).hexdigest(),
+            original_sha256=hashlib.sha256(data).hexdigest(),
+            by=id_of(office, page, by, tr("put in by")),
+            note=note.strip(),
+            taken_at=found.taken_at,
+        )
+        for one in page.attachments(owner):
+            if one.facts.original_sha256 == facts.original_sha256:
+                why = tr("The same file is there already, as “{name}”.", name=one.facts.name)
+                raise Refused(tr("file"), why, tr("Look whether another one was meant."))
+        kept = page.add_attachment(owner, facts, found.data)
+        page.enter("attach", by=office.officer.id, at=office.now, facts={"about": about, "as": facts})
+    return kept
+
+
+def attachments(office: Office, about: str) -> tuple[Attachment, ...]:
+    """The files put to a piece, an incident or a trip, the oldest first."""
+    with office.book.reading() as page:
+        return page.attachments(_about(page, about))
+
+
+def take_out(office: Office, about: str, folder: Path) -> tuple[Path, ...]:
+    """Write the files of a piece, an incident or a trip into a folder; a file that is there already stays as it is."""
+    with office.book.reading() as page:
+        kept = page.attachments(_about(page, about))
+        files = [(one.facts, page.attachment_bytes(one.facts.sha256)) for one in kept]
+    if not files:
+        raise Refused(tr("files"), tr("Nothing was put to {about}.", about=about), tr("Put a file in first."))
+    taken: set[str] = set()
+    written = []
+    for facts, data in files:
+        if hashlib.sha256(data).hexdigest() != facts.sha256:
+            why = tr("“{name}” is not what was kept.", name=facts.name)
+            raise Refused(tr("file"), why, tr("Run `inspector verify`, and take it from a back-up."))
+        place = folder / _free_name(facts.name, taken)
+        _write_new(place, data)
+        written.append(place)
+    return tuple(written)
+
+
+def _write_new(place: Path, data: bytes) -> None:
+    try:
+        place.parent.mkdir(parents=True, exist_ok=True)
+        with place.open("xb") as new:
+            new.write(data)
+    except FileExistsError as error:
+        why = tr("{file} is there already and stays as it is.", file=place)
+        raise Refused(tr("folder"), why, tr("Name an empty folder.")) from error
+    except OSError as error:
+        why = tr("{file} cannot be written ({why}).", file=place, why=error.strerror)
+        raise Refused(tr("folder"), why, tr("Choose a folder you may write to.")) from error
+
+
+def _about(page: Page, named: str) -> str:
+    """The id of the piece with this tag, or of the incident or trip with this reference; in any case of its letters."""
+    wanted = named.strip().casefold()
+    if wanted and page.has_tag(named.strip()):
+        return page.item(named).id
+    called = {one.ref.casefold(): one.id for one in page.trips()}
+    called |= {one.ref.casefold(): one.id for one in page.incidents()}
+    if wanted in called:
+        return called[wanted]
+    why = tr("No piece, incident or trip is called “{name}”.", name=named)
+    raise Refused(tr("about"), why, tr("Write the tag of a piece, or the reference of an incident or a trip."))
+
+
+def safe_stem(name: str) -> str:
+    """A file's name without folders, ending, and signs that a system may take for something else."""
+    last = re.split(r"[/\\]", name)[-1]
+    stem = re.sub(r"\.[A-Za-z0-9]{1,5}$", "", last)
+    plain = "".join(sign if sign.isalnum() or sign in "-_ ()" else "_" for sign in stem)
+    safe = plain.strip(" .")[:_LONGEST_NAME].strip(" .")
+    return f"_{safe}" if _DEVICE.match(safe) else safe or tr("file")
+
+
+def _free_name(name: str, taken: set[str]) -> str:
+    stem, ending = safe_stem(name), Path(name).suffix
+    number, found = 1, stem + ending
+    while found.casefold() in taken:
+        number += 1
+        found = f"{stem} ({number}){ending}"
+    taken.add(found.casefold())
+    return found

@@ -1,0 +1,37 @@
+"""Back the register up, and put a copy in its place."""
+
+from pathlib import Path
+
+from inspector.duties.office import Office
+from inspector.register import backup
+from inspector.register.backup import Backup
+from inspector.register.book import REGISTER_FILE
+
+
+def back_up(office: Office, folder: Path | None = None) -> Backup:
+    """Copy the register into a folder, its own `backups` where none is named, and enter which copy was made."""
+    made = backup.back_up(office.book, folder or usual_folder(office), office.today)
+    with office.book.page() as page:
+        page.enter("back up", by=office.officer.id, at=office.now, facts=facts_of(made))
+    return made
+
+
+def usual_folder(office: Office) -> Path:
+    """Where copies go when no folder is named: beside the register, to be carried to another disk from there."""
+    return office.out_tray.parent / "backups"
+
+
+def facts_of(made: Backup) -> dict[str, object]:
+    """What the ledger tells of a copy: its name without the folders of this machine."""
+    return {"file": made.file.name, "bytes": made.size_bytes, "sha256": made.sha256, "head": made.head}
+
+
+def restore(file: Path, folder: Path, head: str = "") -> Backup:
+    """Put a copy into a folder that has no register. head: one printed on a document, which the copy must hold."""
+    return backup.restore(file, folder / REGISTER_FILE, head.strip().lower())
+
+
+def enter_restored(office: Office, made: Backup) -> None:
+    """Enter into a restored register which copy it was made from."""
+    with office.book.page() as page:
+        page.enter("restore", by=office.officer.id, at=office.now, facts=facts_of(made))

@@ -1,0 +1,123 @@
+"""A count as its entries tell it: what was expected, what was marked last, what is left."""
+
+from dataclasses import dataclass
+
+from inspector.gear.item import Item
+from inspector.gear.stock_take import Counted, NewStockEntry, StockStep, StockTake
+from inspector.gear.whereabouts import Where, Whereabouts
+from inspector.language import tr
+from inspector.refused import Refused
+from inspector.register.page import Page
+
+
+@dataclass(frozen=True, slots=True)
+class Marked:
+    """A piece with its last mark."""
+
+    item: Item
+    entry: NewStockEntry
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    """A count. expected, marks: by the piece's id; labels: seen, and no piece had them; closed: its close, if any."""
+
+    taken: StockTake
+    expected: dict[str, Item]
+    elsewhere: dict[str, Item]
+    marks: dict[str, Marked]
+    labels: tuple[str, ...]
+    closed: NewStockEntry | None
+
+    @property
+    def ref(self) -> str:
+        """What the count is called by."""
+        return self.taken.ref
+
+    def counted(self, item: Item) -> Counted:
+        """What its last mark says; a piece without one is not known to be there."""
+        mark = self.marks.get(item.id)
+        return mark.entry.counted if mark else Counted.UNKNOWN
+
+    def seen(self, said: Counted) -> tuple[Item, ...]:
+        """The expected pieces of which this stands."""
+        return tuple(item for item in self.expected.values() if self.counted(item) is said)
+
+
+def count_called(page: Page, ref: str) -> Count:
+    """The count with this reference."""
+    known = page.stock_takes()
+    for one in known:
+        if one.ref.casefold() == ref.strip().casefold():
+            return _read(page, one)
+    why = tr("No count has the reference “{ref}”.", ref=ref.strip())
+    listed = ", ".join(one.ref for one in known) or tr("none yet")
+    raise Refused(tr("count"), why, tr("Use one of: {refs}.", refs=listed))
+
+
+def open_count(page: Page, ref: str) -> Count:
+    """The count with this reference; a closed one takes nothing more."""
+    found = count_called(page, ref)
+    if found.closed:
+        why = tr("The count {ref} is closed and takes nothing more.", ref=found.ref)
+        raise Refused(tr("count"), why, tr("Begin a new count."))
+    return found
+
+
+def counts(page: Page) -> tuple[Count, ...]:
+    """Every count, the oldest first."""
+    return tuple(_read(page, one) for one in page.stock_takes())
+
+
+def _read(page: Page, taken: StockTake) -> Count:
+    entries = [one.facts for one in page.stock_entries(taken)]
+    tags = [*taken.facts.expected, *(tag for tag, _ in taken.facts.elsewhere), *(one.tag for one in entries if one.tag)]
+    items = page.items(tags)
+    marks = {items[one.tag].id: Marked(items[one.tag], one) for one in entries if one.tag in items}
+    return Count(
+        taken,
+        {items[tag].id: items[tag] for tag in taken.facts.expected},
+        {items[tag].id: items[tag] for tag, _ in taken.facts.elsewhere},
+        marks,
+        _labels(entries),
+        next((one for one in entries if one.step is StockStep.CLOSED), None),
+    )
+
+
+def _labels(entries: list[NewStockEntry]) -> tuple[str, ...]:
+    """Labels without a piece, as they were marked last: seen, or a slip."""
+    found: dict[str, bool] = {}
+    for one in entries:
+        if one.step is StockStep.MARKED:
+            found |= dict.fromkeys(one.unknown_tags, one.counted is Counted.PRESENT)
+    return tuple(label for label, stands in found.items() if stands)
+
+
+def covers(scope: str, place: str) -> bool:
+    """Whether a place lies in what is counted: "Shed" holds "Shed, hook 1"; an empty scope holds everything."""
+    whole, part = scope.casefold().strip(), place.casefold().strip()
+    return not whole or part == whole or (part.startswith(whole) and not part[len(whole)].isalnum())
+
+
+def names_of(page: Page) -> dict[str, str]:
+    """The names of people by their ids."""
+    return {one.id: one.name for one in page.people()}
+
+
+def where_words(where: Whereabouts, names: dict[str, str]) -> str:
+    """Where a piece is, in a few words."""
+    at = names.get(where.at, where.at)
+    words = {
+        Where.IN_STORE: tr("in store"),
+        Where.ON_LOAN: tr("on loan"),
+        Where.ON_VEHICLE: tr("on vehicle"),
+        Where.MISSING: tr("missing"),
+        Where.STOLEN: tr("stolen"),
+        Where.SOLD: tr("sold"),
+        Where.GIVEN_BACK: tr("given back to its owner"),
+        Where.DESTROYED: tr("made unusable"),
+    }
+    linked = {Where.ON_LOAN: tr("on loan to {at}", at=at), Where.ON_VEHICLE: tr("on vehicle {at}", at=at)}
+    if at and where.where in linked:
+        return linked[where.where]
+    return tr("{where}: {at}", where=words[where.where], at=at) if at else words[where.where]

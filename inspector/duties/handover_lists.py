@@ -1,0 +1,200 @@
+"""What is told at a handover: what the count found, and everything that is still open."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date, timedelta
+
+from inspector.duties.counts import Count, names_of, where_words
+from inspector.duties.lend import loans
+from inspector.duties.office import Office
+from inspector.gear.custody import Loan
+from inspector.gear.incident import EntryKind, Gravity, Incident
+from inspector.gear.item import Item
+from inspector.gear.outcome import Outcome
+from inspector.gear.papers import ProtocolTable
+from inspector.gear.person import Competence, Person
+from inspector.gear.stock_take import Counted
+from inspector.gear.verdict import Explanation, Needed, Status, Verdict
+from inspector.gear.whereabouts import Where, Whereabouts
+from inspector.language import show_day, tr, tr_n
+from inspector.register.lists import Asked
+from inspector.register.page import Page
+
+ENDS_SOON_DAYS = 90  # long enough to find a course; it holds no piece by itself, so it is no rule
+_ALL = 1_000_000
+_THREE, _FOUR = (0.16, 0.24, 0.6), (0.16, 0.24, 0.3, 0.3)
+
+
+def tables(office: Office, page: Page, count: Count) -> tuple[ProtocolTable, ...]:
+    """Every list of the protocol, in the order in which it is read."""
+    items = page.every_item()
+    where = page.whereabouts(items)
+    return (
+        _counted(office, page, count, where),
+        _missing(office, page, items, where),
+        _holds(office, page, items, where),
+        _retired(office, page, items, where),
+        _loans(loans(office), office.today),
+        _due(office, page, items, where),
+        _competences(page.people(), office.today),
+        _incidents(page),
+    )
+
+
+def kind_name(office: Office, item: Item) -> str:
+    """What a piece is."""
+    kind = office.rules.kinds.get(item.facts.kind)
+    return kind.name if kind else item.facts.kind
+
+
+def _counted(office: Office, page: Page, count: Count, where: Mapping[str, Whereabouts]) -> ProtocolTable:
+    """All that was not simply there; a piece nobody looked for is told as such."""
+    names = names_of(page)
+    lines = [
+        (item.tag, kind_name(office, item), said, where_words(where[item.id], names)) for item, said in _differs(count)
+    ]
+    assert count.closed is not None  # an open count lets nobody hand over
+    lines += [(label, "–", tr("seen; no piece has this label"), "–") for label in count.closed.unknown_tags]
+    there, total = len(count.seen(Counted.PRESENT)), len(count.expected)
+    said = tr("Count {ref} of everything, closed on {day}: {there} of {total} expected pieces were seen.")
+    told = said.format(ref=count.ref, day=show_day(count.closed.on), there=there, total=total)
+    columns = (tr("Tag"), tr("Piece"), tr("In the count"), tr("By the register now"))
+    none = tr("Every expected piece was seen, and nothing else turned up.")
+    return ProtocolTable(tr("The count"), told, columns, _FOUR, tuple(lines), none)
+
+
+def _differs(count: Count) -> Iterator[tuple[Item, str]]:
+    for item in count.expected.values():
+        if count.counted(item) is Counted.UNKNOWN:
+            yield item, tr("not seen: nobody looked for it")
+    for mark in count.marks.values():
+        if mark.entry.counted is Counted.ABSENT:
+            yield mark.item, tr("looked for, not there")
+        elif mark.entry.counted is Counted.PRESENT and mark.entry.was and mark.entry.was.is_gone:
+            was = where_words(Whereabouts(mark.entry.was), {})
+            yield mark.item, tr("seen, though it was {where}", where=was)
+
+
+def _missing(office: Office, page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts]) -> ProtocolTable:
+    names = names_of(page)
+    gone = [one for one in items if where[one.id].where in {Where.MISSING, Where.STOLEN}]
+    lines = ((one.tag, kind_name(office, one), _since(where[one.id], names)) for one in gone)
+    columns = (tr("Tag"), tr("Piece"), tr("Since when, and where it was seen last"))
+    return ProtocolTable(tr("Missing or stolen"), "", columns, _THREE, tuple(lines), tr("No piece is missing."))
+
+
+def _since(where: Whereabouts, names: dict[str, str]) -> str:
+    said = where_words(where, names)
+    return tr("{where}, since {day}", where=said, day=show_day(where.since)) if where.since else said
+
+
+def _standing(page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts], outcome: Outcome) -> list[Item]:
+    """The pieces with this verdict that the club has or ought to have."""
+    tags = {line.tag for line in page.gear(Asked(outcome=outcome.value, limit=_ALL))}
+    left = {Where.SOLD, Where.DESTROYED, Where.GIVEN_BACK}
+    return [one for one in items if one.tag in tags and where[one.id].where not in left]
+
+
+def _holds(office: Office, page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts]) -> ProtocolTable:
+    lines = []
+    for item in _standing(page, items, where, Outcome.HOLD):
+        verdict, words = page.latest_verdict(item.id)
+        release = _release(verdict, words) or tr("Nothing that can be named: look at its record.")
+        lines.append((item.tag, kind_name(office, item), words.headline, release))
+    columns = (tr("Tag"), tr("Piece"), tr("What holds it"), tr("What would release it, all together"))
+    return ProtocolTable(tr("On hold"), "", columns, _FOUR, tuple(lines), tr("No piece is on hold."))
+
+
+def _release(verdict: Verdict, words: Explanation) -> str:
+    """What would release it; an inspection of all of it has the single looks in it that are lacking."""
+    needed = {one.rule: one.needed for one in verdict.releases}
+    in_full = Needed.INSPECTION in needed.values()
+    held = [
+        one.release
+        for one in words.reasons
+        if one.release and not (in_full and one.status is Status.UNKNOWN and needed.get(one.rule) is Needed.GRADE)
+    ]
+    return "; ".join(dict.fromkeys(held))
+
+
+def _retired(office: Office, page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts]) -> ProtocolTable:
+    names = names_of(page)
+    lines = [
+        (item.tag, kind_name(office, item), where_words(where[item.id], names))
+        for item in _standing(page, items, where, Outcome.RETIRE)
+    ]
+    columns = (tr("Tag"), tr("Piece"), tr("Where it is"))
+    none = tr("No retired piece waits to be made unusable.")
+    return ProtocolTable(tr("Retired and not yet made unusable"), "", columns, _THREE, tuple(lines), none)
+
+
+def _loans(out: Sequence[Loan], today: date) -> ProtocolTable:
+    lines = [(one.tag, one.kind_name, one.holder, _back_by(one, today)) for one in out]
+    columns = (tr("Tag"), tr("Piece"), tr("With whom"), tr("Since when, and due"))
+    return ProtocolTable(tr("On loan"), "", columns, _FOUR, tuple(lines), tr("Nothing is out."))
+
+
+def _back_by(loan: Loan, today: date) -> str:
+    due = show_day(loan.due) if loan.due else tr("no known day")
+    said = tr("since {since}, due {due}", since=show_day(loan.since), due=due)
+    days = loan.overdue_days(today)
+    return said + tr_n(" – OVERDUE by {count} day", " – OVERDUE by {count} days", days) if days else said
+
+
+def _due(office: Office, page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts]) -> ProtocolTable:
+    """Inspections and wall readings whose day is here or past, of pieces the club has."""
+    here = {one.tag: one for one in items if not where[one.id].where.is_gone}
+    due = page.gear(Asked(due_by=office.today, order="due", limit=_ALL))
+    lines = [
+        (one.tag, kind_name(office, here[one.tag]), show_day(one.next_due), _late(one.next_due, office.today))
+        for one in due
+        if one.tag in here and one.next_due
+    ]
+    columns = (tr("Tag"), tr("Piece"), tr("Was due on"), "")
+    none = tr("No inspection and no reading is due.")
+    return ProtocolTable(tr("Inspections and readings overdue"), "", columns, _FOUR, tuple(lines), none)
+
+
+def _late(due: date, today: date) -> str:
+    days = (today - due).days
+    return tr_n("{count} day overdue", "{count} days overdue", days) if days else tr("due today")
+
+
+def _competences(people: Sequence[Person], today: date) -> ProtocolTable:
+    until = today + timedelta(days=ENDS_SOON_DAYS)
+    lines = [
+        (one.name, held.scope, _end(held.until, today))
+        for one in people
+        for held in one.competences
+        if held.until and held.until <= until and not _renewed(one, held)
+    ]
+    columns = (tr("Who"), tr("For"), tr("Until when"))
+    said = tr("Those that have ended or end within {days} days.", days=ENDS_SOON_DAYS)
+    return ProtocolTable(tr("Competences that end"), said, columns, _THREE, tuple(lines), tr("None ends soon."))
+
+
+def _renewed(person: Person, ending: Competence) -> bool:
+    """Whether another one of the same scope goes on after it."""
+    assert ending.until is not None
+    after = ending.until + timedelta(days=1)
+    same = (one for one in person.competences if one.scope in {ending.scope, "all"})
+    return any(one.since <= after and (one.until is None or one.until > ending.until) for one in same)
+
+
+def _end(until: date, today: date) -> str:
+    ended = until < today
+    return tr("ENDED on {day}", day=show_day(until)) if ended else tr("ends on {day}", day=show_day(until))
+
+
+def _incidents(page: Page) -> ProtocolTable:
+    words = {Gravity.ACCIDENT: tr("Accident"), Gravity.NEAR_MISS: tr("Near miss")}
+    lines = [
+        (one.ref, tr("{what}, {day}", what=words[one.facts.gravity], day=show_day(one.facts.on)), _what(one))
+        for one in page.incidents()
+        if not any(entry.facts.kind is EntryKind.CLOSED for entry in page.incident_entries(one))
+    ]
+    columns = (tr("Report"), tr("What and when"), tr("Where, and what happened"))
+    return ProtocolTable(tr("Incidents still open"), "", columns, _THREE, tuple(lines), tr("No report is open."))
+
+
+def _what(one: Incident) -> str:
+    return tr("{place}: {what}", place=one.facts.place, what=one.facts.what)

@@ -1,0 +1,56 @@
+"""How to reach a person: written down outside the history, and taken out for good when he asks for it."""
+
+from dataclasses import dataclass, replace
+
+from inspector.duties.office import Office
+from inspector.duties.plain_lines import check_line
+from inspector.duties.who import person_of
+from inspector.gear.person import Contact, Person
+from inspector.language import tr
+from inspector.refused import Refused
+
+
+@dataclass(frozen=True, slots=True)
+class Erased:
+    """Whose details were taken out or written anew. is_wiped: whether no older state is left in the register's file."""
+
+    person: Person
+    is_wiped: bool
+
+
+def contact_of(office: Office, who: str) -> Contact | None:
+    """How to reach a person, where it was written down."""
+    with office.book.reading() as page:
+        return page.contact(person_of(page, who, tr("person")).id)
+
+
+def write_contact(
+    office: Office, who: str, *, phone: str | None = None, mail: str | None = None, address: str | None = None
+) -> Erased:
+    """Write down how to reach a person; what is not given stays. The ledger says that it was done, not the details."""
+    with office.book.page() as page:
+        person = person_of(page, who, tr("person"))
+        before = page.contact(person.id) or Contact()
+        given = {"phone": phone, "mail": mail, "address": address}
+        for field, text in ((tr("telephone"), phone), (tr("mail"), mail), (tr("postal address"), address)):
+            check_line(field, text or "")
+        contact = replace(before, **{field: text.strip() for field, text in given.items() if text is not None})
+        if contact == before:
+            raise Refused(
+                tr("contact"), tr("Nothing would change."), tr("Write a telephone, a mail or a postal address.")
+            )
+        page.set_contact(person.id, contact if contact != Contact() else None)
+        page.enter("write contact", by=office.officer.id, at=office.now, facts={"id": person.id})
+    return Erased(person, office.book.wipe_traces())
+
+
+def remove_contact(office: Office, who: str) -> Erased:
+    """Take out how to reach a person, so that nothing of it is left to read in the register's file."""
+    with office.book.page() as page:
+        person = person_of(page, who, tr("person"))
+        if page.contact(person.id) is None:
+            why = tr("Nothing is written down for {name}.", name=person.name)
+            raise Refused(tr("contact"), why, tr("Nothing is to do."))
+        page.set_contact(person.id, None)
+        page.enter("remove contact", by=office.officer.id, at=office.now, facts={"id": person.id})
+    return Erased(person, office.book.wipe_traces())

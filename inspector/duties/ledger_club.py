@@ -1,0 +1,54 @@
+"""Sentences of the ledger about the club, its people and its rulebook."""
+
+from datetime import date
+
+from inspector.duties.ledger_line import Line, Sentence, listed
+from inspector.language import show_day, tr, tr_n
+
+
+def _founded(line: Line) -> str:
+    return tr("The register of {club} was begun.", club=line.text("club"))
+
+
+def _officer(line: Line) -> str:
+    return tr("{name} became equipment officer of the club.", name=line.name(line.text("id")))
+
+
+def _person(line: Line) -> str:
+    name = line.name(line.text("id"))
+    if line.by not in line.names:  # an empty register has nobody at the desk yet
+        return tr("{name} was the first to be written into the register.", name=name)
+    return tr("{who} wrote {name} into the register.", who=line.who, name=name)
+
+
+def _adopted(line: Line) -> str:
+    day = show_day(date.fromisoformat(line.text("from")))
+    retires = tr(" It was known to retire {tags}.", tags=listed(line.texts("retires"))) if line.texts("retires") else ""
+    if not line.text("club"):
+        return tr("{who} adopted the packaged rulebook from {day} on.", who=line.who, day=day) + retires
+    return (
+        tr(
+            "{who} adopted the rulebook “{title}” of {club} from {day} on, with {changes}.",
+            who=line.who,
+            title=line.text("title"),
+            club=line.text("club"),
+            day=day,
+            changes=tr_n("one change", "{count} changes", len(line.many("changes"))),
+        )
+        + retires
+    )
+
+
+def _in_force(line: Line) -> str:
+    count = len(line.texts("tags"))
+    judged = tr_n("One piece was judged anew by it.", "{count} pieces were judged anew by it.", count)
+    return tr("Another rulebook came into force.") + f" {judged}"
+
+
+SENTENCES: dict[str, Sentence] = {
+    "found club": _founded,
+    "name officer": _officer,
+    "add person": _person,
+    "adopt rulebook": _adopted,
+    "rulebook in force": _in_force,
+}

@@ -1,0 +1,76 @@
+"""Let evidence go: a piece or a vehicle, by two different competent persons, for a reason in words.
+
+A piece that was let go stays on hold until somebody competent has inspected it.
+"""
+
+from inspector.duties.incident_checks import incident_called, need
+from inspector.duties.judging import judge_and_keep
+from inspector.duties.office import Office
+from inspector.duties.who import check_judge, owns_vehicle, person_of
+from inspector.gear.evidence import NewRelease
+from inspector.gear.incident import EntryKind, IncidentEntry, NewIncidentEntry
+from inspector.gear.judged import Judged
+from inspector.gear.person import Person
+from inspector.gear.trip import Vehicle
+from inspector.language import tr
+from inspector.refused import Refused
+from inspector.register.page import Page
+
+
+def release_evidence(office: Office, ref: str, tag: str, *, second: str, why: str, by: str = "") -> Judged:
+    """Two competent persons let a piece go from an incident. by: the officer where nobody is named."""
+    reason = need(tr("reason"), why, tr("Write why it need not be kept any longer, and who agreed."))
+    with office.book.page() as page:
+        incident, item = incident_called(page, ref), page.item(tag)
+        if incident.ref not in page.open_quarantines(item):
+            said = tr("{tag} is not kept for {ref}.", tag=item.tag, ref=incident.ref)
+            raise Refused(tr("tag"), said, tr("Look at the incident's list of pieces."))
+        kind = office.kind(item.facts.kind)
+        first, other = _two(office, page, by, second)
+        check_judge(first, item, kind, office.today, tr("released by"))
+        check_judge(other, item, kind, office.today, tr("second name"))
+        facts = NewRelease(office.today, incident.ref, first.id, other.id, reason)
+        page.add_release(item, facts)
+        outcome = judge_and_keep(office, page, item)
+        page.enter("release evidence", by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": facts})
+    return outcome
+
+
+def release_vehicle(office: Office, ref: str, tag: str, *, second: str, why: str, by: str = "") -> IncidentEntry:
+    """Two competent persons let a vehicle go from an incident."""
+    reason = need(tr("reason"), why, tr("Write why it need not be kept any longer, and who agreed."))
+    with office.book.page() as page:
+        incident, vehicle = incident_called(page, ref), page.vehicle(tag)
+        if incident.ref not in page.kept_vehicles().get(vehicle.tag, ()):
+            said = tr("{tag} is not kept for {ref}.", tag=vehicle.tag, ref=incident.ref)
+            raise Refused(tr("vehicle"), said, tr("Look at the incident's list of vehicles."))
+        first, other = _two(office, page, by, second)
+        _check_for_vehicle(office, first, vehicle, tr("released by"))
+        _check_for_vehicle(office, other, vehicle, tr("second name"))
+        said_so = (vehicle.tag, reason, first.id, other.id)
+        facts = NewIncidentEntry(office.today, EntryKind.VEHICLE_RELEASED, *said_so)
+        kept = page.add_incident_entry(incident, facts)
+        page.enter(
+            "release vehicle", by=office.officer.id, at=office.now, facts={"incident": incident.ref, "as": facts}
+        )
+    return kept
+
+
+def _two(office: Office, page: Page, by: str, second: str) -> tuple[Person, Person]:
+    first = person_of(page, by or office.officer.id, tr("released by"))
+    other = person_of(page, need(tr("second name"), second, tr("Name another competent person.")), tr("second name"))
+    if first.id == other.id:
+        why = tr("{name} cannot be both names.", name=first.name)
+        raise Refused(tr("second name"), why, tr("Name another competent person."))
+    return first, other
+
+
+def _check_for_vehicle(office: Office, person: Person, vehicle: Vehicle, field: str) -> None:
+    """A vehicle is of no family of gear: whoever may judge any family today may let it go, but not its owner."""
+    families = {kind.family for kind in office.rules.kinds.values()}
+    if not any(person.is_competent(family, office.today) for family in families):
+        why = tr("{name} is not entered as competent for any kind of gear.", name=person.name)
+        raise Refused(field, why, tr("Ask somebody who is, or enter what the person may judge first."))
+    if owns_vehicle(person, vehicle):
+        why = tr("{name} owns the vehicle, and nobody lets his own go.", name=person.name)
+        raise Refused(field, why, tr("Ask another competent person."))

@@ -1,0 +1,207 @@
+"""Copies of the register's file: made while it is open, checked by opening them, and put back.
+
+A copy is a file by itself, named with its day and the head of its ledger. It is written under another name first and
+takes its own only when it has passed, so a file with such a name that cannot be opened was spoilt later.
+"""
+
+import hashlib
+import re
+import sqlite3
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from sqlalchemy import create_engine
+from sqlalchemy.exc import DatabaseError
+
+from inspector.language import tr
+from inspector.refused import Refused
+from inspector.register import ledger
+from inspector.register.book import Book
+from inspector.register.upgrade import KNOWN
+
+_HEAD_SIGNS = 12
+_NAMED = re.compile(rf"-([0-9a-f]{{{_HEAD_SIGNS}}})$")
+_OWN_TOOLS = {"postgresql": "pg_dump", "mysql": "mysqldump", "mariadb": "mariadb-dump"}
+_BLOCK = 1 << 20
+
+
+@dataclass(frozen=True, slots=True)
+class Backup:
+    """A copy that was opened and found whole. head: of its ledger, with so many lines."""
+
+    file: Path
+    size_bytes: int
+    sha256: str
+    head: str
+    line_count: int
+
+
+def back_up(book: Book, folder: Path, on: date) -> Backup:
+    """Copy the open register into a folder and check the copy. A file that is there already stays as it is."""
+    source = _file_of(book)
+    part = folder / f".backup-{on.isoformat()}.part"
+    with _written(folder):
+        folder.mkdir(parents=True, exist_ok=True)
+        head = _copy(source, part)
+    try:
+        line_count = _checked(part, head)
+        place = folder / f"register-{on.isoformat()}-{head[:_HEAD_SIGNS]}.db"
+        _take_name(part, place)
+    finally:
+        part.unlink(missing_ok=True)
+    return Backup(place, place.stat().st_size, sha256_of(place), head, line_count)
+
+
+def restore(file: Path, target: Path, head: str = "") -> Backup:
+    """Put a copy in the place of a register that is not there. head: a ledger head that it must hold, if one is known.
+
+    The restored register takes a new name of its own for its documents, so that no number is issued twice.
+    """
+    _check_free(target)
+    own = _own_head(file)
+    line_count = _checked(file, own, head)
+    part = target.with_name(f".{target.name}.part")
+    with _written(target.parent):
+        target.parent.mkdir(parents=True, exist_ok=True)
+        _copy(file, part)
+    try:
+        _forget_origin(part)
+        _checked(part, own, head)
+        _take_name(part, target)
+    finally:
+        part.unlink(missing_ok=True)
+    return Backup(file, file.stat().st_size, sha256_of(file), own, line_count)
+
+
+def _check_free(target: Path) -> None:
+    """Nothing may lie there: what a lost register left beside its file would be written into the restored one."""
+    if any(target.with_name(target.name + end).exists() for end in ("", "-wal", "-shm", "-journal")):
+        why = tr("{folder} holds a register already, or a part of one, and it stays as it is.", folder=target.parent)
+        raise Refused(tr("folder"), why, tr("Name an empty folder: inspector --register FOLDER restore FILE."))
+
+
+def sha256_of(file: Path) -> str:
+    """The checksum of a file."""
+    found = hashlib.sha256()
+    with file.open("rb") as opened:
+        while block := opened.read(_BLOCK):
+            found.update(block)
+    return found.hexdigest()
+
+
+def _file_of(book: Book) -> Path:
+    if book.file is None:
+        why = tr("The register lies in a {make} database, which is no file to be copied.", make=book.make)
+        tool = _OWN_TOOLS.get(book.make, tr("its own tool for backups"))
+        raise Refused(tr("backup"), why, tr("Back it up with {tool}, and try to restore that copy.", tool=tool))
+    return book.file
+
+
+def _copy(source: Path, part: Path) -> str:
+    """Copy what is committed, in one look; the head of the ledger that was copied."""
+    part.unlink(missing_ok=True)
+    with closing(_opened(source)) as old, closing(sqlite3.connect(part, isolation_level=None)) as new:
+        old.execute("BEGIN")  # head and copy are of one moment, whatever is written meanwhile
+        row = old.execute("SELECT hash FROM ledger ORDER BY id DESC LIMIT 1").fetchone()
+        old.backup(new)
+        old.execute("ROLLBACK")
+        new.execute("PRAGMA journal_mode=DELETE")  # one file, with nothing beside it
+    return str(row[0]) if row else ledger.GENESIS
+
+
+def _opened(file: Path) -> sqlite3.Connection:
+    return sqlite3.connect(f"{file.resolve().as_uri()}?mode=ro", uri=True, isolation_level=None)
+
+
+def _own_head(file: Path) -> str:
+    """The head of a copy; where its name tells one, that must be it."""
+    with _readable(file), closing(_opened(file)) as copy:
+        row = copy.execute("SELECT hash FROM ledger ORDER BY id DESC LIMIT 1").fetchone()
+    found = str(row[0]) if row else ledger.GENESIS
+    named = _NAMED.search(file.stem)
+    if named and not found.startswith(named[1]):
+        raise _spoilt(file, tr("its ledger does not end with the head that its name tells"))
+    return found
+
+
+def _checked(file: Path, head: str, against: str = "") -> int:
+    """Open a copy and prove that it is whole; how many ledger lines it has."""
+    with _readable(file):
+        with closing(_opened(file)) as copy:
+            _check_pages(file, copy)
+            _check_version(copy)
+        engine = create_engine("sqlite://", creator=lambda: _opened(file))
+        try:
+            with engine.connect() as connection:
+                found = ledger.verify(connection, against)
+        finally:
+            engine.dispose()
+    if found.faults:
+        raise _spoilt(file, "; ".join(f"{one.where}: {one.why}" for one in found.faults[:3]))
+    if found.head != head:
+        raise _spoilt(file, tr("its ledger ends with another head"))
+    return found.line_count
+
+
+def _check_pages(file: Path, copy: sqlite3.Connection) -> None:
+    told = [str(row[0]) for row in copy.execute("PRAGMA integrity_check(3)")]
+    if told != ["ok"]:
+        raise _spoilt(file, "; ".join(told))
+    if copy.execute("PRAGMA foreign_key_check").fetchone():
+        raise _spoilt(file, tr("rows refer to others that are gone"))
+
+
+def _check_version(copy: sqlite3.Connection) -> None:
+    row = copy.execute("SELECT version_num FROM alembic_version").fetchone()
+    if row and row[0] not in KNOWN:
+        why = tr("The copy was written by a newer version of this program.")
+        raise Refused(tr("backup"), why, tr("Install the newer version, and restore with it."))
+
+
+def _forget_origin(part: Path) -> None:
+    with closing(sqlite3.connect(part)) as copy, copy:
+        copy.execute("DELETE FROM club_setting WHERE key = 'origin'")
+
+
+def _take_name(part: Path, place: Path) -> None:
+    """Give the finished file its name, unless another has it."""
+    with _written(place.parent):
+        place.open("xb").close()
+        part.replace(place)
+
+
+def _spoilt(file: Path, why: str) -> Refused:
+    said = tr("{file} is not a whole copy of a register ({why}).", file=file, why=why)
+    return Refused(tr("backup"), said, tr("Use another copy, an older one if need be; nothing was put in its place."))
+
+
+@contextmanager
+def _readable(file: Path) -> Iterator[None]:
+    """What cannot be read as a register is refused."""
+    try:
+        if not file.is_file():
+            why = tr("There is no file {file}.", file=file)
+            raise Refused(tr("backup"), why, tr("Check its name and where it lies."))
+        yield
+    except (sqlite3.DatabaseError, DatabaseError) as error:
+        raise _spoilt(file, str(getattr(error, "orig", error))) from error
+
+
+@contextmanager
+def _written(folder: Path) -> Iterator[None]:
+    """What cannot be written is refused; a name that is taken too."""
+    what = tr("Make room, or choose another folder; the register itself is as it was.")
+    try:
+        yield
+    except FileExistsError as error:
+        why = tr("{file} is there already and stays as it is.", file=error.filename)
+        raise Refused(tr("backup"), why, tr("Choose another folder, or move that file away first.")) from error
+    except OSError as error:
+        why = tr("{folder} cannot be written ({why}).", folder=folder, why=error.strerror)
+        raise Refused(tr("folder"), why, what) from error
+    except sqlite3.Error as error:
+        why = tr("The copy cannot be written into {folder} ({why}).", folder=folder, why=error)
+        raise Refused(tr("folder"), why, what) from error

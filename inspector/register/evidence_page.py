@@ -1,0 +1,78 @@
+"""The part of a page that reads what an incident asks of the register: how a piece stood, who had it, what is kept."""
+
+from datetime import date, datetime
+
+from sqlalchemy import select
+
+from inspector.gear.custody import Hands, NewCustody
+from inspector.gear.evidence import NewQuarantine, NewRelease, Release
+from inspector.gear.incident import EntryKind, Gravity
+from inspector.gear.item import Item
+from inspector.gear.verdict import Explanation, Verdict
+from inspector.register import tables, year_tables
+from inspector.register.rows import from_body
+from inspector.register.year import YearPage
+
+
+class EvidencePage(YearPage):
+    """Verdicts of a day, hands of a day, evidence that is kept."""
+
+    def stood_on(self, item: Item, on: date) -> tuple[str, Verdict, Explanation] | None:
+        """The verdict that stood at the end of a day, with its id and words; None where there was none.
+
+        One that was entered later for that day or an earlier one did not stand then.
+        """
+        table = tables.verdict
+        found = select(table.c.id).where(table.c.item_id == item.id, table.c.day <= on)
+        keys = self._connection.execute(found.order_by(table.c.day.desc(), table.c.id.desc())).scalars().all()
+        for key in map(str, keys):
+            if self._entered_on(key) <= on:
+                return key, *self.verdict_with(key)
+        return None
+
+    def _entered_on(self, key: str) -> date:
+        """The day on which the ledger line was written that names this row."""
+        line = select(tables.ledger.c.at).where(tables.ledger.c.body.contains(key, autoescape=True))
+        at = self._connection.execute(line.order_by(tables.ledger.c.id).limit(1)).scalar_one()
+        return datetime.fromisoformat(str(at)).date()
+
+    def verdict_with(self, key: str) -> tuple[Verdict, Explanation]:
+        """A stored verdict by its id, with its words."""
+        table = tables.verdict
+        row = self._connection.execute(select(table.c.body, table.c.words).where(table.c.id == key)).one()
+        return from_body(str(row[0]), Verdict), from_body(str(row[1]), Explanation)
+
+    def held_by_on(self, item: Item, on: date) -> str:
+        """The id of whoever had the piece on loan on a day; who brought it back that very day had it."""
+        holder = ""
+        for _, entry in self._of(tables.custody, "item_id", item.id, NewCustody):
+            if entry.on > on:
+                break
+            if entry.what is Hands.LENT:
+                holder = entry.holder
+            elif entry.on < on:
+                holder = ""
+        return holder
+
+    def releases_of(self, item: Item) -> tuple[Release, ...]:
+        """Who let a piece go from evidence, the oldest first."""
+        found = self._of(year_tables.release, "item_id", item.id, NewRelease)
+        return tuple(Release(key, item.id, facts) for key, facts in found)
+
+    def quarantined_for(self, item: Item, ref: str) -> bool:
+        """Whether a piece is or was evidence of this incident."""
+        kept = self._of(year_tables.quarantine, "item_id", item.id, NewQuarantine)
+        return any(one.incident == ref for _, one in kept)
+
+    def kept_vehicles(self) -> dict[str, tuple[str, ...]]:
+        """Vehicles that are kept as found, by tag, with the references of the incidents."""
+        found: dict[str, list[str]] = {}
+        for one in self.incidents():
+            if one.facts.gravity is not Gravity.ACCIDENT:
+                continue
+            entries = (entry.facts for entry in self.incident_entries(one))
+            free = {entry.about for entry in entries if entry.kind is EntryKind.VEHICLE_RELEASED}
+            for tag in one.facts.vehicles:
+                if tag not in free:
+                    found.setdefault(tag, []).append(one.ref)
+        return {tag: tuple(refs) for tag, refs in found.items()}

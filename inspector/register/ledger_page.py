@@ -1,0 +1,59 @@
+"""The part of a page that reads the ledger back, line by line."""
+
+import json
+from collections.abc import Iterator
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import RowMapping, select
+
+from inspector.gear.item import Item
+from inspector.gear.ledger_line import WrittenLine
+from inspector.register.leaf import Leaf
+from inspector.register.tables import APPEND_ONLY, item, ledger
+from inspector.register.year_tables import item_change
+
+_OF_ITEMS = tuple(table for table in APPEND_ONLY if "item_id" in table.c)
+
+
+class LedgerPage(Leaf):
+    """The ledger's lines, and which of them speak of a piece."""
+
+    def ledger_lines(self) -> Iterator[WrittenLine]:
+        """Every line, the newest first. A line that cannot be read comes without facts and rows; `verify` tells why."""
+        for row in self._connection.execute(select(ledger).order_by(ledger.c.id.desc())).mappings():
+            yield _line(row)
+
+    def row_ids_of(self, piece: Item) -> frozenset[str]:
+        """The ids of every row that was written of a piece."""
+        found = {piece.id}
+        for table in _OF_ITEMS:
+            found |= set(self._connection.execute(select(table.c.id).where(table.c.item_id == piece.id)).scalars())
+        return frozenset(found)
+
+    def tags_of(self, piece: Item) -> frozenset[str]:
+        """Every tag that a piece has or had."""
+        booked = select(item.c.tag).where(item.c.id == piece.id)
+        later = select(item_change.c.tag).where(item_change.c.item_id == piece.id)
+        return frozenset(str(tag) for one in (booked, later) for tag in self._connection.execute(one).scalars())
+
+
+def _line(row: RowMapping) -> WrittenLine:
+    facts, rows = _body(str(row["body"]))
+    number, own, by, deed = int(row["id"]), str(row["hash"]), str(row["by"]), str(row["deed"])
+    return WrittenLine(number, own, _moment(str(row["at"])), by, deed, facts, rows)
+
+
+def _moment(text: str) -> datetime | None:
+    try:
+        return datetime.fromisoformat(text)
+    except ValueError:
+        return None
+
+
+def _body(text: str) -> tuple[dict[str, Any], tuple[tuple[str, str], ...]]:
+    try:
+        body = json.loads(text)
+        return dict(body["facts"]), tuple((str(table), str(key)) for table, key, _ in body["rows"])
+    except (ValueError, KeyError, TypeError):
+        return {}, ()
