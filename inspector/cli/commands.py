@@ -21,6 +21,7 @@ from inspector.cli import (
     trip_rigs,
     trips,
     vehicles,
+    whereabouts,
     work,
     writing,
 )
@@ -120,6 +121,8 @@ for _command in (vehicles.vehicle, vehicles.fit, vehicles.unfit, trips.trip):
 for _command in (writing.book, writing.inspect, writing.use, writing.expose, writing.sheet, writing.notice):
     main.add_command(_command)
 for _command in (hands.lend, hands.return_command, hands.loans_command, hands.debrief):
+    main.add_command(_command)
+for _command in whereabouts.commands:
     main.add_command(_command)
 for _command in (work.repair, work.retag, work.label_lost, work.label, work.owner, work.value):
     main.add_command(_command)

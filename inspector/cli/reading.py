@@ -11,6 +11,7 @@ from inspector.duties import look_up
 from inspector.duties.lend import whereabouts
 from inspector.duties.tell_history import history_of
 from inspector.duties.verify_book import verify_book
+from inspector.duties.whereabouts import where_is
 from inspector.gear.lists import GearRow, HistoryRow
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Fact
@@ -29,7 +30,7 @@ def list_command(desk: Desk, words: tuple[str, ...], outcome: str | None, kind: 
     """List the gear whose record holds all WORDS."""
     wanted = Outcome(outcome) if outcome else None
     found = look_up.list_gear(desk.office(), " ".join(words), outcome=wanted, kind=kind, order=order)
-    head = (tr("Tag"), tr("Kind"), tr("Verdict"), tr("Next due"), tr("Marked"), tr("Owner"))
+    head = (tr("Tag"), tr("Kind"), tr("Verdict"), tr("Next due"), tr("Marked"), tr("Owner"), tr("Place"))
     say.table(head, [_cells(row) for row in found.rows])
     click.echo(tr("{shown} of {count} pieces", shown=len(found.rows), count=found.count))
 
@@ -38,7 +39,8 @@ def _cells(row: GearRow) -> tuple[str, ...]:
     verdict = outcome_word(row.outcome) if row.outcome else ""
     if row.unloosened:
         verdict += tr(" (loosened, else {outcome})", outcome=outcome_word(row.unloosened).lower())
-    return row.tag, row.kind_name, verdict, _day(row.next_due), row.marked, row.owner
+    place = row.place or tr("in store, place not written down")
+    return row.tag, row.kind_name, verdict, _day(row.next_due), row.marked, row.owner, place
 
 
 def _day(value: date | None) -> str:
@@ -53,8 +55,8 @@ def show(desk: Desk, tag: str) -> None:
     office = desk.office()
     outcome = look_up.open_item(office, tag)
     say.heading(tr("{tag} · {kind}", tag=outcome.dossier.item.tag, kind=outcome.dossier.kind.name))
-    out = whereabouts(office, tag)
-    say.facts((*([Fact(tr("Where it is"), out)] if out else []), *outcome.explanation.piece))
+    out = whereabouts(office, tag) or where_is(office, tag)
+    say.facts((Fact(tr("Where it is"), out), *outcome.explanation.piece))
     click.echo()
     say.paragraph(tr("Judged on {day}:", day=show_day(outcome.verdict.on)), "  ")
     say.verdict(outcome)

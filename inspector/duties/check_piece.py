@@ -11,7 +11,7 @@ from inspector.duties.check_kit import sheets_of
 from inspector.duties.look_up import trip, trips
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
-from inspector.duties.who import person_of
+from inspector.duties.who import check_at_hand, person_of
 from inspector.gear.inspection import Answer, InspectionKind, NewInspection
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
@@ -116,6 +116,7 @@ def _piece_of(page: Page, planned: Trip, tag: str) -> Item:
 
 
 def _check_may(page: Page, item: Item) -> None:
+    check_at_hand(page, item)
     if page.latest_verdict(item.id)[0].outcome is Outcome.RETIRE:
         why = tr("{tag} is retired and is never used again.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Put it aside, and tell the equipment officer that it lay in the kit."))

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from inspector.duties.office import Office
+from inspector.duties.tell_whereabouts import evidence_words, gone_words
 from inspector.duties.who import owns
 from inspector.gear.custody import NewCustody
 from inspector.gear.item import Item
@@ -16,7 +17,7 @@ from inspector.register.page import Page
 
 @dataclass(frozen=True, slots=True)
 class Away:
-    """A piece that may not be at hand, and why. lent: it is out, and not for this trip."""
+    """A piece that may not be at hand, and why. lent: it is out and not for this trip, gone, or evidence."""
 
     tag: str
     why: str
@@ -30,11 +31,23 @@ def away(office: Office, page: Page, planned: Trip, tags: Collection[str]) -> tu
     names = {one.id: one.name for one in page.people()}
     lent = {one.item.tag: one.lent.facts for one in page.out()}
     found = {tag: _why_lent(lent[tag], planned, office.today, names) for tag in tags if tag in lent}
+    found |= _gone(page, tags, names)
     taken = _taken(page.trips(), planned)
     every = {
         tag: why for tag in tags if (why := " ".join(one for one in (found.get(tag, ""), taken.get(tag, "")) if one))
     }
     return tuple(Away(tag, every[tag], bool(found.get(tag))) for tag in sorted(every))
+
+
+def _gone(page: Page, tags: Collection[str], names: Mapping[str, str]) -> dict[str, str]:
+    """By tag, why the club does not have a piece or must leave it as it was found."""
+    items = page.items(tuple(tags))
+    where = page.whereabouts(items.values())
+    why = {
+        tag: gone_words(where[one.id], names) or evidence_words(page.open_quarantines(one))
+        for tag, one in items.items()
+    }
+    return {tag: said for tag, said in why.items() if said}
 
 
 def lent_away(office: Office, page: Page, planned: Trip) -> dict[str, str]:

@@ -4,7 +4,13 @@ from datetime import date
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_not_closed, check_not_evidence, check_vehicle_not_evidence, id_of
+from inspector.duties.who import (
+    check_at_hand,
+    check_not_closed,
+    check_not_evidence,
+    check_vehicle_not_evidence,
+    id_of,
+)
 from inspector.gear.fitting import Fitted, NewFitting
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
@@ -20,6 +26,7 @@ def fit_part(office: Office, tag: str, to: Fitted, *, on: date | None = None, by
     with office.book.page() as page:
         item = page.item(tag)
         check_not_closed(page, item)
+        check_at_hand(page, item)
         check_not_evidence(page, item)
         if page.latest_verdict(item.id)[0].outcome is Outcome.RETIRE:
             why = tr("{tag} is retired, and what is retired goes on no vehicle.", tag=item.tag)

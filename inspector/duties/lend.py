@@ -6,6 +6,7 @@ from datetime import date
 from inspector.duties.judging import judged
 from inspector.duties.look_up import trip as trip_called
 from inspector.duties.office import Office
+from inspector.duties.tell_whereabouts import evidence_words, gone_words
 from inspector.duties.who import person_of
 from inspector.gear.custody import Hands, Loan, NewCustody
 from inspector.gear.item import Item
@@ -14,7 +15,6 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip
 from inspector.gear.verdict import Verdict
-from inspector.gear.whereabouts import Where
 from inspector.language import show_day, tr, tr_n
 from inspector.refused import Refused
 from inspector.register.hands import Out
@@ -121,7 +121,7 @@ def _check_may_leave(office: Office, page: Page, looked: Iterable[Judged]) -> No
 def _why_it_stays(page: Page, one: Judged, names: dict[str, str]) -> str:
     """The reason why a piece may not leave; empty where it may."""
     item = one.dossier.item
-    if why := why_not_here(page.whereabouts_of(item).where):
+    if why := gone_words(page.whereabouts_of(item), names) or evidence_words(page.open_quarantines(item)):
         return why
     if entry := page.out_entry(item):
         holder = names.get(entry.facts.holder, entry.facts.holder)
@@ -131,18 +131,6 @@ def _why_it_stays(page: Page, one: Judged, names: dict[str, str]) -> str:
     if one.verdict.outcome is Outcome.RETIRE or _is_held_for_all(one.verdict):
         return one.explanation.headline
     return ""
-
-
-def why_not_here(where: Where) -> str:
-    """Why the club does not have a piece to lend or pack; empty where it has."""
-    words = {
-        Where.DESTROYED: tr("It was made unusable."),
-        Where.SOLD: tr("It was sold."),
-        Where.MISSING: tr("It is missing."),
-        Where.STOLEN: tr("It was stolen."),
-        Where.GIVEN_BACK: tr("It was given back to its owner."),
-    }
-    return words.get(where, "")
 
 
 def _is_held_for_all(verdict: Verdict) -> bool:

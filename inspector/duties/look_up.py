@@ -1,8 +1,10 @@
 """Look things up: the gear list, one piece with its verdict as it was said, people, vehicles, trips."""
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from inspector.duties.office import Office
+from inspector.duties.tell_whereabouts import where_words
 from inspector.gear.fitting import NewFitting
 from inspector.gear.item import Item, NewItem
 from inspector.gear.judged import Judged
@@ -11,6 +13,7 @@ from inspector.gear.lists import GearRow
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip, Vehicle
+from inspector.gear.whereabouts import Where
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.current import facts_of
@@ -49,21 +52,29 @@ def list_gear(
         raise Refused(tr("order"), tr("“{order}” is no order.", order=order), tr("Use tag, due or worst."))
     asked = Asked(tuple(search.split()), outcome.value if outcome else "", kind, order=order, limit=limit)
     with office.book.reading() as page:
-        out = holders(page)
-        rows = tuple(gear_row(office, line, out) for line in page.gear(asked))
+        lines = page.gear(asked)
+        moved = not_as_booked(page, [line.tag for line in lines])
+        rows = tuple(gear_row(office, line, moved) for line in lines)
         counted = page.outcome_counts(asked)
     counts = {one: counted.get(one.value, 0) for one in Outcome}
     return Found(rows, counts[outcome] if outcome else sum(counts.values()), counts)
 
 
-def holders(page: Page) -> dict[str, str]:
-    """Tags of the pieces that are out, with the names of those who have them."""
+def not_as_booked(page: Page, tags: Sequence[str]) -> dict[str, str]:
+    """By tag, where a piece is in words, of those that are out, gone, or were put at a place since the booking."""
     names = {one.id: one.name for one in page.people()}
-    return {one.item.tag: names.get(one.lent.facts.holder, one.lent.facts.holder) for one in page.out()}
+    items = page.items(tags)
+    where = page.whereabouts(items.values())
+    found = {tag: where[item.id] for tag, item in items.items()}
+    return {
+        tag: where_words(replace(one, since=None), names)
+        for tag, one in found.items()
+        if one.where is Where.ON_LOAN or one.where.is_gone or (one.where is Where.IN_STORE and one.since)
+    }
 
 
-def gear_row(office: Office, line: GearLine, out: dict[str, str]) -> GearRow:
-    """A line of the list with the kind's name and the place where the piece is. out: who has what, by tag."""
+def gear_row(office: Office, line: GearLine, moved: dict[str, str]) -> GearRow:
+    """A line of the list with the kind's name and the place where the piece is. moved: see `not_as_booked`."""
     facts = facts_of(line.body, line.changed)
     kind = office.rules.kinds.get(line.kind)
     return GearRow(
@@ -73,7 +84,7 @@ def gear_row(office: Office, line: GearLine, out: dict[str, str]) -> GearRow:
         maker_mark=facts.maker_mark,
         marked=marked_words(Item("", office.today, facts)),
         owner=facts.owner,
-        place=tr("on loan to {name}", name=out[line.tag]) if line.tag in out else _place(facts, line.fitting),
+        place=moved.get(line.tag) or _place(facts, line.fitting),
         outcome=Outcome(line.outcome),
         headline=line.headline,
         next_due=line.next_due,

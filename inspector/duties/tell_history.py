@@ -7,6 +7,7 @@ from inspector.drawings.marks import outcome_word
 from inspector.duties import tell_work
 from inspector.duties.office import Office
 from inspector.duties.tell_evidence import evidence_row
+from inspector.duties.tell_whereabouts import where_words
 from inspector.gear.custody import Hands, NewCustody, Untold
 from inspector.gear.fitting import NewFitting
 from inspector.gear.inspection import InspectionKind, NewInspection
@@ -17,6 +18,7 @@ from inspector.gear.person import Passphrases
 from inspector.gear.strike import NewDestruction, NewStrike
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
 from inspector.gear.verdict import Explanation
+from inspector.gear.whereabouts import NewWhereabouts, Whereabouts
 from inspector.language import show_day, tr, tr_n
 from inspector.register.lists import HistoryLine
 from inspector.register.rows import from_body
@@ -68,6 +70,8 @@ def _row(line: HistoryLine, kind: Kind, names: dict[str, str]) -> HistoryRow:
         return _fitted(line, names)
     if line.what == "custody":
         return _handed(line, names)
+    if line.what == "whereabouts":
+        return _moved(line, names)
     if line.what in tell_work.TOLD:
         return tell_work.TOLD[line.what](line, names)
     if line.what in {"quarantine", "release"}:
@@ -83,6 +87,15 @@ def _fitted(line: HistoryLine, names: dict[str, str]) -> HistoryRow:
     what = tr("Fitted") if moved.to else tr("Taken off")
     place = fitted_words(moved.to) if moved.to else tr("on no vehicle since")
     return HistoryRow(line.on, what, _with_note(place, moved.note), names.get(moved.by, moved.by))
+
+
+def _moved(line: HistoryLine, names: dict[str, str]) -> HistoryRow:
+    """Where it was put, that it is gone, or that it is here again."""
+    entry = from_body(line.body, NewWhereabouts)
+    text = where_words(Whereabouts(entry.where, entry.to or entry.place), names)
+    text += tr(", paper: {paper}", paper=entry.paper) if entry.paper else ""
+    what = tr("Found again") if entry.found else tr("Whereabouts")
+    return HistoryRow(line.on, what, _with_note(text, entry.why), names.get(entry.by, entry.by))
 
 
 def _said(line: HistoryLine, names: dict[str, str]) -> HistoryRow:
@@ -109,6 +122,9 @@ def _handed(line: HistoryLine, names: dict[str, str]) -> HistoryRow:
         back = tr(", to be back by {day}", day=show_day(hands.due)) if hands.due else ""
         text = tr("to {name}", name=holder) + back + on_trip
         return HistoryRow(line.on, tr("Lent"), _with_note(text, hands.note), names.get(hands.by, hands.by))
+    if hands.what is Hands.NOT_RETURNED:
+        text = tr("lent to {name}, reported missing or stolen", name=holder) + on_trip
+        return HistoryRow(line.on, tr("Not returned"), text, names.get(hands.by, hands.by))
     words = {Untold.USES: tr("nobody told its pulls"), Untold.EXPOSURES: tr("nobody told of salt, mud or sun")}
     text = "; ".join([tr("from {name}", name=holder) + on_trip, *(words[one] for one in hands.untold)])
     return HistoryRow(line.on, tr("Returned"), _with_note(text, hands.note), names.get(hands.by, hands.by))

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from inspector.duties.keep_vehicles import kept_words, overload_words
-from inspector.duties.look_up import gear_row, holders, open_item
+from inspector.duties.look_up import gear_row, not_as_booked, open_item
 from inspector.duties.office import Office
 from inspector.duties.tell_changes import vehicle_rows
 from inspector.gear.fitting import End, Fitted, NewFitting, Side
@@ -49,13 +49,13 @@ def vehicle_record(office: Office, tag: str) -> VehicleRecord:
         vehicle = page.vehicle(tag)
         sits = {item.tag: fitted for item, fitted in page.fitted_items([vehicle.tag])}
         lines = page.gear(Asked(tags=tuple(sits), limit=len(sits)))
-        out = holders(page)
+        moved = not_as_booked(page, tuple(sits))
         warnings = (kept_words(page.kept_vehicles(), vehicle.tag), overload_words(vehicle))
         names = {one.id: one.name for one in page.people()}
         history = vehicle_rows(page.vehicle_changes(vehicle), names)
         for item, fittings in page.all_fittings():
             history += _moves(vehicle.tag, item, fittings, names)
-    parts = [_told(office, sits[line.tag], gear_row(office, line, out)) for line in lines]
+    parts = [_told(office, sits[line.tag], gear_row(office, line, moved)) for line in lines]
     parts.sort(key=lambda one: (*place_order(one.fitted), one.row.tag))
     history.sort(key=lambda one: one.on)
     warning = " ".join(one for one in warnings if one)

@@ -3,6 +3,7 @@
 from datetime import date
 
 from inspector.duties.office import Office
+from inspector.duties.tell_whereabouts import where_words
 from inspector.gear.item import Item
 from inspector.gear.kind import Kind
 from inspector.gear.person import Passphrases, Person
@@ -72,6 +73,15 @@ def check_not_closed(page: Page, item: Item) -> None:
     if page.whereabouts_of(item).where is Where.SOLD:
         why = tr("{tag} was sold.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Look at the label again; a piece that was bought back is booked in anew."))
+
+
+def check_at_hand(page: Page, item: Item) -> None:
+    """Refuse what the club does not have: it must be found again first."""
+    found = page.whereabouts_of(item)
+    if found.where.is_gone:
+        names = {one.id: one.name for one in page.people()}
+        why = tr("{tag} is {where}.", tag=item.tag, where=where_words(found, names))
+        raise Refused(tr("tag"), why, tr("If it is here again, say so with `found` first; look at the label again."))
 
 
 def check_not_evidence(page: Page, item: Item) -> None:

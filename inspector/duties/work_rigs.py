@@ -15,10 +15,10 @@ from inspector.duties.elsewhere import away, lent_away, stays_with_owner
 from inspector.duties.judging import judged
 from inspector.duties.keep_rigs import rig as kept_rig
 from inspector.duties.keep_vehicles import kept_words
-from inspector.duties.lend import why_not_here
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip
 from inspector.duties.rig_parts import known_parts, pieces_of
+from inspector.duties.tell_whereabouts import gone_words
 from inspector.duties.trip_readiness import Ready
 from inspector.duties.who import check_vehicle_not_evidence
 from inspector.gear.debrief import RigUsed
@@ -147,7 +147,7 @@ def pack_trip(office: Office, ref: str) -> Packed:
         gone |= {one.tag: one.why for one in away(office, page, planned, [item.tag for item in store])}
         gone |= {one.item.tag: tr("It is out on loan.") for one in page.out()}
         here = page.whereabouts(store)
-        gone |= {item.tag: why for item in store if (why := why_not_here(here[item.id].where))}
+        gone |= {item.tag: why for item in store if (why := gone_words(here[item.id], {}))}
     found = _packed(office, planned, [item.tag for item in store if item.tag not in gone])
     return replace(found, stays=tuple(sorted((*found.stays, *gone.items()))))
 

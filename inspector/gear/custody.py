@@ -12,6 +12,7 @@ class Hands(StrEnum):
 
     LENT = "lent"
     RETURNED = "returned"
+    NOT_RETURNED = "not_returned"  # reported missing or stolen while it was out
 
 
 class Untold(StrEnum):

@@ -64,6 +64,14 @@ class HandsPage(Leaf):
         last = Custody(str(row[0]), item.id, from_body(str(row[1]), NewCustody)) if row else None
         return last if last and last.facts.what is Hands.LENT else None
 
+    def loan_not_returned(self, item: Item) -> NewCustody | None:
+        """The entry by which its last loan ended as not returned, or None."""
+        custody = tables.custody
+        found = select(custody.c.body).where(custody.c.item_id == item.id).order_by(custody.c.id.desc()).limit(1)
+        body = self._connection.execute(found).scalar_one_or_none()
+        last = from_body(str(body), NewCustody) if body else None
+        return last if last and last.what is Hands.NOT_RETURNED else None
+
     def rigs(self) -> tuple[KeptRig, ...]:
         """Every kept rig, by reference; its parts by the tags of today."""
         tags = tags_now(self._connection)

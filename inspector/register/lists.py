@@ -23,7 +23,7 @@ from inspector.register.tables import (
     strike,
     verdict,
 )
-from inspector.register.year_tables import attachment, item_change, quarantine, release, repair
+from inspector.register.year_tables import attachment, item_change, quarantine, release, repair, whereabouts
 
 _HAPPENED = (
     (inspection, "inspection"),
@@ -34,6 +34,7 @@ _HAPPENED = (
     (destruction, "destruction"),
     (fitting, "fitting"),
     (custody, "custody"),
+    (whereabouts, "whereabouts"),
     (repair, "repair"),
     (item_change, "item_change"),
     (quarantine, "quarantine"),

@@ -1,0 +1,36 @@
+"""Say in words where pieces are, and why one is not at hand; nobody else words it."""
+
+from collections.abc import Mapping
+
+from inspector.gear.whereabouts import Where, Whereabouts
+from inspector.language import show_day, tr
+
+
+def where_words(found: Whereabouts, names: Mapping[str, str]) -> str:
+    """Where a piece is. names: of people by their ids."""
+    at = names.get(found.at, found.at)
+    since = tr(" since {day}", day=show_day(found.since)) if found.since else ""
+    words = {
+        Where.IN_STORE: tr("in store at {place}", place=at) if at else tr("in store, place not written down"),
+        Where.ON_LOAN: tr("on loan to {name}", name=at),
+        Where.ON_VEHICLE: tr("on vehicle {vehicle}", vehicle=at),
+        Where.MISSING: tr("missing"),
+        Where.STOLEN: tr("stolen"),
+        Where.SOLD: tr("sold to {name}", name=at),
+        Where.GIVEN_BACK: tr("given back to its owner {name}", name=at),
+        Where.DESTROYED: tr("made unusable"),
+    }
+    seen = tr(", last seen: {place}", place=at) if at and found.where in {Where.MISSING, Where.STOLEN} else ""
+    return words[found.where] + since + seen
+
+
+def gone_words(found: Whereabouts, names: Mapping[str, str]) -> str:
+    """Why the club does not have it; empty where it has."""
+    if not found.where.is_gone:
+        return ""
+    return tr("Not at hand: {where}.", where=where_words(found, names))
+
+
+def evidence_words(refs: tuple[str, ...]) -> str:
+    """Why evidence goes nowhere; empty where no incident keeps the piece."""
+    return tr("It is kept as found, as evidence of {refs}.", refs=", ".join(refs)) if refs else ""

@@ -1,0 +1,16 @@
+"""Where a piece is, as the officer types it."""
+
+from tests.cli.test_commands import GOOD, SHACKLE, SIZES, Desk, desk
+
+__all__ = ["desk"]
+
+
+def test_a_piece_goes_missing_and_is_found(desk: Desk) -> None:
+    desk.type("book", "SH-1", *SHACKLE, *SIZES)
+    desk.type("inspect", "SH-1", *GOOD)
+    desk.type("place", "SH-1", "--at", "shelf 2")
+    assert "in store at shelf 2" in desk.type("where", "SH-1")
+    desk.type("missing", "SH-1", "--seen-at", "shelf 2", "--why", "an empty hook")
+    assert "missing since" in desk.type("show", "SH-1")
+    assert "missing, last seen: shelf 2" in desk.type("list")
+    assert "SH-1  Hold" in desk.type("found", "SH-1", "--at", "shelf 3")

@@ -1,0 +1,99 @@
+"""Stories: pieces are put away, go missing, are stolen, sold, given back and found."""
+
+from datetime import timedelta
+
+import pytest
+
+from inspector.duties.fit_parts import fit_part
+from inspector.duties.give_back import give_back
+from inspector.duties.lend import lend, loans
+from inspector.duties.look_up import list_gear, open_item
+from inspector.duties.office import Office
+from inspector.duties.record_inspection import record_inspection
+from inspector.duties.tell_history import history_of
+from inspector.duties.trip_readiness import readiness
+from inspector.duties.whereabouts import (
+    hand_to_owner,
+    put_in_store,
+    report_found,
+    report_missing,
+    report_stolen,
+    sell,
+    where_is,
+)
+from inspector.duties.work_rigs import pack_trip, pair_trip, propose_rig
+from inspector.gear.fitting import End, Fitted
+from inspector.gear.outcome import Outcome
+from inspector.gear.rig import Method
+from inspector.refused import Refused
+from tests.duties.gear import SHACKLE_READINGS, STRAP_READINGS, all_good, shackle, strap
+from tests.duties.rigs import fit, member, ready
+
+
+def test_a_strap_stolen_and_found_is_held_until_it_is_inspected(office: Office) -> None:
+    fit(office, strap(), STRAP_READINGS)
+    report_stolen(office, "KS-1", "club trailer", "report 17")
+    assert where_is(office, "KS-1") == "stolen since 25 Nov 2026, last seen: club trailer"
+    with pytest.raises(Refused, match="stolen"):
+        lend(office, ["KS-1"], "Ada Officer", office.today + timedelta(days=1))
+    assert report_found(office, "KS-1", "shelf 2").verdict.outcome is Outcome.HOLD
+    assert where_is(office, "KS-1") == "in store at shelf 2 since 25 Nov 2026"
+    assert "Found again" in [row.what for row in history_of(office, "KS-1")]
+
+
+def test_a_piece_lost_on_a_loan_is_out_no_more_and_comes_back_only_as_found(office: Office) -> None:
+    fit(office, shackle(), SHACKLE_READINGS)
+    member(office)
+    lend(office, ["SH-1"], "Di Member", office.today + timedelta(days=7))
+    report_missing(office, "SH-1", "the beach", "left behind")
+    assert loans(office) == ()
+    with pytest.raises(Refused, match="not on loan"):
+        give_back(office, "SH-1", "Di Member")
+    assert report_found(office, "SH-1", "shelf 1").verdict.outcome is Outcome.HOLD
+
+
+def test_a_sold_piece_takes_nothing_more(office: Office) -> None:
+    fit(office, shackle(), SHACKLE_READINGS)
+    sell(office, "SH-1", "A buyer", why="two bought, one needed")
+    assert where_is(office, "SH-1").startswith("sold to A buyer")
+    with pytest.raises(Refused, match="sold"):
+        report_found(office, "SH-1", "shelf")
+    with pytest.raises(Refused, match="sold"):
+        put_in_store(office, "SH-1", "shelf")
+    with pytest.raises(Refused, match="sold"):
+        report_missing(office, "SH-1", "shelf", "gone")
+    with pytest.raises(Refused, match="sold"):
+        fit_part(office, "SH-1", Fitted("V-1", End.REAR))
+
+
+def test_a_retired_piece_is_never_sold_and_one_on_hold_only_as_it_is(office: Office) -> None:
+    fit(office, strap(), STRAP_READINGS)
+    report_missing(office, "KS-1", "shelf", "not there")
+    report_found(office, "KS-1", "shelf")
+    with pytest.raises(Refused, match="on hold"):
+        sell(office, "KS-1", "A buyer")
+    kind = office.kind("kinetic_strap")
+    record_inspection(office, "KS-1", all_good(office, kind, STRAP_READINGS, edge_cuts="bad"))
+    assert open_item(office, "KS-1").verdict.outcome is Outcome.RETIRE
+    with pytest.raises(Refused, match="never sold"):
+        sell(office, "KS-1", "A buyer", as_it_is=True)
+
+
+def test_a_piece_goes_back_only_to_an_owner_other_than_the_club(office: Office) -> None:
+    fit(office, shackle("SH-1"), SHACKLE_READINGS)
+    with pytest.raises(Refused, match="club's own"):
+        hand_to_owner(office, "SH-1")
+    with pytest.raises(Refused, match="future"):
+        put_in_store(office, "SH-1", "shelf", office.today + timedelta(days=1))
+
+
+def test_a_missing_piece_is_told_by_the_trip_and_never_packed_nor_proposed(office: Office) -> None:
+    ready(office)
+    assert "KS-1" in [one.tag for one in pack_trip(office, "T-1").takes]
+    report_missing(office, "KS-1", "the shed", "an empty hook")
+    assert "missing since" in next(one.why for one in readiness(office, "T-1").away if one.tag == "KS-1")
+    assert "KS-1" not in [one.tag for one in pack_trip(office, "T-1").takes]
+    assert list_gear(office, "KS-1").rows[0].place == "missing, last seen: the shed"
+    found = propose_rig(office, "T-1", Method.KINETIC, "V-2", "V-1")
+    assert "missing since" in next(one.why for one in found.left_out if one.tag == "KS-1")
+    assert all(one.outcome is None for one in pair_trip(office, "T-1").lines)
