@@ -16,10 +16,17 @@ def _moved(what: str) -> Sentence:
     return told
 
 
+def _voucher(line: Line) -> str:
+    return tr(
+        "{who} printed the voucher {number} of {tag}.", who=line.who, number=line.text("number"), tag=line.text("tag")
+    )
+
+
 SENTENCES: dict[str, Sentence] = {
     "put in store": _moved("{name} put {tag} in store at {place} on {day}{why}."),
     "report missing": _moved("{name} reported {tag} missing since {day}, last seen: {place}{why}."),
     "report stolen": _moved("{name} reported {tag} stolen since {day}, last seen: {place}; report {paper}{why}."),
+    "print voucher": _voucher,
     "sell": _moved("{name} wrote down that {tag} was sold to {to} on {day}{why}."),
     "hand to owner": _moved("{name} wrote down that {tag} went back to its owner {to} on {day}{why}."),
     "report found": _moved("{name} wrote down that {tag} is here again since {day}, at {place}{why}."),

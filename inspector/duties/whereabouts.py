@@ -83,14 +83,15 @@ def sell(office: Office, tag: str, to: str, *, on: date | None = None, why: str 
         return _keep(office, page, item, _entry(office, page, item, Where.SOLD, on, to=to, why=why))
 
 
-def hand_to_owner(office: Office, tag: str, *, on: date | None = None, why: str = "") -> Judged:
-    """Give a piece back to its owner, who is not the club."""
+def hand_to_owner(office: Office, tag: str, *, on: date | None = None, why: str = "", as_it_is: bool = False) -> Judged:
+    """Give a piece back to its owner, who is not the club. as_it_is: the owner knows that it is retired or on hold."""
     with office.book.page() as page:
         item = page.item(tag)
         _check_free(page, item)
         if _is_clubs(page, item):
             said = tr("{tag} is the club's own.", tag=item.tag)
             raise Refused(tr("owner"), said, tr("Lend it, sell it or put it in store; or mend its owner first."))
+        _check_owner_knows(office, page, item, as_it_is)
         facts = _entry(office, page, item, Where.GIVEN_BACK, on, to=item.facts.owner, why=why)
         return _keep(office, page, item, facts)
 
@@ -180,6 +181,14 @@ def _check_free(page: Page, item: Item) -> None:
 def _is_clubs(page: Page, item: Item) -> bool:
     owner = " ".join(item.facts.owner.casefold().split())
     return owner in {"", "club", tr("Club").casefold(), page.setting("club").casefold()}
+
+
+def _check_owner_knows(office: Office, page: Page, item: Item, as_it_is: bool) -> None:
+    """What is the owner's goes back to him; but not without a word where it is retired or on hold."""
+    found = judge_and_keep(office, page, item)
+    if found.verdict.outcome.severity >= Outcome.HOLD.severity and not as_it_is:
+        why = tr("{tag} must not be used: {headline}", tag=item.tag, headline=found.explanation.headline)
+        raise Refused(tr("as it is"), why, tr("Tell the owner, and say that he takes it back as it is."))
 
 
 def _check_may_be_sold(office: Office, page: Page, item: Item, as_it_is: bool) -> None:
