@@ -107,11 +107,11 @@ def report_found(office: Office, tag: str, place: str, on: date | None = None, w
             said = tr("{tag} was neither missing nor stolen nor given back.", tag=item.tag)
             raise Refused(tr("tag"), said, tr("Look at the label again, or write where it lies with `place`."))
         facts = replace(_entry(office, page, item, Where.IN_STORE, on, place=place, why=why), found=True)
-        page.add_custody(item, _untold_return(page, item, facts, was.since))
+        page.add_custody(item, untold_return(page, item, facts, was.since))
         return _keep(office, page, item, facts)
 
 
-def _untold_return(page: Page, item: Item, facts: NewWhereabouts, gone_since: date | None) -> NewCustody:
+def untold_return(page: Page, item: Item, facts: NewWhereabouts, gone_since: date | None) -> NewCustody:
     """Nobody knows its pulls or weather from the day it left: from the loan's day where it vanished on a loan."""
     lost = page.loan_not_returned(item)
     holder = lost.holder if lost else facts.by
@@ -121,6 +121,12 @@ def _untold_return(page: Page, item: Item, facts: NewWhereabouts, gone_since: da
 
 
 def _lose(office: Office, page: Page, item: Item, facts: NewWhereabouts) -> Judged:
+    leave_behind(page, item, facts)
+    return _keep(office, page, item, facts)
+
+
+def leave_behind(page: Page, item: Item, facts: NewWhereabouts) -> None:
+    """What is gone is on loan to nobody and sits on no vehicle any more."""
     if entry := page.out_entry(item):
         lent = entry.facts
         page.add_custody(
@@ -128,7 +134,6 @@ def _lose(office: Office, page: Page, item: Item, facts: NewWhereabouts) -> Judg
         )
     if page.fitted(item):
         page.add_fitting(item, NewFitting(facts.on, None, facts.by, facts.why))
-    return _keep(office, page, item, facts)
 
 
 def _keep(office: Office, page: Page, item: Item, facts: NewWhereabouts) -> Judged:
