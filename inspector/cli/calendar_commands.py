@@ -1,5 +1,6 @@
 """Commands for what falls due: the calendar, letters to holders, and slips."""
 
+from datetime import date
 from pathlib import Path
 
 import click
@@ -9,10 +10,12 @@ from inspector.cli.wiring import Desk, choice
 from inspector.duties.due_views import View, at_place, of_person, sorted_by
 from inspector.duties.export_calendar import export_calendar
 from inspector.duties.office import Office
+from inspector.duties.print_letters import print_again, print_letters
 from inspector.duties.tell_due import day_words, told
 from inspector.duties.what_falls_due import what_falls_due
 from inspector.gear.falls_due import DueLine
 from inspector.language import tr, tr_n
+from inspector.refused import Refused
 
 _UNTIL = click.option("--until", default="", help="Last day to look at; 90 days from today where none is given.")
 
@@ -27,7 +30,7 @@ _UNTIL = click.option("--until", default="", help="Last day to look at; 90 days 
 def calendar(desk: Desk, until: str, name: str, place: str, view: str, file: Path | None) -> None:
     """Tell what falls due up to a day. What is overdue, or waits without a day, is always among it."""
     office = desk.office()
-    lines = what_falls_due(office, typed.day(until, office.today) if until else None)
+    lines = what_falls_due(office, _day(office, until))
     if name:
         lines = of_person(office, lines, name)
     if place:
@@ -55,4 +58,36 @@ def _cells(office: Office, one: DueLine) -> tuple[str, str, str]:
     return day_words(one), one.about, f"{said} ({where})" if where else said
 
 
-COMMANDS = (calendar,)
+_TO = click.option("--bring-to", default="", help="Where the pieces are to be brought.")
+_DAY = click.option("--by", "bring_by", default="", help="By which day.")
+_AGAIN = click.option("--again", is_flag=True, help="Print what was kept last once more.")
+
+
+@click.command()
+@click.option("--for", "name", default="", help="To this person.")
+@click.option("--all", "everybody", is_flag=True, help="To everybody of whom anything is asked.")
+@_UNTIL
+@_TO
+@_DAY
+@_AGAIN
+@click.pass_obj
+def letters(desk: Desk, name: str, everybody: bool, until: str, bring_to: str, bring_by: str, again: bool) -> None:
+    """Print letters: what somebody has, what falls due of it, what must not be used, what to bring where and when."""
+    if bool(name) == everybody:
+        why = tr("Nobody said to whom.")
+        raise Refused(tr("letters"), why, tr("Write --for NAME, or --all."))
+    office = desk.office()
+    if again:
+        papers = print_again(office, name)
+    else:
+        last, by = _day(office, until), _day(office, bring_by)
+        papers = print_letters(office, name, until=last, bring_to=bring_to, bring_by=by)
+    for one in papers:
+        say.paper(one)
+
+
+def _day(office: Office, text: str) -> date | None:
+    return typed.day(text, office.today) if text else None
+
+
+COMMANDS = (calendar, letters)

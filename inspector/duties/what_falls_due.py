@@ -25,7 +25,7 @@ from inspector.gear.falls_due import Due, DueLine
 from inspector.gear.item import Item
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip, Vehicle
-from inspector.gear.verdict import Verdict
+from inspector.gear.verdict import Explanation, Verdict
 from inspector.gear.whereabouts import Where, Whereabouts
 from inspector.language import show_day, tr
 from inspector.refused import Refused
@@ -37,12 +37,14 @@ from inspector.rulebook.case import Case
 class Held:
     """A piece that was not sold, made unusable or given back, as its stored verdict says and with whom it is.
 
-    loan: the entry by which it is out. people: who has it, owns it, or owns the vehicle it sits on.
+    words: what the verdict said; loan: the entry by which it is out. people: who has it, owns it, or owns the vehicle
+    it sits on.
     """
 
     item: Item
     kind_name: str
     verdict: Verdict
+    words: Explanation
     where: Whereabouts
     place: str
     people: tuple[Person, ...]
@@ -84,11 +86,13 @@ def held(office: Office, page: Page) -> tuple[Held, ...]:
     loans = {one.item.id: one.lent.facts for one in page.out()}
     vehicles = {one.tag: one for one in page.vehicles()}
     names = {one.id: one.name for one in people}
+    said = {one.id: page.latest_verdict(one.id) for one in here}
     return tuple(
         Held(
             item=one,
             kind_name=dossiers[one.id].kind.name if one.id in dossiers else one.facts.kind,
-            verdict=page.latest_verdict(one.id)[0],
+            verdict=said[one.id][0],
+            words=said[one.id][1],
             where=where[one.id],
             place=where_words(replace(where[one.id], since=None), names),
             people=tuple(_concerned(one, where[one.id], people, vehicles)),
