@@ -11,6 +11,7 @@ from inspector.duties.due_views import View, at_place, of_person, sorted_by
 from inspector.duties.export_calendar import export_calendar
 from inspector.duties.office import Office
 from inspector.duties.print_letters import print_again, print_letters
+from inspector.duties.print_slips import print_slips, print_slips_again
 from inspector.duties.tell_due import day_words, told
 from inspector.duties.what_falls_due import what_falls_due
 from inspector.gear.falls_due import DueLine
@@ -86,8 +87,26 @@ def letters(desk: Desk, name: str, everybody: bool, until: str, bring_to: str, b
         say.paper(one)
 
 
+@click.command()
+@click.option("--for", "name", default="", help="Only the pieces that concern this person.")
+@click.option("--at", "place", default="", help="Only the pieces at this place, or on the vehicle with this tag.")
+@_UNTIL
+@_TO
+@_DAY
+@_AGAIN
+@click.pass_obj
+def slips(desk: Desk, name: str, place: str, until: str, bring_to: str, bring_by: str, again: bool) -> None:
+    """Print slips, eight to a page to be cut apart: one piece each, what is due of it, by when, and to whom."""
+    office = desk.office()
+    if again:
+        say.paper(print_slips_again(office))
+        return
+    last, by = _day(office, until), _day(office, bring_by)
+    say.paper(print_slips(office, until=last, name=name, place=place, bring_to=bring_to, bring_by=by))
+
+
 def _day(office: Office, text: str) -> date | None:
     return typed.day(text, office.today) if text else None
 
 
-COMMANDS = (calendar, letters)
+COMMANDS = (calendar, letters, slips)

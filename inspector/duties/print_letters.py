@@ -4,11 +4,11 @@ from dataclasses import dataclass
 from datetime import date
 
 from inspector.duties.due_days import is_lost
-from inspector.duties.letter_words import Kept, has_it, is_asked_for, letter_lines, letter_piece
+from inspector.duties.letter_words import Asking, asking, has_it, is_asked_for, letter_lines, letter_piece
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.plain_lines import check_line
-from inspector.duties.what_falls_due import Held, held, last_day, of_piece, what_falls_due
+from inspector.duties.what_falls_due import Held, held, last_day, what_falls_due
 from inspector.duties.who import person_of
 from inspector.gear.falls_due import Due, DueLine
 from inspector.gear.letters import HolderLetter
@@ -21,7 +21,6 @@ from inspector.register.page import Page
 from inspector.register.rows import from_body
 
 LETTER = "letter"  # what the register calls letters and sheets of slips: they share one row of numbers
-_Due = dict[str, tuple[DueLine, ...]]
 
 
 def print_letters(
@@ -58,8 +57,8 @@ def enter_letters(
     others = tuple(one for one in what_falls_due(office, last) if one.what is Due.COMPETENCE)
     with office.book.page() as page:
         pieces = held(office, page)
-        due = due_of(page, pieces, last)
-        post = _Post(office, page, pieces, due, page.kept_vehicles(), others, show_day(last), bring)
+        ask = asking(page, pieces, office.today, last, bring_by)
+        post = _Post(office, page, pieces, ask, others, show_day(last), bring)
         people = (person_of(page, name, tr("person")),) if name else page.people()
         made = [letter for one in people if (letter := post.letter(one, wanted=bool(name)))]
         if not made:
@@ -78,14 +77,6 @@ def check_bring(office: Office, to: str, by: date | None) -> tuple[str, str]:
     return to.strip(), show_day(by) if by else ""
 
 
-def due_of(page: Page, pieces: tuple[Held, ...], last: date) -> _Due:
-    """By the piece's id, what falls due of it up to the day, what waits first."""
-    found = {
-        one.item.id: [line for line in of_piece(page, one) if line.on is None or line.on <= last] for one in pieces
-    }
-    return {key: tuple(sorted(lines, key=lambda one: one.on or date.min)) for key, lines in found.items()}
-
-
 @dataclass(frozen=True, slots=True)
 class _Post:
     """What is read once for all letters of one deed."""
@@ -93,8 +84,7 @@ class _Post:
     office: Office
     page: Page
     pieces: tuple[Held, ...]
-    due: _Due
-    kept: Kept
+    ask: Asking
     others: tuple[DueLine, ...]
     until: str
     bring: tuple[str, str]
@@ -115,11 +105,11 @@ class _Post:
         return letter
 
     def _brings(self, one: Held, reader: Person) -> bool:
-        return is_asked_for(one, self.due[one.item.id], self.kept) and has_it(one, reader)
+        return is_asked_for(one, self.ask) and has_it(one, reader)
 
     def _written(self, reader: Person, own: tuple[Held, ...], bring: tuple[str, ...], number: str) -> HolderLetter:
         today = self.office.today
-        pieces = (letter_piece(one, reader, self.due[one.item.id], self.kept, today) for one in own)
+        pieces = (letter_piece(one, reader, self.ask) for one in own)
         return HolderLetter(
             imprint=imprint(self.office, self.page, tr("Gear in your hands"), number),
             person=reader.id,

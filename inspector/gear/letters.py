@@ -49,7 +49,10 @@ class HolderLetter:
 
 @dataclass(frozen=True, slots=True)
 class DueSlip:
-    """A slip for one piece. may_use: as in a letter; people: whom it concerns; bring: where to and by when, in words."""
+    """A slip for one piece. may_use: for anything at all; says: what holds it, in one line; concerns: who and where.
+
+    do: what is asked, where to bring it and by when.
+    """
 
     tag: str
     kind_name: str
@@ -57,9 +60,8 @@ class DueSlip:
     may_use: bool
     says: str
     due: tuple[LetterLine, ...]
-    people: str
-    place: str
-    bring: str
+    concerns: str
+    do: str
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,7 +30,7 @@ def holder_letter(letter: HolderLetter, address: str, page: PageSize) -> Printed
         _intro(letter, width).below(2 * GRID),
         _bring(letter, width).below(3 * GRID),
         *_pieces(tr("Must not be used"), not_to_use, width),
-        *_pieces(tr("May be used, for what its line says"), to_use, width),
+        *_pieces(tr("May be used, but only for what its line says"), to_use, width),
         *_others(letter.others, width),
         small_cautions(letter.imprint.cautions, width).below(3 * GRID),
     )
@@ -49,7 +49,7 @@ def _intro(letter: HolderLetter, width_pt: float) -> Block:
         len(letter.pieces),
     )
     said = tr("Hold this letter against what you have, and tell the equipment officer what does not agree.")
-    until = tr("It names what waits now and what falls due up to {day}.", day=letter.until)
+    until = tr("This letter names what waits now and what falls due up to {day}.", day=letter.until)
     return words(f"{count} {until} {said}", width_pt, BODY)
 
 
