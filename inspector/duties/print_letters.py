@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from inspector.duties.due_days import is_lost
+from inspector.duties.judge_anew import judge_anew
 from inspector.duties.letter_words import Asking, asking, has_it, is_asked_for, letter_lines, letter_piece
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
@@ -54,6 +55,7 @@ def enter_letters(
 ) -> tuple[HolderLetter, ...]:
     """Number and keep the letters; no file is written."""
     last, bring = last_day(office, until), check_bring(office, bring_to, bring_by)
+    judge_anew(office)  # no letter may say what time alone has ended
     others = tuple(one for one in what_falls_due(office, last) if one.what is Due.COMPETENCE)
     with office.book.page() as page:
         pieces = held(office, page)

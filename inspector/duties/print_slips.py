@@ -5,7 +5,8 @@ from datetime import date
 
 from inspector.duties.due_days import is_lost
 from inspector.duties.due_views import at_place, of_person
-from inspector.duties.letter_words import Asking, asking, is_asked_for, letter_lines, may_use, must_stay
+from inspector.duties.judge_anew import judge_anew
+from inspector.duties.letter_words import Asking, asking, is_asked_for, letter_lines, may_use, must_stay, says
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.print_letters import LETTER, check_bring
@@ -61,6 +62,7 @@ def enter_slips(
     """Number and keep the slips; no file is written."""
     last = last_day(office, until)
     bring = check_bring(office, bring_to, bring_by)
+    judge_anew(office)  # no slip may say what time alone has ended
     wanted = _wanted(office, last, name, place)
     with office.book.page() as page:
         pieces = tuple(one for one in held(office, page) if one.item.tag in wanted and not is_lost(one.where))
@@ -92,7 +94,7 @@ def _slip(one: Held, ask: Asking, bring: tuple[str, str]) -> DueSlip:
         kind_name=one.kind_name,
         marked=marked_words(one.item),
         may_use=may_use(one),
-        says=one.words.headline,
+        says=says(one) if may_use(one) else one.words.headline,
         due=letter_lines(ask.of(one), ask.today),
         concerns="; ".join((*(person.name for person in one.people), one.place)),
         do=" ".join(_asked(one, ask, bring)),
