@@ -39,10 +39,13 @@ class Asking:
 
 
 def asking(page: Page, pieces: Iterable[Held], today: date, last: date, back_by: date | None) -> Asking:
-    """What falls due of the pieces up to the day, what waits first. A notice to print is the officer's own matter."""
+    """What falls due of the pieces up to the day, what waits first.
+
+    A notice to print is the officer's own matter, and what holds a piece is said of it anyway.
+    """
     due = {}
     for one in pieces:
-        lines = (line for line in of_piece(page, one) if line.what is not Due.NOTICE)
+        lines = (line for line in of_piece(page, one) if line.what not in {Due.NOTICE, Due.HOLD})
         by_day = sorted(
             (line for line in lines if line.on is None or line.on <= last), key=lambda it: it.on or date.min
         )

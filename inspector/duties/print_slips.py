@@ -67,7 +67,7 @@ def enter_slips(
     with office.book.page() as page:
         pieces = tuple(one for one in held(office, page) if one.item.tag in wanted and not is_lost(one.where))
         ask = asking(page, pieces, office.today, last, bring_by)
-        slips = tuple(_slip(one, ask, bring) for one in pieces if ask.of(one))
+        slips = tuple(_slip(one, ask, bring) for one in pieces)
         if not slips:
             raise Refused(tr("slips"), tr("Nothing of these pieces is due."), tr("No slip is needed."))
         number = next_number(page, "L", LETTER)

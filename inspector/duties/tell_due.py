@@ -15,6 +15,7 @@ def piece_says(what: Due, more: str = "") -> str:
         Due.INSPECTION: tr("next inspection"),
         Due.READING: tr("next reading of the wall"),
         Due.VERDICT: tr("what was said of it holds only until that day"),
+        Due.HOLD: tr("waits to be settled"),
         Due.LOAN: tr("to be back from its loan"),
         Due.NOTICE: tr("retired, and its notice is not printed"),
         Due.DESTRUCTION: tr("retired, and not made unusable"),

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
+from inspector.duties.before_use import may_go
 from inspector.duties.counts import counts
 from inspector.duties.due_days import (
     LOOK_AHEAD_DAYS,
@@ -23,6 +24,7 @@ from inspector.gear.custody import NewCustody
 from inspector.gear.dossier import Dossier
 from inspector.gear.falls_due import Due, DueLine
 from inspector.gear.item import Item
+from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip, Vehicle
 from inspector.gear.verdict import Explanation, Verdict
@@ -127,6 +129,8 @@ def of_piece(page: Page, one: Held) -> Iterator[DueLine]:
         yield _line(one, Due.MISSING, None, since=one.where.since)
     else:
         yield from _looks(one)
+        if one.verdict.outcome is Outcome.HOLD and not may_go(one.verdict) and not one.never_seen:
+            yield _line(one, Due.HOLD, None, one.words.headline)
         if one.loan:
             yield _line(one, Due.LOAN, one.loan.due, since=one.loan.on)
     if waits_to_be_destroyed(one.verdict.outcome, one.where):

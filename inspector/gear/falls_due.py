@@ -12,6 +12,7 @@ class Due(StrEnum):
     INSPECTION = "inspection"
     READING = "reading"
     VERDICT = "verdict"  # time alone may change its verdict from that day on
+    HOLD = "hold"  # it may be used for nothing until what holds it is settled
     LOAN = "loan"
     NOTICE = "notice"  # retired, and its notice is not printed
     DESTRUCTION = "destruction"  # retired, and not made unusable

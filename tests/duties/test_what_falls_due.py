@@ -10,6 +10,7 @@ from inspector.duties.destroy_item import destroy_item
 from inspector.duties.due_days import has_left, is_lost, verdict_days
 from inspector.duties.due_views import View, at_place, of_person, sorted_by
 from inspector.duties.fit_parts import fit_part
+from inspector.duties.give_opinion import doubt
 from inspector.duties.keep_incident import close_incident
 from inspector.duties.keep_vehicles import add_vehicle
 from inspector.duties.lend import lend
@@ -121,6 +122,16 @@ def test_a_retired_piece_waits_for_its_notice_and_to_be_made_unusable(office: Of
     assert of(due(office), "SH-1") == {Due.NOTICE: None, Due.DESTRUCTION: None}
     print_notice(office, "SH-1")
     assert of(due(later(office, 900)), "SH-1") == {Due.DESTRUCTION: None}
+
+
+def test_a_piece_on_hold_waits_to_be_settled_though_no_day_of_it_has_come(office: Office) -> None:
+    fit(office, shackle(), SHACKLE_READINGS)
+    assert due(office, 0) == ()
+    doubt(office, "SH-1", "it fell from the roof")
+    (line,) = due(office, 0)
+    assert (line.what, line.on) == (Due.HOLD, None) and open_item(office, "SH-1").explanation.headline in line.says
+    record_inspection(office, "SH-1", all_good(office, open_item(office, "SH-1").dossier.kind, SHACKLE_READINGS))
+    assert due(office, 0) == ()
 
 
 def test_evidence_is_never_asked_to_be_made_unusable_without_saying_that_it_is_kept(office: Office) -> None:

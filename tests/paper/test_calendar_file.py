@@ -1,6 +1,7 @@
 """A calendar file is what RFC 5545 says, whatever its texts hold, and is read back as it was written."""
 
 from datetime import UTC, date, datetime, timedelta
+from typing import Any
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -21,7 +22,7 @@ def written(*entries: CalendarEntry) -> bytes:
 
 
 def test_it_is_read_back_as_it_was_written() -> None:
-    found = Calendar.from_ical(written(ENTRY))
+    found: Any = Calendar.from_ical(written(ENTRY))
     assert (str(found["VERSION"]), str(found["NAME"])) == ("2.0", "Sandbar Touring Club: what falls due")
     assert str(found["PRODID"]).startswith("-//")
     (event,) = found.walk("VEVENT")
@@ -49,5 +50,6 @@ def test_any_text_is_folded_at_75_octets_and_comes_back(title: str, says: str, p
     made = written(CalendarEntry("1", date(2026, 12, 5), title, says, place))
     assert b"\n" not in made.replace(b"\r\n", b"") and b"\r" not in made.replace(b"\r\n", b"")
     assert all(len(line) <= 75 for line in made.split(b"\r\n"))
-    (event,) = Calendar.from_ical(made).walk("VEVENT")
+    read: Any = Calendar.from_ical(made)
+    (event,) = read.walk("VEVENT")
     assert (str(event["SUMMARY"]), str(event["DESCRIPTION"]), str(event.get("LOCATION", ""))) == (title, says, place)

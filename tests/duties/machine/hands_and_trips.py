@@ -17,8 +17,10 @@ from inspector.duties.keep_vehicles import add_vehicle, change_vehicle
 from inspector.duties.lend import lend, lend_kit
 from inspector.duties.look_up import trip, trips
 from inspector.duties.plan_trip import change_trip, plan_trip
+from inspector.duties.print_letters import enter_letters
 from inspector.duties.print_rig_sheet import print_rig_sheet
 from inspector.duties.print_sheets import enter_trip_sheet
+from inspector.duties.print_slips import enter_slips
 from inspector.duties.retire_item import print_notice
 from inspector.duties.work_rigs import pack_trip, set_kit, work_rig
 from inspector.gear.custody import NOBODY_TOLD, NOTHING_HAPPENED, WentThrough
@@ -205,6 +207,16 @@ class Papers(Desk):
 
         before = known()
         self.do("print notice", lambda office: print_notice(office, tag), lambda _: known() - before)
+
+    @rule()
+    def print_letters(self) -> None:
+        """To everybody of whom anything is asked."""
+        self.do("print letters", enter_letters)
+
+    @rule()
+    def print_slips(self) -> None:
+        """For every piece of which anything is due."""
+        self.do("print slips", enter_slips)
 
     @rule()
     def print_rig_sheet(self) -> None:
