@@ -26,6 +26,7 @@ from inspector.register.page import Page
 _ALL = 1_000_000
 _LOOKS = {Due.FIRST_INSPECTION, Due.INSPECTION, Due.READING}
 _THREE, _FOUR = (0.16, 0.24, 0.6), (0.16, 0.24, 0.3, 0.3)
+_HELD = (0.1, 0.16, 0.3, 0.44)
 
 
 def tables(office: Office, page: Page, count: Count) -> tuple[ProtocolTable, ...]:
@@ -104,7 +105,7 @@ def _holds(office: Office, page: Page, items: Sequence[Item], where: Mapping[str
         release = _release(verdict, words) or tr("Nothing that can be named: look at its record.")
         lines.append((item.tag, kind_name(office, item), words.headline, release))
     columns = (tr("Tag"), tr("Piece"), tr("What holds it"), tr("What would release it, all together"))
-    return ProtocolTable(tr("On hold"), "", columns, _FOUR, tuple(lines), tr("No piece is on hold."))
+    return ProtocolTable(tr("On hold"), "", columns, _HELD, tuple(lines), tr("No piece is on hold."))
 
 
 def _release(verdict: Verdict, words: Explanation) -> str:
