@@ -74,7 +74,8 @@ def letter_lines(due: tuple[DueLine, ...], today: date) -> tuple[LetterLine, ...
 
 
 def _line(one: DueLine, today: date) -> Iterator[str]:
-    yield one.says
+    """Who has the piece is told what to do on the day on which time alone may change what is said of it."""
+    yield tr("from that day on ask before you use it") if one.what is Due.VERDICT else one.says
     if late := late_words(one, today):
         yield late
 

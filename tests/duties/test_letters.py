@@ -22,8 +22,9 @@ from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.verify_book import verify_book
 from inspector.duties.whereabouts import report_missing
 from inspector.gear.fitting import End, Fitted, Side
-from inspector.gear.letters import DueSlip, HolderLetter, LetterPiece
+from inspector.gear.letters import DueSlip, HolderLetter, LetterLine, LetterPiece
 from inspector.gear.outcome import Outcome
+from inspector.language import show_day
 from inspector.paper.printed import Printed
 from inspector.refused import Refused
 from tests.duties.gear import POINT_READINGS, SHACKLE_READINGS, all_good, kilograms, point, shackle
@@ -78,6 +79,9 @@ def test_it_names_what_she_has_what_is_hers_and_what_sits_on_her_vehicle_and_not
 
 def test_what_runs_on_is_asked_for_only_once_it_is_due(club: Office) -> None:
     made = letter(club, until=club.today + timedelta(days=61))
+    far = letter(club, until=club.today + timedelta(days=4000))
+    turns = open_item(club, "SH-1").verdict.holds_until
+    assert turns and LetterLine(show_day(turns), "from that day on ask before you use it") in piece(far, "SH-1").due
     assert "SH-1" not in made.bring and piece(made, "SH-1").do == ""
     assert any("to be back from its loan" in one.what for one in piece(made, "SH-1").due)
     late = letter(later(club, 70))
