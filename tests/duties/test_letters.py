@@ -18,6 +18,7 @@ from inspector.duties.office import Office
 from inspector.duties.print_letters import enter_letters, print_again, print_letters
 from inspector.duties.print_slips import enter_slips, print_slips, print_slips_again
 from inspector.duties.record_inspection import record_inspection
+from inspector.duties.release_evidence import release_evidence
 from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.verify_book import verify_book
 from inspector.duties.whereabouts import report_missing
@@ -28,7 +29,7 @@ from inspector.language import show_day
 from inspector.paper.printed import Printed
 from inspector.refused import Refused
 from tests.duties.gear import POINT_READINGS, SHACKLE_READINGS, all_good, kilograms, point, shackle
-from tests.duties.incidents import beach, reported
+from tests.duties.incidents import SECOND, beach, reported
 from tests.duties.rigs import fit, later, member
 from tests.duties.test_opinions import add
 from tests.paper.reading import all_text, squeezed
@@ -130,6 +131,15 @@ def test_evidence_is_never_asked_for(office: Office) -> None:
         assert not piece(made, tag).may_use
     slips = {one.tag: one for one in enter_slips(later(office, 400)).slips}
     assert all("as evidence of" in slips[tag].do and "To:" not in slips[tag].do for tag in ("SH-1", "SH-2", "RP-1"))
+
+
+def test_a_part_that_was_released_stays_on_the_vehicle_that_was_not(office: Office) -> None:
+    beach(office)
+    ref = reported(office).incident.ref
+    release_evidence(office, ref, "RP-1", second=SECOND, why="The insurer has what it needs.")
+    released = slip(office, "RP-1")
+    assert not released.may_use
+    assert f"V-2 is kept as found, as evidence of {ref}" in released.do and "Bring" not in released.do
 
 
 def test_a_missing_piece_is_not_brought_and_may_not_be_used_if_found(club: Office) -> None:

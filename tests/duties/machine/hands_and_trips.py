@@ -32,6 +32,7 @@ from inspector.gear.kit_check import Seen
 from inspector.gear.outcome import Outcome
 from inspector.gear.trip import Ground, Trip
 from inspector.gear.use import NewUse
+from tests.duties.due_checks import assert_nothing_is_absent
 from tests.duties.gear import kilograms
 from tests.duties.machine.club import NEW, OFFICER, VEHICLES
 from tests.duties.machine.desk import Desk
@@ -212,6 +213,11 @@ class Papers(Desk):
     def print_letters(self) -> None:
         """To everybody of whom anything is asked."""
         self.do("print letters", enter_letters)
+
+    @rule(days=st.sampled_from((0, 90, 4000)))
+    def look_ahead(self, days: int) -> None:
+        """The calendar leaves out nothing that falls due, whatever was done before."""
+        assert_nothing_is_absent(self.office, days)
 
     @rule()
     def print_slips(self) -> None:
