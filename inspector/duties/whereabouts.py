@@ -5,7 +5,7 @@ from datetime import date
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.tell_whereabouts import where_words
+from inspector.duties.tell_whereabouts import back_words, where_words
 from inspector.duties.who import check_at_hand, check_not_closed, check_not_evidence, person_of
 from inspector.gear.custody import Hands, NewCustody, Untold
 from inspector.gear.fitting import NewFitting
@@ -17,14 +17,23 @@ from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.register.page import Page
 
+_DEEDS = {
+    Where.IN_STORE: "put in store",
+    Where.MISSING: "report missing",
+    Where.STOLEN: "report stolen",
+    Where.SOLD: "sell",
+    Where.GIVEN_BACK: "hand to owner",
+}
 _COME_BACK = {Where.MISSING, Where.STOLEN, Where.GIVEN_BACK}
 
 
 def where_is(office: Office, tag: str) -> str:
-    """Where a piece is, in words; every piece is somewhere."""
+    """Where a piece is, in words, and of a loan when it is to be back; every piece is somewhere."""
     with office.book.reading() as page:
-        names = {one.id: one.name for one in page.people()}
-        return where_words(page.whereabouts_of(page.item(tag)), names)
+        item = page.item(tag)
+        found, names = page.whereabouts_of(item), {one.id: one.name for one in page.people()}
+        entry = page.out_entry(item) if found.where is Where.ON_LOAN else None
+    return where_words(found, names) + (back_words(entry.facts.due, office.today) if entry else "")
 
 
 def put_in_store(office: Office, tag: str, place: str, on: date | None = None, why: str = "") -> Judged:
@@ -124,18 +133,9 @@ def _lose(office: Office, page: Page, item: Item, facts: NewWhereabouts) -> Judg
 def _keep(office: Office, page: Page, item: Item, facts: NewWhereabouts) -> Judged:
     page.add_whereabouts(item, facts)
     outcome = judge_and_keep(office, page, item)
-    page.enter(_deed(facts), by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": facts})
+    deed = "report found" if facts.found else _DEEDS[facts.where]
+    page.enter(deed, by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": facts})
     return outcome
-
-
-def _deed(facts: NewWhereabouts) -> str:
-    deeds = {
-        Where.MISSING: "report missing",
-        Where.STOLEN: "report stolen",
-        Where.SOLD: "sell",
-        Where.GIVEN_BACK: "hand to owner",
-    }
-    return "report found" if facts.found else deeds.get(facts.where, "put in store")
 
 
 def _entry(
