@@ -4,8 +4,8 @@ from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
-import pypdfium2
 import pytest
+from pypdf import PdfReader
 
 from inspector.duties.book_in import book_in
 from inspector.duties.destroy_item import destroy_item
@@ -25,8 +25,7 @@ from tests.duties.rigs import fit, member
 
 def said(path: Path) -> str:
     """The words of a PDF."""
-    with pypdfium2.PdfDocument(path) as pdf:
-        return " ".join(" ".join(page.get_textpage().get_text_range().split()) for page in pdf)
+    return " ".join(" ".join(page.extract_text().split()) for page in PdfReader(path).pages)
 
 
 def own_strap(office: Office) -> None:
