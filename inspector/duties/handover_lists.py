@@ -19,7 +19,7 @@ from inspector.gear.papers import ProtocolTable
 from inspector.gear.person import Person
 from inspector.gear.stock_take import Counted
 from inspector.gear.verdict import Explanation, Needed, Status, Verdict
-from inspector.gear.whereabouts import Whereabouts
+from inspector.gear.whereabouts import Where, Whereabouts
 from inspector.language import show_day, tr, tr_n
 from inspector.register.lists import Asked
 from inspector.register.page import Page
