@@ -5,7 +5,7 @@ from datetime import date
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.plain_lines import check_line
+from inspector.duties.plain_lines import check_line, check_text
 from inspector.duties.tell_whereabouts import back_words, where_words
 from inspector.duties.who import check_at_hand, check_not_closed, check_not_evidence, person_of
 from inspector.gear.custody import Hands, NewCustody, Untold
@@ -148,6 +148,7 @@ def _keep(office: Office, page: Page, item: Item, facts: NewWhereabouts) -> Judg
 def _entry(
     office: Office, page: Page, item: Item, where: Where, on: date | None, *, place: str = "", to: str = "", why: str
 ) -> NewWhereabouts:
+    check_text(tr("why"), why)
     day = _day(office, page, item, on)
     return NewWhereabouts(day, where, place.strip(), to.strip(), office.officer.id, why.strip())
 
