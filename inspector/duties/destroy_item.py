@@ -4,7 +4,7 @@ from datetime import date
 
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
-from inspector.duties.who import check_not_evidence, person_of
+from inspector.duties.who import check_at_hand, check_not_evidence, person_of
 from inspector.gear.outcome import Outcome
 from inspector.gear.strike import NewDestruction
 from inspector.language import tr
@@ -30,6 +30,7 @@ def destroy_item(office: Office, tag: str, how: str, on: date | None = None, wit
         if page.is_destroyed(item):
             why = tr("{tag} is recorded as made unusable already.", tag=item.tag)
             raise Refused(tr("piece"), why, tr("Look at its history."))
+        check_at_hand(page, item)
         check_not_evidence(page, item)
         seen_by = _witness(office, page, witness) if witness else ""
         facts = NewDestruction(day, office.officer.id, how.strip(), seen_by)

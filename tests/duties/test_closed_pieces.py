@@ -4,6 +4,7 @@ from datetime import timedelta
 
 import pytest
 
+from inspector.duties.book_in import book_in
 from inspector.duties.destroy_item import destroy_item
 from inspector.duties.give_opinion import answer_findings, doubt
 from inspector.duties.judging import judge_and_keep
@@ -13,6 +14,7 @@ from inspector.duties.retire_item import print_notice
 from inspector.duties.strike_entry import strike_entry
 from inspector.duties.tell_history import history_of
 from inspector.duties.verify_book import verify_book
+from inspector.duties.whereabouts import report_found, report_stolen
 from inspector.duties.work_rigs import pack_trip
 from inspector.gear.outcome import Outcome
 from inspector.gear.whereabouts import NewWhereabouts, Where
@@ -88,3 +90,14 @@ def test_a_second_retirement_has_a_notice_of_its_own(office: Office) -> None:
     second = print_notice(later, "SH-1")
     assert second.path != first.path
     assert print_notice(later.at(later.now + timedelta(days=1)), "SH-1").path == second.path
+
+
+def test_a_retired_piece_that_nobody_has_is_not_made_unusable_before_it_is_found(office: Office) -> None:
+    kind = book_in(office, shackle()).dossier.kind
+    record_inspection(office, "SH-1", all_good(office, kind, SHACKLE_READINGS, cracks="bad"))
+    report_stolen(office, "SH-1", "trailer", "report 17")
+    with pytest.raises(Refused, match="SH-1 is stolen") as refusal:
+        destroy_item(office, "SH-1", "cut in two")
+    assert "found" in refusal.value.what_to_do
+    report_found(office, "SH-1", "shed")
+    destroy_item(office, "SH-1", "cut in two")

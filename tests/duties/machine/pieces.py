@@ -125,6 +125,7 @@ class Pieces(Desk):
         was = self.stood.get(tag)
         if self.do("destroy", lambda office: destroy_item(office, tag, "cut in two", witness=witness)):
             assert was is Outcome.RETIRE and not self.evidence.get(tag), f"{tag} was {was}, {self.evidence.get(tag)}"
+            assert tag not in self.gone, f"{tag} was destroyed while nobody had it"
             self.destroyed.add(tag)
             self.close(tag)
 
