@@ -10,7 +10,7 @@ from inspector.refused import Refused
 
 PIN, BODY, BOLTS_SOUND = "pin_diameter", "bow_diameter", "bolts_sound"
 _TELLS_OF_HARM = (
-    (re.compile(r"\b(weld|braz)", re.IGNORECASE), Work.WELDED),
+    (re.compile(r"\b(\w*weld|braz)", re.IGNORECASE), Work.WELDED),
     (re.compile(r"\b(heat(ed|ing)|torch)", re.IGNORECASE), Work.HEATED),
     (re.compile(r"\b(straighten|bent (back|straight)|hammered (back|straight))", re.IGNORECASE), Work.STRAIGHTENED),
     (re.compile(r"\b(drill|ream)", re.IGNORECASE), Work.DRILLED),

@@ -148,7 +148,9 @@ def test_work_that_harms_is_refused_on_every_kind(office: Office, work: Work) ->
         assert piece.tag in refused.value.what_to_do
 
 
-@pytest.mark.parametrize("note", ["welded the ear", "crack brazed over", "bent back in a vice", "ground the burr off"])
+@pytest.mark.parametrize(
+    "note", ["welded the ear", "crack brazed over", "bent back in a vice", "ground the burr off", "rewelded eye"]
+)
 def test_such_work_under_another_name_is_refused_as_well(office: Office, note: str) -> None:
     book_in(office, marked())
     with pytest.raises(Refused, match="work"):
