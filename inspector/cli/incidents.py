@@ -17,7 +17,7 @@ from inspector.duties.release_evidence import release_evidence, release_vehicle
 from inspector.duties.report_incident import report_incident
 from inspector.duties.tell_incident import IncidentTold, incident_told, incidents
 from inspector.gear.incident import Distance, Gravity, NewIncident
-from inspector.language import tr
+from inspector.language import tr, tr_n
 from inspector.refused import Refused
 from inspector.units import Dimension, read
 
@@ -228,5 +228,7 @@ def check(desk: Desk, folder: Path) -> int:
     faults = check_bundle(desk.office(), folder)
     for one in faults:
         click.echo(f"{one.where}: {one.why}")
-    click.echo(tr("{n} faults found.", n=len(faults)) if faults else tr("Nothing was changed."))
+    click.echo(
+        tr_n("{count} fault found.", "{count} faults found.", len(faults)) if faults else tr("Nothing was changed.")
+    )
     return _FAULTS_FOUND if faults else 0

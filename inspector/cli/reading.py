@@ -14,7 +14,7 @@ from inspector.duties.whereabouts import where_is
 from inspector.gear.lists import GearRow, HistoryRow
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Fact
-from inspector.language import show_day, tr
+from inspector.language import show_day, tr, tr_n
 
 _FAULTS_FOUND = 1
 
@@ -93,5 +93,9 @@ def verify(desk: Desk, against: str) -> int:
     for fault in found.faults:
         at = tr(" (line {line})", line=fault.line) if fault.line else ""
         click.echo(f"{fault.where}{at}: {fault.why}")
-    click.echo(tr("Nothing was changed.") if not found.faults else tr("{n} faults found.", n=len(found.faults)))
+    click.echo(
+        tr("Nothing was changed.")
+        if not found.faults
+        else tr_n("{count} fault found.", "{count} faults found.", len(found.faults))
+    )
     return _FAULTS_FOUND if found.faults else 0

@@ -15,7 +15,7 @@ from inspector.duties.take_stock import Scanned, begin_count, count_states, mark
 from inspector.duties.take_stock import left as left_to_find
 from inspector.duties.typed_tables import decoded
 from inspector.gear.stock_take import Counted
-from inspector.language import show_day, tr
+from inspector.language import show_day, tr, tr_n
 
 _REFUSED_SOME = 2
 
@@ -34,7 +34,8 @@ def stock() -> None:
 def begin(desk: Desk, ref: str, place: str) -> None:
     """Begin the count REF."""
     facts = begin_count(desk.office(), ref, place).facts
-    click.echo(tr("{count} pieces are to be looked for.", count=len(facts.expected)))
+    expected = len(facts.expected)
+    click.echo(tr_n("{count} piece is to be looked for.", "{count} pieces are to be looked for.", expected))
     if facts.elsewhere:
         click.echo(tr("Out or on a vehicle, and not looked for here:"))
         say.table((tr("Tag"), tr("Where")), facts.elsewhere)
@@ -92,7 +93,11 @@ def close(desk: Desk, ref: str) -> None:
 
 
 def _say_closed(told: Closed) -> None:
-    click.echo(tr("The count {ref} is closed. {count} pieces were seen.", ref=told.ref, count=len(told.present)))
+    said = (
+        "The count {ref} is closed. {count} piece was seen.",
+        "The count {ref} is closed. {count} pieces were seen.",
+    )
+    click.echo(tr_n(*said, len(told.present), ref=told.ref))
     lists = (
         (tr("Missing from now on"), told.gone),
         (tr("Found again, held until inspected"), told.found),

@@ -10,7 +10,7 @@ from dataclasses import replace
 from inspector.duties.book_in import check_free, check_rating, check_tag
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.plain_lines import check_line
+from inspector.duties.plain_lines import check_line, check_text
 from inspector.duties.who import (
     check_judge,
     check_name_counts,
@@ -120,6 +120,7 @@ def change_value(office: Office, tag: str, worth: Worth | None, why: str = "", b
 
 def change_note(office: Office, tag: str, note: str, by: str = "") -> Judged:
     """Write another note beside the booking."""
+    check_text(tr("note"), note)
     with office.book.page() as page:
         item = _open(office, page, tag)
         return _keep(office, page, item, Altered.NOTE, replace(item.facts, note=note.strip()), by, "")
@@ -156,6 +157,7 @@ def _keep(
     """Write the change for today; the piece is judged by it at once."""
     if not why.strip() and what not in _SPEAKS_FOR_ITSELF:
         raise Refused(tr("reason"), tr("It is empty."), tr("Write in a sentence why it is changed."))
+    check_text(tr("reason"), why)
     if facts == item.facts:
         raise Refused(what.value.replace("_", " "), tr("Nothing would change."), tr("Write what is different now."))
     check_last(office, page, item)

@@ -10,6 +10,7 @@ from datetime import date
 
 from inspector.duties.add_people import check_name, check_paper, check_scopes
 from inspector.duties.office import Office
+from inspector.duties.plain_lines import check_line, check_text
 from inspector.duties.who import check_name_counts, person_of
 from inspector.gear.person import Competence, NewPersonChange, Person
 from inspector.language import show_day, tr
@@ -24,6 +25,7 @@ def change_person(office: Office, who: str, *, name: str = "", role: str = "", w
         new_name, new_role = name.strip() or person.name, role.strip() or person.role
         if (new_name, new_role) == (person.name, person.role):
             raise Refused(tr("person"), tr("Nothing would change."), tr("Write a new name or role."))
+        check_line(tr("role"), new_role)
         changed = replace(person, role=new_role)
         if new_name != person.name:
             check_name(page, new_name, person)
@@ -159,6 +161,7 @@ def competence_words(held: Competence) -> str:
 def _change(office: Office, changed: Person, why: str) -> NewPersonChange:
     if not why.strip():
         raise Refused(tr("reason"), tr("It is empty."), tr("Write in a sentence why it changes."))
+    check_text(tr("reason"), why)
     return NewPersonChange(office.today, changed, office.officer.id, why.strip())
 
 

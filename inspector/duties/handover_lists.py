@@ -5,6 +5,7 @@ from datetime import date, timedelta
 
 from inspector.duties.counts import Count, names_of, where_words
 from inspector.duties.due_days import LOOK_AHEAD_DAYS, competences_ending, has_left, is_lost, open_incidents
+from inspector.duties.keep_incident import kept_pieces, kept_vehicles
 from inspector.duties.lend import loans
 from inspector.duties.office import Office
 from inspector.duties.tell_due import day_words, late_words
@@ -18,7 +19,7 @@ from inspector.gear.papers import ProtocolTable
 from inspector.gear.person import Person
 from inspector.gear.stock_take import Counted
 from inspector.gear.verdict import Explanation, Needed, Status, Verdict
-from inspector.gear.whereabouts import Whereabouts
+from inspector.gear.whereabouts import Where, Whereabouts
 from inspector.language import show_day, tr, tr_n
 from inspector.register.lists import Asked
 from inspector.register.page import Page
@@ -55,7 +56,8 @@ def _counted(office: Office, page: Page, count: Count, where: Mapping[str, Where
     """All that was not simply there; a piece nobody looked for is told as such."""
     names = names_of(page)
     lines = [
-        (item.tag, kind_name(office, item), said, where_words(where[item.id], names)) for item, said in _differs(count)
+        (item.tag, kind_name(office, item), said, where_words(where[item.id], names))
+        for item, said in (*_differs(count), *_not_sought(page, count, where))
     ]
     assert count.closed is not None  # an open count lets nobody hand over
     lines += [(label, "–", tr("seen; no piece has this label"), "–") for label in count.closed.unknown_tags]
@@ -77,6 +79,14 @@ def _differs(count: Count) -> Iterator[tuple[Item, str]]:
         elif mark.entry.counted is Counted.PRESENT and mark.entry.was and mark.entry.was.is_gone:
             was = where_words(Whereabouts(mark.entry.was), {})
             yield mark.item, tr("seen, though it was {where}", where=was)
+
+
+def _not_sought(page: Page, count: Count, where: Mapping[str, Whereabouts]) -> Iterator[tuple[Item, str]]:
+    """What the club has and the count neither looked for nor saw: on a vehicle, or booked in or come back since."""
+    for item in page.every_item():
+        is_here = where[item.id].where in {Where.IN_STORE, Where.ON_VEHICLE}
+        if is_here and item.id not in count.expected and count.counted(item) is Counted.UNKNOWN:
+            yield item, tr("not among what was looked for")
 
 
 def _missing(office: Office, page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts]) -> ProtocolTable:
@@ -176,12 +186,14 @@ def _end(until: date, today: date) -> str:
 def _incidents(page: Page) -> ProtocolTable:
     words = {Gravity.ACCIDENT: tr("Accident"), Gravity.NEAR_MISS: tr("Near miss")}
     lines = [
-        (one.ref, tr("{what}, {day}", what=words[one.facts.gravity], day=show_day(one.facts.on)), _what(one))
+        (one.ref, tr("{what}, {day}", what=words[one.facts.gravity], day=show_day(one.facts.on)), _what(page, one))
         for one in open_incidents(page)
     ]
     columns = (tr("Report"), tr("What and when"), tr("Where, and what happened"))
     return ProtocolTable(tr("Incidents still open"), "", columns, _THREE, tuple(lines), tr("No report is open."))
 
 
-def _what(one: Incident) -> str:
-    return tr("{place}: {what}", place=one.facts.place, what=one.facts.what)
+def _what(page: Page, one: Incident) -> str:
+    said = tr("{place}: {what}", place=one.facts.place, what=one.facts.what)
+    kept = (*kept_pieces(page, one), *kept_vehicles(page, one))
+    return f"{said} {tr('Kept as found: {tags}.', tags=', '.join(kept))}" if kept else said

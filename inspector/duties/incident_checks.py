@@ -3,7 +3,7 @@
 from datetime import timedelta
 
 from inspector.duties.office import Office
-from inspector.duties.plain_lines import check_line
+from inspector.duties.plain_lines import check_line, check_text
 from inspector.gear.incident import Distance, Gravity, Incident, NewIncident
 from inspector.language import show_day, tr
 from inspector.refused import Refused
@@ -39,6 +39,7 @@ def need(field: str, text: str, what_to_do: str) -> str:
     """The text without air around it; refused where there is none."""
     if not text.strip():
         raise Refused(field, tr("It is empty."), what_to_do)
+    check_text(field, text)
     return text.strip()
 
 

@@ -3,7 +3,7 @@
 from inspector.duties.incident_checks import incident_called, need
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.plain_lines import check_line
+from inspector.duties.plain_lines import check_line, check_text
 from inspector.duties.report_incident import quarantine_of, why_not_kept
 from inspector.duties.scene import stood_then
 from inspector.duties.who import id_of
@@ -27,6 +27,7 @@ def add_custody(office: Office, ref: str, tag: str, holder: str, text: str = "",
     """Keep who holds a piece of evidence from now on. holder: the name as stated; text: where, which seal, why."""
     name = need(tr("holder"), holder, tr("Write who has it now."))
     check_line(tr("holder"), name)
+    check_text(tr("text"), text)
     with office.book.together(), office.book.reading() as page:
         incident, item = incident_called(page, ref), page.item(tag)
         if incident.ref not in page.open_quarantines(item):

@@ -10,6 +10,7 @@ from datetime import date
 from inspector.duties.change_item import check_last, standing_retirement
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
+from inspector.duties.plain_lines import check_line, check_text
 from inspector.duties.repair_rules import BOLTS_SOUND, PIN, check_work
 from inspector.duties.who import check_not_closed, check_not_evidence, id_of
 from inspector.gear.item import BOLT_COUNT, Item, NewItem, SizeAsNew
@@ -139,6 +140,9 @@ def _check_here(page: Page, item: Item) -> None:
 
 
 def _check_told(facts: NewRepair) -> None:
+    for field, line in ((tr("done by"), facts.done_by), (tr("part"), facts.part), (tr("maker"), facts.maker)):
+        check_line(field, line.strip())
+    check_text(tr("note"), facts.note)
     if not facts.done_by.strip():
         why = tr("Nobody is named.")
         raise Refused(tr("done by"), why, tr("Write who did the work, for example the maker or a workshop."))

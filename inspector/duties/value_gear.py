@@ -52,6 +52,8 @@ def _hundredths(digits: str, decimal: str) -> int | None:
     grouping = "," if decimal == "." else "."
     groups = re.split(rf"[ {re.escape(grouping)}]", whole)
     is_grouped = len(groups) == 1 or (1 <= len(groups[0]) <= 3 and all(len(one) == 3 for one in groups[1:]))
+    if len(whole) > len(str(_MOST)) + len(groups):
+        return None
     if not is_grouped or not all(one.isdigit() for one in groups) or not re.fullmatch(r"\d{0,2}", part):
         return None
     return int("".join(groups)) * 100 + int(part.ljust(2, "0"))

@@ -5,6 +5,7 @@ from datetime import date
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
+from inspector.duties.plain_lines import check_line, check_text
 from inspector.duties.tell_whereabouts import back_words, where_words
 from inspector.duties.who import check_at_hand, check_not_closed, check_not_evidence, person_of
 from inspector.gear.custody import Hands, NewCustody, Untold
@@ -38,7 +39,7 @@ def where_is(office: Office, tag: str) -> str:
 
 def put_in_store(office: Office, tag: str, place: str, on: date | None = None, why: str = "") -> Judged:
     """Put a piece away at a place."""
-    _need(place, tr("place"), tr("Write where it lies, for example shelf 2."))
+    _need_line(place, tr("place"), tr("Write where it lies, for example shelf 2."))
     with office.book.page() as page:
         item = page.item(tag)
         _check_free(page, item)
@@ -47,7 +48,7 @@ def put_in_store(office: Office, tag: str, place: str, on: date | None = None, w
 
 def report_missing(office: Office, tag: str, seen_at: str, why: str, on: date | None = None) -> Judged:
     """Report that a piece cannot be found. A loan ends as not returned; a fitted part comes off its vehicle."""
-    _need(seen_at, tr("seen at"), tr("Write where it was last seen, or that nobody knows."))
+    _need_line(seen_at, tr("seen at"), tr("Write where it was last seen, or that nobody knows."))
     _need(why, tr("why"), tr("Write how it was noticed."))
     with office.book.page() as page:
         item = page.item(tag)
@@ -59,8 +60,8 @@ def report_missing(office: Office, tag: str, seen_at: str, why: str, on: date | 
 
 def report_stolen(office: Office, tag: str, seen_at: str, paper: str, on: date | None = None, why: str = "") -> Judged:
     """Report that a piece was stolen. paper: the report's number. One that is missing may turn out stolen."""
-    _need(seen_at, tr("seen at"), tr("Write where it was last seen, or that nobody knows."))
-    _need(paper, tr("report number"), tr("Report it first, and write the number of the report."))
+    _need_line(seen_at, tr("seen at"), tr("Write where it was last seen, or that nobody knows."))
+    _need_line(paper, tr("report number"), tr("Report it first, and write the number of the report."))
     with office.book.page() as page:
         item = page.item(tag)
         check_not_closed(page, item)
@@ -72,7 +73,7 @@ def report_stolen(office: Office, tag: str, seen_at: str, paper: str, on: date |
 
 def sell(office: Office, tag: str, to: str, *, on: date | None = None, why: str = "", as_it_is: bool = False) -> Judged:
     """Record a sale; nothing is logged of the piece after it. as_it_is: the buyer knows that it is on hold."""
-    _need(to, tr("to"), tr("Write who bought it."))
+    _need_line(to, tr("to"), tr("Write who bought it."))
     with office.book.page() as page:
         item = page.item(tag)
         _check_free(page, item)
@@ -98,7 +99,7 @@ def hand_to_owner(office: Office, tag: str, *, on: date | None = None, why: str 
 
 def report_found(office: Office, tag: str, place: str, on: date | None = None, why: str = "") -> Judged:
     """A piece that was missing, stolen or given back is here again; it is held until it is inspected."""
-    _need(place, tr("place"), tr("Write where it lies now."))
+    _need_line(place, tr("place"), tr("Write where it lies now."))
     with office.book.page() as page:
         item = page.item(tag)
         check_not_closed(page, item)
@@ -147,6 +148,7 @@ def _keep(office: Office, page: Page, item: Item, facts: NewWhereabouts) -> Judg
 def _entry(
     office: Office, page: Page, item: Item, where: Where, on: date | None, *, place: str = "", to: str = "", why: str
 ) -> NewWhereabouts:
+    check_text(tr("why"), why)
     day = _day(office, page, item, on)
     return NewWhereabouts(day, where, place.strip(), to.strip(), office.officer.id, why.strip())
 
@@ -167,6 +169,12 @@ def _day(office: Office, page: Page, item: Item, on: date | None) -> date:
 def _need(text: str, field: str, what: str) -> None:
     if not text.strip():
         raise Refused(field, tr("It is empty."), what)
+
+
+def _need_line(text: str, field: str, what: str) -> None:
+    """What stands in lists and on papers."""
+    _need(text, field, what)
+    check_line(field, text.strip())
 
 
 def _check_free(page: Page, item: Item) -> None:

@@ -14,6 +14,8 @@ from typing import Any
 from sqlalchemy import Connection, RowMapping, select
 
 from inspector.gear.lists import Fault, Verified
+from inspector.register import tables
+from inspector.register.standing_check import standing_faults
 from inspector.register.tables import APPEND_ONLY, ledger
 
 GENESIS = "0" * 64
@@ -81,7 +83,10 @@ def add_line(connection: Connection, deed: Deed, wrote: list[Wrote]) -> str:
 
 
 def verify(connection: Connection, against: str = "") -> Verified:
-    """Recompute the chain and every row's digest. against: a head printed on a document, sought in the chain."""
+    """Recompute the chain and every row's digest, and hold what stands against them.
+
+    against: a head printed on a document, sought in the chain.
+    """
     faults: list[Fault] = []
     accounted: dict[tuple[str, str], tuple[str, int]] = {}
     number, before, seen = 0, GENESIS, False
@@ -91,6 +96,8 @@ def verify(connection: Connection, against: str = "") -> Verified:
         seen = seen or (bool(against) and before.startswith(against))
         accounted.update(_rows_named(row))
     faults += _row_faults(connection, accounted)
+    if not faults:  # what stands is held against verdicts that are as they were entered
+        faults += standing_faults(connection, [key for name, key in accounted if name == tables.verdict.name])
     if against and not seen:
         faults.append(Fault("ledger", f"no line has the head {against}: lines were cut off or written anew after it"))
     return Verified(number, len(accounted), before, tuple(faults))

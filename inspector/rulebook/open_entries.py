@@ -60,8 +60,12 @@ def open_finds(case: Case) -> Quantity:
 
 def open_repairs(case: Case) -> Quantity:
     """Repairs and parts put in, after which no competent person has seen all of it."""
-    done = [(one.facts.on, one.id) for one in case.dossier.repairs]
-    return _entered_since(case, done, tr("repairs logged")) if done else NOT_APPLICABLE
+    if not case.dossier.repairs:
+        return NOT_APPLICABLE
+    last = case.looked_over.at  # work that is told late was not known to whoever looked before
+    left = [one for one in case.dossier.repairs if last is None or not (last.on >= one.facts.on and last.id > one.id)]
+    newest = max((one.facts.on for one in left), default=None)
+    return number(len(left), Dimension.COUNT, tr("repairs logged"), Known.COUNTED, measured_on=newest)
 
 
 def open_labels(case: Case) -> Quantity:

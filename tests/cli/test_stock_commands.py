@@ -76,3 +76,10 @@ def test_the_register_is_handed_over_and_the_next_officer_sits_at_the_desk(desk:
     assert Path(desk.type("handover", "--again").strip()) == paper
     assert "Write --to NAME" in desk.type("handover", code=2)
     assert "Ben Next is the equipment officer already" in desk.type("handover", "--to", "Ben Next", code=2)
+
+
+def test_one_piece_is_told_as_one(desk: Desk) -> None:
+    desk.type("book", "SH-1", *SHACKLE, *SIZES, "--place", "Shed")
+    assert "1 piece is to be looked for." in desk.type("stock", "begin", "C-1")
+    desk.type("stock", "scan", "C-1", "SH-1")
+    assert "1 piece was seen." in desk.type("stock", "close", "C-1")

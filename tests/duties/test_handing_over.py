@@ -8,15 +8,20 @@ import pytest
 
 from inspector.duties.add_people import add_person
 from inspector.duties.back_up import restore
+from inspector.duties.book_in import book_in
 from inspector.duties.close_count import close_count
+from inspector.duties.fit_parts import fit_part
 from inspector.duties.give_opinion import doubt
 from inspector.duties.hand_over import HandedOver, hand_over, print_protocol
+from inspector.duties.keep_vehicles import add_vehicle
 from inspector.duties.lend import lend
 from inspector.duties.look_up import club_officer, list_gear, open_item
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
+from inspector.duties.report_incident import report_incident
 from inspector.duties.take_stock import begin_count, mark
 from inspector.duties.verify_book import verify_book
+from inspector.gear.fitting import Fitted
 from inspector.gear.incident import EntryKind, Gravity, NewIncident, NewIncidentEntry
 from inspector.gear.papers import ProtocolTable
 from inspector.gear.person import Competence, Person
@@ -27,7 +32,7 @@ from inspector.register.backup import Backup, back_up, sha256_of
 from inspector.register.book import Book
 from inspector.rulebook.load import Rulebook
 from tests.conftest import office_in
-from tests.duties.gear import SHACKLE_READINGS, all_good, shackle
+from tests.duties.gear import SHACKLE_READINGS, all_good, kilograms, point, shackle
 from tests.duties.rigs import fit, fit_kit, later, member
 from tests.duties.test_stock_take import put, where
 
@@ -118,6 +123,31 @@ def test_a_piece_nobody_looked_for_is_told_as_not_seen(club: Office) -> None:
     lines = {line[0]: line[2] for line in table(hand_over(club, NEW), "The count").lines}
     assert lines["SH-2"] == "not seen: nobody looked for it"
     assert lines["ZZ-9"] == "seen; no piece has this label" and "SH-1" not in lines
+
+
+def test_what_the_count_did_not_look_for_is_told_as_well(club: Office) -> None:
+    add_vehicle(club, "V-1", "Truck", "Club", kilograms("3000 kg"))
+    for tag in ("RP-1", "RP-2"):
+        book_in(club, point(tag))
+        fit_part(club, tag, Fitted("V-1"))
+    expected = begin_count(club, "C").facts.expected
+    mark(club, "C", expected)
+    mark(club, "C", ["RP-2"], place="V-1")
+    close_count(club, "C")
+    book_in(club, shackle("SH-9"))
+    lines = {line[0]: line[2:] for line in table(hand_over(club, NEW), "The count").lines}
+    unsought = "not among what was looked for"
+    assert lines == {"RP-1": (unsought, "on vehicle V-1"), "SH-9": (unsought, "in store")}
+
+
+def test_what_an_open_incident_keeps_is_told(club: Office) -> None:
+    add_vehicle(club, "V-1", "Truck", "Club", kilograms("3000 kg"))
+    told = NewIncident(
+        club.today, Gravity.ACCIDENT, "Long Sand", "it broke", ("SH-1",), vehicles=("V-1",), by=club.officer.id
+    )
+    report_incident(club, told)
+    counted(club)
+    assert table(hand_over(club, NEW), "Incidents still open").lines[0][2].endswith("Kept as found: SH-1, V-1.")
 
 
 def test_what_is_open_is_told(club: Office) -> None:

@@ -262,3 +262,13 @@ def test_a_respliced_line_is_shorter_and_rated_with_its_paper_but_never_above_it
     bare = repair_item(office, "WL-1", splice(office, "23 m", None))
     assert bare.dossier.item.rating.figure is None and "rating-other" in rules_of(bare)
     assert open_item(office, "WL-1").dossier.item.size("length") == size("length", "23 m").figure
+
+
+def test_a_repair_that_is_told_late_holds_until_an_inspection_made_knowing_of_it(office: Office) -> None:
+    kind = book_in(office, marked()).dossier.kind
+    later = office.at(office.now + timedelta(days=9))
+    assert record_inspection(later, "SH-1", all_good(later, kind, SHACKLE_READINGS)).verdict.outcome is Outcome.FIT
+    done = replace(pin(office), on=office.today + timedelta(days=2))
+    held = repair_item(later, "SH-1", done)
+    assert held.verdict.outcome is Outcome.HOLD and "repair-inspected" in rules_of(held)
+    assert record_inspection(later, "SH-1", all_good(later, kind, SHACKLE_READINGS)).verdict.outcome is Outcome.FIT

@@ -69,3 +69,8 @@ def test_a_value_may_become_unknown_again_and_what_was_sold_is_left_out(office: 
         page.enter("sell", by=office.officer.id, at=office.now, facts={"tag": "SH-2"})
     total = value_list(office).total
     assert (total.piece_count, total.unknown_tags, total.totals) == (1, ("SH-1",), ())
+
+
+def test_an_amount_of_thousands_of_digits_is_refused_like_any_other() -> None:
+    with pytest.raises(Refused, match="amount"):
+        read_worth("9" * 5000 + " EUR")

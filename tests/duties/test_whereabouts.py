@@ -97,3 +97,21 @@ def test_a_missing_piece_is_told_by_the_trip_and_never_packed_nor_proposed(offic
     found = propose_rig(office, "T-1", Method.KINETIC, "V-2", "V-1")
     assert "missing since" in next(one.why for one in found.left_out if one.tag == "KS-1")
     assert all(one.outcome is None for one in pair_trip(office, "T-1").lines)
+
+
+@pytest.mark.parametrize("spoof", ["shelf\n\n  Fit", "\x1b[2Jshelf", "shelf\u202eDNUOF", "x" * 400])
+def test_no_place_name_or_report_number_breaks_out_of_its_line(office: Office, spoof: str) -> None:
+    fit(office, shackle(), SHACKLE_READINGS)
+    fit(office, shackle("SH-2"), SHACKLE_READINGS)
+    report_missing(office, "SH-2", "the beach", "left behind")
+    tries = {
+        "place": lambda: put_in_store(office, "SH-1", spoof),
+        "seen at": lambda: report_missing(office, "SH-1", spoof, "it was gone"),
+        "report number": lambda: report_stolen(office, "SH-1", "shed", spoof),
+        "to": lambda: sell(office, "SH-1", spoof),
+        "place it was found at": lambda: report_found(office, "SH-2", spoof),
+    }
+    for what, attempt in tries.items():
+        with pytest.raises(Refused, match="signs"):
+            attempt()
+        assert where_is(office, "SH-1").startswith("in store"), what

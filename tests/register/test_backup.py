@@ -199,3 +199,10 @@ def test_a_database_of_another_make_is_refused_with_its_own_tool(office: Office,
     with pytest.raises(Refused, match="postgresql database") as refusal:
         copies.back_up(Elsewhere(), tmp_path, office.today)
     assert "pg_dump" in refusal.value.what_to_do
+
+
+def test_a_copy_whose_lists_would_show_another_verdict_is_refused(made: Backup, tmp_path: Path) -> None:
+    with closing(sqlite3.connect(made.file)) as copy, copy:
+        copy.execute("UPDATE standing SET outcome = 'fit'")
+    with pytest.raises(Refused, match="not a whole copy"):
+        restore(made.file, tmp_path / "new")

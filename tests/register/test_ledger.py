@@ -71,6 +71,21 @@ def test_lines_cut_off_the_end_are_found_against_a_head_printed_before(sample: O
     assert not any("has the head" in fault.why for fault in verify_book(sample).faults)
 
 
+@pytest.mark.parametrize(
+    "change",
+    [
+        "UPDATE standing SET outcome = 'fit' WHERE outcome = 'retire'",
+        "UPDATE standing SET next_due = '2099-01-01' WHERE next_due IS NOT NULL",
+        "UPDATE standing SET verdict_id = (SELECT min(id) FROM verdict WHERE item_id = standing.item_id)",
+        "DELETE FROM standing WHERE outcome = 'hold'",
+    ],
+)
+def test_what_the_lists_show_is_held_against_the_last_verdicts(sample: Office, change: str) -> None:
+    with closing(sqlite3.connect(sample.out_tray.parent / "register.db")) as connection, connection:
+        connection.execute(change)
+    assert {fault.where for fault in verify_book(sample).faults} == {"standing"}
+
+
 def test_an_older_head_is_still_found_in_the_chain(sample: Office) -> None:
     with closing(sqlite3.connect(sample.out_tray.parent / "register.db")) as connection:
         (older,) = connection.execute("SELECT hash FROM ledger WHERE id = 3").fetchone()
