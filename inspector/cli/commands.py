@@ -21,6 +21,7 @@ from inspector.cli import (
     trip_rigs,
     trips,
     vehicles,
+    visiting,
     whereabouts,
     work,
     writing,
@@ -132,5 +133,6 @@ main.add_command(rigs.rig)
 for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover):
     main.add_command(_command)
 main.add_command(incidents.incident)
+main.add_command(visiting.visit)
 for _command in (trip_rigs.pairs, trip_rigs.pack):
     trips.trip.add_command(_command)

@@ -5,6 +5,7 @@ from dataclasses import replace
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
+from inspector.duties.who import is_clubs
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import RetirementNotice
@@ -67,4 +68,5 @@ def _notice(office: Office, page: Page, found: Judged, number: str) -> Retiremen
         destroy=destroy_words(dossier.kind),
         replace_by=replace_words(dossier, office.system),
         capacity=found.verdict.capacity,
+        addressed_to="" if is_clubs(page, dossier.item) else dossier.item.facts.owner,
     )

@@ -30,6 +30,7 @@ class Due(StrEnum):
 
     INSPECTION = "inspection"
     READING = "reading"
+    BACK = "back"  # a borrowed piece goes back to whose it is
     VERDICT = "verdict"  # time alone may change its verdict from that day on
 
 
@@ -183,6 +184,7 @@ def _due(office: Office, pieces: Iterable[Judged], today: dict[str, Verdict], un
         days = {
             Due.INSPECTION: now.next_inspection_due,
             Due.READING: now.wall.next_reading_due if now.wall else None,
+            Due.BACK: one.dossier.item.facts.borrowed_until,
             Due.VERDICT: now.holds_until,
         }
         for what, day in days.items():

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from inspector.drawings.marks import outcome_word
 from inspector.gear.dossier import Dossier
+from inspector.gear.item import NewItem
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Explanation, Fact, Finding, Reason, Status, Value, Verdict
 from inspector.language import show_day, tr
@@ -266,6 +267,13 @@ def _release(finding: Finding, verdict: Verdict, dossier: Dossier, book: Ruleboo
     return release_words(found, finding, dossier, book, system) if found else ""
 
 
+def _visit(facts: NewItem) -> str:
+    """For which trip alone somebody else's piece came along."""
+    if facts.visiting_until is None:
+        return ""
+    return tr("for {trip} alone, to {day}", trip=facts.visiting_for, day=show_day(facts.visiting_until))
+
+
 def _piece(dossier: Dossier, system: System) -> tuple[Fact, ...]:
     item, facts = dossier.item, dossier.item.facts
     lines = [
@@ -277,6 +285,10 @@ def _piece(dossier: Dossier, system: System) -> tuple[Fact, ...]:
         Fact(tr("Owner"), facts.owner),
         Fact(tr("Place"), facts.place),
         Fact(tr("Past"), provenance_word(facts.provenance)),
+        Fact(tr("From"), facts.from_whom),
+        Fact(tr("Paper"), facts.paper),
+        Fact(tr("To go back by"), show_day(facts.borrowed_until) if facts.borrowed_until else ""),
+        Fact(tr("Came along"), _visit(facts)),
         Fact(tr("Made"), show_day(facts.made_on) if facts.made_on else ""),
         Fact(tr("In service since"), show_day(facts.in_service_on) if facts.in_service_on else ""),
         Fact(tr("Booked in"), show_day(item.booked_on)),

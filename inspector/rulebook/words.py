@@ -86,6 +86,9 @@ def _quantity_names() -> dict[str, str]:
         "open_labels": tr("Markings written down anew and not yet inspected"),
         "open_evidence": tr("Incidents whose evidence it is"),
         "open_releases": tr("Releases from evidence not yet inspected"),
+        "visit_age": tr("Time since it came along for one trip"),
+        "visit_days": tr("time to the end of that trip"),
+        "home_made_paper": tr("What stands for its strength"),
         "changed_figures": tr("Values changed after a preview had held or retired it"),
         "frozen_exposures": tr("Days frozen while wet, not yet inspected"),
         "hottest": tr("Greatest heat"),
@@ -188,6 +191,7 @@ def _wanted_words() -> dict[str, str]:
         "identity": tr("both written down"),
         "core_heat": tr("not too hot for a fibre core"),
         "wall_gauge": tr("tried that day"),
+        "home_made_paper": tr("on a certificate"),
     }
 
 
@@ -205,7 +209,10 @@ def marked_words(item: Item) -> str:
     words = f"{names[rating.basis]} {rating.figure.as_typed}"
     if rating.basis is Basis.WLL and rating.design_factor:
         words += tr(", factor {factor}", factor=show(rating.design_factor, Dimension.FACTOR))
-    return words + (tr(" (from memory)") if rating.stated_on == "memory" else "")
+    if rating.stated_on != "memory":
+        return words
+    told = item.facts.rating.stated_on == "piece"
+    return words + (tr(" (its maker's word alone)") if told else tr(" (from memory)"))
 
 
 def provenance_word(provenance: Provenance) -> str:
@@ -215,6 +222,9 @@ def provenance_word(provenance: Provenance) -> str:
         Provenance.NEW: tr("new"),
         Provenance.SECOND_HAND: tr("second-hand"),
         Provenance.UNKNOWN: tr("unknown"),
+        Provenance.GIFT: tr("a gift"),
+        Provenance.HOME_MADE: tr("home-made"),
+        Provenance.BORROWED: tr("borrowed"),
     }
     return words[provenance]
 
