@@ -7,10 +7,11 @@ One that came along before keeps its tag and its history: it was outside in betw
 from dataclasses import replace
 
 from inspector.duties.book_in import add_piece, check_booking
+from inspector.duties.change_item import check_last
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.look_up import trip as trip_called
 from inspector.duties.office import Office
-from inspector.duties.who import check_not_closed, check_not_evidence, names_club, plain_name
+from inspector.duties.who import check_at_hand, check_not_closed, check_not_evidence, names_club, plain_name
 from inspector.gear.changes import NewTripChange
 from inspector.gear.custody import Hands, NewCustody, Untold
 from inspector.gear.item import Item, NewItem
@@ -103,6 +104,12 @@ def _marks(facts: NewItem) -> tuple[str, str, str]:
 def _check_may_come_again(office: Office, page: Page, item: Item, planned: Trip) -> None:
     check_not_closed(page, item)
     check_not_evidence(page, item)
+    check_last(office, page, item)
+    if page.whereabouts_of(item).where is not Where.GIVEN_BACK:
+        check_at_hand(page, item)
+    if page.out_entry(item):
+        why = tr("{tag} is out on loan.", tag=item.tag)
+        raise Refused(tr("tag"), why, tr("Take it back first, and tell what it went through."))
     if not item.facts.visiting_for:
         why = tr("{tag} is no visiting piece.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Put it into the kit of the trip as any piece of the register."))

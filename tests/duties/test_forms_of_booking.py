@@ -8,6 +8,7 @@ import pytest
 from inspector.duties.book_in import book_in
 from inspector.duties.book_in_forms import still_wanted
 from inspector.duties.fit_parts import fit_part
+from inspector.duties.lend import lend
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip
@@ -106,7 +107,7 @@ def test_a_mark_on_a_home_made_piece_is_no_rating_whoever_inspects_it(office: Of
     kind = book_in(office, made).dossier.kind
     seen = record_inspection(office, "SH-1", all_good(office, kind, SHACKLE_READINGS))
     assert seen.verdict.outcome is Outcome.HOLD
-    assert seen.verdict.capacity and seen.verdict.capacity.now_n is None
+    assert seen.verdict.capacity.now_n is None
     assert "its maker's word alone" in story_rows(office, "SH-1")["Marked"]
     held = {one.rule for one in seen.verdict.findings if one.outcome is Outcome.HOLD}
     assert {"home-made-proven", "rating-shackle"} == held
@@ -179,6 +180,14 @@ def test_a_borrowed_piece_is_not_packed_for_a_trip_that_ends_after_it_goes_back(
     assert "goes back to Marsh Rovers by 26 Nov 2026" in dict(packed.stays)["SH-1"]
     change_trip(office, "T-1", lambda trip: replace(trip, kit=("SH-1",)))
     assert [(one.tag, one.lent) for one in readiness(office, "T-1").away] == [("SH-1", True)]
+
+
+def test_a_borrowed_piece_is_not_lent_beyond_its_day(office: Office) -> None:
+    member(office)
+    fit(office, borrowed(office, days=2), SHACKLE_READINGS)
+    with pytest.raises(Refused, match="goes back to its owner"):
+        lend(office, ["SH-1"], "Di Member", office.today + timedelta(days=3))
+    assert len(lend(office, ["SH-1"], "Di Member", office.today + timedelta(days=2))) == 1
 
 
 def test_a_piece_booked_before_there_were_forms_still_reads(office: Office) -> None:

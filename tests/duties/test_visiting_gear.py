@@ -7,6 +7,7 @@ import pytest
 
 from inspector.duties.book_in import book_in
 from inspector.duties.judging import judged
+from inspector.duties.lend import lend
 from inspector.duties.look_up import open_item
 from inspector.duties.look_up import trip as trip_called
 from inspector.duties.office import Office
@@ -17,6 +18,7 @@ from inspector.duties.retire_item import print_notice
 from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.trip_readiness import readiness
 from inspector.duties.visit import visit, visit_again
+from inspector.duties.whereabouts import hand_to_owner, report_missing
 from inspector.gear.item import NewItem, Provenance
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import RetirementNotice
@@ -165,6 +167,31 @@ def test_the_clubs_own_piece_and_a_trip_named_twice_are_no_second_visit(office: 
         visit_again(office, "T-1", "VG-1")
 
 
+def test_a_visiting_piece_is_lent_for_its_own_trip_alone(office: Office) -> None:
+    member(office)
+    planned(office, kit=())
+    other_trip(office)
+    visit(office, "T-1", own())
+    passed(office, "VG-1")
+    for ref in ("", "T-2"):
+        with pytest.raises(Refused, match="for T-1 alone"):
+            lend(office, ["VG-1"], "Di Member", office.today + timedelta(days=1), ref)
+    assert len(lend(office, ["VG-1"], "Di Member", trip="T-1")) == 1
+    with pytest.raises(Refused, match="out on loan"):
+        visit_again(office, "T-2", "VG-1")
+
+
+def test_one_that_went_home_in_between_comes_along_again_and_a_missing_one_is_found_first(office: Office) -> None:
+    planned(office, kit=())
+    other_trip(office)
+    visit(office, "T-1", own())
+    hand_to_owner(office, "VG-1")
+    assert visit_again(office, "T-2", "VG-1").verdict.outcome is Outcome.HOLD
+    report_missing(office, "VG-1", "the beach", "not in the box")
+    with pytest.raises(Refused, match="missing"):
+        visit_again(office, "T-1", "VG-1")
+
+
 def test_the_notice_of_a_members_piece_goes_to_its_owner_and_asks(office: Office) -> None:
     planned(office, kit=())
     retired(office)
@@ -174,6 +201,7 @@ def test_the_notice_of_a_members_piece_goes_to_its_owner_and_asks(office: Office
     assert kept is not None
     assert from_body(kept[1], RetirementNotice).addressed_to == "Di Member"
     text = words_on(paper)
+    assert squeezed("Take it out of the store") not in text
     assert squeezed("To its owner, Di Member") in text
     assert squeezed("you decide what becomes of it. On trips of Test Club it does not go") in text
 
