@@ -63,7 +63,17 @@ def _size_name(key: str, kind: Kind) -> str:
 
 def named_quantity(name: str) -> str:
     """A quantity of the catalogue as a person says it."""
-    return _quantity_names()[name]
+    return (_quantity_names() | _form_names())[name]
+
+
+@once_a_language
+def _form_names() -> dict[str, str]:
+    """Those of the form in which a piece came in."""
+    return {
+        "visit_age": tr("Time since it came along for one trip"),
+        "visit_days": tr("time to the end of that trip"),
+        "home_made_paper": tr("What stands for its strength"),
+    }
 
 
 @once_a_language
@@ -86,9 +96,6 @@ def _quantity_names() -> dict[str, str]:
         "open_labels": tr("Markings written down anew and not yet inspected"),
         "open_evidence": tr("Incidents whose evidence it is"),
         "open_releases": tr("Releases from evidence not yet inspected"),
-        "visit_age": tr("Time since it came along for one trip"),
-        "visit_days": tr("time to the end of that trip"),
-        "home_made_paper": tr("What stands for its strength"),
         "changed_figures": tr("Values changed after a preview had held or retired it"),
         "frozen_exposures": tr("Days frozen while wet, not yet inspected"),
         "hottest": tr("Greatest heat"),

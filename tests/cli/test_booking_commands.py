@@ -1,6 +1,6 @@
 """Pieces come in, in every form, as the officer types it."""
 
-from tests.cli.test_commands import GOOD, SHACKLE, SIZES, Desk, desk
+from tests.cli.test_commands import SHACKLE, SIZES, Desk, desk
 
 __all__ = ["desk"]
 
