@@ -5,6 +5,7 @@ from pathlib import Path
 import click
 
 from inspector.cli import (
+    calendar_commands,
     checking,
     hands,
     incidents,
@@ -134,5 +135,7 @@ for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover)
     main.add_command(_command)
 main.add_command(incidents.incident)
 main.add_command(visiting.visit)
+for _command in calendar_commands.COMMANDS:
+    main.add_command(_command)
 for _command in (trip_rigs.pairs, trip_rigs.pack):
     trips.trip.add_command(_command)

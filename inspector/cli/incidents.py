@@ -88,8 +88,11 @@ def list_command(desk: Desk) -> None:
     if not found:
         click.echo(tr("No incident was reported."))
         return
-    head = (tr("Ref"), tr("Day"), tr("What it was"), tr("Report"), tr("Still kept"), tr("Place"))
-    say.table(head, [(one.ref, one.day, one.gravity, one.state, one.kept or "–", one.place) for one in found])
+    head = (tr("Ref"), tr("Day"), tr("What it was"), tr("Report"), tr("Place"))
+    say.table(head, [(one.ref, one.day, one.gravity, one.state, one.place) for one in found])
+    for one in found:
+        if one.kept:
+            say.paragraph(tr("{ref} still keeps: {tags}", ref=one.ref, tags=one.kept))
 
 
 @incident.command()

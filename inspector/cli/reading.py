@@ -8,7 +8,6 @@ from inspector.cli import say
 from inspector.cli.wiring import Desk, choice
 from inspector.drawings.marks import outcome_word
 from inspector.duties import look_up
-from inspector.duties.lend import whereabouts
 from inspector.duties.tell_history import history_of
 from inspector.duties.verify_book import verify_book
 from inspector.duties.whereabouts import where_is
@@ -55,8 +54,7 @@ def show(desk: Desk, tag: str) -> None:
     office = desk.office()
     outcome = look_up.open_item(office, tag)
     say.heading(tr("{tag} · {kind}", tag=outcome.dossier.item.tag, kind=outcome.dossier.kind.name))
-    out = whereabouts(office, tag) or where_is(office, tag)
-    say.facts((Fact(tr("Where it is"), out), *outcome.explanation.piece))
+    say.facts((Fact(tr("Where it is"), where_is(office, tag)), *outcome.explanation.piece))
     click.echo()
     say.paragraph(tr("Judged on {day}:", day=show_day(outcome.verdict.on)), "  ")
     say.verdict(outcome)

@@ -6,6 +6,7 @@ from inspector.cli import say, typed
 from inspector.cli.wiring import Desk
 from inspector.duties import give_opinion
 from inspector.duties.destroy_item import destroy_item
+from inspector.duties.print_voucher import print_voucher
 from inspector.duties.strike_entry import strike_entry
 from inspector.language import show_day, tr
 
@@ -54,3 +55,4 @@ def destroyed(desk: Desk, tag: str, how: str, on: str, witness: str) -> None:
     office = desk.office()
     facts = destroy_item(office, tag, how, typed.day(on, office.today), witness)
     click.echo(tr("{tag} was made unusable on {day}: {how}", tag=tag, day=show_day(facts.on), how=facts.how))
+    say.paper(print_voucher(office, tag))

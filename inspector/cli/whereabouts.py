@@ -5,6 +5,7 @@ import click
 from inspector.cli import say, typed
 from inspector.cli.wiring import Desk
 from inspector.duties import whereabouts as deeds
+from inspector.duties.print_voucher import print_voucher
 
 
 @click.command()
@@ -64,17 +65,21 @@ def sold(desk: Desk, tag: str, to: str, on: str, why: str, as_it_is: bool) -> No
     office = desk.office()
     day = typed.day(on, office.today)
     say.verdict_in_full(deeds.sell(office, tag, to, on=day, why=why, as_it_is=as_it_is))
+    say.paper(print_voucher(office, tag))
 
 
 @click.command(name="handed-back")
 @click.argument("tag")
 @click.option("--on", default="", help="The day; today where none is given.")
 @click.option("--why", default="", help="What is to be remembered of it.")
+@click.option("--as-it-is", is_flag=True, help="The owner knows that it is retired or on hold.")
 @click.pass_obj
-def handed_back(desk: Desk, tag: str, on: str, why: str) -> None:
+def handed_back(desk: Desk, tag: str, on: str, why: str, as_it_is: bool) -> None:
     """Record that TAG went back to its owner, who is not the club."""
     office = desk.office()
-    say.verdict_in_full(deeds.hand_to_owner(office, tag, on=typed.day(on, office.today), why=why))
+    day = typed.day(on, office.today)
+    say.verdict_in_full(deeds.hand_to_owner(office, tag, on=day, why=why, as_it_is=as_it_is))
+    say.paper(print_voucher(office, tag))
 
 
 @click.command()
@@ -89,4 +94,12 @@ def found(desk: Desk, tag: str, at: str, on: str, why: str) -> None:
     say.verdict_in_full(deeds.report_found(office, tag, at, typed.day(on, office.today), why))
 
 
-commands = (where, place, missing, stolen, sold, handed_back, found)
+@click.command()
+@click.argument("tag")
+@click.pass_obj
+def voucher(desk: Desk, tag: str) -> None:
+    """Print the voucher of TAG again: how it was sold, given back or made unusable."""
+    say.paper(print_voucher(desk.office(), tag))
+
+
+commands = (where, place, missing, stolen, sold, handed_back, found, voucher)

@@ -3,11 +3,11 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from inspector.duties.lend import whereabouts
 from inspector.duties.look_up import RegisterFacts, list_gear, open_item, people, register_facts, trips
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.tell_history import history_of
+from inspector.duties.whereabouts import where_is
 from inspector.gear.inspection import NewInspection
 from inspector.gear.judged import Judged
 from inspector.gear.lists import GearRow, HistoryRow
@@ -41,12 +41,12 @@ class Listed:
 
 @dataclass(frozen=True, slots=True)
 class Opened:
-    """A piece with its verdict as it was said, its history, the people, and where it is if it is out."""
+    """A piece with its verdict as it was said, its history, the people, and where it is."""
 
     judged: Judged
     history: tuple[HistoryRow, ...]
     people: tuple[Person, ...]
-    out: str = ""
+    where: str
 
     @property
     def tag(self) -> str:
@@ -56,8 +56,7 @@ class Opened:
     @property
     def piece(self) -> tuple[Fact, ...]:
         """What is known of the piece, with where it is now."""
-        facts = self.judged.explanation.piece
-        return (Fact(tr("Where it is"), self.out), *facts) if self.out else facts
+        return (Fact(tr("Where it is"), self.where), *self.judged.explanation.piece)
 
 
 def listed(office: Office, wanted: Wanted) -> Listed:
@@ -70,7 +69,7 @@ def listed(office: Office, wanted: Wanted) -> Listed:
 
 def opened(office: Office, tag: str) -> Opened:
     """The piece with this tag."""
-    return Opened(open_item(office, tag), history_of(office, tag), people(office), whereabouts(office, tag))
+    return Opened(open_item(office, tag), history_of(office, tag), people(office), where_is(office, tag))
 
 
 def inspected(office: Office, tag: str, facts: NewInspection) -> Opened:

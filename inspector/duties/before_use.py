@@ -5,6 +5,7 @@ from inspector.gear.judged import Judged
 from inspector.gear.kind import Check, Kind
 from inspector.gear.kit_check import AskedMeasure
 from inspector.gear.outcome import Outcome
+from inspector.gear.verdict import Verdict
 from inspector.rulebook.limits import measure_limit
 from inspector.units import Dimension
 
@@ -26,7 +27,12 @@ def asked_measures(office: Office, one: Judged) -> tuple[AskedMeasure, ...]:
 
 def goes(one: Judged) -> bool:
     """Whether any purpose is open to the piece."""
-    return any(each.outcome in {Outcome.FIT, Outcome.DERATE} for each in one.verdict.by_purpose)
+    return may_go(one.verdict)
+
+
+def may_go(verdict: Verdict) -> bool:
+    """Whether a verdict leaves any purpose open."""
+    return any(each.outcome in {Outcome.FIT, Outcome.DERATE} for each in verdict.by_purpose)
 
 
 def why_not(one: Judged) -> str:

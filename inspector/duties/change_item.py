@@ -11,7 +11,15 @@ from inspector.duties.book_in import check_free, check_rating, check_tag
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line
-from inspector.duties.who import check_judge, check_not_closed, check_not_evidence, id_of, owns, person_of
+from inspector.duties.who import (
+    check_judge,
+    check_name_counts,
+    check_not_closed,
+    check_not_evidence,
+    id_of,
+    owns,
+    person_of,
+)
 from inspector.gear.item import Item, NewItem, Rating, Worth
 from inspector.gear.item_change import Altered, NewItemChange
 from inspector.gear.judged import Judged
@@ -69,6 +77,7 @@ def label_anew(office: Office, tag: str, rating: Rating, why: str, by: str = "",
             raise Refused(tr("rating"), said, tr("Read it on the piece or its certificate, and say on which."))
         reader = person_of(page, by or office.officer.id, tr("read by"))
         check_judge(reader, item, kind, office.today, tr("read by"))
+        check_name_counts(office, page, reader, tr("read by"))
         other = person_of(page, second, tr("second name")) if second else None
         if other:
             _check_other(reader, other)
@@ -91,6 +100,7 @@ def change_owner(office: Office, tag: str, owner: str, why: str, by: str = "", s
             said = tr("It is empty.") if not named else tr("{tag} is {owner}'s already.", tag=item.tag, owner=named)
             raise Refused(tr("owner"), said, tr("Write whose it is now, a person or a club."))
         writer = person_of(page, by or office.officer.id, tr("written down by"))
+        check_name_counts(office, page, writer, tr("written down by"))
         after = replace(item, facts=replace(item.facts, owner=named))
         other = person_of(page, second, tr("second name")) if second else None
         if other:

@@ -6,6 +6,7 @@ from inspector.duties.count_checks import lies_elsewhere
 from inspector.duties.counts import Count, Marked, open_count
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
+from inspector.duties.whereabouts import leave_behind, untold_return
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
 from inspector.gear.stock_take import Counted, NewStockEntry, StockStep
@@ -110,6 +111,10 @@ def _write(office: Office, page: Page, count: Count, told: Closed) -> tuple[Judg
     for tag, place in told.moved:
         entries.append((by_tag[tag].item, _entry(office, count, Where.IN_STORE, place, tr("seen there in the count"))))
     for item, facts in entries:
+        if facts.where is Where.MISSING:
+            leave_behind(page, item, facts)
+        if facts.found:
+            page.add_custody(item, untold_return(page, item, facts, where[item.id].since))
         page.add_whereabouts(item, facts)
     return tuple(judge_and_keep(office, page, item) for item, _ in entries)
 

@@ -8,6 +8,7 @@ from inspector.duties.back_up import facts_of, usual_folder
 from inspector.duties.counts import Count, counts
 from inspector.duties.handover_lists import tables
 from inspector.duties.judge_anew import judge_anew
+from inspector.duties.keep_passphrases import check_may_hand_over
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.who import person_of
@@ -77,6 +78,7 @@ def _check(office: Office, page: Page, to: str) -> tuple[Person, Person, Count]:
     if new.id == old.id:
         why = tr("{name} is the equipment officer already.", name=new.name)
         raise Refused(tr("to"), why, tr("Name the person who takes the register over."))
+    check_may_hand_over(office, page)
     every = counts(page)
     if still_open := [one.ref for one in every if one.closed is None]:
         why = tr_n(

@@ -4,24 +4,29 @@ from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
 from inspector.duties.counts import Count, names_of, where_words
+from inspector.duties.due_days import LOOK_AHEAD_DAYS, competences_ending, has_left, is_lost, open_incidents
 from inspector.duties.lend import loans
 from inspector.duties.office import Office
+from inspector.duties.tell_due import day_words, late_words
+from inspector.duties.what_falls_due import held, of_piece
 from inspector.gear.custody import Loan
-from inspector.gear.incident import EntryKind, Gravity, Incident
+from inspector.gear.falls_due import Due, DueLine
+from inspector.gear.incident import Gravity, Incident
 from inspector.gear.item import Item
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import ProtocolTable
-from inspector.gear.person import Competence, Person
+from inspector.gear.person import Person
 from inspector.gear.stock_take import Counted
 from inspector.gear.verdict import Explanation, Needed, Status, Verdict
-from inspector.gear.whereabouts import Where, Whereabouts
+from inspector.gear.whereabouts import Whereabouts
 from inspector.language import show_day, tr, tr_n
 from inspector.register.lists import Asked
 from inspector.register.page import Page
 
-ENDS_SOON_DAYS = 90  # long enough to find a course; it holds no piece by itself, so it is no rule
 _ALL = 1_000_000
+_LOOKS = {Due.FIRST_INSPECTION, Due.INSPECTION, Due.READING}
 _THREE, _FOUR = (0.16, 0.24, 0.6), (0.16, 0.24, 0.3, 0.3)
+_HELD = (0.1, 0.16, 0.3, 0.44)
 
 
 def tables(office: Office, page: Page, count: Count) -> tuple[ProtocolTable, ...]:
@@ -34,7 +39,7 @@ def tables(office: Office, page: Page, count: Count) -> tuple[ProtocolTable, ...
         _holds(office, page, items, where),
         _retired(office, page, items, where),
         _loans(loans(office), office.today),
-        _due(office, page, items, where),
+        _due(office, page),
         _competences(page.people(), office.today),
         _incidents(page),
     )
@@ -76,7 +81,7 @@ def _differs(count: Count) -> Iterator[tuple[Item, str]]:
 
 def _missing(office: Office, page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts]) -> ProtocolTable:
     names = names_of(page)
-    gone = [one for one in items if where[one.id].where in {Where.MISSING, Where.STOLEN}]
+    gone = [one for one in items if is_lost(where[one.id])]
     lines = ((one.tag, kind_name(office, one), _since(where[one.id], names)) for one in gone)
     columns = (tr("Tag"), tr("Piece"), tr("Since when, and where it was seen last"))
     return ProtocolTable(tr("Missing or stolen"), "", columns, _THREE, tuple(lines), tr("No piece is missing."))
@@ -90,8 +95,7 @@ def _since(where: Whereabouts, names: dict[str, str]) -> str:
 def _standing(page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts], outcome: Outcome) -> list[Item]:
     """The pieces with this verdict that the club has or ought to have."""
     tags = {line.tag for line in page.gear(Asked(outcome=outcome.value, limit=_ALL))}
-    left = {Where.SOLD, Where.DESTROYED, Where.GIVEN_BACK}
-    return [one for one in items if one.tag in tags and where[one.id].where not in left]
+    return [one for one in items if one.tag in tags and not has_left(where[one.id])]
 
 
 def _holds(office: Office, page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts]) -> ProtocolTable:
@@ -101,7 +105,7 @@ def _holds(office: Office, page: Page, items: Sequence[Item], where: Mapping[str
         release = _release(verdict, words) or tr("Nothing that can be named: look at its record.")
         lines.append((item.tag, kind_name(office, item), words.headline, release))
     columns = (tr("Tag"), tr("Piece"), tr("What holds it"), tr("What would release it, all together"))
-    return ProtocolTable(tr("On hold"), "", columns, _FOUR, tuple(lines), tr("No piece is on hold."))
+    return ProtocolTable(tr("On hold"), "", columns, _HELD, tuple(lines), tr("No piece is on hold."))
 
 
 def _release(verdict: Verdict, words: Explanation) -> str:
@@ -140,44 +144,28 @@ def _back_by(loan: Loan, today: date) -> str:
     return said + tr_n(" – OVERDUE by {count} day", " – OVERDUE by {count} days", days) if days else said
 
 
-def _due(office: Office, page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts]) -> ProtocolTable:
-    """Inspections and wall readings whose day is here or past, of pieces the club has."""
-    here = {one.tag: one for one in items if not where[one.id].where.is_gone}
-    due = page.gear(Asked(due_by=office.today, order="due", limit=_ALL))
-    lines = [
-        (one.tag, kind_name(office, here[one.tag]), show_day(one.next_due), _late(one.next_due, office.today))
-        for one in due
-        if one.tag in here and one.next_due
-    ]
-    columns = (tr("Tag"), tr("Piece"), tr("Was due on"), "")
+def _due(office: Office, page: Page) -> ProtocolTable:
+    """Inspections and wall readings whose day is here or past, of pieces the club has; those never seen first."""
+    today = office.today
+    due = (line for one in held(office, page) for line in of_piece(page, one) if line.what in _LOOKS)
+    here = sorted((line for line in due if line.on is None or line.on <= today), key=lambda one: one.about)
+    lines = [(one.about, one.name, _was_due(one, today), one.says) for one in here]
+    columns = (tr("Tag"), tr("Piece"), tr("Was due on"), tr("What is due"))
     none = tr("No inspection and no reading is due.")
     return ProtocolTable(tr("Inspections and readings overdue"), "", columns, _FOUR, tuple(lines), none)
 
 
-def _late(due: date, today: date) -> str:
-    days = (today - due).days
-    return tr_n("{count} day overdue", "{count} days overdue", days) if days else tr("due today")
+def _was_due(one: DueLine, today: date) -> str:
+    late = late_words(one, today)
+    return tr("{day}, {late}", day=day_words(one), late=late) if late else day_words(one)
 
 
 def _competences(people: Sequence[Person], today: date) -> ProtocolTable:
-    until = today + timedelta(days=ENDS_SOON_DAYS)
-    lines = [
-        (one.name, held.scope, _end(held.until, today))
-        for one in people
-        for held in one.competences
-        if held.until and held.until <= until and not _renewed(one, held)
-    ]
+    until = today + timedelta(days=LOOK_AHEAD_DAYS)
+    lines = [(one.name, held.scope, _end(last, today)) for one, held, last in competences_ending(people, until)]
     columns = (tr("Who"), tr("For"), tr("Until when"))
-    said = tr("Those that have ended or end within {days} days.", days=ENDS_SOON_DAYS)
+    said = tr("Those that have ended or end within {days} days.", days=LOOK_AHEAD_DAYS)
     return ProtocolTable(tr("Competences that end"), said, columns, _THREE, tuple(lines), tr("None ends soon."))
-
-
-def _renewed(person: Person, ending: Competence) -> bool:
-    """Whether another one of the same scope goes on after it."""
-    assert ending.until is not None
-    after = ending.until + timedelta(days=1)
-    same = (one for one in person.competences if one.scope in {ending.scope, "all"})
-    return any(one.since <= after and (one.until is None or one.until > ending.until) for one in same)
 
 
 def _end(until: date, today: date) -> str:
@@ -189,8 +177,7 @@ def _incidents(page: Page) -> ProtocolTable:
     words = {Gravity.ACCIDENT: tr("Accident"), Gravity.NEAR_MISS: tr("Near miss")}
     lines = [
         (one.ref, tr("{what}, {day}", what=words[one.facts.gravity], day=show_day(one.facts.on)), _what(one))
-        for one in page.incidents()
-        if not any(entry.facts.kind is EntryKind.CLOSED for entry in page.incident_entries(one))
+        for one in open_incidents(page)
     ]
     columns = (tr("Report"), tr("What and when"), tr("Where, and what happened"))
     return ProtocolTable(tr("Incidents still open"), "", columns, _THREE, tuple(lines), tr("No report is open."))

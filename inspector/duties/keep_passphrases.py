@@ -130,6 +130,12 @@ def _check_may_help(office: Office, page: Page) -> None:
         raise Refused(tr("officer"), why, tr("Ask somebody who is."))
 
 
+def check_may_hand_over(office: Office, page: Page) -> None:
+    """Where passphrases are required, only who may help others to theirs may make somebody the officer, who may too."""
+    if wish(page) is Passphrases.REQUIRED:
+        _check_may_help(office, page)
+
+
 def _check_enough(before: Passphrases, holders: int) -> None:
     if before is Passphrases.OFF:
         why = tr("Nobody can have given one yet.")

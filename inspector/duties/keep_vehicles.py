@@ -9,7 +9,7 @@ from datetime import date
 
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line
-from inspector.duties.who import id_of
+from inspector.duties.who import check_vehicle_not_evidence, id_of
 from inspector.gear.changes import NewVehicleChange
 from inspector.gear.rig import GROUND
 from inspector.gear.trip import Vehicle
@@ -61,6 +61,7 @@ def change_vehicle(
         raise Refused(tr("reason"), tr("It is empty."), tr("Write what happened, for example weighed with the canopy."))
     with office.book.page() as page:
         stands = page.vehicle(tag)
+        check_vehicle_not_evidence(page, stands.tag)
         changed = edit(stands)
         if (changed.id, changed.tag) != (stands.id, stands.tag):
             raise Refused(tr("tag"), tr("A vehicle keeps its tag for good."), tr("Enter the other vehicle by itself."))

@@ -163,6 +163,21 @@ def _competence(what: str) -> Sentence:
     return told
 
 
+def _letters(line: Line) -> str:
+    names = listed([line.name(key) for key in line.texts("people")])
+    return tr(
+        "{who} printed the letters {numbers} to {names}.",
+        who=line.who,
+        numbers=listed(line.texts("numbers")),
+        names=names,
+    )
+
+
+def _slips(line: Line) -> str:
+    tags = listed(line.texts("tags"))
+    return tr("{who} printed the slips {number} for {tags}.", who=line.who, number=line.text("number"), tags=tags)
+
+
 SENTENCES: dict[str, Sentence] = {
     "repair": _repaired,
     "retag": _retagged,
@@ -185,6 +200,8 @@ SENTENCES: dict[str, Sentence] = {
     "count": _counted,
     "close count": _plain("{who} closed the count {ref}.", "ref"),
     "print count list": _plain("{who} printed the list {number} of the count {ref}.", "number", "ref"),
+    "print letters": _letters,
+    "print slips": _slips,
     "hand over": _handed_over,
     "back up": _plain("{who} made the copy {file} of the register.", "file"),
     "restore": _plain("The register was restored from the copy {file}.", "file"),

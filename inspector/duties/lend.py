@@ -16,7 +16,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip
 from inspector.gear.verdict import Verdict
-from inspector.language import show_day, tr, tr_n
+from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.register.hands import Out
 from inspector.register.page import Page
@@ -61,22 +61,6 @@ def loans(office: Office) -> tuple[Loan, ...]:
         names = {one.id: one.name for one in page.people()}
         found = [_loan(office, one, names) for one in page.out()]
     return tuple(sorted(found, key=lambda one: (one.due or date.max, one.tag)))
-
-
-def whereabouts(office: Office, tag: str) -> str:
-    """Where a piece that is out is, in words; empty for one that is not."""
-    with office.book.reading() as page:
-        item = page.item(tag)
-        entry = page.out_entry(item)
-        if entry is None or page.is_destroyed(item):
-            return ""
-        names = {one.id: one.name for one in page.people()}
-        facts = entry.facts
-    loan = Loan(tag, "", names.get(facts.holder, facts.holder), facts.on, facts.due, facts.trip)
-    days = loan.overdue_days(office.today)
-    back = tr("to be back by {day}", day=show_day(loan.due)) if loan.due else ""
-    late = tr_n("{count} day overdue", "{count} days overdue", days) if days else ""
-    return ", ".join(part for part in (_with_whom(loan.holder, facts), back, late) if part)
 
 
 def _with_whom(name: str, facts: NewCustody) -> str:

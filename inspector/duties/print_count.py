@@ -1,5 +1,6 @@
 """Print the list of a count to tick by hand, and type the ticked list in."""
 
+import re
 from collections.abc import Iterable, Sequence
 from itertools import count as numbers
 
@@ -57,8 +58,14 @@ def _places(office: Office, page: Page, count: Count) -> tuple[CountPlace, ...]:
     number = numbers(1)
     return tuple(
         CountPlace(name or tr("Place not written down"), tuple(_line(office, page, one, next(number)) for one in items))
-        for name, items in sorted(by_place.items(), key=lambda one: (not one[0], one[0].casefold()))
+        for name, items in sorted(by_place.items(), key=lambda one: _walked(one[0]))
     )
+
+
+def _walked(place: str) -> tuple[bool, list[tuple[str, int]]]:
+    """The order in which places are walked: hook 2 comes before hook 10, and no place at all comes last."""
+    parts = re.findall(r"(\D*)(\d{0,9})", place.casefold())
+    return not place, [(text, int(figure or 0)) for text, figure in parts]
 
 
 def _line(office: Office, page: Page, item: Item, number: int) -> CountLine:

@@ -6,7 +6,7 @@ A piece that was let go stays on hold until somebody competent has inspected it.
 from inspector.duties.incident_checks import incident_called, need
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_judge, owns_vehicle, person_of
+from inspector.duties.who import check_judge, check_name_counts, owns_vehicle, person_of
 from inspector.gear.evidence import NewRelease
 from inspector.gear.incident import EntryKind, IncidentEntry, NewIncidentEntry
 from inspector.gear.judged import Judged
@@ -58,6 +58,7 @@ def release_vehicle(office: Office, ref: str, tag: str, *, second: str, why: str
 
 def _two(office: Office, page: Page, by: str, second: str) -> tuple[Person, Person]:
     first = person_of(page, by or office.officer.id, tr("released by"))
+    check_name_counts(office, page, first, tr("released by"))
     other = person_of(page, need(tr("second name"), second, tr("Name another competent person.")), tr("second name"))
     if first.id == other.id:
         why = tr("{name} cannot be both names.", name=first.name)

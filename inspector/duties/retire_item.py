@@ -6,6 +6,7 @@ from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.who import is_clubs
+from inspector.gear.dossier import Dossier
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import RetirementNotice
@@ -30,11 +31,19 @@ def print_notice(office: Office, tag: str) -> Paper:
         why = tr("{tag} is not retired; its verdict is: {headline}", tag=tag, headline=found.explanation.headline)
         raise Refused(tr("retirement notice"), why, tr("A notice is printed only of a retired piece."))
     with office.book.page() as page:
-        kept = page.latest_document(_KIND, found.dossier.item.id)
-        before = from_body(kept[1], RetirementNotice) if kept else None
-        standing = [one.id for one in page.standing_retirements(found.dossier.item, found.dossier.strikes)]
-        notice = before if before and before.retirement in standing else _new_notice(office, page, found, standing[0])
+        notice = printed_notice(page, found.dossier)
+        if notice is None:
+            standing = page.standing_retirements(found.dossier.item, found.dossier.strikes)
+            notice = _new_notice(office, page, found, standing[0].id)
     return put_out(office, notice.imprint.number, retirement_notice(notice, PageSize(office.page)))
+
+
+def printed_notice(page: Page, dossier: Dossier) -> RetirementNotice | None:
+    """The notice that was printed of the retirement that stands, or None where there is none yet."""
+    kept = page.latest_document(_KIND, dossier.item.id)
+    before = from_body(kept[1], RetirementNotice) if kept else None
+    standing = {one.id for one in page.standing_retirements(dossier.item, dossier.strikes)}
+    return before if before and before.retirement in standing else None
 
 
 def _new_notice(office: Office, page: Page, found: Judged, retirement: str) -> RetirementNotice:

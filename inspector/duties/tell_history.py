@@ -78,7 +78,7 @@ def _row(line: HistoryLine, kind: Kind, names: dict[str, str]) -> HistoryRow:
         return evidence_row(line, names)
     if line.what == "verdict":
         return HistoryRow(line.on, tr("Verdict"), from_body(line.body, Explanation).headline, "")
-    papers = {"retirement_notice": tr("Retirement notice printed")}
+    papers = {"retirement_notice": tr("Retirement notice printed"), "voucher": tr("Voucher printed")}
     return HistoryRow(line.on, tr("Document"), papers.get(line.body, line.body), "")
 
 

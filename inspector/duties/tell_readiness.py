@@ -2,7 +2,8 @@
 
 from inspector.drawings.marks import outcome_word
 from inspector.duties.before_use import goes, why_not
-from inspector.duties.trip_readiness import Due, FallsDue, PartReady, Ready, Turns
+from inspector.duties.trip_readiness import FallsDue, PartReady, Ready, Turns
+from inspector.gear.falls_due import Due
 from inspector.gear.trip import Ground, Trip, Vehicle
 from inspector.language import show_day, tr
 

@@ -1,9 +1,10 @@
 """Say in words where pieces are, and why one is not at hand; nobody else words it."""
 
 from collections.abc import Mapping
+from datetime import date
 
 from inspector.gear.whereabouts import Where, Whereabouts
-from inspector.language import show_day, tr
+from inspector.language import show_day, tr, tr_n
 
 
 def where_words(found: Whereabouts, names: Mapping[str, str]) -> str:
@@ -22,6 +23,14 @@ def where_words(found: Whereabouts, names: Mapping[str, str]) -> str:
     }
     seen = tr(", last seen: {place}", place=at) if at and found.where in {Where.MISSING, Where.STOLEN} else ""
     return words[found.where] + since + seen
+
+
+def back_words(due: date | None, today: date) -> str:
+    """When a loan is to be back, and for how long it should have been; begins with a comma."""
+    if due is None:
+        return ""
+    back, days = tr(", to be back by {day}", day=show_day(due)), max((today - due).days, 0)
+    return back + (tr_n(", {count} day overdue", ", {count} days overdue", days) if days else "")
 
 
 def gone_words(found: Whereabouts, names: Mapping[str, str]) -> str:

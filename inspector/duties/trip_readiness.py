@@ -3,9 +3,9 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date
-from enum import StrEnum
 
 from inspector.duties.before_use import goes
+from inspector.duties.due_days import verdict_days
 from inspector.duties.elsewhere import Away, away
 from inspector.duties.judging import judged
 from inspector.duties.keep_vehicles import kept_words, overload_words
@@ -13,6 +13,7 @@ from inspector.duties.look_up import trip
 from inspector.duties.office import Office
 from inspector.duties.vehicle_record import place_order
 from inspector.gear.dossier import Dossier
+from inspector.gear.falls_due import Due
 from inspector.gear.fitting import Fitted, Fitting
 from inspector.gear.inspection import Inspection
 from inspector.gear.item import Item
@@ -23,15 +24,6 @@ from inspector.gear.verdict import Verdict
 from inspector.register.page import Page
 from inspector.rulebook.judge import judge
 from inspector.rulebook.words import place_words
-
-
-class Due(StrEnum):
-    """What falls due of a piece."""
-
-    INSPECTION = "inspection"
-    READING = "reading"
-    BACK = "back"  # a borrowed piece goes back to whose it is
-    VERDICT = "verdict"  # time alone may change its verdict from that day on
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,19 +168,12 @@ def _turns(today: Verdict, then: Verdict) -> bool:
 
 
 def _due(office: Office, pieces: Iterable[Judged], today: dict[str, Verdict], until: date) -> Iterator[FallsDue]:
-    """What falls due by the last day. Of a retired piece nothing falls due any more."""
+    """What falls due by the last day."""
     for one in pieces:
-        now = today[one.dossier.item.id]
-        if now.outcome is Outcome.RETIRE:
-            continue
-        days = {
-            Due.INSPECTION: now.next_inspection_due,
-            Due.READING: now.wall.next_reading_due if now.wall else None,
-            Due.BACK: one.dossier.item.facts.borrowed_until,
-            Due.VERDICT: now.holds_until,
-        }
+        back = one.dossier.item.facts.borrowed_until
+        days = verdict_days(today[one.dossier.item.id]) | ({Due.BACK: back} if back else {})
         for what, day in days.items():
-            if day and day <= until:
+            if day <= until:
                 yield FallsDue(_tag(one), one.dossier.kind.name, what, day, day < office.today)
 
 

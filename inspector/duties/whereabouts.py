@@ -5,7 +5,7 @@ from datetime import date
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.tell_whereabouts import where_words
+from inspector.duties.tell_whereabouts import back_words, where_words
 from inspector.duties.who import check_at_hand, check_not_closed, check_not_evidence, is_clubs, person_of
 from inspector.gear.custody import Hands, NewCustody, Untold
 from inspector.gear.fitting import NewFitting
@@ -17,14 +17,23 @@ from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.register.page import Page
 
+_DEEDS = {
+    Where.IN_STORE: "put in store",
+    Where.MISSING: "report missing",
+    Where.STOLEN: "report stolen",
+    Where.SOLD: "sell",
+    Where.GIVEN_BACK: "hand to owner",
+}
 _COME_BACK = {Where.MISSING, Where.STOLEN, Where.GIVEN_BACK}
 
 
 def where_is(office: Office, tag: str) -> str:
-    """Where a piece is, in words; every piece is somewhere."""
+    """Where a piece is, in words, and of a loan when it is to be back; every piece is somewhere."""
     with office.book.reading() as page:
-        names = {one.id: one.name for one in page.people()}
-        return where_words(page.whereabouts_of(page.item(tag)), names)
+        item = page.item(tag)
+        found, names = page.whereabouts_of(item), {one.id: one.name for one in page.people()}
+        entry = page.out_entry(item) if found.where is Where.ON_LOAN else None
+    return where_words(found, names) + (back_words(entry.facts.due, office.today) if entry else "")
 
 
 def put_in_store(office: Office, tag: str, place: str, on: date | None = None, why: str = "") -> Judged:
@@ -74,14 +83,15 @@ def sell(office: Office, tag: str, to: str, *, on: date | None = None, why: str 
         return _keep(office, page, item, _entry(office, page, item, Where.SOLD, on, to=to, why=why))
 
 
-def hand_to_owner(office: Office, tag: str, *, on: date | None = None, why: str = "") -> Judged:
-    """Give a piece back to its owner, who is not the club."""
+def hand_to_owner(office: Office, tag: str, *, on: date | None = None, why: str = "", as_it_is: bool = False) -> Judged:
+    """Give a piece back to its owner, who is not the club. as_it_is: the owner knows that it is retired or on hold."""
     with office.book.page() as page:
         item = page.item(tag)
         _check_free(page, item)
         if is_clubs(page, item):
             said = tr("{tag} is the club's own.", tag=item.tag)
             raise Refused(tr("owner"), said, tr("Lend it, sell it or put it in store; or mend its owner first."))
+        _check_owner_knows(office, page, item, as_it_is)
         facts = _entry(office, page, item, Where.GIVEN_BACK, on, to=item.facts.owner, why=why)
         return _keep(office, page, item, facts)
 
@@ -97,11 +107,11 @@ def report_found(office: Office, tag: str, place: str, on: date | None = None, w
             said = tr("{tag} was neither missing nor stolen nor given back.", tag=item.tag)
             raise Refused(tr("tag"), said, tr("Look at the label again, or write where it lies with `place`."))
         facts = replace(_entry(office, page, item, Where.IN_STORE, on, place=place, why=why), found=True)
-        page.add_custody(item, _untold_return(page, item, facts, was.since))
+        page.add_custody(item, untold_return(page, item, facts, was.since))
         return _keep(office, page, item, facts)
 
 
-def _untold_return(page: Page, item: Item, facts: NewWhereabouts, gone_since: date | None) -> NewCustody:
+def untold_return(page: Page, item: Item, facts: NewWhereabouts, gone_since: date | None) -> NewCustody:
     """Nobody knows its pulls or weather from the day it left: from the loan's day where it vanished on a loan."""
     lost = page.loan_not_returned(item)
     holder = lost.holder if lost else facts.by
@@ -111,6 +121,12 @@ def _untold_return(page: Page, item: Item, facts: NewWhereabouts, gone_since: da
 
 
 def _lose(office: Office, page: Page, item: Item, facts: NewWhereabouts) -> Judged:
+    leave_behind(page, item, facts)
+    return _keep(office, page, item, facts)
+
+
+def leave_behind(page: Page, item: Item, facts: NewWhereabouts) -> None:
+    """What is gone is on loan to nobody and sits on no vehicle any more."""
     if entry := page.out_entry(item):
         lent = entry.facts
         page.add_custody(
@@ -118,24 +134,14 @@ def _lose(office: Office, page: Page, item: Item, facts: NewWhereabouts) -> Judg
         )
     if page.fitted(item):
         page.add_fitting(item, NewFitting(facts.on, None, facts.by, facts.why))
-    return _keep(office, page, item, facts)
 
 
 def _keep(office: Office, page: Page, item: Item, facts: NewWhereabouts) -> Judged:
     page.add_whereabouts(item, facts)
     outcome = judge_and_keep(office, page, item)
-    page.enter(_deed(facts), by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": facts})
+    deed = "report found" if facts.found else _DEEDS[facts.where]
+    page.enter(deed, by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": facts})
     return outcome
-
-
-def _deed(facts: NewWhereabouts) -> str:
-    deeds = {
-        Where.MISSING: "report missing",
-        Where.STOLEN: "report stolen",
-        Where.SOLD: "sell",
-        Where.GIVEN_BACK: "hand to owner",
-    }
-    return "report found" if facts.found else deeds.get(facts.where, "put in store")
 
 
 def _entry(
@@ -175,6 +181,14 @@ def _check_free(page: Page, item: Item) -> None:
     if page.fitted(item):
         why = tr("{tag} is fitted to a vehicle.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Take it off first, so that nobody reckons with it there."))
+
+
+def _check_owner_knows(office: Office, page: Page, item: Item, as_it_is: bool) -> None:
+    """What is the owner's goes back to him; but not without a word where it is retired or on hold."""
+    found = judge_and_keep(office, page, item)
+    if found.verdict.outcome.severity >= Outcome.HOLD.severity and not as_it_is:
+        why = tr("{tag} must not be used: {headline}", tag=item.tag, headline=found.explanation.headline)
+        raise Refused(tr("as it is"), why, tr("Tell the owner, and say that he takes it back as it is."))
 
 
 def _check_may_be_sold(office: Office, page: Page, item: Item, as_it_is: bool) -> None:

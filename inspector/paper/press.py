@@ -51,11 +51,11 @@ class Press:
         self.canvas.setLineWidth(width_pt)
         self.canvas.line(x, self.up(y), to_x, self.up(to_y))
 
-    def dashes(self, x: float, y: float, to_x: float, dash_pt: float) -> None:
-        """A level dashed line."""
+    def dashes(self, x: float, y: float, to_x: float, dash_pt: float, to_y: float | None = None) -> None:
+        """A dashed line, level unless it is told to where it falls."""
         self.canvas.saveState()
         self.canvas.setDash(dash_pt, dash_pt * 0.75)
-        self.line(x, y, to_x, y, Ink.INK, 0.8)
+        self.line(x, y, to_x, y if to_y is None else to_y, Ink.INK, 0.8)
         self.canvas.restoreState()
 
     def frame(self, x: float, y: float, width_pt: float, height_pt: float, line_pt: float) -> None:

@@ -55,23 +55,25 @@ def open_fittings(case: Case) -> Quantity:
 def open_finds(case: Case) -> Quantity:
     """Times it was found again or came back from outside the club and nobody competent has seen all of it since."""
     finds = [(one.facts.on, one.id) for one in case.dossier.finds]
-    return _entered_since(case, finds, tr("whereabouts logged"))
+    return _entered_since(case, finds, tr("whereabouts logged")) if finds else NOT_APPLICABLE
 
 
 def open_repairs(case: Case) -> Quantity:
     """Repairs and parts put in, after which no competent person has seen all of it."""
     done = [(one.facts.on, one.id) for one in case.dossier.repairs]
-    return _entered_since(case, done, tr("repairs logged"))
+    return _entered_since(case, done, tr("repairs logged")) if done else NOT_APPLICABLE
 
 
 def open_labels(case: Case) -> Quantity:
     """Markings written down anew after which no competent person has seen all of it."""
     anew = [(one.facts.on, one.id) for one in case.dossier.changes if one.facts.what is Altered.LABEL_NEW]
-    return _entered_since(case, anew, tr("markings written down anew"))
+    return _entered_since(case, anew, tr("markings written down anew")) if anew else NOT_APPLICABLE
 
 
 def open_evidence(case: Case) -> Quantity:
     """Incidents whose evidence it is: no inspection answers that, two competent persons release it."""
+    if not case.dossier.quarantines:
+        return NOT_APPLICABLE
     gone = {one.facts.incident for one in case.dossier.evidence_releases}
     kept = {one.facts.incident: one.facts.on for one in case.dossier.quarantines if one.facts.incident not in gone}
     newest = max(kept.values(), default=None)
@@ -81,7 +83,7 @@ def open_evidence(case: Case) -> Quantity:
 def open_releases(case: Case) -> Quantity:
     """Releases from evidence after which no competent person has seen all of it."""
     free = [(one.facts.on, one.id) for one in case.dossier.evidence_releases]
-    return _entered_since(case, free, tr("releases logged"))
+    return _entered_since(case, free, tr("releases logged")) if free else NOT_APPLICABLE
 
 
 def changed_figures(case: Case) -> Quantity:

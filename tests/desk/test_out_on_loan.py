@@ -27,4 +27,4 @@ def test_the_list_and_the_record_tell_with_whom_a_piece_is(
     desk.pages.open_tag("SH-07")
     qtbot.waitUntil(lambda: desk.pages.piece is not None and desk.pages.piece.tag == "SH-07")
     said = [one.text() for one in desk.pages.record.findChildren(QLabel) if one.isVisibleTo(desk)]
-    assert "Where it is" not in said
+    assert "in store at Shed, hook 3" in said

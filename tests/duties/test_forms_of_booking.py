@@ -14,8 +14,9 @@ from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.tell_readiness import due_words
-from inspector.duties.trip_readiness import Due, readiness
+from inspector.duties.trip_readiness import readiness
 from inspector.duties.work_rigs import pack_trip
+from inspector.gear.falls_due import Due
 from inspector.gear.fitting import End, Fitted
 from inspector.gear.item import NewItem, Provenance, Rating, SizeAsNew
 from inspector.gear.kind import Basis

@@ -11,6 +11,7 @@ from inspector.duties.destroy_item import destroy_item
 from inspector.duties.fit_parts import fit_part, take_off_part
 from inspector.duties.give_back import give_back
 from inspector.duties.keep_incident import add_custody, add_statement, close_incident, hold_more
+from inspector.duties.keep_vehicles import change_vehicle
 from inspector.duties.lend import lend
 from inspector.duties.look_up import list_gear, open_item
 from inspector.duties.office import Office
@@ -200,6 +201,7 @@ DEEDS: dict[str, Callable[[Office], object]] = {
     "take off": lambda office: take_off_part(office, "RP-1"),
     "move": lambda office: fit_part(office, "RP-1", Fitted("V-1", End.REAR)),
     "propose": lambda office: propose_rig(office, "T-1", Method.KINETIC, "V-1", "V-2"),
+    "sell its vehicle": lambda office: change_vehicle(office, "V-2", lambda one: replace(one, owner="Di"), "sold"),
 }
 
 

@@ -14,7 +14,7 @@ from inspector.duties.debrief import debrief
 from inspector.duties.destroy_item import destroy_item
 from inspector.duties.give_back import give_back, give_back_kit
 from inspector.duties.give_opinion import doubt
-from inspector.duties.lend import lend, lend_kit, loans, whereabouts
+from inspector.duties.lend import lend, lend_kit, loans
 from inspector.duties.look_up import list_gear, open_item
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
@@ -22,6 +22,7 @@ from inspector.duties.record_use import record_exposure, record_use
 from inspector.duties.strike_entry import strike_entry
 from inspector.duties.tell_history import history_of
 from inspector.duties.verify_book import verify_book
+from inspector.duties.whereabouts import where_is
 from inspector.gear.custody import NOTHING_HAPPENED, Loan, Untold, WentThrough
 from inspector.gear.debrief import NewDebrief
 from inspector.gear.inspection import InspectionKind
@@ -49,7 +50,7 @@ def test_a_piece_goes_out_and_everybody_sees_with_whom(office: Office) -> None:
     back_by = office.today + timedelta(days=7)
     assert loans(office) == (Loan("SH-1", "Bow shackle", OUT, office.today, back_by),)
     assert list_gear(office).rows[0].place == "on loan to Di Member"
-    assert whereabouts(office, "sh-1") == "on loan to Di Member since 25 Nov 2026, to be back by 2 Dec 2026"
+    assert where_is(office, "sh-1") == "on loan to Di Member since 25 Nov 2026, to be back by 2 Dec 2026"
     row = history_of(office, "SH-1")[0]
     assert (row.what, row.text, row.by) == ("Lent", "to Di Member, to be back by 2 Dec 2026", "Ada Officer")
 
@@ -61,7 +62,7 @@ def test_a_loan_past_its_day_is_overdue_and_stands_first(office: Office) -> None
     lend(office, ["SH-1"], OUT, office.today + timedelta(days=2))
     then = later(office, 5)
     assert [(one.tag, one.overdue_days(then.today)) for one in loans(then)] == [("SH-1", 3), ("KS-1", 0)]
-    assert whereabouts(then, "SH-1").endswith("3 days overdue")
+    assert where_is(then, "SH-1").endswith("3 days overdue")
     assert [one.overdue_days(later(office, 2).today) for one in loans(office)] == [0, 0]
 
 
@@ -154,7 +155,11 @@ def test_nothing_happened_is_said_and_leaves_the_piece_fit(office: Office) -> No
     lent_shackle(office)
     back = give_back(later(office, 3), "SH-1", OUT, NOTHING_HAPPENED)
     assert back.verdict.outcome is Outcome.FIT and back.dossier.opinions == ()
-    assert loans(office) == () and whereabouts(office, "SH-1") == "" and list_gear(office).rows[0].place == ""
+    assert (
+        loans(office) == ()
+        and where_is(office, "SH-1").startswith("in store")
+        and list_gear(office).rows[0].place == ""
+    )
     row = next(one for one in history_of(later(office, 3), "SH-1") if one.what == "Returned")
     assert (row.text, row.by) == ("from Di Member", OUT)
 
@@ -265,7 +270,7 @@ def test_a_piece_made_unusable_while_it_was_out_is_out_no_more(office: Office) -
     kind = open_item(office, "SH-1").dossier.kind
     record_inspection(office, "SH-1", all_good(office, kind, SHACKLE_READINGS, cracks="bad"))
     destroy_item(office, "SH-1", "sawn through at the beach")
-    assert loans(office) == () and whereabouts(office, "SH-1") == ""
+    assert loans(office) == () and where_is(office, "SH-1").startswith("made unusable")
     with pytest.raises(Refused, match="made unusable"):
         give_back(office, "SH-1", OUT, NOTHING_HAPPENED)
 

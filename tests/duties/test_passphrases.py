@@ -8,9 +8,13 @@ import pytest
 from argon2 import PasswordHasher
 from pypdf import PdfReader
 
+from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in
+from inspector.duties.change_item import change_owner, label_anew
 from inspector.duties.change_person import Widening, end_competence, give_competence
+from inspector.duties.close_count import close_count
 from inspector.duties.give_opinion import answer_findings
+from inspector.duties.hand_over import hand_over
 from inspector.duties.keep_passphrases import (
     is_asked,
     passes_nothing,
@@ -23,8 +27,10 @@ from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.preview_verdict import preview_verdict
 from inspector.duties.record_inspection import record_inspection
+from inspector.duties.release_evidence import release_evidence, release_vehicle
 from inspector.duties.retire_item import print_notice
 from inspector.duties.strike_entry import strike_entry
+from inspector.duties.take_stock import begin_count, mark
 from inspector.duties.tell_history import history_of
 from inspector.duties.tell_people import list_people
 from inspector.duties.verify_book import verify_book
@@ -32,6 +38,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.person import Competence, Passphrases, Person
 from inspector.refused import Refused
 from tests.duties.gear import SHACKLE_READINGS, all_good, shackle
+from tests.duties.incidents import beach, reported
 from tests.duties.test_opinions import GROUND, RULE, add, held_strap
 
 ADAS, BOS = "low water at the spit", "eleven wet dogs barking"
@@ -247,6 +254,46 @@ def test_required_what_loosens_wants_a_name_that_was_given(required: Office) -> 
     vouched = vouch(seated(required, bo), BOS)
     assert answer_findings(vouched, tag, [RULE], GROUND).verdict.outcome is Outcome.FIT
     assert strike_entry(required, tag, ref, "Bo Second", "another strap").verdict.outcome is Outcome.HOLD
+
+
+def test_required_evidence_is_let_go_only_by_a_name_that_was_given(wanted: Office) -> None:
+    beach(wanted)
+    set_passphrase(wanted, "Bo Second", BOS)
+    set_wish(wanted, Passphrases.REQUIRED)
+    required, ref = wanted, reported(wanted).incident.ref
+    stated, why = replace(required, vouched=False), "the inquiry is over"
+    deeds: list[Callable[[], object]] = [
+        lambda: release_evidence(stated, ref, "SH-1", second="Bo Second", why=why),
+        lambda: release_evidence(required, ref, "SH-1", by="Bo Second", second="Ada Officer", why=why),
+        lambda: release_vehicle(stated, ref, "V-2", second="Bo Second", why=why),
+    ]
+    for deed in deeds:
+        with pytest.raises(Refused, match="The club requires passphrases"):
+            deed()
+    release_evidence(required, ref, "SH-1", second="Bo Second", why=why)
+
+
+def test_required_a_marking_or_an_owner_is_written_anew_only_under_a_name_that_was_given(required: Office) -> None:
+    book_in(required, shackle(owner="Ada Officer"))
+    book_in(required, shackle("SH-2"))
+    with pytest.raises(Refused, match="The club requires passphrases"):
+        change_owner(required, "SH-1", "Club", "given to the club", by="Bo Second")
+    with pytest.raises(Refused, match="The club requires passphrases"):
+        label_anew(replace(required, vouched=False), "SH-2", shackle().rating, "read on the bow")
+
+
+def test_required_nobody_makes_himself_officer_to_set_others_passphrases(required: Office) -> None:
+    di = add_person(required, Person("", "Di Member", "member"))
+    set_passphrase(required, di.id, "nine grey gulls at noon")
+    begin_count(required, "C")
+    mark(required, "C", ["no such label"])
+    close_count(required, "C")
+    seat = vouch(seated(required, di), "nine grey gulls at noon")
+    with pytest.raises(Refused, match="neither the equipment officer nor competent"):
+        hand_over(seat, "Di Member")
+    with pytest.raises(Refused, match="has not given a passphrase"):
+        hand_over(replace(required, vouched=False), "Bo Second")
+    assert hand_over(required, "Bo Second").protocol.to_name == "Bo Second"
 
 
 # --- documents ---

@@ -6,10 +6,11 @@ import pytest
 
 from inspector.duties.check_kit import kit_check
 from inspector.duties.keep_rigs import rig, rigs
-from inspector.duties.lend import loans, whereabouts
+from inspector.duties.lend import loans
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.tell_history import history_of
+from inspector.duties.whereabouts import where_is
 from inspector.duties.work_rigs import TripPairs, pair_trip, work_kept_rig
 from inspector.gear.outcome import Outcome
 from inspector.gear.rig import Method
@@ -77,7 +78,7 @@ def test_of_the_next_trip_s_vehicles_some_have_a_sound_rig_and_one_cannot_be_bro
 
 def test_one_piece_is_out_and_one_is_overdue(sample: Office) -> None:
     assert [(one.tag, one.overdue_days(sample.today)) for one in loans(sample)] == [("DS-02", 9), ("SN-01", 0)]
-    assert "9 days overdue" in whereabouts(sample, "DS-02")
+    assert "9 days overdue" in where_is(sample, "DS-02")
 
 
 def test_a_piece_that_came_back_without_a_word_was_held_until_somebody_had_looked(sample: Office) -> None:

@@ -382,3 +382,27 @@ def test_closing_never_tells_of_an_unmarked_piece_that_it_was_there(
     assert {*told.gone, *told.absent} == {tag for tag, counted in last.items() if counted is Counted.ABSENT}
     for tag in expected:
         assert (where(store, tag) is Where.MISSING) == (last.get(tag) is Counted.ABSENT)
+
+
+def test_a_fitted_part_that_a_count_misses_comes_off_its_vehicle(store: Office) -> None:
+    add_vehicle(store, "V-1", "Truck", "Club", kilograms("3000 kg"))
+    book_in(store, point())
+    fit_part(store, "RP-1", Fitted("V-1"))
+    begin_count(store, "C", "V-1")
+    mark(store, "C", ["RP-1"], Counted.ABSENT)
+    assert close_count(store, "C").gone == ("RP-1",)
+    begin_count(store, "D")
+    mark(store, "D", ["RP-1"], place="Shed, hook 9")
+    assert close_count(store, "D").found == ("RP-1",)
+    assert (where(store, "RP-1"), place(store, "RP-1")) == (Where.IN_STORE, "Shed, hook 9")
+
+
+@pytest.mark.parametrize("gone", [Where.MISSING, Where.STOLEN, Where.GIVEN_BACK])
+def test_nobody_knows_what_a_piece_went_through_that_a_count_found(store: Office, gone: Where) -> None:
+    put(store, "SH-1", NewWhereabouts(store.today, gone, "bay", by=store.officer.id, to="Di"))
+    after = later(store, 9)
+    begin_count(after, "C")
+    mark(after, "C", ["SH-1"], place="Shed, hook 1")
+    close_count(after, "C")
+    untold = open_item(after, "SH-1").dossier.untold
+    assert [(one.facts.since, one.facts.on) for one in untold] == [(store.today, after.today)]

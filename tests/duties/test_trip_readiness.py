@@ -15,7 +15,8 @@ from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip, plan_trip
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure
-from inspector.duties.trip_readiness import Due, PartReady, Ready, readiness
+from inspector.duties.trip_readiness import PartReady, Ready, readiness
+from inspector.gear.falls_due import Due
 from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.outcome import Outcome
 from inspector.gear.trip import Ground, Trip

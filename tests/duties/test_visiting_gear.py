@@ -185,7 +185,7 @@ def test_one_that_went_home_in_between_comes_along_again_and_a_missing_one_is_fo
     planned(office, kit=())
     other_trip(office)
     visit(office, "T-1", own())
-    hand_to_owner(office, "VG-1")
+    hand_to_owner(office, "VG-1", as_it_is=True)
     assert visit_again(office, "T-2", "VG-1").verdict.outcome is Outcome.HOLD
     report_missing(office, "VG-1", "the beach", "not in the box")
     with pytest.raises(Refused, match="missing"):

@@ -17,8 +17,10 @@ from inspector.duties.keep_vehicles import add_vehicle, change_vehicle
 from inspector.duties.lend import lend, lend_kit
 from inspector.duties.look_up import trip, trips
 from inspector.duties.plan_trip import change_trip, plan_trip
+from inspector.duties.print_letters import enter_letters
 from inspector.duties.print_rig_sheet import print_rig_sheet
 from inspector.duties.print_sheets import enter_trip_sheet
+from inspector.duties.print_slips import enter_slips
 from inspector.duties.retire_item import print_notice
 from inspector.duties.work_rigs import pack_trip, set_kit, work_rig
 from inspector.gear.custody import NOBODY_TOLD, NOTHING_HAPPENED, WentThrough
@@ -30,6 +32,7 @@ from inspector.gear.kit_check import Seen
 from inspector.gear.outcome import Outcome
 from inspector.gear.trip import Ground, Trip
 from inspector.gear.use import NewUse
+from tests.duties.due_checks import assert_nothing_is_absent
 from tests.duties.gear import kilograms
 from tests.duties.machine.club import NEW, OFFICER, VEHICLES
 from tests.duties.machine.desk import Desk
@@ -205,6 +208,21 @@ class Papers(Desk):
 
         before = known()
         self.do("print notice", lambda office: print_notice(office, tag), lambda _: known() - before)
+
+    @rule()
+    def print_letters(self) -> None:
+        """To everybody of whom anything is asked."""
+        self.do("print letters", enter_letters)
+
+    @rule(days=st.sampled_from((0, 90, 4000)))
+    def look_ahead(self, days: int) -> None:
+        """The calendar leaves out nothing that falls due, whatever was done before."""
+        assert_nothing_is_absent(self.office, days)
+
+    @rule()
+    def print_slips(self) -> None:
+        """For every piece of which anything is due."""
+        self.do("print slips", enter_slips)
 
     @rule()
     def print_rig_sheet(self) -> None:

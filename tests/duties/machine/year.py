@@ -14,7 +14,7 @@ from inspector.gear.repair import Work
 from inspector.gear.stock_take import Counted
 from inspector.gear.whereabouts import WRITTEN, Where
 from tests.duties.machine import register_as_such as register
-from tests.duties.machine.club import MEMBER, SECOND, TAGS
+from tests.duties.machine.club import MEMBER, SECOND
 from tests.duties.machine.desk import Desk
 from tests.duties.machine.pieces import ANY
 
@@ -100,7 +100,7 @@ class Counts(Desk):
     @rule(ref=COUNTS)
     def begin_count(self, ref: str) -> None:
         """A count is begun under a reference of its own."""
-        self.do("begin count", lambda office: register.begin_count(office, ref, TAGS))
+        self.do("begin count", lambda office: register.begin_count(office, ref, tuple(self.items())))
 
     @rule(ref=COUNTS, tag=ANY, counted=st.sampled_from(Counted))
     def mark(self, ref: str, tag: str, counted: Counted) -> None:

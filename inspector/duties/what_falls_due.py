@@ -1,0 +1,201 @@
+"""Everything that falls due up to a day, of the pieces, the people, the trips, the reports and the counts."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from inspector.duties.before_use import may_go
+from inspector.duties.counts import counts
+from inspector.duties.due_days import (
+    LOOK_AHEAD_DAYS,
+    competences_ending,
+    has_left,
+    is_lost,
+    open_incidents,
+    verdict_days,
+    waits_to_be_destroyed,
+)
+from inspector.duties.office import Office
+from inspector.duties.retire_item import printed_notice
+from inspector.duties.tell_due import piece_says, trip_says
+from inspector.duties.tell_whereabouts import evidence_words, where_words
+from inspector.duties.who import owns, owns_vehicle, plain_name
+from inspector.gear.custody import NewCustody
+from inspector.gear.dossier import Dossier
+from inspector.gear.falls_due import Due, DueLine
+from inspector.gear.item import Item
+from inspector.gear.outcome import Outcome
+from inspector.gear.person import Person
+from inspector.gear.trip import Trip, Vehicle
+from inspector.gear.verdict import Explanation, Verdict
+from inspector.gear.whereabouts import Where, Whereabouts
+from inspector.language import show_day, tr
+from inspector.refused import Refused
+from inspector.register.page import Page
+from inspector.rulebook.case import Case
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """A piece that was not sold, made unusable or given back, as its stored verdict says and with whom it is.
+
+    words: what the verdict said; loan: the entry by which it is out. people: who has it, owns it, or owns the vehicle
+    it sits on.
+    """
+
+    item: Item
+    kind_name: str
+    verdict: Verdict
+    words: Explanation
+    where: Whereabouts
+    place: str
+    people: tuple[Person, ...]
+    loan: NewCustody | None
+    kept_by: tuple[str, ...]
+    dossier: Dossier | None
+    never_seen: bool  # nobody competent has ever seen all of it
+
+
+def last_day(office: Office, until: date | None) -> date:
+    """The day up to which is looked; refused where it is past, since what is overdue is told anyway."""
+    day = until or office.today + timedelta(days=LOOK_AHEAD_DAYS)
+    if day < office.today:
+        why = tr("{day} is past.", day=show_day(day))
+        raise Refused(tr("until"), why, tr("Write a day from today on; what is overdue is always told."))
+    return day
+
+
+def what_falls_due(office: Office, until: date | None = None) -> tuple[DueLine, ...]:
+    """Every line up to the day, 90 days from today where none is given: what waits first, then by day.
+
+    What is overdue or waits without a day is always among them.
+    """
+    last = last_day(office, until)
+    with office.book.reading() as page:
+        pieces = held(office, page)
+        found = [*_of_pieces(page, pieces), *_of_people(page, last), *_of_trips(office, page), *_open(page)]
+    due = (one for one in found if one.on is None or one.on <= last)
+    return tuple(sorted(due, key=lambda one: (one.on or date.min, one.about, one.what)))
+
+
+def held(office: Office, page: Page) -> tuple[Held, ...]:
+    """Every piece that the club has or ought to have, by tag."""
+    items = page.every_item()
+    where, people = page.whereabouts(items), page.people()
+    here = [one for one in items if not has_left(where[one.id])]
+    known = [(one, office.rules.kinds[one.facts.kind]) for one in here if one.facts.kind in office.rules.kinds]
+    dossiers = {one.item.id: one for one in page.dossiers(known, office.today)}
+    loans = {one.item.id: one.lent.facts for one in page.out()}
+    vehicles = {one.tag: one for one in page.vehicles()}
+    names = {one.id: one.name for one in people}
+    said = {one.id: page.latest_verdict(one.id) for one in here}
+    return tuple(
+        Held(
+            item=one,
+            kind_name=dossiers[one.id].kind.name if one.id in dossiers else one.facts.kind,
+            verdict=said[one.id][0],
+            words=said[one.id][1],
+            where=where[one.id],
+            place=where_words(replace(where[one.id], since=None), names),
+            people=tuple(_concerned(one, where[one.id], people, vehicles)),
+            loan=loans.get(one.id) if where[one.id].where is Where.ON_LOAN else None,
+            kept_by=page.open_quarantines(one),
+            dossier=dossiers.get(one.id),
+            never_seen=one.id in dossiers and Case(dossiers[one.id], office.rules).looked_over.at is None,
+        )
+        for one in here
+    )
+
+
+def _concerned(
+    item: Item, where: Whereabouts, people: tuple[Person, ...], vehicles: Mapping[str, Vehicle]
+) -> Iterator[Person]:
+    """Who has the piece, who owns it, and who owns the vehicle it sits on."""
+    vehicle = vehicles.get(where.at) if where.where is Where.ON_VEHICLE else None
+    for one in people:
+        has_it = where.where is Where.ON_LOAN and where.at == one.id
+        if has_it or owns(one, item) or (vehicle and owns_vehicle(one, vehicle)):
+            yield one
+
+
+def _of_pieces(page: Page, pieces: tuple[Held, ...]) -> Iterator[DueLine]:
+    for one in pieces:
+        yield from of_piece(page, one)
+
+
+def of_piece(page: Page, one: Held) -> Iterator[DueLine]:
+    """What falls due of one piece, whatever the day. One that is lost is asked for nothing but to be found."""
+    if is_lost(one.where):
+        yield _line(one, Due.MISSING, None, since=one.where.since)
+    else:
+        yield from _looks(one)
+        if one.verdict.outcome is Outcome.HOLD and not may_go(one.verdict) and not one.never_seen:
+            yield _line(one, Due.HOLD, None, one.words.headline)
+        if one.item.facts.borrowed_until:
+            yield _line(one, Due.BACK, one.item.facts.borrowed_until)
+        if one.loan:
+            yield _line(one, Due.LOAN, one.loan.due, since=one.loan.on)
+    if waits_to_be_destroyed(one.verdict.outcome, one.where):
+        if one.dossier and printed_notice(page, one.dossier) is None:
+            yield _line(one, Due.NOTICE, None, since=one.dossier.retired_on)
+        kept = evidence_words(one.kept_by)
+        yield _line(one, Due.DESTRUCTION, None, kept, since=one.dossier.retired_on if one.dossier else None)
+
+
+def _looks(one: Held) -> Iterator[DueLine]:
+    """Inspections and readings. Of what nobody competent has ever seen in full, no day can be told."""
+    days = verdict_days(one.verdict)
+    for what, day in days.items():
+        if what is Due.INSPECTION and one.never_seen:
+            yield _line(one, Due.FIRST_INSPECTION, None, since=one.item.booked_on)
+        else:
+            yield _line(one, what, day)
+    if days and one.verdict.wall and one.verdict.wall.unread_points and Due.READING not in days:
+        yield _line(one, Due.READING, None, ", ".join(one.verdict.wall.unread_points))
+
+
+def _line(one: Held, what: Due, on: date | None, more: str = "", since: date | None = None) -> DueLine:
+    people = tuple(person.name for person in one.people)
+    says = piece_says(what, more)
+    return DueLine(what, f"{what}:{one.item.id}", on, one.item.tag, one.kind_name, says, people, one.place, since)
+
+
+def _of_people(page: Page, until: date) -> Iterator[DueLine]:
+    for person, held_, last in competences_ending(page.people(), until):
+        scope = tr("all gear") if held_.scope == "all" else held_.scope.replace("_", " ")
+        key = f"{Due.COMPETENCE}:{person.id}:{held_.scope}:{last.isoformat()}"
+        says = tr("last day on which {name} may judge {scope}", name=person.name, scope=scope)
+        yield DueLine(Due.COMPETENCE, key, last, person.name, scope, says, (person.name,))
+
+
+def _of_trips(office: Office, page: Page) -> Iterator[DueLine]:
+    """Trips that have not ended; one that is under way is told by its first day."""
+    people = page.people()
+    for one in page.trips():
+        if one.last_on >= office.today:
+            goes = tuple(person.name for person in people if _goes(person, one))
+            key = f"{Due.TRIP}:{one.id}"
+            yield DueLine(Due.TRIP, key, one.first_on, one.ref, one.name, trip_says(one), goes, one.place)
+
+
+def _goes(person: Person, trip: Trip) -> bool:
+    return person.id in trip.people or plain_name(trip.leader) in {plain_name(person.name), person.id}
+
+
+def _open(page: Page) -> Iterator[DueLine]:
+    """Reports and counts that are still open: no day was set for them, so they wait now."""
+    names = {one.id: one.name for one in page.people()}
+    for report in open_incidents(page):
+        told = report.facts
+        key, by = f"{Due.INCIDENT}:{report.id}", names.get(told.by)
+        says = tr("the report is still open")
+        yield DueLine(
+            Due.INCIDENT, key, None, report.ref, told.what, says, (by,) if by else (), told.place, since=told.on
+        )
+    for one in counts(page):
+        if one.closed is None:
+            facts = one.taken.facts
+            by, place = names.get(facts.by), facts.scope or tr("everything")
+            says = tr("the count is still open")
+            key = f"{Due.COUNT}:{one.taken.id}"
+            yield DueLine(Due.COUNT, key, None, one.ref, tr("Count"), says, (by,) if by else (), place, since=facts.on)

@@ -1,0 +1,52 @@
+"""What falls due: a day, what it is, of which piece, person or thing, whom it concerns and where it lies."""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+
+class Due(StrEnum):
+    """What falls due."""
+
+    FIRST_INSPECTION = "first_inspection"  # nobody competent has inspected all of it: it is due, whatever the day
+    INSPECTION = "inspection"
+    READING = "reading"
+    BACK = "back"  # a borrowed piece goes back to whose it is
+    VERDICT = "verdict"  # time alone may change its verdict from that day on
+    HOLD = "hold"  # it may be used for nothing until what holds it is settled
+    LOAN = "loan"
+    NOTICE = "notice"  # retired, and its notice is not printed
+    DESTRUCTION = "destruction"  # retired, and not made unusable
+    MISSING = "missing"
+    COMPETENCE = "competence"
+    TRIP = "trip"
+    INCIDENT = "incident"
+    COUNT = "count"
+
+    @property
+    def is_of_piece(self) -> bool:
+        """Whether it is about a piece of gear."""
+        return self not in {Due.COMPETENCE, Due.TRIP, Due.INCIDENT, Due.COUNT}
+
+
+@dataclass(frozen=True, slots=True)
+class DueLine:
+    """One line of the calendar. key: the same thing has the same key at every look.
+
+    on: None where no day was ever set: it waits now, since the day `since` where that is known. about: a tag, a
+    reference or a name; name: what that is. people: the names of those it concerns; place: where it is, in words.
+    """
+
+    what: Due
+    key: str
+    on: date | None
+    about: str
+    name: str
+    says: str
+    people: tuple[str, ...] = ()
+    place: str = ""
+    since: date | None = None
+
+    def overdue_days(self, today: date) -> int:
+        """For how many days it is past its day; a trip that has begun is not overdue."""
+        return max((today - self.on).days, 0) if self.on and self.what is not Due.TRIP else 0
