@@ -1,5 +1,6 @@
 """Stories: pieces are put away, go missing, are stolen, sold, given back and found."""
 
+from collections.abc import Callable
 from datetime import timedelta
 
 import pytest
@@ -104,7 +105,7 @@ def test_no_place_name_or_report_number_breaks_out_of_its_line(office: Office, s
     fit(office, shackle(), SHACKLE_READINGS)
     fit(office, shackle("SH-2"), SHACKLE_READINGS)
     report_missing(office, "SH-2", "the beach", "left behind")
-    tries = {
+    tries: dict[str, Callable[[], object]] = {
         "place": lambda: put_in_store(office, "SH-1", spoof),
         "seen at": lambda: report_missing(office, "SH-1", spoof, "it was gone"),
         "report number": lambda: report_stolen(office, "SH-1", "shed", spoof),
