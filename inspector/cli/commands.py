@@ -22,6 +22,7 @@ from inspector.cli import (
     trip_rigs,
     trips,
     vehicles,
+    visiting,
     whereabouts,
     work,
     writing,
@@ -133,6 +134,7 @@ main.add_command(rigs.rig)
 for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover):
     main.add_command(_command)
 main.add_command(incidents.incident)
+main.add_command(visiting.visit)
 for _command in calendar_commands.COMMANDS:
     main.add_command(_command)
 for _command in (trip_rigs.pairs, trip_rigs.pack):

@@ -4,19 +4,19 @@ from typing import Any
 
 import click
 
-from inspector.cli import say, typed
+from inspector.cli import booking, say, typed
 from inspector.cli.vehicles import ENDS, SIDES
 from inspector.cli.wiring import Desk, choice
 from inspector.duties import look_up
 from inspector.duties.book_in import book_in
+from inspector.duties.book_in_forms import still_wanted
 from inspector.duties.keep_passphrases import passes_nothing
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
 from inspector.duties.retire_item import print_notice
-from inspector.gear.fitting import End, Side
 from inspector.gear.inspection import InspectionKind, Method, Surface
-from inspector.gear.item import Fixing, NewItem, Provenance, Rating
+from inspector.gear.item import Provenance
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Purpose
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
@@ -32,7 +32,16 @@ from inspector.units import Dimension, read
 @click.option("--factor", default="", help="Design factor behind a working load limit.")
 @click.option("--stated-on", type=click.Choice(["piece", "certificate", "memory"]), default="piece")
 @click.option("--size", "sizes", multiple=True, help='Size as new, "bow_diameter=19 mm"; may be given again.')
-@click.option("--past", type=choice(Provenance), default=Provenance.UNKNOWN.value, show_default=True)
+@click.option(
+    "--past",
+    type=choice(Provenance),
+    default=Provenance.UNKNOWN.value,
+    show_default=True,
+    help="In which form it came.",
+)
+@click.option("--from", "from_whom", default="", help="Who sold, gave, made or lent it.")
+@click.option("--paper", default="", help="Number and issuer of its certificate, or its receipt.")
+@click.option("--borrowed-until", default="", help="The day by which a borrowed piece goes back.")
 @click.option("--owner", default="")
 @click.option("--maker-mark", default="")
 @click.option("--serial", default="")
@@ -50,31 +59,10 @@ from inspector.units import Dimension, read
 def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str, **more: Any) -> None:
     """Book a piece in under TAG."""
     office = desk.office()
-    kind = office.kind(key)
-    dimension = Dimension.MASS if basis == Basis.TOWED_MASS.value else Dimension.FORCE
-    figure = read(rating, dimension, field=tr("rating"), decimal=office.decimal) if rating else None
-    times = read(factor, Dimension.FACTOR, field=tr("design factor")).si if factor else None
-    facts = NewItem(
-        tag=tag,
-        kind=key,
-        rating=Rating(Basis(basis), figure, times, more["stated_on"]),
-        maker_mark=more["maker_mark"],
-        serial=more["serial"],
-        material=more["material"],
-        sizes=typed.sizes(office, kind, more["sizes"]),
-        owner=more["owner"],
-        place=more["place"],
-        provenance=Provenance(more["past"]),
-        made_on=typed.day(more["made_on"], office.today) if more["made_on"] else None,
-        in_service_on=typed.day(more["in_service_on"], office.today) if more["in_service_on"] else None,
-        kept_for=tuple(Purpose(one) for one in more["kept_for"]),
-        note=more["note"],
-        fixed_by=Fixing(more["fixed_by"] or ""),
-        fitted_to=more["fitted_to"],
-        fitted_end=End(more["end"] or ""),
-        fitted_side=Side(more["side"] or ""),
-    )
+    facts = booking.facts(office, tag, key, rating, basis, factor, more)
     say.verdict_in_full(book_in(office, facts))
+    for line in still_wanted(facts):
+        say.paragraph(line)
 
 
 @click.command()

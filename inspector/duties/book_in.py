@@ -4,9 +4,10 @@ from collections.abc import Container
 from dataclasses import replace
 from datetime import date
 
+from inspector.duties.book_in_forms import in_form
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.gear.item import BOLT_COUNT, Fixing, NewItem
+from inspector.gear.item import BOLT_COUNT, Fixing, Item, NewItem
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis, Kind
 from inspector.language import tr
@@ -20,17 +21,30 @@ _STATED_ON = ("piece", "certificate", "memory")
 
 def book_in(office: Office, facts: NewItem) -> Judged:
     """Keep the piece under its tag and judge it for the first time. Refuses a booking that does not hold together."""
+    check_booking(office, facts)
+    if facts.visiting_for or facts.visiting_until:
+        why = tr("It would be here for one trip alone.")
+        raise Refused(tr("visiting"), why, tr("Take it along with `visit`, which puts it into the trip's kit as well."))
+    with office.book.page() as page:
+        item, outcome = add_piece(office, page, facts)
+        page.enter("book in", by=office.officer.id, at=office.now, facts=item.facts)
+    return outcome
+
+
+def check_booking(office: Office, facts: NewItem) -> None:
+    """Refuse facts that do not hold together by themselves."""
     kind = office.kind(facts.kind)
     check_tag(facts.tag)
     check_rating(facts, kind)
     _check_sizes(facts, kind)
     _check_days(facts, office.today)
-    with office.book.page() as page:
-        check_free(page, facts.tag)
-        item = page.add_item(_placed(page, facts), office.today)
-        outcome = judge_and_keep(office, page, item)
-        page.enter("book in", by=office.officer.id, at=office.now, facts=item.facts)
-    return outcome
+
+
+def add_piece(office: Office, page: Page, facts: NewItem) -> tuple[Item, Judged]:
+    """Keep a checked booking on an open page and judge the piece; the deed that does so enters it."""
+    check_free(page, facts.tag)
+    item = page.add_item(in_form(page, _placed(page, facts), office.today), office.today)
+    return item, judge_and_keep(office, page, item)
 
 
 def check_free(page: Page, tag: str) -> None:

@@ -4,6 +4,7 @@ from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 
+from inspector.duties.not_ours import kept_from
 from inspector.duties.office import Office
 from inspector.duties.tell_whereabouts import evidence_words, gone_words
 from inspector.duties.who import owns
@@ -31,7 +32,7 @@ def away(office: Office, page: Page, planned: Trip, tags: Collection[str]) -> tu
     names = {one.id: one.name for one in page.people()}
     lent = {one.item.tag: one.lent.facts for one in page.out()}
     found = {tag: _why_lent(lent[tag], planned, office.today, names) for tag in tags if tag in lent}
-    found |= _gone(page, tags, names)
+    found |= kept_from(page.items(tuple(tags)).values(), planned) | _gone(page, tags, names)
     taken = _taken(page.trips(), planned)
     every = {
         tag: why for tag in tags if (why := " ".join(one for one in (found.get(tag, ""), taken.get(tag, "")) if one))

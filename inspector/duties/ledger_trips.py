@@ -4,6 +4,7 @@ from inspector.duties.ledger_line import Line, Sentence, listed, on_day, said
 from inspector.gear.changes import NewTripChange, NewVehicleChange
 from inspector.gear.custody import NewCustody, WentThrough
 from inspector.gear.debrief import NewDebrief
+from inspector.gear.item import NewItem
 from inspector.gear.rig import Rig
 from inspector.gear.trip import Trip, Vehicle
 from inspector.language import show_day, tr, tr_n
@@ -47,6 +48,18 @@ def _replanned(line: Line) -> str:
         ref=line.text("ref"),
         why=said(change.why),
         count=_pieces(len(change.trip.kit)),
+    )
+
+
+def _visited(line: Line) -> str:
+    piece = line.shape("as", NewItem)
+    return tr(
+        "{who} took {tag} ({kind}), {owner}'s own, along on the trip {ref} alone.",
+        who=line.who,
+        tag=piece.tag,
+        kind=line.kind(piece.kind),
+        owner=piece.owner,
+        ref=line.text("trip"),
     )
 
 
@@ -131,6 +144,7 @@ SENTENCES: dict[str, Sentence] = {
     "add vehicle": _vehicle,
     "change vehicle": _vehicle_changed,
     "plan trip": _planned,
+    "visit": _visited,
     "change trip": _replanned,
     "lend": _lent,
     "take back": _brought,

@@ -5,6 +5,7 @@ from datetime import date
 
 from inspector.duties.judging import judged
 from inspector.duties.look_up import trip as trip_called
+from inspector.duties.not_ours import check_may_be_lent
 from inspector.duties.office import Office
 from inspector.duties.tell_whereabouts import evidence_words, gone_words
 from inspector.duties.who import person_of
@@ -33,6 +34,7 @@ def lend(
     with office.book.page() as page:
         borrower = person_of(page, holder, tr("holder"))
         pieces = _pieces(page, tags)
+        check_may_be_lent(pieces, planned, back_by)
         looked = [_judged_today(office, page, item) for item in pieces]
         _check_may_leave(office, page, looked)
         ref = planned.ref if planned else ""

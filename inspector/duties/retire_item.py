@@ -5,6 +5,7 @@ from dataclasses import replace
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
+from inspector.duties.who import is_clubs
 from inspector.gear.dossier import Dossier
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
@@ -57,6 +58,7 @@ def _new_notice(office: Office, page: Page, found: Judged, retirement: str) -> R
 
 def _notice(office: Office, page: Page, found: Judged, number: str) -> RetirementNotice:
     dossier, words = found.dossier, found.explanation
+    addressed_to = "" if is_clubs(page, dossier.item) else dossier.item.facts.owner
     retired_by = tuple(one for one in words.reasons if one.outcome is Outcome.RETIRE)
     said_above = {tr("Tag"), tr("Kind"), tr("Owner")}  # the head of the notice has them
     return RetirementNotice(
@@ -66,7 +68,7 @@ def _notice(office: Office, page: Page, found: Judged, number: str) -> Retiremen
         family=dossier.kind.family,
         owner=dossier.item.facts.owner,
         piece=tuple(fact for fact in words.piece if fact.label not in said_above),
-        plain=words.plain,
+        plain=tr("This piece is not to be used again, for anything.") if addressed_to else words.plain,
         reasons=with_names_as_stated(retired_by, found.verdict, dossier),
         sums=words.sums,
         terms=words.terms,
@@ -76,4 +78,5 @@ def _notice(office: Office, page: Page, found: Judged, number: str) -> Retiremen
         destroy=destroy_words(dossier.kind),
         replace_by=replace_words(dossier, office.system),
         capacity=found.verdict.capacity,
+        addressed_to=addressed_to,
     )

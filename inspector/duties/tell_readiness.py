@@ -41,6 +41,7 @@ def due_words(one: FallsDue) -> str:
     words = {
         Due.INSPECTION: tr("next inspection"),
         Due.READING: tr("next reading of the wall"),
+        Due.BACK: tr("borrowed, to go back"),
         Due.VERDICT: tr("its verdict holds only until that day"),
     }
     return tr("{what}, overdue", what=words[one.what]) if one.overdue else words[one.what]

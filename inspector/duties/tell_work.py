@@ -73,6 +73,7 @@ def _stands(what: Altered, item: NewItem, line: HistoryLine) -> str:
         Altered.LABEL_NEW: tr("its rating was read anew: {marked}", marked=marked),
         Altered.OWNER: tr("it belongs to {owner} since", owner=item.owner),
         Altered.VALUE: tr("its value is {worth}", worth=worth),
+        Altered.VISIT: tr("it comes along on {trip} alone", trip=item.visiting_for),
         Altered.NOTE: tr("its note is “{note}”", note=item.note),
         Altered.REPAIRED: tr("after the repair it counts as {marked}", marked=marked),
     }[what]

@@ -170,7 +170,9 @@ def _turns(today: Verdict, then: Verdict) -> bool:
 def _due(office: Office, pieces: Iterable[Judged], today: dict[str, Verdict], until: date) -> Iterator[FallsDue]:
     """What falls due by the last day."""
     for one in pieces:
-        for what, day in verdict_days(today[one.dossier.item.id]).items():
+        back = one.dossier.item.facts.borrowed_until
+        days = verdict_days(today[one.dossier.item.id]) | ({Due.BACK: back} if back else {})
+        for what, day in days.items():
             if day <= until:
                 yield FallsDue(_tag(one), one.dossier.kind.name, what, day, day < office.today)
 

@@ -131,6 +131,8 @@ def of_piece(page: Page, one: Held) -> Iterator[DueLine]:
         yield from _looks(one)
         if one.verdict.outcome is Outcome.HOLD and not may_go(one.verdict) and not one.never_seen:
             yield _line(one, Due.HOLD, None, one.words.headline)
+        if one.item.facts.borrowed_until:
+            yield _line(one, Due.BACK, one.item.facts.borrowed_until)
         if one.loan:
             yield _line(one, Due.LOAN, one.loan.due, since=one.loan.on)
     if waits_to_be_destroyed(one.verdict.outcome, one.where):

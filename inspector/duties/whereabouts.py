@@ -7,7 +7,7 @@ from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line, check_text
 from inspector.duties.tell_whereabouts import back_words, where_words
-from inspector.duties.who import check_at_hand, check_not_closed, check_not_evidence, person_of
+from inspector.duties.who import check_at_hand, check_not_closed, check_not_evidence, is_clubs, person_of
 from inspector.gear.custody import Hands, NewCustody, Untold
 from inspector.gear.fitting import NewFitting
 from inspector.gear.item import Item
@@ -77,7 +77,7 @@ def sell(office: Office, tag: str, to: str, *, on: date | None = None, why: str 
     with office.book.page() as page:
         item = page.item(tag)
         _check_free(page, item)
-        if not _is_clubs(page, item):
+        if not is_clubs(page, item):
             said = tr("{tag} belongs to {owner}.", tag=item.tag, owner=item.facts.owner)
             raise Refused(tr("owner"), said, tr("Give it back to its owner; the club sells only its own gear."))
         _check_may_be_sold(office, page, item, as_it_is)
@@ -89,7 +89,7 @@ def hand_to_owner(office: Office, tag: str, *, on: date | None = None, why: str 
     with office.book.page() as page:
         item = page.item(tag)
         _check_free(page, item)
-        if _is_clubs(page, item):
+        if is_clubs(page, item):
             said = tr("{tag} is the club's own.", tag=item.tag)
             raise Refused(tr("owner"), said, tr("Lend it, sell it or put it in store; or mend its owner first."))
         _check_owner_knows(office, page, item, as_it_is)
@@ -189,11 +189,6 @@ def _check_free(page: Page, item: Item) -> None:
     if page.fitted(item):
         why = tr("{tag} is fitted to a vehicle.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Take it off first, so that nobody reckons with it there."))
-
-
-def _is_clubs(page: Page, item: Item) -> bool:
-    owner = " ".join(item.facts.owner.casefold().split())
-    return owner in {"", "club", tr("Club").casefold(), page.setting("club").casefold()}
 
 
 def _check_owner_knows(office: Office, page: Page, item: Item, as_it_is: bool) -> None:

@@ -42,6 +42,16 @@ def plain_name(name: str) -> str:
     return " ".join(name.casefold().split())
 
 
+def is_clubs(page: Page, item: Item) -> bool:
+    """Whether the piece is the club's own; one without an owner is."""
+    return names_club(page, item.facts.owner)
+
+
+def names_club(page: Page, owner: str) -> bool:
+    """Whether these words name the club itself, or nobody."""
+    return plain_name(owner) in {"", "club", tr("Club").casefold(), plain_name(page.setting("club"))}
+
+
 def check_judge(person: Person, item: Item, kind: Kind, on: date, field: str) -> None:
     """Refuse whoever is not competent for this kind on the day, or owns the piece: nobody judges his own gear."""
     if not person.is_competent(kind.family, on):

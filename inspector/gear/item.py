@@ -13,12 +13,20 @@ BOLT_COUNT = "bolt_count"  # the size that says how many bolts hold a part; a pa
 
 
 class Provenance(StrEnum):
-    """How much of the piece's life before the register is known."""
+    """In which form a piece came in, and so how much of its life before the register is known."""
 
     NEW_CERTIFIED = "new_certified"
     NEW = "new"
     SECOND_HAND = "second_hand"
     UNKNOWN = "unknown"
+    GIFT = "gift"
+    HOME_MADE = "home_made"
+    BORROWED = "borrowed"  # from another club or a firm, until a day
+
+    @property
+    def is_new(self) -> bool:
+        """Whether the piece had no life before the register; of every other form nobody here knows that life."""
+        return self in {Provenance.NEW, Provenance.NEW_CERTIFIED}
 
 
 class Fixing(StrEnum):
@@ -61,7 +69,11 @@ class SizeAsNew:
 
 @dataclass(frozen=True, slots=True)
 class NewItem:
-    """What the officer writes down when a piece comes in. Dates may be unknown (None)."""
+    """What the officer writes down when a piece comes in. Dates may be unknown (None).
+
+    from_whom: seller, giver, maker of a home-made piece, or lender; paper: a certificate's number and issuer, or a
+    receipt. visiting_for, visiting_until: the one trip for which somebody else's piece came along, and its last day.
+    """
 
     tag: str
     kind: str
@@ -82,6 +94,11 @@ class NewItem:
     fitted_end: End = End.UNKNOWN
     fitted_side: Side = Side.UNKNOWN
     worth: Worth | None = None
+    from_whom: str = ""
+    paper: str = ""
+    borrowed_until: date | None = None
+    visiting_for: str = ""
+    visiting_until: date | None = None
 
     @property
     def fitted(self) -> Fitted | None:
@@ -109,8 +126,11 @@ class Item:
 
     @property
     def rating(self) -> Rating:
-        """What the piece is marked with."""
-        return self.facts.rating
+        """What it is marked with. A mark on a home-made piece is its maker's word, worth what memory is worth."""
+        marked = self.facts.rating
+        if self.facts.provenance is Provenance.HOME_MADE and marked.stated_on == "piece":
+            return replace(marked, stated_on="memory")
+        return marked
 
     @property
     def is_welded_on(self) -> bool:
@@ -127,7 +147,7 @@ class Item:
 
         The day somebody put a used piece into service tells nothing of its years before: only its making does.
         """
-        if self.facts.provenance not in {Provenance.NEW, Provenance.NEW_CERTIFIED}:
+        if not self.facts.provenance.is_new:
             return self.facts.made_on
         known = [day for day in (self.facts.made_on, self.facts.in_service_on) if day]
         return min(known, default=self.booked_on)

@@ -81,7 +81,10 @@ class TripSheet:
 
 @dataclass(frozen=True, slots=True)
 class RetirementNotice:
-    """The retirement notice of one piece. destroy: how to make it unusable; retirement: the id of its verdict."""
+    """The retirement notice of one piece. destroy: how to make it unusable; retirement: the id of its verdict.
+
+    addressed_to: the owner, where that is not the club: he decides about his property, the club asks.
+    """
 
     imprint: Imprint
     tag: str
@@ -100,6 +103,7 @@ class RetirementNotice:
     capacity: Capacity | None = None
     terms: tuple[Fact, ...] = ()
     retirement: str = ""
+    addressed_to: str = ""
 
 
 @dataclass(frozen=True, slots=True)

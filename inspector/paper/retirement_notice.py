@@ -25,6 +25,7 @@ def retirement_notice(notice: RetirementNotice, page: PageSize, system: System =
     width = page.column_pt
     blocks = (
         _hero(notice, width),
+        *_to_owner(notice, width),
         facts(_piece_facts(notice), width, 4).below(2 * GRID),
         *why(notice.reasons, width),
         *(block.below(2 * GRID) for block in pictures(notice, width, system)),
@@ -49,6 +50,19 @@ def _hero(notice: RetirementNotice, width_pt: float) -> Block:
         ]
     )
     return row((0, mark(Outcome.RETIRE, _MARK_MM)), (start, said))
+
+
+def _to_owner(notice: RetirementNotice, width_pt: float) -> list[Block]:
+    """To whom it is addressed where the piece is not the club's: the club's verdict binds its own trips alone."""
+    if not notice.addressed_to:
+        return []
+    said = tr(
+        "It is yours, and you decide what becomes of it. On trips of {club} it does not go. The club asks you never to "
+        "use, lend or sell it again, and to make it unusable.",
+        club=notice.imprint.club,
+    )
+    address = words(tr("To its owner, {name}", name=notice.addressed_to), width_pt, BODY.in_bold())
+    return [address.below(2 * GRID).kept(), words(said, width_pt, BODY).below(GRID / 2)]
 
 
 def _piece_facts(notice: RetirementNotice) -> list[Fact]:
@@ -76,7 +90,8 @@ def _next_steps(notice: RetirementNotice, width_pt: float) -> Block:
     half_pt = (width_pt - 4 * GRID) / 2
     evidence = tr("While the piece is evidence of an incident it is kept whole, marked and locked away. Ask first.")
     left = (Fact(tr("Never again"), notice.never_again), Fact(tr("Replace it by"), notice.replace_by))
-    right = (Fact(tr("Make it unusable"), notice.destroy), Fact(tr("But not yet, if"), evidence))
+    destroy = tr("The club asks: make it unusable") if notice.addressed_to else tr("Make it unusable")
+    right = (Fact(destroy, notice.destroy), Fact(tr("But not yet, if"), evidence))
     columns = row((0, _said(left, half_pt)), (half_pt + 4 * GRID, _said(right, half_pt)))
     return stack([heading(tr("What to do now"), width_pt).below(0), columns])
 

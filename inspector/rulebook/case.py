@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, InspectionKind
-from inspector.gear.item import BOLT_COUNT, Provenance
+from inspector.gear.item import BOLT_COUNT
 from inspector.gear.kind import Grade, Service
 from inspector.gear.outcome import Purpose
 from inspector.gear.use import Event, Exposure, NewUse, Weather
@@ -136,7 +136,7 @@ class Case:
             weathers |= _SEVERE
         if weathers & _SPECIAL or any(one.on >= since for one in self.events):
             return Service.SPECIAL
-        if weathers & _SEVERE or (self.dossier.item.facts.provenance is Provenance.UNKNOWN and last is None):
+        if weathers & _SEVERE or (self.past_unknown and last is None):
             return Service.SEVERE
         return Service.NORMAL
 
@@ -193,7 +193,7 @@ class Case:
     @property
     def past_unknown(self) -> bool:
         """Whether the piece lived before the register without anybody who can tell."""
-        return self.dossier.item.facts.provenance in {Provenance.UNKNOWN, Provenance.SECOND_HAND}
+        return not self.dossier.item.facts.provenance.is_new
 
 
 def purposes_of(dossier: Dossier) -> tuple[Purpose, ...]:

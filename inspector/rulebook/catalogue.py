@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from functools import cache
 
-from inspector.rulebook import ageing, fixing, heat, observed, open_entries, sizes, wall_quantities, wires
+from inspector.rulebook import ageing, fixing, forms, heat, observed, open_entries, sizes, wall_quantities, wires
 from inspector.rulebook.capacity import strength_left
 from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import Quantity
@@ -26,6 +26,9 @@ _NAMED: dict[str, Callable[[Case], Quantity]] = {
     "open_labels": open_entries.open_labels,
     "open_evidence": open_entries.open_evidence,
     "open_releases": open_entries.open_releases,
+    "visit_age": forms.visit_age,
+    "visit_days": forms.visit_days,
+    "home_made_paper": forms.home_made_paper,
     "changed_figures": open_entries.changed_figures,
     "frozen_exposures": open_entries.frozen_exposures,
     "hottest": heat.hottest,

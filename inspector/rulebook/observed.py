@@ -7,7 +7,6 @@ from datetime import date
 from msgspec.structs import replace
 
 from inspector.gear.inspection import Inspection, InspectionKind, Reading
-from inspector.gear.item import Provenance
 from inspector.gear.kind import Basis, Grade
 from inspector.gear.verdict import Known, Value
 from inspector.language import tr
@@ -61,7 +60,7 @@ def who_words(inspection: Inspection) -> str:
 
 def history(case: Case) -> Quantity:
     """Whether the piece's life is known, or a competent person has inspected it since it came."""
-    if case.dossier.item.facts.provenance in {Provenance.NEW, Provenance.NEW_CERTIFIED}:
+    if case.dossier.item.facts.provenance.is_new:
         return word("known", tr("booked in as new"), Known.STATED)
     if last := case.looked_over.at:
         return replace(word("inspected", tr("inspected by a competent person"), Known.SEEN, last.on), seen_in=last)

@@ -50,6 +50,8 @@ def _marking(quantity: str) -> str:
         "age": tr("a date on its label or its papers"),
         "ageing_loss": tr("a date on its label or its papers"),
         "rating_stated": tr("a marking on the piece or its certificate"),
+        "visit_age": tr("an entry for the trip on which it is to go"),
+        "home_made_paper": tr("a certificate of whoever tested it"),
         "hottest": tr("its maker's written word on that heat"),
         "core_heat": tr("a paper that tells of a steel core"),
         "design_factor": tr("the factor on its certificate"),

@@ -5,23 +5,20 @@ from dataclasses import replace
 from inspector.drawings.marks import outcome_word
 from inspector.gear.dossier import Dossier
 from inspector.gear.outcome import Outcome
-from inspector.gear.verdict import Explanation, Fact, Finding, Reason, Status, Value, Verdict
+from inspector.gear.verdict import Explanation, Finding, Reason, Status, Value, Verdict
 from inspector.language import show_day, tr
 from inspector.rulebook.case import purposes_of
 from inspector.rulebook.club_marks import in_force_lines
 from inspector.rulebook.club_words import marked_limit, with_loosening
 from inspector.rulebook.judge import RETIRED_BEFORE
 from inspector.rulebook.load import Rulebook
+from inspector.rulebook.piece_words import piece_facts
 from inspector.rulebook.release_words import release_words
 from inspector.rulebook.sums_shown import sums_of
 from inspector.rulebook.terms import terms_in
 from inspector.rulebook.words import (
-    fitted_words,
-    fixing_word,
     listed,
-    marked_words,
     must_word,
-    provenance_word,
     purpose_word,
     quantity_word,
     value_word,
@@ -46,7 +43,7 @@ def explain(dossier: Dossier, verdict: Verdict, book: Rulebook, system: System =
         passes=tuple(passes),
         sums=sums_of(verdict, system),
         cautions=cautions(book),
-        piece=_piece(dossier, system),
+        piece=piece_facts(dossier),
     )
     told = with_loosening(words, verdict, system)
     return replace(told, terms=terms_in(told))
@@ -264,26 +261,3 @@ def _release(finding: Finding, verdict: Verdict, dossier: Dossier, book: Ruleboo
     """What would release a finding. Nothing releases a retirement, nor what nobody asked the release of."""
     found = next((one for one in verdict.releases if one.rule == finding.rule), None)
     return release_words(found, finding, dossier, book, system) if found else ""
-
-
-def _piece(dossier: Dossier, system: System) -> tuple[Fact, ...]:
-    item, facts = dossier.item, dossier.item.facts
-    lines = [
-        Fact(tr("Tag"), item.tag),
-        Fact(tr("Kind"), dossier.kind.name),
-        Fact(tr("Marked"), marked_words(item)),
-        Fact(tr("Maker's mark"), facts.maker_mark),
-        Fact(tr("Serial or batch"), facts.serial),
-        Fact(tr("Owner"), facts.owner),
-        Fact(tr("Place"), facts.place),
-        Fact(tr("Past"), provenance_word(facts.provenance)),
-        Fact(tr("Made"), show_day(facts.made_on) if facts.made_on else ""),
-        Fact(tr("In service since"), show_day(facts.in_service_on) if facts.in_service_on else ""),
-        Fact(tr("Booked in"), show_day(item.booked_on)),
-        Fact(tr("Fitted to"), fitted_words(facts.fitted) if facts.fitted else ""),
-        Fact(tr("Fixed by"), fixing_word(facts.fixed_by)),
-    ]
-    sizes = {size.key: size.name for size in dossier.kind.sizes}
-    as_new = [f"{sizes.get(one.key, one.key)} {one.figure.as_typed}" for one in facts.sizes]
-    lines.append(Fact(tr("As new"), ", ".join(as_new)))
-    return tuple(line for line in lines if line.text)

@@ -63,7 +63,17 @@ def _size_name(key: str, kind: Kind) -> str:
 
 def named_quantity(name: str) -> str:
     """A quantity of the catalogue as a person says it."""
-    return _quantity_names()[name]
+    return (_quantity_names() | _form_names())[name]
+
+
+@once_a_language
+def _form_names() -> dict[str, str]:
+    """Those of the form in which a piece came in."""
+    return {
+        "visit_age": tr("Time since it came along for one trip"),
+        "visit_days": tr("time to the end of that trip"),
+        "home_made_paper": tr("What stands for its strength"),
+    }
 
 
 @once_a_language
@@ -188,6 +198,7 @@ def _wanted_words() -> dict[str, str]:
         "identity": tr("both written down"),
         "core_heat": tr("not too hot for a fibre core"),
         "wall_gauge": tr("tried that day"),
+        "home_made_paper": tr("on a certificate"),
     }
 
 
@@ -205,7 +216,10 @@ def marked_words(item: Item) -> str:
     words = f"{names[rating.basis]} {rating.figure.as_typed}"
     if rating.basis is Basis.WLL and rating.design_factor:
         words += tr(", factor {factor}", factor=show(rating.design_factor, Dimension.FACTOR))
-    return words + (tr(" (from memory)") if rating.stated_on == "memory" else "")
+    if rating.stated_on != "memory":
+        return words
+    told = item.facts.rating.stated_on == "piece"
+    return words + (tr(" (its maker's word alone)") if told else tr(" (from memory)"))
 
 
 def provenance_word(provenance: Provenance) -> str:
@@ -215,6 +229,9 @@ def provenance_word(provenance: Provenance) -> str:
         Provenance.NEW: tr("new"),
         Provenance.SECOND_HAND: tr("second-hand"),
         Provenance.UNKNOWN: tr("unknown"),
+        Provenance.GIFT: tr("a gift"),
+        Provenance.HOME_MADE: tr("home-made"),
+        Provenance.BORROWED: tr("borrowed"),
     }
     return words[provenance]
 

@@ -1,12 +1,13 @@
 """What must hold of the calendar in any state of a register."""
 
-from datetime import timedelta
+from datetime import date, timedelta
 
-from inspector.duties.due_days import has_left, is_lost, verdict_days
+from inspector.duties.due_days import has_left, is_lost
 from inspector.duties.office import Office
 from inspector.duties.what_falls_due import what_falls_due
 from inspector.gear.falls_due import Due
 from inspector.gear.outcome import Outcome
+from inspector.gear.verdict import Verdict
 
 
 def assert_nothing_is_absent(office: Office, days: int) -> int:
@@ -30,10 +31,16 @@ def assert_nothing_is_absent(office: Office, days: int) -> int:
         if is_lost(where[item.id]) or retired:
             assert not looks & set(found), item.tag
             continue
-        for what, day in verdict_days(verdicts[item.id]).items():
-            if day <= last:
+        for what, day in _named(verdicts[item.id]).items():
+            if day and day <= last:
                 looked += 1
                 assert found.get(what) == day or (what is Due.INSPECTION and Due.FIRST_INSPECTION in found), item.tag
         if item.tag in out and (out[item.tag] or last) <= last:
             assert Due.LOAN in found, item.tag
     return looked
+
+
+def _named(verdict: Verdict) -> dict[Due, date | None]:
+    """The days that a verdict names, read from it here by itself."""
+    reading = verdict.wall.next_reading_due if verdict.wall else None
+    return {Due.INSPECTION: verdict.next_inspection_due, Due.READING: reading, Due.VERDICT: verdict.holds_until}

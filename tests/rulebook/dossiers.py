@@ -74,6 +74,7 @@ def items(draw: DrawFn, kind: Kind) -> Item:
     factor, stated = draw(st.sampled_from(FACTORS)), draw(st.sampled_from(STATED))
     rating = Rating(basis, read(typed, dimension, field="r") if rated else None, factor, stated)
     booked = draw(days_ago)
+    visit = draw(st.integers(0, LONGEST_AGO + 30)) if draw(st.integers(0, 9)) == 0 else None
     facts = NewItem(
         tag="X-1",
         kind=kind.key,
@@ -84,6 +85,8 @@ def items(draw: DrawFn, kind: Kind) -> Item:
         sizes=tuple(draw(drawn_size(size)) for size in kind.sizes if size.required or draw(st.booleans())),
         provenance=draw(st.sampled_from(list(Provenance))),
         made_on=draw(st.none() | st.just(booked - timedelta(days=draw(st.integers(0, 4000))))),
+        visiting_for="T-1" if visit is not None else "",
+        visiting_until=booked + timedelta(days=visit) if visit is not None else None,
     )
     return Item("item-1", booked, facts)
 

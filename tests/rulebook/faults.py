@@ -200,6 +200,8 @@ CHANGES: dict[str, Change] = {
     "open_labels": lambda dossier, _: make.with_new_label(dossier),
     "open_evidence": lambda dossier, _: make.with_quarantine(dossier),
     "open_releases": lambda dossier, _: make.with_release(dossier),
+    "visit_age": lambda dossier, _: make.with_visit(dossier),
+    "home_made_paper": lambda dossier, _: make.with_facts(dossier, provenance=Provenance.HOME_MADE),
     "open_strikes": lambda dossier, _: make.with_strike(dossier),
     "changed_figures": lambda dossier, _: make.with_first_value(dossier),
     "rating_stated": _rated,

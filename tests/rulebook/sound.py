@@ -168,6 +168,11 @@ def with_find(dossier: Dossier) -> Dossier:
     return replace(dossier, finds=(*dossier.finds, WhereaboutsEntry("j", dossier.item.id, found)))
 
 
+def with_visit(dossier: Dossier) -> Dossier:
+    """It came along for one trip, which ended yesterday."""
+    return with_facts(dossier, visiting_for="T-1", visiting_until=TODAY - timedelta(days=1))
+
+
 def with_repair(dossier: Dossier) -> Dossier:
     """Work was done on it today, after its inspection."""
     return replace(

@@ -38,13 +38,15 @@ OFFICER, SECOND, MEMBER = "Ada Officer", "Bo Rigger", "Di Member"
 VEHICLES = ("V-1", "V-2")
 AT_FIRST = ("SH-1", "SH-2", "KS-1", "BM-1", "RP-1")
 LATER = ("SH-3", "KS-2")  # booked in during a run
-TAGS = (*AT_FIRST, *LATER)
+VISITOR = "KS-3"  # a member's own, which may come along on a trip
+TAGS = (*AT_FIRST, *LATER, VISITOR)
 NEW: dict[str, NewItem] = {
     "SH-1": shackle("SH-1"),
     "SH-2": shackle("SH-2", MEMBER),
     "SH-3": shackle("SH-3"),
     "KS-1": strap("KS-1"),
     "KS-2": strap("KS-2", SECOND),
+    VISITOR: replace(strap(VISITOR, MEMBER), serial="D 3"),
     "BM-1": mount("BM-1"),
     "RP-1": point("RP-1"),
 }

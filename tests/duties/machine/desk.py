@@ -27,7 +27,7 @@ from tests.duties.machine.club import TAGS, Clock, new_club
 Result = TypeVar("Result")
 # a part that was destroyed may still be taken off its vehicle, so fittings are held by the rule that fits
 _EVENTS = ("inspection", "piece_use", "exposure", "opinion", "strike", "custody", "whereabouts", "repair")
-_CHANGES = ("custody", "fitting", "repair", "destruction", "item_change")
+_CHANGES = ("custody", "fitting", "repair", "destruction")
 _PROVED_EVERY = 8
 
 
@@ -38,6 +38,7 @@ class Tally:
     done: Counter[str] = field(default_factory=Counter)
     refused: Counter[str] = field(default_factory=Counter)
     runs: int = 0
+    lines: set[str] = field(default_factory=set)  # deeds as the ledger names them
 
     @property
     def steps(self) -> int:
@@ -61,6 +62,9 @@ class Desk(RuleBasedStateMachine):
         self.evidence: dict[str, set[str]] = {}  # by tag, the incidents that keep it
         self.gone: dict[str, Where] = {}
         self.lent: set[str] = set()
+        self.as_found: dict[str, dict[str, int]] = {}  # of evidence, what had been written of it
+        self.called: dict[str, str] = {}  # later tags of pieces, and the first
+        self.waits: dict[str, int] = {}  # held until inspected, with the inspections it had then
         self.stood = self.outcomes()
         self.deeds = 0
         self.tally.runs += 1
@@ -92,6 +96,7 @@ class Desk(RuleBasedStateMachine):
         wanted = lines(result) if lines else 1
         assert self.line() == before + wanted, f"{deed} wrote {self.line() - before} lines, not {wanted}"
         if wanted:
+            self.tally.lines |= {one.deed for one in told_ledger(self.office, last=wanted)}
             (told,) = told_ledger(self.office, last=1)
             assert told.sentence and (told.in_full or told.deed not in SENTENCES), told
         self._look(deed)
@@ -138,12 +143,28 @@ class Desk(RuleBasedStateMachine):
         """The office under the rulebook that is in force now, as the program opens it."""
         self.office = in_force(self.bare)
 
+    def first_tag(self, tag: str) -> str:
+        """The tag a piece had first."""
+        return self.called.get(tag, tag)
+
+    def left(self, tag: str, where: Where) -> None:
+        """A piece is not with the club any more, nor out on a loan; being evidence it may still be lost."""
+        self.gone[tag] = where
+        self.lent.discard(tag)
+        if tag in self.as_found:
+            self.as_found[tag] = self.held(tag)
+
+    def unseen(self, tag: str) -> None:
+        """The piece is held until somebody competent has inspected it after this."""
+        self.waits[tag] = self.count(tag, ("inspection",))
+        assert self.stood[tag].severity >= Outcome.HOLD.severity, f"unseen, {tag} is {self.stood[tag]}"
+
     def close(self, tag: str) -> None:
         """From now on nothing is written of the piece any more: it was destroyed or sold."""
         self.closed[tag] = self.count(tag, _EVENTS)
 
     def held(self, tag: str) -> dict[str, int]:
-        """What was lent, fitted, repaired, changed or destroyed of a piece that is evidence."""
+        """What was lent, fitted, repaired or destroyed of a piece that is evidence."""
         return {table: self.count(tag, (table,)) for table in _CHANGES}
 
     # --- what must hold after a deed ---
@@ -165,6 +186,15 @@ class Desk(RuleBasedStateMachine):
             assert self.stood[tag] is Outcome.RETIRE, f"{tag} was destroyed and is {self.stood[tag]}"
         for tag, entries in self.closed.items():
             assert self.count(tag, _EVENTS) == entries, f"an entry was logged of {tag}, which was destroyed or sold"
+
+    @invariant()
+    def what_nobody_has_seen_since_is_held(self) -> None:
+        """Found, repaired, marked anew or let go from evidence it waits for an inspection, whatever else is done."""
+        for tag, inspections in list(self.waits.items()):
+            if self.count(tag, ("inspection",)) > inspections:
+                del self.waits[tag]
+            else:
+                assert self.stood[tag].severity >= Outcome.HOLD.severity, f"{tag} waits to be seen: {self.stood[tag]}"
 
     @invariant()
     def every_piece_is_somewhere_and_where_it_should_be(self) -> None:

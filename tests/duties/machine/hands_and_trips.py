@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import timedelta
 
 from hypothesis import strategies as st
-from hypothesis.stateful import rule
+from hypothesis.stateful import precondition, rule
 
 from inspector.duties.before_use import asked_checks
 from inspector.duties.check_piece import check_piece
@@ -76,7 +76,7 @@ class Trips(Desk):
 
         def by_need(office: object) -> Trip:
             found = pack_trip(self.office, ref)
-            packed.extend(one.tag for one in found.takes)
+            packed.extend(self.first_tag(one.tag) for one in found.takes)
             return set_kit(self.office, ref, found)
 
         self.do("pack kit", by_need)
@@ -96,7 +96,8 @@ class Trips(Desk):
     @rule(ref=REFS, tag=ANY, by=PEOPLE, grade=st.sampled_from((Grade.GOOD, Grade.GOOD, Grade.BAD)))
     def check(self, ref: str, tag: str, by: str, grade: Grade) -> None:
         """A member looks a piece over before the trip: it never gets milder by that."""
-        tag = self.rather(next((one.kit for one in trips(self.office) if one.ref == ref), ()), tag)
+        kit = next((one.kit for one in trips(self.office) if one.ref == ref), ())
+        tag = self.rather([self.first_tag(one) for one in kit], tag)
         first, *rest = asked_checks(self.office.kind(NEW[tag].kind))
         seen = Seen((Answer(first.key, grade), *(Answer(one.key, Grade.GOOD) for one in rest)))
         was = self.stood.get(tag)
@@ -129,13 +130,13 @@ class Hands(Desk):
         tags = list(dict.fromkeys(self.rather(self.at_hand(), tag) for tag in tags))
         due = self.office.today + timedelta(days)
         if done := self.do("lend", lambda office: lend(office, tags, to, due)):
-            self._went_out([one.tag for one in done])
+            self._went_out([self.first_tag(one.tag) for one in done])
 
     @rule(ref=REFS, to=PEOPLE)
     def lend_kit(self, ref: str, to: str) -> None:
         """A whole kit is handed out."""
         if done := self.do("lend kit", lambda office: lend_kit(office, ref, to)):
-            self._went_out([one.tag for one in done])
+            self._went_out([self.first_tag(one.tag) for one in done])
 
     def _went_out(self, tags: list[str]) -> None:
         for tag in tags:
@@ -144,6 +145,7 @@ class Hands(Desk):
             assert self.stood[tag] is not Outcome.RETIRE, f"{tag} was lent and is retired"
         self.lent |= set(tags)
 
+    @precondition(lambda self: self.lent)
     @rule(tag=ANY, by=PEOPLE, told=st.sampled_from((NOBODY_TOLD, NOTHING_HAPPENED, None)))
     def give_back(self, tag: str, by: str, told: WentThrough | None) -> None:
         """A piece comes back, with what was told of it or nothing."""
@@ -156,7 +158,7 @@ class Hands(Desk):
     def give_back_kit(self, ref: str, by: str) -> None:
         """All that is out for a trip comes back."""
         for one in self.do("take back kit", lambda office: give_back_kit(office, ref, by)) or ():
-            self.lent.discard(one.dossier.item.tag)
+            self.lent.discard(self.first_tag(one.dossier.item.tag))
 
 
 class Fleet(Desk):

@@ -13,6 +13,7 @@ from hypothesis import HealthCheck, Phase, settings
 from hypothesis.stateful import run_state_machine_as_test
 
 from tests.duties.machine.all_deeds import AllDeeds
+from tests.house.deeds import entered
 
 _STEPS = 80
 
@@ -36,6 +37,9 @@ def main(runs: int) -> None:
         print(f"{'deed':24}{'done':>8}{'refused':>9}")
         for deed in sorted(set(tally.done) | set(tally.refused)):
             print(f"{deed:24}{tally.done[deed]:8}{tally.refused[deed]:9}")
+        print(f"lines of the ledger, by deed: {', '.join(sorted(tally.lines)) or 'none'}")
+        names = {name for one in entered() for name in one.names}
+        print(f"deeds of the program that no run has done: {', '.join(sorted(names - tally.lines)) or 'none'}")
 
 
 if __name__ == "__main__":

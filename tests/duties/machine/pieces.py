@@ -100,6 +100,7 @@ class Pieces(Desk):
     @rule(tag=ANY, by=PEOPLE)
     def answer(self, tag: str, by: str) -> None:
         """A second person answers all that may be answered."""
+        tag = self.rather([one for one, outcome in self.stood.items() if outcome is Outcome.HOLD], tag)
 
         def all_slight(office: Office) -> Judged:
             found = open_item(office, tag).verdict.findings
