@@ -47,8 +47,9 @@ def looked_at(office: Office, tag: str, kind: InspectionKind, grade: str) -> obj
 
 def struck(office: Office, tag: str) -> object:
     """The last inspection struck by two."""
-    last = open_item(office, tag).dossier.inspections[-1].id
-    return strike_entry(office, tag, last[-8:], SECOND, "the wrong tag")
+    seen = open_item(office, tag).dossier.inspections
+    last = seen[-1].id[-8:] if seen else "none left"
+    return strike_entry(office, tag, last, SECOND, "the wrong tag")
 
 
 Deed = Callable[[Office, str], object]
