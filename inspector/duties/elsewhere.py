@@ -32,7 +32,7 @@ def away(office: Office, page: Page, planned: Trip, tags: Collection[str]) -> tu
     names = {one.id: one.name for one in page.people()}
     lent = {one.item.tag: one.lent.facts for one in page.out()}
     found = {tag: _why_lent(lent[tag], planned, office.today, names) for tag in tags if tag in lent}
-    found |= kept_from(page.items(tuple(tags)).values(), planned) | _gone(page, tags, names)
+    found |= kept_from(page.items(tuple(tags)).values(), planned) | not_to_be_had(page, tags)
     taken = _taken(page.trips(), planned)
     every = {
         tag: why for tag in tags if (why := " ".join(one for one in (found.get(tag, ""), taken.get(tag, "")) if one))
@@ -40,8 +40,9 @@ def away(office: Office, page: Page, planned: Trip, tags: Collection[str]) -> tu
     return tuple(Away(tag, every[tag], bool(found.get(tag))) for tag in sorted(every))
 
 
-def _gone(page: Page, tags: Collection[str], names: Mapping[str, str]) -> dict[str, str]:
+def not_to_be_had(page: Page, tags: Collection[str]) -> dict[str, str]:
     """By tag, why the club does not have a piece or must leave it as it was found."""
+    names = {one.id: one.name for one in page.people()}
     items = page.items(tuple(tags))
     where = page.whereabouts(items.values())
     why = {

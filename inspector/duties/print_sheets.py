@@ -41,15 +41,21 @@ def enter_trip_sheet(office: Office, ref: str) -> TripSheet:
 def _sheet(office: Office, page: Page, ready: Ready, number: str) -> TripSheet:
     planned = ready.trip
     known, kept = {vehicle.tag: vehicle for vehicle in page.vehicles()}, page.kept_vehicles()
+    absent = {one.tag: one.why for one in ready.away if one.lent}
+    going = tuple(one for one in ready.going if one.dossier.item.tag not in absent)
+    gone = tuple(one for one in ready.going if one.dossier.item.tag in absent)
     return TripSheet(
         imprint=imprint(office, page, tr("Pre-trip inspection sheet"), number),
         trip=planned.name,
         place=planned.place,
         dates=days_words(planned),
         leader=planned.leader,
-        vehicles=tuple(_vehicle(office, known[tag], ready.going, kept_words(kept, tag)) for tag in planned.vehicles),
-        going=tuple(_going(office, one) for one in ready.going),
-        staying=tuple(_staying(one) for one in ready.staying),
+        vehicles=tuple(_vehicle(office, known[tag], going, kept_words(kept, tag)) for tag in planned.vehicles),
+        going=tuple(_going(office, one) for one in going),
+        staying=(
+            *(_staying(one, absent[one.dossier.item.tag]) for one in gone),
+            *(_staying(one, why_not(one)) for one in ready.staying),
+        ),
     )
 
 
@@ -95,5 +101,5 @@ def _now(office: Office, one: Judged) -> str:
     return tr("MBS {strength}", strength=show(capacity.now_n, Dimension.FORCE, office.system))
 
 
-def _staying(one: Judged) -> StayingPiece:
-    return StayingPiece(one.dossier.item.tag, one.dossier.kind.name, one.verdict.outcome, why_not(one))
+def _staying(one: Judged, why: str) -> StayingPiece:
+    return StayingPiece(one.dossier.item.tag, one.dossier.kind.name, one.verdict.outcome, why)

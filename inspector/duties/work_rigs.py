@@ -11,7 +11,7 @@ from itertools import permutations
 from inspector.duties import look_up
 from inspector.duties.before_use import goes
 from inspector.duties.debrief import Shares
-from inspector.duties.elsewhere import away, lent_away, stays_with_owner
+from inspector.duties.elsewhere import away, lent_away, not_to_be_had, stays_with_owner
 from inspector.duties.judging import judged
 from inspector.duties.keep_rigs import rig as kept_rig
 from inspector.duties.keep_vehicles import kept_words
@@ -69,7 +69,18 @@ def work_rig(office: Office, rig: Rig) -> RigResult:
     tags = dict.fromkeys([*known.tags, *known.dampers, *(planned.kit if planned else ())])
     vehicles = [tag for tag in (known.bogged, known.pulling) if tag]
     facts = _facts(office, planned, [tag for tag in tags if "@" not in tag], vehicles)
-    return check_rig(replace(facts, rig=known), office.rules, office.program, office.system)
+    absent = _absent(office, [*facts.pieces], vehicles)
+    here = {tag: one for tag, one in facts.pieces.items() if tag not in absent or tag in known.tags}
+    facts = replace(facts, rig=known, pieces=here, absent=absent)
+    return check_rig(facts, office.rules, office.program, office.system)
+
+
+def _absent(office: Office, tags: list[str], vehicles: list[str]) -> dict[str, str]:
+    """By tag, why a piece or a vehicle is not to be had: gone from the club, or kept as it was found."""
+    with office.book.reading() as page:
+        kept = page.kept_vehicles()
+        found = not_to_be_had(page, tags)
+    return found | {tag: said for tag in vehicles if (said := kept_words(kept, tag))}
 
 
 def work_kept_rig(office: Office, ref: str) -> RigResult:

@@ -160,9 +160,13 @@ class RigPiece:
 
 @dataclass(frozen=True, slots=True)
 class RigFacts:
-    """All that checking a rig reads: its pieces by tag (those on the vehicles too) and the vehicles by tag."""
+    """All that checking a rig reads: its pieces by tag (those on the vehicles too) and the vehicles by tag.
+
+    absent: by the tag of a piece or vehicle, why it is not to be had whatever its verdict: gone, or kept as evidence.
+    """
 
     rig: Rig
     on: date
     pieces: dict[str, RigPiece] = field(default_factory=dict)
     vehicles: dict[str, Vehicle] = field(default_factory=dict)
+    absent: dict[str, str] = field(default_factory=dict)

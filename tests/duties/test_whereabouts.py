@@ -10,7 +10,9 @@ from inspector.duties.give_back import give_back
 from inspector.duties.lend import lend, loans
 from inspector.duties.look_up import list_gear, open_item
 from inspector.duties.office import Office
+from inspector.duties.print_sheets import enter_trip_sheet
 from inspector.duties.record_inspection import record_inspection
+from inspector.duties.report_incident import report_incident
 from inspector.duties.tell_history import history_of
 from inspector.duties.trip_readiness import readiness
 from inspector.duties.whereabouts import (
@@ -22,13 +24,15 @@ from inspector.duties.whereabouts import (
     sell,
     where_is,
 )
-from inspector.duties.work_rigs import pack_trip, pair_trip, propose_rig
+from inspector.duties.work_rigs import pack_trip, pair_trip, propose_rig, work_rig
 from inspector.gear.fitting import End, Fitted
+from inspector.gear.incident import Gravity, NewIncident
 from inspector.gear.outcome import Outcome
 from inspector.gear.rig import Method
+from inspector.gear.rig_result import RigOutcome
 from inspector.refused import Refused
 from tests.duties.gear import SHACKLE_READINGS, STRAP_READINGS, all_good, shackle, strap
-from tests.duties.rigs import fit, member, ready
+from tests.duties.rigs import SNATCH, fit, member, ready
 
 
 def test_a_strap_stolen_and_found_is_held_until_it_is_inspected(office: Office) -> None:
@@ -116,3 +120,38 @@ def test_no_place_name_or_report_number_breaks_out_of_its_line(office: Office, s
         with pytest.raises(Refused, match="signs"):
             attempt()
         assert where_is(office, "SH-1").startswith("in store"), what
+
+
+def test_a_rig_with_a_missing_piece_or_a_kept_vehicle_is_unsound_and_says_why(office: Office) -> None:
+    """However strong a piece is by its verdict, what nobody has holds nothing."""
+    ready(office)
+    assert "absent" not in {one.key for one in work_rig(office, SNATCH).findings}
+    report_missing(office, "KS-1", "the shed", "an empty hook")
+    found = work_rig(office, SNATCH)
+    said = next(one for one in found.findings if one.key == "absent")
+    assert said.outcome is RigOutcome.UNSOUND and "missing since" in said.says
+    assert found.outcome.severity >= RigOutcome.UNSOUND.severity
+    report_found(office, "KS-1", "the shed")
+    told = NewIncident(office.today, Gravity.ACCIDENT, "a beach", "it let go", ("SH-1",), ("V-1",))
+    report_incident(office, told)
+    about = {one.about for one in work_rig(office, SNATCH).findings if one.key == "absent"}
+    assert ("V-1",) in about and ("SH-1",) in about
+
+
+def test_a_trip_sheet_asks_nobody_to_check_what_is_not_there(office: Office) -> None:
+    ready(office)
+    report_missing(office, "KS-1", "the shed", "an empty hook")
+    sheet = enter_trip_sheet(office, "T-1")
+    assert "KS-1" not in [one.tag for one in sheet.going]
+    assert "missing since" in next(one.why for one in sheet.staying if one.tag == "KS-1")
+
+
+def test_evidence_is_neither_packed_sold_nor_given_back(office: Office) -> None:
+    ready(office)
+    assert "KS-1" in [one.tag for one in pack_trip(office, "T-1").takes]
+    report_incident(office, NewIncident(office.today, Gravity.ACCIDENT, "a beach", "it let go", ("KS-1",)))
+    assert "KS-1" not in [one.tag for one in pack_trip(office, "T-1").takes]
+    with pytest.raises(Refused, match="evidence"):
+        sell(office, "KS-1", "A buyer", as_it_is=True)
+    with pytest.raises(Refused, match="evidence"):
+        put_in_store(office, "KS-1", "shelf")

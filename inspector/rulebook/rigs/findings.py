@@ -24,6 +24,7 @@ def findings(
 ) -> tuple[RigFinding, ...]:
     """All that was looked at, the worst first; what passes stands last."""
     found = [
+        *_absent(layout),
         *_joints(layout, joints),
         *_parts(layout, links),
         *_band(layout, system),
@@ -49,6 +50,14 @@ def _joints(layout: Layout, joints: tuple[JointUse, ...]) -> Iterator[RigFinding
     if sound:
         says = tr("{count} joints hold by the way they are made.", count=len(sound))
         yield RigFinding("joints", RigOutcome.SOUND, says, layout.book.source_text("common_practice"))
+
+
+def _absent(layout: Layout) -> Iterator[RigFinding]:
+    """What is not to be had, or must stay as it was found: no strength makes up for that."""
+    for tag in (*layout.parts, *_pair(layout)):
+        if why := layout.facts.absent.get(tag):
+            says = tr("{tag}: {why}", tag=tag, why=why)
+            yield RigFinding("absent", RigOutcome.UNSOUND, says, layout.book.source_text("house_law"), (tag,))
 
 
 def _parts(layout: Layout, links: tuple[LinkUse, ...]) -> Iterator[RigFinding]:
