@@ -112,7 +112,9 @@ def remove(desk: Desk, who: str) -> None:
         said = tr("Its old state may still lie in the register's file, since another window has it open.")
         what = tr("Closing the last one wipes it; a database server forgets by rules of its own.")
         say.paragraph(f"{said} {what}")
-    say.paragraph(tr("Back-ups made before still hold it: delete those, or make a new one in their place."))
+    say.paragraph(
+        tr("Back-ups made before, and letters printed before, still hold it: delete those that are not needed.")
+    )
 
 
 @click.group(help=f"Who is at the desk. A script gives a passphrase by {OWN} and a new one by {NEW}.")

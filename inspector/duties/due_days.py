@@ -22,6 +22,7 @@ def verdict_days(verdict: Verdict) -> dict[Due, date]:
     days = {
         Due.INSPECTION: verdict.next_inspection_due,
         Due.READING: verdict.wall.next_reading_due if verdict.wall else None,
+        Due.WALL: verdict.wall.reaches_required_on if verdict.wall else None,
         Due.VERDICT: verdict.holds_until,
     }
     return {what: day for what, day in days.items() if day}

@@ -156,6 +156,8 @@ def _bring_words(one: Held, reader: Person, due: set[Due]) -> str:
         return tr("Make it unusable, or bring it so that it is done; its retirement notice says how.")
     if one.verdict.outcome is Outcome.RETIRE:
         return tr("Bring it, so that it is made unusable.")
-    if Due.LOAN in due:
-        return tr("Bring it back; it is then inspected.") if due & LOOKS else tr("Bring it back.")
+    if Due.LOAN in due and one.loan and one.loan.due:
+        inspected = tr("Bring it back by {day}, the end of its loan; it is then inspected.")
+        back = inspected if due & LOOKS else tr("Bring it back by {day}, the end of its loan.")
+        return back.format(day=show_day(one.loan.due))
     return tr("Bring it to be inspected.")

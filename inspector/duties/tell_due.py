@@ -14,6 +14,7 @@ def piece_says(what: Due, more: str = "") -> str:
         Due.FIRST_INSPECTION: tr("nobody competent has inspected all of it: inspect it before any use"),
         Due.INSPECTION: tr("next inspection"),
         Due.READING: tr("next reading of the wall"),
+        Due.WALL: tr("its wall, thinning as before, is down to what must be left"),
         Due.BACK: tr("borrowed, to go back"),
         Due.VERDICT: tr("what was said of it holds only until that day"),
         Due.HOLD: tr("waits to be settled"),

@@ -41,6 +41,7 @@ def due_words(one: FallsDue) -> str:
     words = {
         Due.INSPECTION: tr("next inspection"),
         Due.READING: tr("next reading of the wall"),
+        Due.WALL: tr("its wall, thinning as before, is down to what must be left"),
         Due.BACK: tr("borrowed, to go back"),
         Due.VERDICT: tr("its verdict holds only until that day"),
     }

@@ -11,6 +11,7 @@ class Due(StrEnum):
     FIRST_INSPECTION = "first_inspection"  # nobody competent has inspected all of it: it is due, whatever the day
     INSPECTION = "inspection"
     READING = "reading"
+    WALL = "wall"  # as its wall has thinned so far, it reaches what must be left on that day
     BACK = "back"  # a borrowed piece goes back to whose it is
     VERDICT = "verdict"  # time alone may change its verdict from that day on
     HOLD = "hold"  # it may be used for nothing until what holds it is settled

@@ -27,7 +27,7 @@ def assert_nothing_is_absent(office: Office, days: int) -> int:
         assert (Due.MISSING in found) == is_lost(where[item.id]), item.tag
         retired = verdicts[item.id].outcome is Outcome.RETIRE
         assert (Due.DESTRUCTION in found) == retired, item.tag
-        looks = {Due.FIRST_INSPECTION, Due.INSPECTION, Due.READING, Due.VERDICT}
+        looks = {Due.FIRST_INSPECTION, Due.INSPECTION, Due.READING, Due.WALL, Due.VERDICT}
         if is_lost(where[item.id]) or retired:
             assert not looks & set(found), item.tag
             continue
@@ -42,5 +42,10 @@ def assert_nothing_is_absent(office: Office, days: int) -> int:
 
 def _named(verdict: Verdict) -> dict[Due, date | None]:
     """The days that a verdict names, read from it here by itself."""
-    reading = verdict.wall.next_reading_due if verdict.wall else None
-    return {Due.INSPECTION: verdict.next_inspection_due, Due.READING: reading, Due.VERDICT: verdict.holds_until}
+    wall = verdict.wall
+    return {
+        Due.INSPECTION: verdict.next_inspection_due,
+        Due.READING: wall.next_reading_due if wall else None,
+        Due.WALL: wall.reaches_required_on if wall else None,
+        Due.VERDICT: verdict.holds_until,
+    }
