@@ -42,18 +42,16 @@ def _sheet(office: Office, page: Page, ready: Ready, number: str) -> TripSheet:
     planned = ready.trip
     known, kept = {vehicle.tag: vehicle for vehicle in page.vehicles()}, page.kept_vehicles()
     absent = {one.tag: one.why for one in ready.away if one.lent}
-    going = tuple(one for one in ready.going if one.dossier.item.tag not in absent)
-    gone = tuple(one for one in ready.going if one.dossier.item.tag in absent)
     return TripSheet(
         imprint=imprint(office, page, tr("Pre-trip inspection sheet"), number),
         trip=planned.name,
         place=planned.place,
         dates=days_words(planned),
         leader=planned.leader,
-        vehicles=tuple(_vehicle(office, known[tag], going, kept_words(kept, tag)) for tag in planned.vehicles),
-        going=tuple(_going(office, one) for one in going),
+        vehicles=tuple(_vehicle(office, known[tag], ready.going, kept_words(kept, tag)) for tag in planned.vehicles),
+        going=tuple(_going(office, one) for one in ready.going),
         staying=(
-            *(_staying(one, absent[one.dossier.item.tag]) for one in gone),
+            *(_staying(one, absent[one.dossier.item.tag]) for one in ready.gone),
             *(_staying(one, why_not(one)) for one in ready.staying),
         ),
     )

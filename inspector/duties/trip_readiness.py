@@ -72,7 +72,8 @@ class Ready:
     """A trip's kit judged for its last day: the pieces that go and those that stay, in the order of the walk round.
 
     on: the day they are judged for, today for a trip that is over. due and turning speak of the kit and of the parts
-    on the vehicles, on what is known today. away: pieces of the kit that may not be at hand, whatever their verdict.
+    on the vehicles, on what is known today. away: pieces of the kit that may not be at hand, whatever their verdict;
+    gone: those of them that would go by their verdict, and that the club has not or must leave as they were found.
     """
 
     trip: Trip
@@ -83,6 +84,7 @@ class Ready:
     turning: tuple[Turns, ...] = ()
     vehicles: tuple[VehicleReady, ...] = ()
     away: tuple[Away, ...] = ()
+    gone: tuple[Judged, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,9 +109,11 @@ def readiness(office: Office, ref: str) -> Ready:
     then = {key: judged(office, one) for key, one in facts.dossiers.items()}
     today = {key: _today(office, one, then[key]) for key, one in facts.dossiers.items()}
     kit = _walked(then[key] for key in facts.kit)
+    absent = {one.tag for one in elsewhere if one.lent}
     return Ready(
         trip=planned,
-        going=tuple(one for one in kit if goes(one)),
+        going=tuple(one for one in kit if goes(one) and _tag(one) not in absent),
+        gone=tuple(one for one in kit if goes(one) and _tag(one) in absent),
         staying=tuple(one for one in kit if not goes(one)),
         on=on,
         due=tuple(sorted(_due(office, then.values(), today, on), key=lambda one: (one.on, one.tag))),
