@@ -72,6 +72,9 @@ class Evidence(Desk):
         """Two competent persons let a piece go; it stays held until somebody has inspected it."""
         tag = self.rather([one for one, kept in self.evidence.items() if kept], tag)
         ref = next(iter(sorted(self.evidence.get(tag, ()))), self.ref(at))
+        self._released(tag, ref, by, second)
+
+    def _released(self, tag: str, ref: str, by: str, second: str) -> None:
         if self.do(
             "release evidence", lambda office: release_evidence(office, ref, tag, second=second, why="drawn", by=by)
         ):
@@ -80,6 +83,17 @@ class Evidence(Desk):
             if not self.evidence[tag]:
                 del self.as_found[tag]
             self.unseen(tag)
+
+    @precondition(lambda self: any(self.evidence.values()))
+    @rule()
+    def release_all(self) -> None:
+        """Two competent persons go through all that is kept, and nothing is evidence any more."""
+        for tag, kept in list(self.evidence.items()):
+            for ref in sorted(kept):
+                self._released(tag, ref, OFFICER, SECOND)
+        for ref in self.refs:
+            for car in VEHICLES:
+                self.release_vehicle(car, self.refs.index(ref), SECOND)
 
     @precondition(lambda self: self.refs)
     @rule(car=st.sampled_from(VEHICLES), at=AT, second=PEOPLE)
@@ -90,7 +104,7 @@ class Evidence(Desk):
 
     @precondition(lambda self: self.refs)
     @rule(at=AT, tag=ANY, holder=PEOPLE)
-    def add(self, at: int, tag: str, holder: str) -> None:
+    def add_to_report(self, at: int, tag: str, holder: str) -> None:
         """A statement, and who has a piece from now on."""
         ref = self.ref(at)
         self.do("add statement", lambda office: add_statement(office, ref, "a walker", "it went bang"))

@@ -16,7 +16,7 @@ from inspector.duties.change_person import (
 )
 from inspector.duties.hand_over import hand_over
 from inspector.duties.keep_contact import remove_contact, write_contact
-from inspector.duties.keep_passphrases import remove_passphrase, set_passphrase, set_wish
+from inspector.duties.keep_passphrases import remove_passphrase, set_passphrase, set_wish, vouch
 from inspector.gear.person import Competence, Passphrases, Person
 from tests.duties.machine.club import MEMBER, OFFICER, SECOND
 from tests.duties.machine.desk import Desk
@@ -29,7 +29,7 @@ class People(Desk):
     """People come, and what they may judge changes: no verdict gets milder by that."""
 
     @rule(name=st.sampled_from((SECOND, "Cy New", "", MEMBER)), scope=st.sampled_from(("all", "shackle", "rockets")))
-    def add(self, name: str, scope: str) -> None:
+    def add_person(self, name: str, scope: str) -> None:
         """A person is written into the register once."""
         held = (Competence(scope, self.office.today),)
         self._quietly(
@@ -37,7 +37,7 @@ class People(Desk):
         )
 
     @rule(name=PEOPLE, role=st.sampled_from(("rigger", "trainer")))
-    def change(self, name: str, role: str) -> None:
+    def change_role(self, name: str, role: str) -> None:
         """A person's role is another one."""
         self._quietly(
             "change person",
@@ -90,8 +90,10 @@ class People(Desk):
             self.do("set passphrase rule", lambda office: set_wish(office, wish))
             return
         self.do("set passphrase rule", lambda office: set_wish(office, Passphrases.WANTED))
-        if self.do("set passphrase", lambda office: set_passphrase(office, name, SECRET)):
-            self.do("remove passphrase", lambda office: remove_passphrase(office, name))
+        if self.do("set passphrase", lambda office: set_passphrase(office, OFFICER, SECRET)):
+            proved = vouch(self.office, SECRET)
+            self.do("set passphrase", lambda _: set_passphrase(proved, name, SECRET))
+            self.do("remove passphrase", lambda _: remove_passphrase(proved, OFFICER))
 
     @rule(to=st.sampled_from((SECOND, OFFICER)), copies=st.booleans())
     def hand_over(self, to: str, copies: bool) -> None:

@@ -4,6 +4,7 @@ from hypothesis import strategies as st
 from hypothesis.stateful import precondition, rule
 
 from inspector.duties.close_count import Closed, close_count
+from inspector.duties.hand_over import hand_over
 from inspector.duties.print_count import print_count
 from inspector.duties.print_voucher import print_voucher
 from inspector.duties.take_stock import begin_count, mark
@@ -11,6 +12,7 @@ from inspector.duties.whereabouts import hand_to_owner, put_in_store, report_fou
 from inspector.gear.outcome import Outcome
 from inspector.gear.stock_take import Counted
 from inspector.gear.whereabouts import Where
+from tests.duties.machine.club import OFFICER, SECOND
 from tests.duties.machine.desk import Desk
 from tests.duties.machine.pieces import ANY
 
@@ -98,6 +100,19 @@ class Counts(Desk):
         ref = self.counting[0] if self.counting else ref
         before = self.line()
         self.do("print count list", lambda office: print_count(office, ref), lambda _: self.line() - before)
+
+    @rule(to=st.sampled_from((OFFICER, SECOND)))
+    def count_all_and_hand_over(self, to: str) -> None:
+        """Everything is counted as it lies, the count is closed, and the register passes on."""
+        for ref in list(self.counting):
+            self.close_count(ref, 0)
+        ref = f"C-{self.deeds}"
+        self.begin_count(ref, "")
+        if ref in self.counting:
+            self.mark(ref, [*self.items()], Counted.PRESENT)
+            self.close_count(ref, 0)
+        before, folder = self.line(), self.folder / f"handed-{self.deeds}"
+        self.do("hand over", lambda office: hand_over(office, to, folder), lambda _: self.line() - before)
 
     @precondition(lambda self: self.counting)
     @rule(ref=COUNTS, sure=st.integers(0, 2))
