@@ -27,7 +27,7 @@ from inspector.units import Dimension, read
 from tests.duties.gear import SHACKLE_READINGS, all_good, shackle, size
 from tests.duties.rigs import fit, member, planned
 
-USED = {Provenance.SECOND_HAND, Provenance.UNKNOWN, Provenance.GIFT, Provenance.HOME_MADE, Provenance.BORROWED}
+USED = (Provenance.SECOND_HAND, Provenance.UNKNOWN, Provenance.GIFT, Provenance.HOME_MADE, Provenance.BORROWED)
 
 
 def tow_bar() -> NewItem:
