@@ -29,9 +29,9 @@ def visit_days(case: Case) -> Quantity:
 
 
 def home_made_paper(case: Case) -> Quantity:
-    """What stands for the strength of a home-made piece. A part that bears no load, as a damper, needs nothing."""
+    """What stands for the strength of a home-made piece."""
     item = case.dossier.item
-    if item.facts.provenance is not Provenance.HOME_MADE or set(case.dossier.kind.rated_by) == {Basis.UNRATED}:
+    if item.facts.provenance is not Provenance.HOME_MADE:
         return NOT_APPLICABLE
     rating = item.rating
     proven = rating.figure is not None and rating.basis is not Basis.UNRATED and rating.stated_on == "certificate"

@@ -111,7 +111,7 @@ def test_a_mark_on_a_home_made_piece_is_no_rating_whoever_inspects_it(office: Of
     assert seen.verdict.capacity.now_n is None
     assert "its maker's word alone" in story_rows(office, "SH-1")["Marked"]
     held = {one.rule for one in seen.verdict.findings if one.outcome is Outcome.HOLD}
-    assert {"home-made-proven", "rating-shackle"} == held
+    assert {"rating-shackle"} == held
 
 
 def test_a_home_made_hitch_pin_is_held_too_though_pins_are_seldom_marked(office: Office) -> None:

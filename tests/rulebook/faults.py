@@ -97,6 +97,11 @@ def _unanswered(dossier: Dossier, _: Rule) -> Dossier:
     return replace(make.with_facts(dossier, provenance=Provenance.UNKNOWN), inspections=())
 
 
+def _home_made(dossier: Dossier, _: Rule) -> Dossier:
+    marked = replace(dossier.item.facts.rating, stated_on="piece")
+    return make.with_facts(dossier, provenance=Provenance.HOME_MADE, rating=marked)
+
+
 def _rated(dossier: Dossier, rule: Rule) -> Dossier:
     rating = replace(make.sound_rating(dossier.kind), stated_on=rule.words[0])
     return make.with_facts(dossier, rating=rating)
@@ -201,7 +206,7 @@ CHANGES: dict[str, Change] = {
     "open_evidence": lambda dossier, _: make.with_quarantine(dossier),
     "open_releases": lambda dossier, _: make.with_release(dossier),
     "visit_age": lambda dossier, _: make.with_visit(dossier),
-    "home_made_paper": lambda dossier, _: make.with_facts(dossier, provenance=Provenance.HOME_MADE),
+    "home_made_paper": _home_made,
     "open_strikes": lambda dossier, _: make.with_strike(dossier),
     "changed_figures": lambda dossier, _: make.with_first_value(dossier),
     "rating_stated": _rated,
