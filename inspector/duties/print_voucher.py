@@ -8,7 +8,9 @@ from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.tell_history import history_of
 from inspector.gear.judged import Judged
+from inspector.gear.lists import HistoryRow
 from inspector.gear.outcome import Outcome
+from inspector.gear.papers import Imprint
 from inspector.gear.strike import NewDestruction
 from inspector.gear.voucher import Voucher
 from inspector.gear.whereabouts import NewWhereabouts, Where
@@ -20,7 +22,6 @@ from inspector.register.page import Page
 from inspector.register.rows import from_body
 
 _KIND = "voucher"
-_MOST_ROWS = 12
 _LEFT = {Where.SOLD, Where.GIVEN_BACK}
 
 
@@ -44,31 +45,39 @@ def print_voucher(office: Office, tag: str) -> Paper:
         left = _left(page, found)
         kept = page.latest_document(_KIND, found.dossier.item.id)
         before = from_body(kept[1], Voucher) if kept else None
-        if before is None or before.entry != left.entry:
-            number = next_number(page, "V", _KIND)
-            names = {one.id: one.name for one in page.people()}
-            before = Voucher(
-                imprint=imprint(office, page, tr("Voucher"), number),
-                where=left.where,
-                entry=left.entry,
-                on=left.on,
-                tag=found.dossier.item.tag,
-                kind_name=found.dossier.kind.name,
-                piece=tuple(one for one in found.explanation.piece if one.label not in {tr("Tag"), tr("Kind")}),
-                outcome=found.verdict.outcome,
-                headline=found.explanation.headline,
-                plain=found.explanation.plain,
-                to=names.get(left.to, left.to),
-                how=left.how,
-                by=names.get(left.by, left.by),
-                mind=_mind(left.where, found.verdict.outcome),
-                life=life[:_MOST_ROWS],
-                more_count=max(len(life) - _MOST_ROWS, 0),
-            )
-            page.add_document(number, _KIND, office.today, found.dossier.item.id, before)
-            facts = {"number": number, "tag": found.dossier.item.tag}
-            page.enter("print voucher", by=office.officer.id, at=office.now, facts=facts)
-    return put_out(office, before.imprint.number, voucher(before, PageSize(office.page)))
+        stands = before if before and before.entry == left.entry else _new_voucher(office, page, found, left, life)
+    return put_out(office, stands.imprint.number, voucher(stands, PageSize(office.page)))
+
+
+def _new_voucher(office: Office, page: Page, found: Judged, left: _Left, life: tuple[HistoryRow, ...]) -> Voucher:
+    number = next_number(page, "V", _KIND)
+    made = _voucher(imprint(office, page, tr("Voucher"), number), page, found, left, life)
+    page.add_document(number, _KIND, office.today, found.dossier.item.id, made)
+    facts = {"number": number, "tag": found.dossier.item.tag}
+    page.enter("print voucher", by=office.officer.id, at=office.now, facts=facts)
+    return made
+
+
+def _voucher(head: Imprint, page: Page, found: Judged, left: _Left, life: tuple[HistoryRow, ...]) -> Voucher:
+    not_told = {tr("Tag"), tr("Kind"), tr("Place")}  # its title has the first two, and it lies there no more
+    names = {one.id: one.name for one in page.people()}
+    return Voucher(
+        imprint=head,
+        where=left.where,
+        entry=left.entry,
+        on=left.on,
+        tag=found.dossier.item.tag,
+        kind_name=found.dossier.kind.name,
+        piece=tuple(one for one in found.explanation.piece if one.label not in not_told),
+        outcome=found.verdict.outcome,
+        headline=found.explanation.headline,
+        plain=found.explanation.plain,
+        to=names.get(left.to, left.to),
+        how=left.how,
+        by=names.get(left.by, left.by),
+        mind=_mind(left.where, found.verdict.outcome),
+        life=life,
+    )
 
 
 def _left(page: Page, found: Judged) -> _Left:
@@ -94,11 +103,13 @@ def _mind(where: Where, outcome: Outcome) -> tuple[str, ...]:
             tr("What is left of it must not be put together again, nor sold or given away as gear."),
             tr("Nothing more is logged of it; its history stays in the register."),
         )
+    no_word = tr("The club gives no word for its fitness: what stands here is what its register knew on that day.")
+    if outcome is Outcome.RETIRE:  # no inspection brings it back, so none is spoken of
+        retired = tr("It is RETIRED: it may never be used again, for any load, and is to be made unusable.")
+        return (retired, tr("No inspection makes it fit again. Never sell, lend or give it away as gear."), no_word)
     held = {
-        Outcome.RETIRE: tr("It is RETIRED: it may never be used again, for any load, and is to be made unusable."),
         Outcome.HOLD: tr("It is ON HOLD: it is not to be used until a competent person has settled what holds it."),
         Outcome.DERATE: tr("It is DERATED: it bears less than is marked on it."),
     }
-    said = tr("The club gives no word for its fitness: what stands here is what its register knew on that day.")
-    own = tr("Have it inspected by a competent person before it bears a load.")
-    return tuple(one for one in (held.get(outcome, ""), said, own) if one)
+    seen = tr("Have it inspected by a competent person before it bears a load.")
+    return tuple(one for one in (held.get(outcome, ""), no_word, seen) if one)

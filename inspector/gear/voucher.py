@@ -15,8 +15,8 @@ class Voucher:
     """The paper by which a piece's record closes. where: sold, given back or destroyed; entry: the id of what says so.
 
     to: buyer, owner or witness as the word asks; how: how it was made unusable, or what was said of the sale.
-    headline, plain: the verdict of that day in words. life: the last of its history, newest first; more_count: how many
-    rows came before those.
+    headline, plain: the verdict of that day in words. mind: what whoever signs should know. life: its history, newest
+    first.
     """
 
     imprint: Imprint
@@ -34,4 +34,3 @@ class Voucher:
     by: str
     mind: tuple[str, ...]
     life: tuple[HistoryRow, ...]
-    more_count: int

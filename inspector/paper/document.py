@@ -37,12 +37,19 @@ class Document:
 
     def printed(self, page: PageSize) -> Printed:
         """The document on paper of this size."""
-        pages = paginate(self.blocks, *(_room(self.imprint, page, first) for first in (True, False)))
+        pages = self._pages(page)
         press = Press(page)
         self._describe(press)
         for number, blocks in enumerate(pages, 1):
             _print_page(press, self.imprint, blocks, number, len(pages))
         return Printed(press.finished(), len(pages), press.missing_glyphs)
+
+    def fits_one_page(self, page: PageSize) -> bool:
+        """Whether all of it stands on one sheet of this size."""
+        return len(self._pages(page)) == 1
+
+    def _pages(self, page: PageSize) -> tuple[Page, ...]:
+        return paginate(self.blocks, *(_room(self.imprint, page, first) for first in (True, False)))
 
     def _describe(self, press: Press) -> None:
         imprint = self.imprint

@@ -1,11 +1,16 @@
 """The voucher of a piece that was sold, given back or made unusable: what it was, how it stood, who signs for it."""
 
+from bisect import bisect
+from collections import Counter
+from collections.abc import Sequence
+
 from inspector.drawings.shapes import Ink
 from inspector.gear.lists import HistoryRow
+from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Fact
 from inspector.gear.voucher import Voucher
 from inspector.gear.whereabouts import Where
-from inspector.language import show_day, tr, tr_n
+from inspector.language import show_day, tr
 from inspector.paper.blocks import Block, blank, boxed, row, stack, words
 from inspector.paper.columns import line, names, widths
 from inspector.paper.common import facts, heading, listed, mark, may_be_used, small_cautions, word_type
@@ -18,19 +23,32 @@ _LIFE = (0.16, 0.2, 0.64)
 
 
 def voucher(paper: Voucher, page: PageSize) -> Printed:
-    """The voucher as a PDF."""
+    """The voucher as a PDF. Of a long life only the newest: who signs has all that he signs on the same sheet."""
+    whole = _document(paper, page, len(paper.life))
+    return (whole if whole.fits_one_page(page) else _document(paper, page, _room(paper, page))).printed(page)
+
+
+def _room(paper: Voucher, page: PageSize) -> int:
+    """How many rows of its life there is room for beside all else."""
+    return bisect(
+        range(1, len(paper.life)), False, key=lambda count: not _document(paper, page, count).fits_one_page(page)
+    )
+
+
+def _document(paper: Voucher, page: PageSize, row_count: int) -> Document:
     width = page.column_pt
+    inner = width - 6 * GRID
     blocks = (
         _hero(paper, width),
         facts(_told(paper), width, 3).below(2 * GRID),
-        boxed(stack([listed(one, width - 4 * GRID) for one in paper.mind]), width).below(2 * GRID),
+        boxed(stack([listed(one, inner) for one in paper.mind]), width).below(2 * GRID),
         heading(tr("The piece"), width),
         facts(paper.piece, width, 4),
-        *_life(paper, width),
+        *_life(paper.life[:row_count], paper.life[row_count:], width),
+        small_cautions(paper.imprint.cautions, width).below(2 * GRID).kept(),
         _signatures(paper, width),
-        small_cautions(paper.imprint.cautions, width).below(2 * GRID),
     )
-    return Document(paper.imprint, f"{paper.tag} {paper.kind_name}", blocks).printed(page)
+    return Document(paper.imprint, f"{paper.tag} {paper.kind_name}", blocks)
 
 
 def _hero(paper: Voucher, width_pt: float) -> Block:
@@ -38,9 +56,8 @@ def _hero(paper: Voucher, width_pt: float) -> Block:
     text_pt = width_pt - start
     last = tr("Last verdict in the club: {headline}", headline=paper.headline)
     verdict = words(last, text_pt, word_type(paper.outcome, BODY.in_bold()))
-    plain = (
-        "" if may_be_used(paper.outcome) else paper.plain
-    )  # a piece that left is told no more until when it may pull
+    # what left is told no more until when it may pull, nor what is unusable to be made so
+    plain = "" if may_be_used(paper.outcome) or paper.where is Where.DESTROYED else paper.plain
     said = stack([words(_title(paper), text_pt, HEAD), verdict, words(plain, text_pt, BODY)])
     return row((0, mark(paper.outcome, _MARK_MM)), (start, said))
 
@@ -65,16 +82,21 @@ def _told(paper: Voucher) -> list[Fact]:
     ]
 
 
-def _life(paper: Voucher, width_pt: float) -> list[Block]:
+def _life(shown: Sequence[HistoryRow], before: Sequence[HistoryRow], width_pt: float) -> list[Block]:
+    title = heading(tr("What the register knows of its life, the newest first"), width_pt)
     named = names(_LIFE, (tr("Day"), tr("What"), ""), width_pt).below(GRID)
-    rows = [_happened(one, width_pt) for one in paper.life]
-    before = tr_n(
-        "{count} earlier entry stands in the register.",
-        "{count} earlier entries stand in the register.",
-        paper.more_count,
-    )
-    more = [words(before, width_pt, SMALL).below(GRID)] if paper.more_count else []
-    return [heading(tr("What the register knows of its life, the newest first"), width_pt), named, *rows, *more]
+    table = [named, *(_happened(one, width_pt) for one in shown)] if shown else []
+    return [title, *table, *_before(before, width_pt)]
+
+
+def _before(rows: Sequence[HistoryRow], width_pt: float) -> list[Block]:
+    """What there is no room for, counted, so that nobody takes the list for all of its life."""
+    if not rows:
+        return []
+    counted = ", ".join(f"{count} × {what.lower()}" for what, count in Counter(one.what for one in rows).items())
+    first = min(one.on for one in rows)
+    said = tr("Before that, from {day} on, the register has: {counted}.", day=show_day(first), counted=counted)
+    return [words(said, width_pt, SMALL.in_ink(Ink.INK)).below(GRID)]
 
 
 def _happened(one: HistoryRow, width_pt: float) -> Block:
@@ -84,10 +106,15 @@ def _happened(one: HistoryRow, width_pt: float) -> Block:
 
 
 def _signatures(paper: Voucher, width_pt: float) -> Block:
+    """Two lines to sign; who takes a piece that must not be used signs that he knows it."""
     half_pt = (width_pt - 6 * GRID) / 2
+    knows = {
+        Outcome.RETIRE: tr("I have read all of this. It is RETIRED"),
+        Outcome.HOLD: tr("I have read all of this. It is ON HOLD"),
+    }.get(paper.outcome, tr("I have read all of this"))
     roles = {
-        Where.SOLD: (tr("For the club"), tr("Buyer: I have read all of this")),
-        Where.GIVEN_BACK: (tr("For the club"), tr("Owner: I have read all of this")),
+        Where.SOLD: (tr("For the club"), tr("Buyer: {knows}", knows=knows)),
+        Where.GIVEN_BACK: (tr("For the club"), tr("Owner: {knows}", knows=knows)),
         Where.DESTROYED: (tr("Made unusable by"), tr("Seen by")),
     }
     ours, theirs = (_signs(title, half_pt) for title in roles[paper.where])
