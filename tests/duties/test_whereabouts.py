@@ -31,8 +31,9 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.rig import Method
 from inspector.gear.rig_result import RigOutcome
 from inspector.refused import Refused
-from tests.duties.gear import SHACKLE_READINGS, STRAP_READINGS, all_good, shackle, strap
-from tests.duties.rigs import SNATCH, fit, member, ready
+from tests.duties.gear import POINT_READINGS, SHACKLE_READINGS, STRAP_READINGS, all_good, point, shackle, strap
+from tests.duties.rigs import SNATCH, fit, later, member, ready
+from tests.duties.test_vehicles import wagon
 
 
 def test_a_strap_stolen_and_found_is_held_until_it_is_inspected(office: Office) -> None:
@@ -146,8 +147,63 @@ def test_a_trip_sheet_asks_nobody_to_check_what_is_not_there(office: Office) -> 
     assert "missing since" in next(one.why for one in sheet.staying if one.tag == "KS-1")
 
 
+@pytest.mark.parametrize("lost", ["missing", "stolen", "given back"])
+def test_what_was_found_is_used_again_only_after_a_competent_look_at_it_since(office: Office, lost: str) -> None:
+    """Not after a member's look, nor after one that was made before it was found and is told late."""
+    di, kind = member(office), office.kind("kinetic_strap")
+    fit(office, strap("KS-1", di.name), STRAP_READINGS)
+    office = later(office, 9)
+    deeds: dict[str, Callable[[], object]] = {
+        "missing": lambda: report_missing(office, "KS-1", "the beach", "left behind"),
+        "stolen": lambda: report_stolen(office, "KS-1", "the beach", "report 17"),
+        "given back": lambda: hand_to_owner(office, "KS-1"),
+    }
+    deeds[lost]()
+    report_found(office, "KS-1", "shelf")
+    late = all_good(office, kind, STRAP_READINGS, office.today - timedelta(days=1))
+    for seen in (late, all_good(office, kind, STRAP_READINGS, by=di.name)):
+        assert record_inspection(office, "KS-1", seen).verdict.outcome is Outcome.HOLD
+        with pytest.raises(Refused, match="Hold: .*not yet inspected"):
+            lend(office, ["KS-1"], "Ada Officer", office.today + timedelta(days=1))
+    assert record_inspection(office, "KS-1", all_good(office, kind, STRAP_READINGS)).verdict.outcome is Outcome.FIT
+
+
+def test_a_part_that_is_lost_is_on_its_vehicle_no_more_and_comes_back_to_a_shelf(office: Office) -> None:
+    for tag in ("V-1", "V-2"):
+        wagon(office, tag)
+    fit(office, point(), POINT_READINGS)
+    fit_part(office, "RP-1", Fitted("V-1", End.REAR))
+    assert where_is(office, "RP-1").startswith("on vehicle V-1")
+    tries: tuple[Callable[[], object], ...] = (
+        lambda: sell(office, "RP-1", "A buyer", as_it_is=True),
+        lambda: put_in_store(office, "RP-1", "shelf"),
+    )
+    for attempt in tries:
+        with pytest.raises(Refused, match="fitted to a vehicle"):
+            attempt()
+    report_stolen(office, "RP-1", "the car park", "report 18")
+    assert where_is(office, "RP-1").startswith("stolen")
+    with office.book.reading() as page:
+        assert page.fittings() == {}
+    with pytest.raises(Refused, match="stolen"):
+        fit_part(office, "RP-1", Fitted("V-2", End.REAR))
+    report_found(office, "RP-1", "shelf 2")
+    assert where_is(office, "RP-1").startswith("in store at shelf 2")
+
+
+def test_a_piece_on_hold_is_sold_to_whoever_knows_it(office: Office) -> None:
+    fit(office, strap(), STRAP_READINGS)
+    report_missing(office, "KS-1", "shelf", "not there")
+    report_found(office, "KS-1", "shelf")
+    assert sell(office, "KS-1", "A buyer", as_it_is=True).verdict.outcome is Outcome.HOLD
+    assert where_is(office, "KS-1").startswith("sold to A buyer")
+    with pytest.raises(Refused, match="sold"):
+        record_inspection(office, "KS-1", all_good(office, office.kind("kinetic_strap"), STRAP_READINGS))
+
+
 def test_evidence_is_neither_packed_sold_nor_given_back(office: Office) -> None:
     ready(office)
+    fit(office, strap("KS-9", "Di Member"), STRAP_READINGS)
     assert "KS-1" in [one.tag for one in pack_trip(office, "T-1").takes]
     report_incident(office, NewIncident(office.today, Gravity.ACCIDENT, "a beach", "it let go", ("KS-1",)))
     assert "KS-1" not in [one.tag for one in pack_trip(office, "T-1").takes]
@@ -155,3 +211,7 @@ def test_evidence_is_neither_packed_sold_nor_given_back(office: Office) -> None:
         sell(office, "KS-1", "A buyer", as_it_is=True)
     with pytest.raises(Refused, match="evidence"):
         put_in_store(office, "KS-1", "shelf")
+    report_incident(office, NewIncident(office.today, Gravity.ACCIDENT, "a beach", "it let go", ("KS-9",)))
+    with pytest.raises(Refused, match="evidence"):
+        hand_to_owner(office, "KS-9", as_it_is=True)
+    assert where_is(office, "KS-9").startswith("in store")

@@ -64,7 +64,7 @@ class Desk(RuleBasedStateMachine):
         self.lent: set[str] = set()
         self.as_found: dict[str, dict[str, int]] = {}  # of evidence, what had been written of it
         self.called: dict[str, str] = {}  # later tags of pieces, and the first
-        self.waits: dict[str, int] = {}  # held until inspected, with the inspections it had then
+        self.waits: dict[str, tuple[str, int]] = {}  # held until inspected: since which day, and looks it had then
         self.stood = self.outcomes()
         self.deeds = 0
         self.tally.runs += 1
@@ -115,6 +115,14 @@ class Desk(RuleBasedStateMachine):
         of = "SELECT count(*) FROM {} WHERE item_id = (SELECT id FROM item WHERE tag = ?)"
         return sum(int(self.watch.execute(of.format(table), (tag,)).fetchone()[0]) for table in tables)
 
+    def looks(self, tag: str, since: str) -> int:
+        """How often somebody competent has inspected a piece on that day or later, checks before use left out."""
+        found = (
+            "SELECT count(*) FROM inspection WHERE item_id = (SELECT id FROM item WHERE tag = ?) AND day >= ?"
+            " AND json_extract(body, '$.competent') AND json_extract(body, '$.kind') <> 'before_use'"
+        )
+        return int(self.watch.execute(found, (tag, since)).fetchone()[0])
+
     def items(self) -> dict[str, Item]:
         """Every piece that was booked, by its first tag."""
         with self.office.book.reading() as page:
@@ -156,7 +164,8 @@ class Desk(RuleBasedStateMachine):
 
     def unseen(self, tag: str) -> None:
         """The piece is held until somebody competent has inspected it after this."""
-        self.waits[tag] = self.count(tag, ("inspection",))
+        today = self.office.today.isoformat()
+        self.waits[tag] = today, self.looks(tag, today)
         assert self.stood[tag].severity >= Outcome.HOLD.severity, f"unseen, {tag} is {self.stood[tag]}"
 
     def close(self, tag: str) -> None:
@@ -190,8 +199,8 @@ class Desk(RuleBasedStateMachine):
     @invariant()
     def what_nobody_has_seen_since_is_held(self) -> None:
         """Found, repaired, marked anew or let go from evidence it waits for an inspection, whatever else is done."""
-        for tag, inspections in list(self.waits.items()):
-            if self.count(tag, ("inspection",)) > inspections:
+        for tag, (since, looks) in list(self.waits.items()):
+            if self.looks(tag, since) > looks:
                 del self.waits[tag]
             else:
                 assert self.stood[tag].severity >= Outcome.HOLD.severity, f"{tag} waits to be seen: {self.stood[tag]}"
