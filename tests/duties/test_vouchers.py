@@ -61,6 +61,7 @@ def test_what_the_owner_takes_back_on_hold_he_takes_knowingly(office: Office) ->
     assert where_is(office, "KS-1").startswith("given back to its owner Di Member")
     words = said(print_voucher(office, "KS-1").path)
     assert "went back to its owner" in words and "It is RETIRED: it may never be used again" in words
+    assert "before it bears a load" not in words, "no look brings a retired piece back, so none is asked for"
 
 
 def test_a_piece_that_goes_back_twice_has_two_vouchers(office: Office) -> None:

@@ -163,7 +163,7 @@ def test_what_was_found_is_used_again_only_after_a_competent_look_at_it_since(of
     late = all_good(office, kind, STRAP_READINGS, office.today - timedelta(days=1))
     for seen in (late, all_good(office, kind, STRAP_READINGS, by=di.name)):
         assert record_inspection(office, "KS-1", seen).verdict.outcome is Outcome.HOLD
-        with pytest.raises(Refused, match="Hold: .*not yet inspected"):
+        with pytest.raises(Refused, match=r"Hold: .*not yet inspected"):
             lend(office, ["KS-1"], "Ada Officer", office.today + timedelta(days=1))
     assert record_inspection(office, "KS-1", all_good(office, kind, STRAP_READINGS)).verdict.outcome is Outcome.FIT
 
