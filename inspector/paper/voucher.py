@@ -52,14 +52,15 @@ def _document(paper: Voucher, page: PageSize, row_count: int) -> Document:
 
 
 def _hero(paper: Voucher, width_pt: float) -> Block:
-    start = _MARK_MM * MM + 3 * GRID
+    has_mark = not may_be_used(paper.outcome)  # on what leaves, a mark of fitness would read as a promise
+    start = _MARK_MM * MM + 3 * GRID if has_mark else 0.0
     text_pt = width_pt - start
     last = tr("Last verdict in the club: {headline}", headline=paper.headline)
     verdict = words(last, text_pt, word_type(paper.outcome, BODY.in_bold()))
     # what left is told no more until when it may pull, nor what is unusable to be made so
-    plain = "" if may_be_used(paper.outcome) or paper.where is Where.DESTROYED else paper.plain
+    plain = paper.plain if has_mark and paper.where is not Where.DESTROYED else ""
     said = stack([words(_title(paper), text_pt, HEAD), verdict, words(plain, text_pt, BODY)])
-    return row((0, mark(paper.outcome, _MARK_MM)), (start, said))
+    return row((0, mark(paper.outcome, _MARK_MM)), (start, said)) if has_mark else said
 
 
 def _title(paper: Voucher) -> str:
