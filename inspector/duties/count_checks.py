@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from inspector.duties.counts import Count, covers, where_words
+from inspector.duties.counts import Count, covers
+from inspector.duties.tell_whereabouts import brief_words
 from inspector.gear.item import Item
 from inspector.gear.outcome import Outcome
 from inspector.gear.stock_take import Counted
@@ -35,7 +36,7 @@ def why_not_counted(
 
 
 def _lent(item: Item, where: Whereabouts, counted: Counted, names: dict[str, str]) -> Told:
-    why = tr("It is {where} by the register.", where=where_words(where, names))
+    why = tr("It is {where} by the register.", where=brief_words(where, names))
     if counted is Counted.PRESENT:
         return Told(item.tag, why, tr("Book its return first, with what it went through; then count it."))
     return Told(item.tag, why, tr("Ask whoever has it. If it is lost, report it missing."))
@@ -53,7 +54,7 @@ def _loose_part(count: Count, item: Item, where: Whereabouts, place: str) -> Tol
 def _not_absent(count: Count, item: Item, where: Whereabouts, names: dict[str, str]) -> Told | None:
     """Only what this count looks for can be absent: a piece of another place is not lost for not lying here."""
     if where.where.is_closed:
-        why = tr("It is {where} by the register.", where=where_words(where, names))
+        why = tr("It is {where} by the register.", where=brief_words(where, names))
         return Told(item.tag, why, tr("Nothing is to be looked for. Look at the label again."))
     if item.id not in count.expected and item.id not in count.elsewhere:
         why = tr("It is not among what this count looks for.")
@@ -72,7 +73,7 @@ def kept_apart(page: Page, item: Item, where: Whereabouts) -> Iterator[Told]:
         why = tr("It is retired and may never be used again.")
         yield Told(item.tag, why, tr("Keep it apart, and make it unusable as its notice says."))
     if where.where in {Where.MISSING, Where.STOLEN, Where.GIVEN_BACK}:
-        why = tr("It was {where}.", where=where_words(where, {}))
+        why = tr("It was {where}.", where=brief_words(where, {}))
         yield Told(item.tag, why, tr("Keep it apart: from the close of the count it is held until inspected."))
     if kept := page.open_quarantines(item):
         why = tr("It is kept as found, as evidence of {refs}.", refs=", ".join(kept))

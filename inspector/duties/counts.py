@@ -4,7 +4,6 @@ from dataclasses import dataclass
 
 from inspector.gear.item import Item
 from inspector.gear.stock_take import Counted, NewStockEntry, StockStep, StockTake
-from inspector.gear.whereabouts import Where, Whereabouts
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.page import Page
@@ -102,22 +101,3 @@ def covers(scope: str, place: str) -> bool:
 def names_of(page: Page) -> dict[str, str]:
     """The names of people by their ids."""
     return {one.id: one.name for one in page.people()}
-
-
-def where_words(where: Whereabouts, names: dict[str, str]) -> str:
-    """Where a piece is, in a few words."""
-    at = names.get(where.at, where.at)
-    words = {
-        Where.IN_STORE: tr("in store"),
-        Where.ON_LOAN: tr("on loan"),
-        Where.ON_VEHICLE: tr("on vehicle"),
-        Where.MISSING: tr("missing"),
-        Where.STOLEN: tr("stolen"),
-        Where.SOLD: tr("sold"),
-        Where.GIVEN_BACK: tr("given back to its owner"),
-        Where.DESTROYED: tr("made unusable"),
-    }
-    linked = {Where.ON_LOAN: tr("on loan to {at}", at=at), Where.ON_VEHICLE: tr("on vehicle {at}", at=at)}
-    if at and where.where in linked:
-        return linked[where.where]
-    return tr("{where}: {at}", where=words[where.where], at=at) if at else words[where.where]

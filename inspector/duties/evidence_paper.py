@@ -6,13 +6,14 @@ from inspector.duties.incident_checks import incident_called
 from inspector.duties.keep_incident import is_closed
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
+from inspector.duties.tell_whereabouts import brief_words
 from inspector.gear.evidence import Release
 from inspector.gear.evidence_list import EvidenceList, EvidencePiece
 from inspector.gear.incident import EntryKind, Gravity, Incident, IncidentEntry, StoodThen
 from inspector.gear.item import Item
 from inspector.gear.rig_result import RigResult
 from inspector.gear.verdict import Fact
-from inspector.gear.whereabouts import Where, Whereabouts
+from inspector.gear.whereabouts import Whereabouts
 from inspector.language import show_day, tr
 from inspector.paper.evidence_list import evidence_list
 from inspector.paper.page_style import PageSize
@@ -157,17 +158,7 @@ def released_words(freed: Release, names: _Names) -> str:
 
 def _now(where: Whereabouts, last: IncidentEntry | None, names: _Names) -> str:
     """Where the register has it, and who holds it since it was handed over."""
-    words = {
-        Where.IN_STORE: tr("in store"),
-        Where.ON_LOAN: tr("on loan"),
-        Where.ON_VEHICLE: tr("on a vehicle"),
-        Where.MISSING: tr("missing"),
-        Where.STOLEN: tr("stolen"),
-        Where.SOLD: tr("sold"),
-        Where.GIVEN_BACK: tr("given back to its owner"),
-        Where.DESTROYED: tr("made unusable"),
-    }
-    place = ": ".join(text for text in (words[where.where], names.get(where.at, where.at)) if text)
+    place = brief_words(where, names)
     if last is None:
         return place
     held = tr("{name} since {day}", name=last.facts.holder, day=show_day(last.facts.on))

@@ -3,12 +3,13 @@
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
-from inspector.duties.counts import Count, names_of, where_words
+from inspector.duties.counts import Count, names_of
 from inspector.duties.due_days import LOOK_AHEAD_DAYS, competences_ending, has_left, is_lost, open_incidents
 from inspector.duties.keep_incident import kept_pieces, kept_vehicles
 from inspector.duties.lend import loans
 from inspector.duties.office import Office
 from inspector.duties.tell_due import day_words, late_words
+from inspector.duties.tell_whereabouts import brief_words
 from inspector.duties.what_falls_due import held, of_piece
 from inspector.gear.custody import Loan
 from inspector.gear.falls_due import Due, DueLine
@@ -56,7 +57,7 @@ def _counted(office: Office, page: Page, count: Count, where: Mapping[str, Where
     """All that was not simply there; a piece nobody looked for is told as such."""
     names = names_of(page)
     lines = [
-        (item.tag, kind_name(office, item), said, where_words(where[item.id], names))
+        (item.tag, kind_name(office, item), said, brief_words(where[item.id], names))
         for item, said in (*_differs(count), *_not_sought(page, count, where))
     ]
     assert count.closed is not None  # an open count lets nobody hand over
@@ -77,7 +78,7 @@ def _differs(count: Count) -> Iterator[tuple[Item, str]]:
         if mark.entry.counted is Counted.ABSENT:
             yield mark.item, tr("looked for, not there")
         elif mark.entry.counted is Counted.PRESENT and mark.entry.was and mark.entry.was.is_gone:
-            was = where_words(Whereabouts(mark.entry.was), {})
+            was = brief_words(Whereabouts(mark.entry.was), {})
             yield mark.item, tr("seen, though it was {where}", where=was)
 
 
@@ -98,7 +99,7 @@ def _missing(office: Office, page: Page, items: Sequence[Item], where: Mapping[s
 
 
 def _since(where: Whereabouts, names: dict[str, str]) -> str:
-    said = where_words(where, names)
+    said = brief_words(where, names)
     return tr("{where}, since {day}", where=said, day=show_day(where.since)) if where.since else said
 
 
@@ -133,7 +134,7 @@ def _release(verdict: Verdict, words: Explanation) -> str:
 def _retired(office: Office, page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts]) -> ProtocolTable:
     names = names_of(page)
     lines = [
-        (item.tag, kind_name(office, item), where_words(where[item.id], names))
+        (item.tag, kind_name(office, item), brief_words(where[item.id], names))
         for item in _standing(page, items, where, Outcome.RETIRE)
     ]
     columns = (tr("Tag"), tr("Piece"), tr("Where it is"))

@@ -4,10 +4,11 @@ import re
 from collections.abc import Iterable, Sequence
 from itertools import count as numbers
 
-from inspector.duties.counts import Count, count_called, names_of, open_count, where_words
+from inspector.duties.counts import Count, count_called, names_of, open_count
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.take_stock import Scanned, mark
+from inspector.duties.tell_whereabouts import brief_words
 from inspector.gear.item import Item
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import CountLine, CountList, CountPlace, ElsewhereLine
@@ -85,7 +86,7 @@ def _kind_name(office: Office, item: Item) -> str:
 def _elsewhere(office: Office, page: Page, count: Count) -> Iterable[ElsewhereLine]:
     where, names = page.whereabouts(count.elsewhere.values()), names_of(page)
     for item in count.elsewhere.values():
-        yield ElsewhereLine(item.tag, _kind_name(office, item), where_words(where[item.id], names))
+        yield ElsewhereLine(item.tag, _kind_name(office, item), brief_words(where[item.id], names))
 
 
 def type_list(

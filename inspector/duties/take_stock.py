@@ -5,9 +5,10 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from inspector.duties.count_checks import Told, kept_apart, why_not_counted
-from inspector.duties.counts import Count, counts, covers, names_of, open_count, where_words
+from inspector.duties.counts import Count, counts, covers, names_of, open_count
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line
+from inspector.duties.tell_whereabouts import brief_words
 from inspector.gear.item import Item
 from inspector.gear.stock_take import Counted, NewStockEntry, NewStockTake, StockStep, StockTake
 from inspector.gear.whereabouts import Where, Whereabouts
@@ -67,7 +68,7 @@ def _begun(office: Office, page: Page, scope: str) -> NewStockTake:
         why = tr("By the register no piece in store lies at “{place}”.", place=scope)
         raise Refused(tr("place"), why, tr("Use one of these, or a part of it: {places}.", places="; ".join(known)))
     away = [one for one in items if one not in expected and _is_away(one, found[one.id], scope)]
-    elsewhere = tuple((one.tag, where_words(found[one.id], names)) for one in away)
+    elsewhere = tuple((one.tag, brief_words(found[one.id], names)) for one in away)
     return NewStockTake(office.today, scope, tuple(one.tag for one in expected), elsewhere, office.officer.id)
 
 

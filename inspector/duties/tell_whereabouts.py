@@ -1,6 +1,7 @@
 """Say in words where pieces are, and why one is not at hand; nobody else words it."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date
 
 from inspector.gear.whereabouts import Where, Whereabouts
@@ -23,6 +24,13 @@ def where_words(found: Whereabouts, names: Mapping[str, str]) -> str:
     }
     seen = tr(", last seen: {place}", place=at) if at and found.where in {Where.MISSING, Where.STOLEN} else ""
     return words[found.where] + since + seen
+
+
+def brief_words(found: Whereabouts, names: Mapping[str, str]) -> str:
+    """Where a piece is, for a list: without the day, and without a word of what nobody wrote down."""
+    if found.where is Where.IN_STORE and not found.at:
+        return tr("in store")
+    return where_words(replace(found, since=None), names)
 
 
 def back_words(due: date | None, today: date) -> str:

@@ -5,6 +5,7 @@ from collections import defaultdict
 from dataclasses import dataclass
 
 from inspector.duties.office import Office
+from inspector.duties.tell_whereabouts import brief_words
 from inspector.gear.item import Worth
 from inspector.gear.whereabouts import Where
 from inspector.language import tr
@@ -74,7 +75,7 @@ def value_list(office: Office) -> ValueList:
     for item in items:
         is_at = where[item.id]
         if not is_at.where.is_closed:
-            place = _where_words(is_at.where, names.get(is_at.at, is_at.at))
+            place = is_at.at if is_at.where is Where.IN_STORE else brief_words(is_at, names)
             found[item.facts.owner, place].append((item.tag, item.facts.worth))
     lines = tuple(_line(owner, place, pieces) for (owner, place), pieces in sorted(found.items()))
     return ValueList(lines, _line("", "", [one for pieces in found.values() for one in pieces]))
@@ -87,15 +88,3 @@ def _line(owner: str, place: str, pieces: list[tuple[str, Worth | None]]) -> Val
             totals[worth.currency] += worth.hundredths
     unknown = tuple(sorted(tag for tag, worth in pieces if worth is None))
     return ValueLine(owner, place, len(pieces), unknown, tuple(sorted(totals.items())))
-
-
-def _where_words(where: Where, at: str) -> str:
-    words = {
-        Where.IN_STORE: at,
-        Where.ON_LOAN: tr("on loan to {at}", at=at),
-        Where.ON_VEHICLE: tr("on vehicle {at}", at=at),
-        Where.MISSING: tr("missing"),
-        Where.STOLEN: tr("stolen"),
-        Where.GIVEN_BACK: tr("given back to {at}", at=at),
-    }
-    return words.get(where, where.value)

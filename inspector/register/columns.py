@@ -1,5 +1,7 @@
 """What the tables are made of."""
 
+from typing import Any
+
 from sqlalchemy import Column, Date, ForeignKey, Index, MetaData, String, Table, Text
 
 METADATA = MetaData(
@@ -15,14 +17,27 @@ ID = String(36)
 KEY = String(80)
 
 
-def of_item(name: str) -> Table:
-    """A table of what happened to a piece, in order of day."""
+def dated(name: str, owner: str, *more: Column[Any]) -> Table:
+    """A table of what happened to something (a piece, a vehicle, a trip ...), in order of day."""
     return Table(
         name,
         METADATA,
         Column("id", ID, primary_key=True),
-        Column("item_id", ForeignKey("item.id", ondelete="RESTRICT"), nullable=False),
+        Column(f"{owner}_id", ForeignKey(f"{owner}.id", ondelete="RESTRICT"), nullable=False),
+        Column("day", Date, nullable=False),
+        *more,
+        Column("body", Text, nullable=False),
+        Index(f"ix_{name}_{owner}_id_day", f"{owner}_id", "day"),
+    )
+
+
+def called(name: str) -> Table:
+    """A table of things that people call by a reference."""
+    return Table(
+        name,
+        METADATA,
+        Column("id", ID, primary_key=True),
+        Column("ref", KEY, nullable=False, unique=True),
         Column("day", Date, nullable=False),
         Column("body", Text, nullable=False),
-        Index(f"ix_{name}_item_id_day", "item_id", "day"),
     )

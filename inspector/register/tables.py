@@ -5,7 +5,7 @@ Bodies are JSON texts of the gear dataclasses; the columns beside them are those
 
 from sqlalchemy import Column, Date, ForeignKey, Index, Integer, String, Table, Text
 
-from inspector.register.columns import ID, KEY, METADATA, of_item
+from inspector.register.columns import ID, KEY, METADATA, dated
 from inspector.register.year_tables import (
     attachment,
     attachment_data,
@@ -66,24 +66,16 @@ item = Table(
 )
 
 
-inspection = of_item("inspection")
-piece_use = of_item("piece_use")
-exposure = of_item("exposure")
-opinion = of_item("opinion")
-strike = of_item("strike")
-destruction = of_item("destruction")
-fitting = of_item("fitting")
+inspection = dated("inspection", "item")
+piece_use = dated("piece_use", "item")
+exposure = dated("exposure", "item")
+opinion = dated("opinion", "item")
+strike = dated("strike", "item")
+destruction = dated("destruction", "item")
+fitting = dated("fitting", "item")
 
-vehicle_change = Table(
-    "vehicle_change",
-    METADATA,
-    Column("id", ID, primary_key=True),
-    Column("vehicle_id", ForeignKey("vehicle.id", ondelete="RESTRICT"), nullable=False),
-    Column("day", Date, nullable=False),
-    Column("body", Text, nullable=False),
-    Index("ix_vehicle_change_vehicle_id_day", "vehicle_id", "day"),
-)
-custody = of_item("custody")
+vehicle_change = dated("vehicle_change", "vehicle")
+custody = dated("custody", "item")
 
 
 verdict = Table(
@@ -108,15 +100,7 @@ trip = Table(
     Column("body", Text, nullable=False),
 )
 
-trip_change = Table(
-    "trip_change",
-    METADATA,
-    Column("id", ID, primary_key=True),
-    Column("trip_id", ForeignKey("trip.id", ondelete="RESTRICT"), nullable=False),
-    Column("day", Date, nullable=False),
-    Column("body", Text, nullable=False),
-    Index("ix_trip_change_trip_id_day", "trip_id", "day"),
-)
+trip_change = dated("trip_change", "trip")
 
 rig = Table(
     "rig",

@@ -9,6 +9,7 @@ import pytest
 from inspector.duties.exchange_trip import import_trip
 from inspector.duties.keep_rigs import keep_rig, rig
 from inspector.duties.keep_vehicles import add_vehicle
+from inspector.duties.look_up import trips
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip, plan_trip
 from inspector.duties.rig_files import read_rig, rig_text
@@ -63,6 +64,7 @@ def test_a_mistyped_year_is_refused_before_anything_is_judged_for_it(
 def test_a_long_trip_and_a_past_one_are_planned(office: Office) -> None:
     for ref, first in (("T-8", office.today), ("T-9", office.today - timedelta(days=4000))):
         plan_trip(office, Trip("", ref, "Long", "", Ground.MUD, first, first + timedelta(days=300), ""))
+    assert {"T-8", "T-9"} <= {one.ref for one in trips(office)}
 
 
 @pytest.mark.parametrize("kept_by", [".", ","])
