@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QHideEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from inspector.desk.choice import StillBox
@@ -47,6 +47,7 @@ class InspectForm(QWidget):
         self._left = said("", Type.SMALL, faint=True)
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self.look_ahead)
+        self._waits = False
         self._area = self._form()
         self._lay_out()
         self._connect()
@@ -73,6 +74,18 @@ class InspectForm(QWidget):
         target = next((row for row in self.rows if row.grade is None), self._stops[0])
         target.setFocus()
         self._area.ensureWidgetVisible(target)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """A form that was left previews nothing any more: what it reads may be closed by then."""
+        self._waits = self._pause.isActive()
+        self._pause.stop()
+        super().hideEvent(event)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Back again, it previews what was typed last."""
+        super().showEvent(event)
+        if self._waits:
+            self._pause.start()
 
     def facts(self) -> tuple[NewInspection, int]:
         """What is clear of what was typed, and how many readings are not; these are shown at their fields."""

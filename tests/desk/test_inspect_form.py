@@ -199,3 +199,17 @@ def test_where_the_keys_go_stays_in_sight(
     qtbot.waitUntil(
         lambda: field.is_faulty and area.rect().contains(field.fault.mapTo(area, field.fault.rect().center()))
     )
+
+
+def test_a_form_that_was_left_at_once_reads_nothing_any_more_and_previews_when_it_is_back(
+    qtbot: QtBot, desk: DeskWindow, form: InspectForm
+) -> None:
+    """Behind a closed window the register may be closed as well."""
+    QTest.keyClicks(form.rows[0], "1")
+    assert form._pause.isActive()
+    with mock.patch("inspector.desk.inspect_form.preview_verdict") as asked:
+        desk.hide()
+        qtbot.wait(2 * form._pause.interval())
+        assert not asked.called
+    desk.show()
+    qtbot.waitUntil(lambda: form.preview.judged is not None)
