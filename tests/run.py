@@ -16,7 +16,7 @@ STEPS = (
     ("format", ["ruff", "format", "--check", "."]),
     ("types", ["mypy"]),
     ("import contracts", ["lint-imports"]),
-    ("tests", ["pytest", "-n", "2", *COVERAGE]),
+    ("tests", ["pytest", "-n", "2", "--dist", "worksteal", *COVERAGE]),
 )
 
 
