@@ -280,6 +280,8 @@ class Pages(QStackedWidget):
 
     def _turn_to(self, page: QWidget) -> None:
         self._notice.hide()
+        if page is not self.deed_page:
+            self.deed_page.stop()
         self._notice.setProperty("touch", bool(page.property("touch")))
         self.setCurrentWidget(page)
         self.turned.emit()

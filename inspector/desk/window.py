@@ -65,6 +65,7 @@ class DeskWindow(QMainWindow):
             event.ignore()
             self.pages.leave_form(self._close_now)
             return
+        self.pages.deed_page.stop()
         self.background.close()
         super().closeEvent(event)
 

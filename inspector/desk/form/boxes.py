@@ -1,7 +1,7 @@
 """The fields of a form: label, control, hint, and below them what is wrong. Nothing typed is ever taken away."""
 
-from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QHBoxLayout, QLabel, QPlainTextEdit, QWidget
 
 from inspector.desk.choice import Choice
@@ -85,28 +85,23 @@ class Box(QWidget):
 class LinesEdit(QPlainTextEdit):
     """A text of so many lines; Tab goes on to the next field."""
 
-    def __init__(self, lines: int) -> None:
+    def __init__(self, lines: int, look: Look) -> None:
         super().__init__()
-        self._lines = lines
+        self._lines, self._look = lines, look
         self.setTabChangesFocus(True)
-        self.ensurePolished()  # its font is known only then
+        look.changed.connect(self._resize)
         self._resize()
 
-    def changeEvent(self, event: QEvent) -> None:
-        """Larger text needs a higher box."""
-        super().changeEvent(event)
-        if event.type() in {QEvent.Type.FontChange, QEvent.Type.StyleChange}:
-            self._resize()
-
     def _resize(self) -> None:
-        self.setFixedHeight(self.fontMetrics().lineSpacing() * self._lines + 3 * GRID)
+        """By the look's own type: the widget's is known only once it is shown, too late for the page around it."""
+        self.setFixedHeight(QFontMetrics(self._look.font()).lineSpacing() * self._lines + 3 * GRID)
 
 
 class ProseBox(Box):
     """A text of several lines."""
 
     def __init__(self, asked: Asked, look: Look, stands: str = "", lines: int = _LINES) -> None:
-        self.text = LinesEdit(lines)
+        self.text = LinesEdit(lines, look)
         super().__init__(asked, look, self.text)
         self.text.setPlainText(stands)
         self.text.textChanged.connect(self.changed)

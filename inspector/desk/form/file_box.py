@@ -21,7 +21,7 @@ class FileBox(Box):
 
     def __init__(self, asked: Files, look: Look) -> None:
         self._files = asked
-        self.paths = LinesEdit(1 if asked.one or asked.folder else _LINES)
+        self.paths = LinesEdit(1 if asked.one or asked.folder else _LINES, look)
         self.paths.setAcceptDrops(False)  # the whole field takes what is dropped
         self.choose_button = button(tr("Choose…"), self.choose, name=tr("Choose: {label}", label=asked.label))
         line = QWidget()

@@ -1,6 +1,6 @@
 """The page that asks what a deed needs, does it, and says at its field what is refused."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from functools import partial
 from typing import Any
 
@@ -15,7 +15,7 @@ from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
-from inspector.desk.place import Place, Unsaved
+from inspector.desk.place import Place
 from inspector.desk.plain import Fold, button, column, hairline, said, scroll
 from inspector.duties.form_facts import FormFacts, form_facts
 from inspector.duties.keep_draft import forget, keep, kept
@@ -56,20 +56,6 @@ class FormPage(Place):
         )
 
     @property
-    def unsaved(self) -> Unsaved | None:
-        """What is typed, where something is."""
-        if self.deed is None or not self.is_written:
-            return None
-        return Unsaved(
-            tr("“{title}” is not done.", title=self.deed.title),
-            tr("What you typed is kept as a draft for the next time, or thrown away."),
-            tr("Keep writing"),
-            self.focus_again,
-            self._throw_away,
-            tr("Throw it away"),
-        )
-
-    @property
     def stays(self) -> bool:
         """Whether the form stays open for the next one."""
         return self.deed is not None and self.deed.stays
@@ -92,6 +78,14 @@ class FormPage(Place):
         """Go back to the first field that is wrong, else to the first one."""
         wrong = next((one for one in self.boxes if one.fault_text), None)
         self._go_to(wrong or self.boxes[0])
+
+    def stop(self) -> None:
+        """The form is left: what was typed is set aside and stands here again the next time."""
+        if self.deed and self.is_written:
+            keep(self._office, self._draft_key, self._drafted())
+            head = tr("What you typed for “{title}” is set aside.", title=self.deed.title)
+            self._notice.tell(head, tr("It stands there again when you open that form."))
+        self._let_go()
 
     def try_do(self) -> None:
         """Do the deed, unless a field cannot be read or lacks what is needed."""
@@ -168,7 +162,7 @@ class FormPage(Place):
         fields = [*self._parts(parts, more=False), *self._folded()]
         form = column([*head, hairline(), *fields], GRID + GRID // 2)
         form.setMaximumWidth(self._look.px(_WIDEST_PX))
-        self._area = scroll(column([form]), deed.title)
+        self._area = scroll(_beside_air(form), deed.title)
         self.do_button.setText(deed.button)
         self.do_button.setAccessibleName(deed.button)
         self.do_button.setEnabled(True)
@@ -210,9 +204,11 @@ class FormPage(Place):
     def _keep_draft(self) -> None:
         if self.is_written:
             self._background.run(
-                keep, self._office, self._draft_key, {box.asked.key: box.draft for box in self.boxes},
-                done=lambda _: None, failed=lambda _: None,
-            )  # fmt: skip
+                keep, self._office, self._draft_key, self._drafted(), done=lambda _: None, failed=lambda _: None
+            )
+
+    def _drafted(self) -> dict[str, object]:
+        return {box.asked.key: box.draft for box in self.boxes}
 
     def _begin_anew(self) -> None:
         for box in self.boxes:
@@ -220,12 +216,6 @@ class FormPage(Place):
         self._pause.stop()
         forget(self._office, self._draft_key)
         self.focus_start()
-
-    def _throw_away(self, then: Callable[[], object]) -> None:
-        self._pause.stop()
-        forget(self._office, self._draft_key)
-        self._let_go()
-        then()
 
     def _let_go(self) -> None:
         self._pause.stop()
@@ -248,6 +238,16 @@ def _checked(box: Box) -> object:
     if box.asked.needed and (value is None or (isinstance(value, str) and not value.strip())):
         raise Refused(box.asked.label, tr("It is needed."), box.asked.hint or tr("Fill it in."))
     return value
+
+
+def _beside_air(form: QWidget) -> QWidget:
+    """A form no wider than it reads well; a row reckons with that width, a column would not."""
+    page = QWidget()
+    layout = QHBoxLayout(page)
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.addWidget(form, 1)
+    layout.addStretch(0)
+    return page
 
 
 def _row(parts: list[QWidget]) -> QWidget:
