@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from operator import itemgetter
 
 from inspector.duties.office import Office
 from inspector.duties.tell_whereabouts import brief_words, where_words
@@ -54,12 +55,13 @@ def choices(office: Office) -> Choices:
 
 def _answers(office: Office, page: Page, wanted: Wanted) -> Answers:
     found = page.find_gear(_asked(office, page, wanted))
-    gone_count = sum(gone for _, _, gone in found)
-    if not wanted.gone_too and wanted.held is not Held.GONE:
-        found = tuple(one for one in found if not one[2])
-    counted = Counter(outcome for _, outcome, _ in found)
+    gone = page.gone() if found and not wanted.held else frozenset[str]()
+    here = [one for one in found if one[0] not in gone] if gone else found
+    gone_count = len(found) if wanted.held is Held.GONE else len(found) - len(here)
+    kept = found if wanted.gone_too else here
+    counted = Counter(map(itemgetter(1), kept))
     chosen = wanted.outcome.value if wanted.outcome else ""
-    tags = tuple(tag for tag, outcome, _ in found if not chosen or outcome == chosen)
+    tags = tuple([tag for tag, outcome in kept if outcome == chosen] if chosen else [tag for tag, _ in kept])
     return Answers(tags, {one: counted[one.value] for one in Outcome}, gone_count)
 
 

@@ -261,9 +261,13 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
         """Check the ledger and every row it accounts for."""
         return ledger.verify(self._connection, against)
 
-    def find_gear(self, asked: lists.Asked) -> tuple[tuple[str, str, bool], ...]:
-        """Tag, outcome and whether it is gone of each piece that answers, in its order."""
+    def find_gear(self, asked: lists.Asked) -> list[tuple[str, str]]:
+        """Tag and outcome of each piece that answers, in its order."""
         return lists.found(self._connection, asked)
+
+    def gone(self) -> frozenset[str]:
+        """The tags of what was sold, given back or destroyed."""
+        return lists.gone(self._connection)
 
     def gear(self, asked: lists.Asked) -> tuple[lists.GearLine, ...]:
         """Lines of the gear list."""

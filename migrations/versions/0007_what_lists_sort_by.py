@@ -24,7 +24,8 @@ def upgrade() -> None:
     op.add_column("standing", sa.Column("rated", sa.Double(), nullable=True))
     op.add_column("standing", sa.Column("inspected_on", sa.Date(), nullable=True))
     op.add_column("standing", sa.Column("exposed", sa.String(10), nullable=False, server_default="none"))
-    op.create_index(op.f("ix_standing_tag"), "standing", ["tag"])
+    for name in ("tag", "kind", "owner"):
+        op.create_index(op.f(f"ix_standing_{name}"), "standing", [name])
     _fill(op.get_bind())
 
 

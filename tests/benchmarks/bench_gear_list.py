@@ -10,11 +10,7 @@ asked through the bare driver; for the window, the longest time its own thread w
 import os
 import random
 import sqlite3
-import statistics
 import sys
-import tempfile
-import time
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
@@ -23,7 +19,6 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from inspector.duties.build_sample import build_sample
-from inspector.duties.gear_list import answers, choices, rows_of
 from inspector.duties.office import Office
 from inspector.gear.custody import Hands, NewCustody
 from inspector.gear.item import NewItem
@@ -33,7 +28,7 @@ from inspector.gear.person import Person
 from inspector.gear.whereabouts import NewWhereabouts, Where
 from inspector.register.book import open_book
 from inspector.register.rows import from_body, new_id, to_body
-from inspector.rulebook.load import Rulebook, packaged
+from inspector.rulebook.load import Rulebook
 
 EVENING = datetime(2026, 11, 25, 19, 0, tzinfo=UTC)
 PIECE_COUNT = 100_000

@@ -54,7 +54,8 @@ YEAR = tuple(reversed([name for name in METADATA.tables if name in vars(year_tab
 
 def without_listing(connection: sqlite3.Connection) -> None:
     """Take away the columns by which the list sorts, as before the seventh revision."""
-    connection.execute("DROP INDEX ix_standing_tag")
+    for name in ("tag", "kind", "owner"):
+        connection.execute(f"DROP INDEX ix_standing_{name}")
     for column in LISTED:
         connection.execute(f"ALTER TABLE standing DROP COLUMN {column}")
 
