@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QLabel, QProgressBar, QStatusBar
 
-from inspector.desk.opened import Listed
+from inspector.desk.gear_list.listed import Listed
 from inspector.duties.office import Office
 from inspector.gear.outcome import Outcome
 from inspector.language import show_day, tr, tr_n
