@@ -57,6 +57,7 @@ class GearTable(QWidget):
         self._empty, self._next, self._foot = said("", Type.HEAD), said(""), said("", faint=True)
         self._told = said("")
         self.clear_button = button(tr("Show all"), self._clear, name=tr("Show every piece again"))
+        _keep_room(self.clear_button)
         self._lay_out()
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self._read)
@@ -187,11 +188,11 @@ class GearTable(QWidget):
 
     def _tell(self, found: Listed) -> None:
         """How many of how many, by what; and what to do where there is none."""
-        filters = self.filters.words()
+        kind_name = self.filters.kind.box.currentText()
         self.filter.count(found.counts)
-        self._told.setText(shown_words(found, filters))
-        self.clear_button.setVisible(bool(narrowing(found, filters)))
-        why, what_to_do = nothing_words(found, filters)
+        self._told.setText(shown_words(found, kind_name))
+        self.clear_button.setVisible(bool(narrowing(found.wanted, kind_name)))
+        why, what_to_do = nothing_words(found, kind_name)
         self._empty.setText(why)
         self._next.setText(what_to_do)
         self._rows.setCurrentIndex(0 if found.tags else 1)
@@ -241,6 +242,13 @@ class GearTable(QWidget):
     def _tell_chosen(self) -> None:
         spans = self.view.selectionModel().selection().toList()
         self.bar.tell(sum(one.bottom() - one.top() + 1 for one in spans))
+
+
+def _keep_room(part: QWidget) -> None:
+    """Let nothing move when this is hidden."""
+    policy = part.sizePolicy()
+    policy.setRetainSizeWhenHidden(True)
+    part.setSizePolicy(policy)
 
 
 def _row(wide: QWidget, last: QWidget) -> QHBoxLayout:

@@ -48,10 +48,6 @@ class GearFilters(QWidget):
             held=self.held.value,
         )  # fmt: skip
 
-    def words(self) -> tuple[str, ...]:
-        """What is chosen, in words; nothing of a box that lets all pass."""
-        return tuple(box.currentText() for box in self._boxes() if box.currentIndex() > 0)
-
     def reset(self) -> None:
         """Let all pass again; nobody is told of it."""
         for box in self._boxes():
@@ -97,7 +93,7 @@ def _dues() -> list[tuple[str, Due | None]]:
 
 def _exposures() -> list[tuple[str, Exposed | None]]:
     return [
-        (tr("Any exposure or none"), None),
+        (tr("Exposed or not"), None),
         (tr("Wetted by salt"), Exposed.SALT),
         (tr("Any exposure logged"), Exposed.ANY),
         (tr("No exposure told"), Exposed.NONE),
@@ -106,7 +102,7 @@ def _exposures() -> list[tuple[str, Exposed | None]]:
 
 def _places() -> list[tuple[str, Held | None]]:
     return [
-        (tr("Anywhere but gone"), None),
+        (tr("All but gone"), None),
         (tr("In store"), Held.IN_STORE),
         (tr("On loan"), Held.ON_LOAN),
         (tr("On a vehicle"), Held.ON_VEHICLE),

@@ -1,13 +1,13 @@
 """What the gear list needs from the register, fetched in one go by the worker."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from inspector.desk.gear_list.columns import as_table
 from inspector.duties.gear_list import Choices, answers, choices, rows_of
 from inspector.duties.look_up import RegisterFacts, register_facts
 from inspector.duties.office import Office
-from inspector.gear.lists import GearRow, Wanted
+from inspector.gear.lists import GearRow, Order, Wanted
 from inspector.gear.outcome import Outcome
 
 PAGE = 64  # rows fetched at a time
@@ -40,6 +40,11 @@ class Listed:
     gone_count: int = 0
     place: Mapping[str, int] | None = None
     choices: Choices | None = None
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether all that the club has was counted, and nothing narrows the list but its outcome."""
+        return replace(self.wanted, outcome=None, order=Order.DUE, falling=False) == Wanted()
 
 
 def listed(office: Office, wanted: Wanted, sight: Sight | None = None, with_choices: bool = False) -> Listed:

@@ -23,7 +23,7 @@ class Sorting(QWidget):
         self.turn = QPushButton()
         self.turn.setCheckable(True)
         self.turn.toggled.connect(lambda _falling: self._turned())
-        self.columns_button = QPushButton(tr("Columns  ▾"))
+        self.columns_button = QPushButton(tr("Columns"))
         self.columns_button.setAccessibleName(tr("Choose the columns"))
         self._actions: dict[str, QAction] = {}
         self.columns_button.setMenu(self._menu())
