@@ -95,10 +95,11 @@ class GearView(QTableView):
         self._spread()
 
     def choose(self, row: int) -> None:
-        """Put the bar on a row."""
+        """Put the bar on a row, and choose it alone, whatever keys are held down."""
         if 0 <= row < len(self._model.tags):
-            self.selectRow(row)
-            self.setCurrentIndex(self._model.index(row, TAG))
+            index, flags = self._model.index(row, TAG), QItemSelectionModel.SelectionFlag
+            self.selectionModel().setCurrentIndex(index, flags.ClearAndSelect | flags.Rows)
+            self.scrollTo(index)
 
     def choose_also(self, rows: Iterable[int]) -> None:
         """Add rows to those that are chosen."""
