@@ -10,7 +10,12 @@ asked through the bare driver; for the window, the longest time its own thread w
 import os
 import random
 import sqlite3
+import statistics
 import sys
+import tempfile
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
@@ -18,7 +23,14 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QApplication
+
+from inspector.desk.background import Background
+from inspector.desk.gear_table import GearTable
+from inspector.desk.look import Look
 from inspector.duties.build_sample import build_sample
+from inspector.duties.gear_list import answers, choices, rows_of
 from inspector.duties.office import Office
 from inspector.gear.custody import Hands, NewCustody
 from inspector.gear.item import NewItem
@@ -28,7 +40,7 @@ from inspector.gear.person import Person
 from inspector.gear.whereabouts import NewWhereabouts, Where
 from inspector.register.book import open_book
 from inspector.register.rows import from_body, new_id, to_body
-from inspector.rulebook.load import Rulebook
+from inspector.rulebook.load import Rulebook, packaged
 
 EVENING = datetime(2026, 11, 25, 19, 0, tzinfo=UTC)
 PIECE_COUNT = 100_000
@@ -127,3 +139,120 @@ def _life(connection: sqlite3.Connection, key: str, chance: random.Random) -> No
 def _event(connection: sqlite3.Connection, table: str, key: str, day: date, facts: object) -> None:
     row = (new_id(), key, day.isoformat(), to_body(facts))
     connection.execute(f"INSERT INTO {table} (id, item_id, day, body) VALUES (?, ?, ?, ?)", row)
+
+
+def measure(place: Path, rules: Rulebook, repeats: int = 7) -> list[Measured]:
+    """Each question, the pages and the choices, on a register that is open."""
+    office = office_on(place, rules)
+    with sqlite3.connect(place / "register.db") as bare:
+        rows = [_question(office, bare, name, wanted, repeats) for name, wanted in _WANTED.items()]
+    bare.close()
+    tags = answers(office, Wanted()).tags
+    middle = len(tags) // 2
+    rows.append(_timed("64 rows of one page", lambda: rows_of(office, tags[middle : middle + 64]), repeats))
+    rows.append(_timed("kinds and owners to choose from", lambda: choices(office), repeats))
+    office.book.close()
+    return rows
+
+
+def _question(office: Office, bare: sqlite3.Connection, name: str, wanted: Wanted, repeats: int) -> Measured:
+    """A question beside SQLite's own search for the same words, which leaves nothing out and counts nothing."""
+    taken = _timed(name, lambda: answers(office, wanted), repeats)
+    words = wanted.search.casefold().split()
+    where = " AND ".join("search LIKE ?" for _ in words) or "1"
+    sql = f"SELECT tag FROM standing WHERE {where} ORDER BY next_due IS NULL, next_due, tag"
+    given = [f"%{word}%" for word in words]
+    alone = _timed(name, lambda: bare.execute(sql, given).fetchall(), repeats)
+    is_same = wanted == Wanted(wanted.search)
+    count = len(answers(office, wanted).tags)
+    return replace(taken, bare_ms=alone.median_ms if is_same else None, count=count)
+
+
+def _timed(name: str, work: Callable[[], object], repeats: int) -> Measured:
+    taken = []
+    for _ in range(repeats):
+        began = time.perf_counter()
+        work()
+        taken.append((time.perf_counter() - began) * 1000)
+    return Measured(name, statistics.median(taken), max(taken))
+
+
+def measure_window(place: Path, rules: Rulebook) -> list[Measured]:
+    """How long the window's own thread was not free while somebody types, scrolls, sorts, chooses all, reads again."""
+    app = QApplication.instance() or QApplication([])
+    office, background = office_on(place, rules), Background()
+    look = Look()
+    table = GearTable(office, background, look)
+    look.apply()
+    table.resize(1280, 640)
+    table.show()
+    table.refresh()
+    _settle(app, table, background, [])
+    bar = table.view.verticalScrollBar()
+    steps: dict[str, list[Callable[[], object]]] = {
+        "typing a word, a letter at a time": [lambda n=n: table.search("shackle"[:n]) for n in range(1, 8)],  # type: ignore[misc]
+        "all again": [lambda: table.search("")],
+        "scrolling through it": [lambda n=n: bar.setValue(bar.maximum() * n // 40) for n in range(41)],  # type: ignore[misc]
+        "another order": [lambda: table.order.choose(Order.TAG)],
+        "choosing every piece": [table.view.selectAll],
+        "reading again with all chosen": [table.refresh],
+        "an outcome": [table.filter.buttons[Outcome.HOLD].click],
+    }
+    rows = []
+    for name, deeds in steps.items():
+        blocked: list[float] = []
+        for deed in deeds:
+            with _clock(blocked):
+                deed()
+            _settle(app, table, background, blocked)
+        rows.append(Measured(name, statistics.median(blocked), max(blocked), count=table.model.rowCount()))
+    background.close()
+    table.close()
+    office.book.close()
+    return rows
+
+
+@contextmanager
+def _clock(into: list[float]) -> Iterator[None]:
+    began = time.perf_counter()
+    yield
+    into.append((time.perf_counter() - began) * 1000)
+
+
+def _settle(app: QCoreApplication, table: GearTable, background: Background, blocked: list[float]) -> None:
+    """Let the window work until nothing is under way; each turn that took longer than nothing is noted."""
+    quiet_since = time.perf_counter()
+    while time.perf_counter() - quiet_since < 0.1:
+        with _clock(blocked):
+            app.processEvents()
+        if not background.is_idle or table._pause.isActive():
+            quiet_since = time.perf_counter()
+        if blocked and blocked[-1] < 0.05:
+            blocked.pop()
+            time.sleep(0.001)
+
+
+def main(count: int = PIECE_COUNT) -> int:
+    """Print the figures; 0 when the bars are kept."""
+    rules = packaged()
+    with tempfile.TemporaryDirectory() as folder:
+        prepare(Path(folder), rules, count)
+        asked, window = measure(Path(folder), rules), measure_window(Path(folder), rules)
+    print(f"{count} pieces; in the worker:")
+    for one in asked:
+        bare = f"{one.bare_ms:7.1f} ms SQLite alone, {one.median_ms / one.bare_ms:.1f} x" if one.bare_ms else ""
+        print(f"{one.name:<40}{one.median_ms:7.1f} ms (worst {one.worst_ms:.1f}) {one.count:>7} rows  {bare}")
+    print("in the window's own thread, each turn of its loop:")
+    for one in window:
+        print(f"{one.name:<40}{one.median_ms:7.2f} ms (worst {one.worst_ms:.1f}) {one.count:>7} rows")
+    typed = max(one.median_ms / one.bare_ms for one in asked if one.bare_ms)
+    longest = max(one.worst_ms for one in window)
+    met = typed <= BAR_RATIO and longest <= BAR_MS
+    print(
+        f"bars: {BAR_RATIO} x SQLite alone ({typed:.1f}), {BAR_MS} ms a turn ({longest:.1f}): {'' if met else 'not '}met"
+    )
+    return 0 if met else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main(*(int(one) for one in sys.argv[1:2])))

@@ -14,7 +14,7 @@ from inspector.desk.gear_model import GearModel, outcome_at
 from inspector.desk.window import DeskWindow
 from inspector.duties.look_up import RegisterFacts
 from inspector.duties.office import Office
-from inspector.gear.lists import GearRow, Wanted
+from inspector.gear.lists import GearRow, Order, Wanted
 from inspector.gear.outcome import Outcome
 
 TODAY = date(2026, 11, 25)
@@ -101,9 +101,9 @@ def test_choosing_an_outcome_shows_only_its_pieces(qtbot: QtBot, desk: DeskWindo
 def test_the_order_can_be_chosen(qtbot: QtBot, desk: DeskWindow) -> None:
     """Next due first, by tag, worst first."""
     assert tags(desk) == ["SH-002", "SH-001", "HR-007"]
-    desk.pages.table.order.choose("tag")
+    desk.pages.table.order.choose(Order.TAG)
     qtbot.waitUntil(lambda: tags(desk) == ["HR-007", "SH-001", "SH-002"])
-    desk.pages.table.order.choose("worst")
+    desk.pages.table.order.choose(Order.WORST)
     qtbot.waitUntil(lambda: tags(desk) == ["HR-007", "SH-002", "SH-001"])
 
 
