@@ -1,7 +1,7 @@
 """The gear list as Qt's table model: it knows every tag, and asks for the rest of a row only when it is looked at."""
 
 from collections import OrderedDict
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from datetime import date
 from typing import Any
 
@@ -33,7 +33,6 @@ class GearModel(QAbstractTableModel):
         super().__init__(parent)
         self._today = today
         self.tags: tuple[str, ...] = ()
-        self._place: Mapping[str, int] = {}
         self._pages: OrderedDict[int, tuple[GearRow, ...]] = OrderedDict()
         self._missing: OrderedDict[int, None] = OrderedDict()
         self._under_way: set[int] = set()
@@ -41,17 +40,10 @@ class GearModel(QAbstractTableModel):
         self._gather = QTimer(self, singleShot=True, interval=_GATHER_MS)
         self._gather.timeout.connect(self._ask)
 
-    def show_list(
-        self,
-        tags: tuple[str, ...],
-        pages: Mapping[int, tuple[GearRow, ...]],
-        today: date,
-        place: Mapping[str, int] | None = None,
-    ) -> None:
-        """Show other pieces. pages: the rows that are here already; place: the row of each tag."""
+    def show_list(self, tags: tuple[str, ...], pages: Mapping[int, tuple[GearRow, ...]], today: date) -> None:
+        """Show other pieces. pages: the rows that are here already, by the number of their page."""
         self.beginResetModel()
         self.tags, self._today = tags, today
-        self._place = place if place is not None else {tag: row for row, tag in enumerate(tags)}
         self._pages = OrderedDict(pages)
         self._missing.clear()
         self._under_way.clear()
@@ -80,11 +72,12 @@ class GearModel(QAbstractTableModel):
 
     def row_of(self, tag: str) -> int:
         """The number of the row with this tag, else 0."""
-        return self._place.get(tag, 0)
+        return self.tags.index(tag) if tag in self.tags else 0
 
-    def has(self, tag: str) -> bool:
-        """Whether the piece is listed."""
-        return tag in self._place
+    def rows_of(self, tags: Collection[str]) -> list[int]:
+        """The numbers of the rows of those of these tags that are listed."""
+        wanted = set(tags)
+        return [row for row, tag in enumerate(self.tags) if tag in wanted] if wanted else []
 
     def row_at(self, number: int) -> GearRow | None:
         """A row, or None where it is not here yet; then it is asked for."""

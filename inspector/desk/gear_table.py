@@ -177,11 +177,11 @@ class GearTable(QWidget):
         self._keep_tag, sight = self._current_tag(), self.view.sight
         chosen = [tag for tag in self.view.chosen[: _MOST_KEPT + 1] if tag != sight.tag]
         self.model.tell_order(found.wanted.order, found.wanted.falling)
-        self.model.show_list(found.tags, found.pages, self._office.today, found.place)
+        self.model.show_list(found.tags, found.pages, self._office.today)
         self._tell(found)
         self.view.stand(sight)
         if len(chosen) <= _MOST_KEPT:
-            self.view.choose_also(self.model.row_of(tag) for tag in chosen if self.model.has(tag))
+            self.view.choose_also(self.model.rows_of(chosen))
         self._tell_current()
         self._tell_chosen()
         self.shown.emit(found)

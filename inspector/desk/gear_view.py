@@ -4,7 +4,7 @@ room."""
 from collections.abc import Iterable
 
 from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QKeySequence, QPainter, QResizeEvent
+from PySide6.QtGui import QKeyEvent, QKeySequence, QPainter, QPixmap, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -20,9 +20,9 @@ from inspector.desk.gear_list.listed import Sight
 from inspector.desk.gear_model import GearModel, Index, outcome_at
 from inspector.desk.keys import search_text
 from inspector.desk.look import GRID, Look
-from inspector.desk.pen import paint
-from inspector.drawings.marks import outcome_mark
+from inspector.desk.pen import mark_icon
 from inspector.drawings.shapes import Ink
+from inspector.gear.outcome import Outcome
 from inspector.language import tr
 
 _MARK_PX = 18
@@ -36,6 +36,8 @@ class _Cells(QStyledItemDelegate):
     def __init__(self, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
         self._look = look
+        self._marks: dict[Outcome, QPixmap] = {}
+        look.changed.connect(self._marks.clear)
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Paint one cell."""
@@ -45,7 +47,7 @@ class _Cells(QStyledItemDelegate):
             if option.state & QStyle.StateFlag.State_Selected:
                 painter.fillRect(option.rect, band)
             left, top = option.rect.left() + self._look.px(GRID), option.rect.center().y() - size / 2 + 1
-            paint(outcome_mark(outcome, 10.0), painter, left, top, size, self._look)
+            painter.drawPixmap(left, round(top), self._mark(outcome, size))
             option.rect = option.rect.adjusted(size + self._look.px(GRID), 0, 0, 0)
         super().paint(painter, option, index)
         self._hairline(painter, option.rect, index)
@@ -53,6 +55,12 @@ class _Cells(QStyledItemDelegate):
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         """Rows stand on the grid."""
         return QSize(super().sizeHint(option, index).width(), self._look.px(_ROW_PX))
+
+    def _mark(self, outcome: Outcome, size: int) -> QPixmap:
+        """The mark, drawn once a look: drawing it anew in each cell takes longer than all the rest."""
+        if outcome not in self._marks:
+            self._marks[outcome] = mark_icon(outcome, self._look, size).pixmap(size)
+        return self._marks[outcome]
 
     def _hairline(self, painter: QPainter, rect: QRect, index: Index) -> None:
         painter.setPen(self._look.colour(Ink.HAIR))
@@ -160,6 +168,8 @@ class GearView(QTableView):
         head.setSectionsClickable(True)
         head.sectionPressed.disconnect()  # Qt would choose the whole column, which is every piece
         head.setStretchLastSection(True)
+        # a head that is painted asks of every row whether its column is chosen; of a selection of its own, of none
+        head.setSelectionModel(QItemSelectionModel(self._model, head))
         head.sectionClicked.connect(self.head_clicked)
 
     def _open(self, row: int) -> None:

@@ -28,8 +28,8 @@ class Sight:
 class Listed:
     """The pieces that answer, by tag, and the rows of those in sight.
 
-    place: the row of each tag; pages: rows by the number of their page; counts: pieces that answer all but the outcome
-    asked for, by outcome, all under None; gone_count: how many answer and are gone; choices: what may be asked for.
+    pages: rows by the number of their page; counts: pieces that answer all but the outcome asked for, by outcome, all
+    under None; gone_count: how many answer and are gone; choices: what may be asked for.
     """
 
     wanted: Wanted
@@ -38,7 +38,6 @@ class Listed:
     counts: Mapping[Outcome | None, int]
     register: RegisterFacts
     gone_count: int = 0
-    place: Mapping[str, int] | None = None
     choices: Choices | None = None
 
     @property
@@ -51,8 +50,8 @@ def listed(office: Office, wanted: Wanted, sight: Sight | None = None, with_choi
     """The gear list with the rows in sight."""
     sight = sight or Sight()
     found = answers(office, wanted)
-    place = {tag: row for row, tag in enumerate(found.tags)}
-    top = max(place.get(sight.tag, 0) - sight.above, 0)
+    row = found.tags.index(sight.tag) if sight.tag in found.tags else 0
+    top = max(row - sight.above, 0)
     numbers = range(top // PAGE, (top + sight.count) // PAGE + 1)
     counts: dict[Outcome | None, int] = {None: sum(found.counts.values())}
     counts.update({one: found.counts[one] for one in Outcome})
@@ -63,7 +62,6 @@ def listed(office: Office, wanted: Wanted, sight: Sight | None = None, with_choi
         counts=counts,
         register=register_facts(office),
         gone_count=found.gone_count,
-        place=place,
         choices=choices(office) if with_choices else None,
     )
 
