@@ -175,13 +175,12 @@ class GearTable(QWidget):
             self.filters.offer(found.choices)
             self._with_choices = False
         self._keep_tag, sight = self._current_tag(), self.view.sight
-        chosen = [tag for tag in self.view.chosen[: _MOST_KEPT + 1] if tag != sight.tag]
+        chosen = self.view.chosen if 1 < self.view.chosen_count <= _MOST_KEPT else ()
         self.model.tell_order(found.wanted.order, found.wanted.falling)
         self.model.show_list(found.tags, found.pages, self._office.today)
         self._tell(found)
         self.view.stand(sight)
-        if len(chosen) <= _MOST_KEPT:
-            self.view.choose_also(self.model.rows_of(chosen))
+        self.view.choose_also(self.model.rows_of(chosen))
         self._tell_current()
         self._tell_chosen()
         self.shown.emit(found)
@@ -240,8 +239,7 @@ class GearTable(QWidget):
         self._foot.setText(f"{told.tag}   {told.headline}" if told else "")
 
     def _tell_chosen(self) -> None:
-        spans = self.view.selectionModel().selection().toList()
-        self.bar.tell(sum(one.bottom() - one.top() + 1 for one in spans))
+        self.bar.tell(self.view.chosen_count)
 
 
 def _keep_room(part: QWidget) -> None:

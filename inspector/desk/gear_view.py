@@ -123,6 +123,11 @@ class GearView(QTableView):
         return tuple(tag for top, bottom in spans for tag in self._model.tags[top : bottom + 1])
 
     @property
+    def chosen_count(self) -> int:
+        """How many rows are chosen."""
+        return sum(one.bottom() - one.top() + 1 for one in self.selectionModel().selection().toList())
+
+    @property
     def sight(self) -> Sight:
         """What part of the list is looked at."""
         row, top = self.currentIndex().row(), self.verticalScrollBar().value()

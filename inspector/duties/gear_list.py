@@ -13,7 +13,6 @@ from inspector.gear.fitting import NewFitting
 from inspector.gear.item import Item, NewItem
 from inspector.gear.lists import Answers, Due, GearRow, Held, Owned, Wanted
 from inspector.gear.outcome import Outcome
-from inspector.gear.verdict import Explanation
 from inspector.gear.whereabouts import Where, Whereabouts
 from inspector.language import tr
 from inspector.register.current import facts_of
@@ -23,6 +22,13 @@ from inspector.register.rows import from_body
 from inspector.rulebook.words import fitted_words, marked_words
 
 _DAYS = {Due.IN_30_DAYS: 30, Due.IN_90_DAYS: 90}
+
+
+@dataclass(frozen=True, slots=True)
+class _Said:
+    """The one line of a verdict's words that a list shows; the others are passed over unread."""
+
+    use_line: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,7 +122,7 @@ def _row(office: Office, line: GearLine, facts: NewItem, where: Whereabouts, nam
         unloosened=Outcome(line.unloosened) if line.unloosened and line.unloosened != line.outcome else None,
         serial=facts.serial,
         inspected_on=line.inspected_on,
-        use_line=from_body(line.words, Explanation).use_line,
+        use_line=from_body(line.words, _Said).use_line,
         where=brief_words(where, names),
     )
 
