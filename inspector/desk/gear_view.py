@@ -37,7 +37,7 @@ class _Cells(QStyledItemDelegate):
         super().__init__(parent)
         self._look = look
         self._marks: dict[Outcome, QPixmap] = {}
-        look.changed.connect(self._marks.clear)
+        look.changed.connect(self._forget_marks)
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Paint one cell."""
@@ -55,6 +55,9 @@ class _Cells(QStyledItemDelegate):
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         """Rows stand on the grid."""
         return QSize(super().sizeHint(option, index).width(), self._look.px(_ROW_PX))
+
+    def _forget_marks(self) -> None:
+        self._marks.clear()
 
     def _mark(self, outcome: Outcome, size: int) -> QPixmap:
         """The mark, drawn once a look: drawing it anew in each cell takes longer than all the rest."""
