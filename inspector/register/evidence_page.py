@@ -8,6 +8,7 @@ from inspector.gear.custody import Hands, NewCustody
 from inspector.gear.evidence import NewQuarantine, NewRelease, Release
 from inspector.gear.incident import EntryKind, Gravity
 from inspector.gear.item import Item
+from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Explanation, Verdict
 from inspector.register import tables, year_tables
 from inspector.register.rows import from_body
@@ -41,6 +42,12 @@ class EvidencePage(YearPage):
         table = tables.verdict
         row = self._connection.execute(select(table.c.body, table.c.words).where(table.c.id == key)).one()
         return from_body(str(row[0]), Verdict), from_body(str(row[1]), Explanation)
+
+    def outcomes_of(self, item: Item) -> dict[str, Outcome]:
+        """The outcome of every verdict that was ever kept of a piece, by the verdict's id."""
+        table = tables.verdict
+        found = select(table.c.id, table.c.outcome).where(table.c.item_id == item.id)
+        return {str(key): Outcome(outcome) for key, outcome in self._connection.execute(found)}
 
     def held_by_on(self, item: Item, on: date) -> str:
         """The id of whoever had the piece on loan on a day; who brought it back that very day had it."""
