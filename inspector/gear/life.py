@@ -39,7 +39,7 @@ class LifeEntry:
 
 @dataclass(frozen=True, slots=True)
 class Life:
-    """Entries in order of day. today: the day of looking; due: of the next inspection or reading, None where none is."""
+    """Entries in order of day. today: the day of looking; due: of the next inspection or reading, None: nothing is."""
 
     booked: date
     today: date

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 
 from inspector.drawings.shapes import Drawing, Ink, Line, RoundedRect
-from inspector.drawings.tube import face_of
+from inspector.drawings.wall_points import face_of
 from inspector.drawings.wall_section import wall_section
 from inspector.gear.verdict import WallForecast
 from inspector.units import System
