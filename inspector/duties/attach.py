@@ -9,7 +9,7 @@ from inspector.duties.plain_lines import check_line
 from inspector.duties.who import id_of
 from inspector.gear.attachment import Attachment, NewAttachment, PaperKind
 from inspector.language import tr
-from inspector.paper.photo import take_in
+from inspector.paper.photo import MOST_BYTES, take_in
 from inspector.refused import Refused
 from inspector.register.page import Page
 
@@ -49,6 +49,18 @@ def attach(
         kept = page.add_attachment(owner, facts, found.data)
         page.enter("attach", by=office.officer.id, at=office.now, facts={"about": about, "as": facts})
     return kept
+
+
+def read_file(place: Path) -> bytes:
+    """The bytes of a file that is to be kept; refused where it is no file, cannot be read or is too large."""
+    try:
+        if place.is_file() and place.stat().st_size <= MOST_BYTES:
+            return place.read_bytes()
+    except OSError as error:
+        why = tr("{file} cannot be read ({why}).", file=place, why=error.strerror)
+        raise Refused(tr("file"), why, tr("Look whether it is still there.")) from error
+    why = tr("{file} is no file, or has more than {most} MB.", file=place, most=MOST_BYTES // 10**6)
+    raise Refused(tr("file"), why, tr("Take a single file, and make it smaller where it is too large."))
 
 
 def attachments(office: Office, about: str) -> tuple[Attachment, ...]:

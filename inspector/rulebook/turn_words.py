@@ -25,9 +25,7 @@ _TURNING = {one.value: one for one in (Outcome.DERATE, Outcome.HOLD, Outcome.RET
 def turn_facts(dossier: Dossier, verdict: Verdict, book: Rulebook, system: System = System.METRIC) -> tuple[Fact, ...]:
     """Each thing under its name. Of a retired piece, that nothing changes it."""
     if verdict.outcome is Outcome.RETIRE:
-        told = tr(
-            "nothing: a retirement is final; only an entry that was wrong can be struck, by two competent persons"
-        )
+        told = tr("nothing: a retirement is final; only a wrong entry can be struck, by two competent persons")
         return (Fact(tr("What changes it"), told),)
     outcomes = {rule.id: _TURNING.get(rule.otherwise) for rule in book.rules_for(dossier.kind)}
     return (
