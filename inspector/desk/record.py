@@ -17,6 +17,8 @@ from inspector.gear.outcome import Outcome
 from inspector.language import tr
 from inspector.units import System
 
+_MOST_BESIDE_FACTS = 2  # pictures that leave room below them; of more the other column is the shorter one
+
 
 class Record(QWidget):
     """back, inspect, sheet, notice: what the officer asks for. typed: a letter that belongs to the search.
@@ -109,7 +111,7 @@ class Record(QWidget):
         layout.addSpacing(GRID)
         layout.addWidget(names, 1)
         deeds = (self.inspect_button, self.sheet_button, self.notice_button, self.why_button, self.more_button)
-        layout.addWidget(flow(list(deeds)), 2, Qt.AlignmentFlag.AlignTop)
+        layout.addWidget(flow(list(deeds)), 0, Qt.AlignmentFlag.AlignTop)
         return layout
 
     def _page(self, opened: Opened) -> QWidget:
@@ -121,8 +123,9 @@ class Record(QWidget):
             wide.append(parts.facts_part(tr("What would change this"), opened.turns))
         if words.sums:
             wide.append(parts.facts_part(tr("The figures"), words.sums))
-        margin = [*parts.drawings_part(judged, self._look, self._system, opened.how)]
-        margin.append(parts.facts_part(tr("The piece"), opened.piece))
+        margin = parts.drawings_part(judged, self._look, self._system, opened.how)
+        shorter = wide if len(margin) > _MOST_BESIDE_FACTS else margin
+        shorter.append(parts.facts_part(tr("The piece"), opened.piece))
         top = Columns(column(wide, 3 * GRID), column(margin, 3 * GRID), self._look)
         page = column([top, *self._below(opened)], 3 * GRID)
         page.setObjectName("page")

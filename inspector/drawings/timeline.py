@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from inspector.drawings.axes import Scale, day_ticks
-from inspector.drawings.extent import Box, text_width_mm
+from inspector.drawings.extent import Box, extent, text_width_mm
 from inspector.drawings.labels import Labels
 from inspector.drawings.life_marks import HALF_MM, bundle, bundle_width_mm, mark, row_words, stretch
 from inspector.drawings.shapes import Anchor, Drawing, Ink, Line, Shape, Text
@@ -102,23 +102,28 @@ class _Chart:
             yield from room.take(Text(at, tick.words, LABEL_MM, anchor=Anchor.MIDDLE, ink=Ink.FAINT))
 
     def lines(self) -> list[Shape]:
-        """Today, and the day on which something falls due."""
-        life, today = self.life, tr("today, {day}", day=show_day(self.life.today))
-        shapes = self._line(life.today, today, 1, ())
+        """Today, and the day on which something falls due, each with its words in a row of the head."""
+        life = self.life
+        today = self._words(life.today, tr("today, {day}", day=show_day(life.today)), 1, Ink.FAINT)
+        shapes: list[Shape] = [today, self._line(life.today, today.text, Ink.FAINT, _HEAD_MM - _EDGE_MM)]
         if life.due:
-            words = tr("next due {day}") if life.due > life.today else tr("was due {day}")
-            shapes += self._line(life.due, words.format(day=show_day(life.due)), 0, (1.0, 0.8))
+            said = tr("next due {day}") if life.due > life.today else tr("was due {day}")
+            due = self._words(life.due, said.format(day=show_day(life.due)), 0, Ink.LIMIT)
+            x, taken = self.across.at(life.due.toordinal()), extent(today)
+            is_crossed = taken.left - _EDGE_MM <= x <= taken.right + _EDGE_MM
+            top = _HEAD_MM - _EDGE_MM if is_crossed else LEADING_MM + 0.4
+            shapes += [due, self._line(life.due, due.text, Ink.LIMIT, top, (1.0, 0.8))]
         return shapes
 
-    def _line(self, day: date, words: str, row: int, dash: tuple[float, ...]) -> list[Shape]:
-        """An upright line with its words in a row of the head, within the frame."""
-        x, y = self.across.at(day.toordinal()), (row + 0.8) * LEADING_MM
+    def _words(self, day: date, words: str, row: int, ink: Ink) -> Text:
+        """Above the line of a day, as near as the frame allows."""
         half = text_width_mm(words, LABEL_MM) / 2
-        middle = min(max(x, _EDGE_MM + half), self.width_mm - _EDGE_MM - half)
-        ink = Ink.LIMIT if dash else Ink.FAINT
-        text = Text((middle, y), words, LABEL_MM, anchor=Anchor.MIDDLE, ink=ink)
-        top = (row + 1) * LEADING_MM + 0.4
-        return [text, Line((x, top), (x, self.bottom_mm), ink=ink, width_mm=0.3, dash_mm=dash, tells=words)]
+        x = min(max(self.across.at(day.toordinal()), _EDGE_MM + half), self.width_mm - _EDGE_MM - half)
+        return Text((x, (row + 0.8) * LEADING_MM), words, LABEL_MM, anchor=Anchor.MIDDLE, ink=ink)
+
+    def _line(self, day: date, words: str, ink: Ink, top: float, dash: tuple[float, ...] = ()) -> Line:
+        x = self.across.at(day.toordinal())
+        return Line((x, top), (x, self.bottom_mm), ink=ink, width_mm=0.3, dash_mm=dash, tells=words)
 
     def row(self, sort: LifeSort) -> list[Shape]:
         """The marks of a row in order of day, what lasted as lines behind them."""
