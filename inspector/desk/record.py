@@ -1,6 +1,6 @@
 """The page of one piece: its verdict and reasons first, the drawing beside them, then all that is known of it."""
 
-from PySide6.QtCore import QMimeData, Qt, Signal
+from PySide6.QtCore import QMimeData, Qt, QTimer, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
@@ -45,6 +45,7 @@ class Record(QWidget):
         super().__init__()
         self._look, self._system = look, system
         self.opened: Opened | None = None
+        self.whole = False  # whether all of the page is built
         self.setObjectName("page")
         self._tag, self._kind = short("", Type.DISPLAY), said("", Type.HEAD, faint=True)
         self.inspect_button = button(tr("Inspect"), self.inspect.emit, rank="first")
@@ -66,13 +67,14 @@ class Record(QWidget):
 
     def show_piece(self, opened: Opened) -> None:
         """Show a piece from the top."""
-        self.opened = opened
+        self.opened, self.whole = opened, False
         dossier = opened.judged.dossier
         self._tag.setText(dossier.item.tag)
         self._kind.setText(dossier.kind.name)
         self.notice_button.setVisible(opened.judged.verdict.outcome is Outcome.RETIRE)
         self._area.setWidget(self._page(opened))
         self._area.verticalScrollBar().setValue(0)
+        QTimer.singleShot(0, self, lambda: self._show_below(opened))  # what is read first is there at once
 
     def focus_start(self) -> None:
         """Where the keys go when the page opens: to what is done most."""
@@ -127,11 +129,20 @@ class Record(QWidget):
         shorter = wide if len(margin) > _MOST_BESIDE_FACTS else margin
         shorter.append(parts.facts_part(tr("The piece"), opened.piece))
         top = Columns(column(wide, 3 * GRID), column(margin, 3 * GRID), self._look)
-        page = column([top, *self._below(opened)], 3 * GRID)
+        page = column([top], 3 * GRID)
         page.setObjectName("page")
         if layout := page.layout():
             layout.setContentsMargins(0, GRID, 2 * GRID, 3 * GRID)
         return page
+
+    def _show_below(self, opened: Opened) -> None:
+        """Add what lies below the verdict, the figures and the pictures, in the next turn of the window."""
+        page = self._area.widget()
+        layout = page.layout() if page else None
+        if self.opened is opened and isinstance(layout, QVBoxLayout):
+            for number, one in enumerate(self._below(opened), start=1):
+                layout.insertWidget(number, one)
+            self.whole = True
 
     def _below(self, opened: Opened) -> list[QWidget]:
         """What follows over the whole width: its life, what belongs to it, what was done, what is folded away."""

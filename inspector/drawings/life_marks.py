@@ -102,6 +102,12 @@ def _triangle(at: Point, way: int) -> Shape:
     )  # fmt: skip
 
 
+def _wedge(at: Point) -> Shape:
+    """A triangle on its point."""
+    (x, y), r = at, HALF_MM - 0.2
+    return Polygon(((x - r, y - r), (x + r, y - r), (x, y + r)), width_mm=_INK_MM, fill=Ink.PAPER)
+
+
 def _cross(at: Point) -> Shape:
     """A plus with thick arms."""
     r, half = HALF_MM - 0.1, 0.5
@@ -126,7 +132,7 @@ _BUILDERS: dict[LifeSort, Callable[[Point], Shape]] = {
     LifeSort.LENDING: lambda at: _triangle(at, 1),
     LifeSort.WORK: _cross,
     LifeSort.PLACE: _house,
-    LifeSort.WORD: _ring,
+    LifeSort.WORD: _wedge,
     LifeSort.FILE: _page(Ink.PAPER),
     LifeSort.PAPER: _page(Ink.STEEL),
 }

@@ -62,7 +62,10 @@ def _strength(one: SteelStrength, is_first: bool, most_n: float, system: System)
     left = full * (one.left_ratio or 0.0)
     outline = Bar(0.0, full, Ink.THIN, Ink.FAINT, one.beside, _tells(one, one.sound_n, tr("as new"), system))
     fill = Ink.BAND if one.beside else Ink.STEEL
-    bars = (outline, Bar(0.0, left, fill, Ink.LIMIT if is_first else Ink.INK, tells=tr("{part}: now", part=one.part)))
+    bars = (
+        outline,
+        Bar(0.0, left, fill, Ink.LIMIT if is_first else Ink.INK, tells=_tells(one, one.now_n, tr("now"), system)),
+    )
     said = tr("First lasting set at {pull}", pull=_force(one.set_n or 0.0, system))
     ticks = ((one.set_n / most_n, said),) if one.set_n is not None and most_n else ()
     words = _first_words(one) if is_first else one.part

@@ -198,3 +198,14 @@ def test_a_reading_on_a_rough_face_is_a_hollow_dot_and_says_why(wall: WallForeca
 )
 def test_the_retire_date_is_told_with_its_bounds(band: WallBand, words: str) -> None:
     assert band_days(band) == words
+
+
+def test_every_mark_tells_its_value(wall: WallForecast) -> None:
+    """Whoever hovers or walks by keys hears figures, days and reasons, not names alone."""
+    how = dict.fromkeys(wall.history, "thickness gauge on bare metal, by a member")
+    tells = " | ".join(shape.tells for shape in wall_history(wall, ON, how=how).shapes)
+    assert "left: 5.0 mm on 2 Apr 2023, thickness gauge on bare metal, by a member" in tells
+    assert "Wall as new: 6.3 mm" in tells
+    assert "Must keep 3 mm: club's share of the wall as new" in tells
+    assert "On 13 Jun 2026: 4 mm" in tells
+    assert "Down to its limit on 1 Jun 2030, at 0.25 mm a year: long-term rate" in tells
