@@ -109,10 +109,10 @@ def test_each_place_tells_its_reading_how_it_was_taken_and_by_whom(wall: WallFor
 def test_a_place_that_was_never_read_is_a_dashed_ring_and_says_so(wall: WallForecast) -> None:
     drawing = wall_section(replace(wall, unread_points=("right", "at pin hole")))
     rings = [shape for shape in drawing.shapes if "never read by" in shape.tells]
-    assert [ring.tells for ring in rings if ring.dash_mm] == [
+    assert {ring.tells for ring in rings if ring.dash_mm} == {
         "right: never read by a competent person",
         "at pin hole: never read by a competent person",
-    ]
+    }
     assert "at pin hole: never read" in said(drawing)
     assert "Never read: right, at pin hole." in drawing.describes
 
