@@ -142,6 +142,7 @@ class Record(QWidget):
         if self.opened is opened and isinstance(layout, QVBoxLayout):
             for number, one in enumerate(self._below(opened), start=1):
                 layout.insertWidget(number, one)
+                one.show()  # Qt would wait for yet another turn
             self.whole = True
 
     def _below(self, opened: Opened) -> list[QWidget]:
