@@ -23,11 +23,11 @@ class _FlowLayout(QLayout):
         """How many parts there are."""
         return len(self._items)
 
-    def itemAt(self, index: int) -> QLayoutItem | None:  # type: ignore[override]
+    def itemAt(self, index: int) -> QLayoutItem | None:
         """The part at a place; None beyond the last one, as Qt asks."""
         return self._items[index] if 0 <= index < len(self._items) else None
 
-    def takeAt(self, index: int) -> QLayoutItem | None:  # type: ignore[override]
+    def takeAt(self, index: int) -> QLayoutItem | None:
         """The part at a place, let go of."""
         return self._items.pop(index) if 0 <= index < len(self._items) else None
 

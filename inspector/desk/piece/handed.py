@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QIODevice, QMimeData
-from PySide6.QtGui import QImage
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMimeData
+from PySide6.QtGui import QImage, QImageWriter
 
 from inspector.duties.attach import read_file
 from inspector.language import tr
@@ -44,5 +44,5 @@ def _read(given: Handed) -> Iterator[tuple[str, bytes]]:
     if given.image is not None:
         buffer = QBuffer()
         buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-        given.image.save(buffer, "PNG")
+        QImageWriter(buffer, QByteArray(b"PNG")).write(given.image)
         yield tr("pasted picture") + ".png", bytes(buffer.data().data())
