@@ -66,7 +66,7 @@ class _Chart:
         corner = (_PLOT.left, limit)
         band = RoundedRect(corner, _PLOT.width, _PLOT.bottom - limit, ink=None, fill=Ink.BAND, tells=said)
         base = Line((_PLOT.left, _PLOT.bottom), (_PLOT.right, _PLOT.bottom), ink=Ink.FAINT)
-        sure = band_shapes(self.wall.band, self.across, self.down, _PLOT)
+        sure = band_shapes(self.wall.band, self.across, self.down, _PLOT, self.system)
         return [band, *sure, *self._length_ticks(), base, *self._day_ticks()]
 
     def _length_ticks(self) -> list[Shape]:

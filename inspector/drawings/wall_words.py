@@ -111,6 +111,15 @@ def band_at(at: BandAt, system: System) -> str:
     return tr("{low} to {high}, the line at {line}", low=low, high=high, line=line)
 
 
+def band_words(band: WallBand, system: System) -> str:
+    """How the band was made, where it lies on the judging day and at the next reading, and when it meets the limit."""
+    told = [tr("Band: {made}", made=band_made(band))]
+    for at in (band.now, band.at_due):
+        if at:
+            told.append(tr("{day}: {band}.", day=show_day(at.on), band=band_at(at, system)))
+    return " ".join([*told, tr("Down to the limit: {days}.", days=band_days(band))])
+
+
 def in_words(wall: WallForecast, system: System) -> str:
     """The chart for a person who cannot see it: each reading named, then the note."""
     read = "; ".join(f"{point.as_typed}, {show_day(point.on)}" for point in wall.history)
