@@ -59,6 +59,7 @@ QCheckBox::indicator:checked {{ background: {ink}; border: {g3}px solid {field};
 QPushButton[rank="tag"] {{ border: none; text-align: left; font-weight: bold; text-decoration: underline;
     padding: {g6}px 0; }}
 QPushButton[rank="tag"]:focus {{ background: {band}; }}
+QPushButton[rank="thumb"] {{ padding: 0; }}
 QWidget[touch="true"] QPushButton {{ min-height: {g36}px; }}
 QWidget[touch="true"] QLineEdit, QWidget[touch="true"] QComboBox {{ min-height: {g36}px; }}
 QWidget[touch="true"] QComboBox QAbstractItemView::item {{ min-height: {g48}px; }}
