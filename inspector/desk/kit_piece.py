@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QScrollArea, QStackedWidge
 from inspector.desk.keys import search_text
 from inspector.desk.kit_question import Question, answer_word
 from inspector.desk.look import GRID, Look, Type
-from inspector.desk.measure_box import MeasureBox
+from inspector.desk.inspect.measure_box import MeasureBox
 from inspector.desk.plain import button, clear, column, facts, fill, said, scroll
 from inspector.gear.kind import Grade
 from inspector.gear.kit_check import AskedMeasure, KitPiece, Seen

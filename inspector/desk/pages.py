@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from inspector.desk.background import Background
 from inspector.desk.gear_table import GearTable
-from inspector.desk.inspect_form import InspectForm
+from inspector.desk.inspect.inspect_form import InspectForm
 from inspector.desk.look import Look
 from inspector.desk.notice import Notice
 from inspector.desk.opened import Opened, inspected, opened

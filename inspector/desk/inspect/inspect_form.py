@@ -7,13 +7,13 @@ from PySide6.QtGui import QHideEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from inspector.desk.choice import StillBox
-from inspector.desk.form_head import FormHead
-from inspector.desk.grade_row import GradeRow
+from inspector.desk.inspect.form_head import FormHead
+from inspector.desk.inspect.grade_row import GradeRow
 from inspector.desk.look import GRID, Look, Type
-from inspector.desk.measure_box import MeasureBox, PointField
+from inspector.desk.inspect.measure_box import MeasureBox, PointField
 from inspector.desk.opened import Opened
 from inspector.desk.plain import button, column, hairline, said, scroll
-from inspector.desk.preview_pane import PreviewPane
+from inspector.desk.inspect.preview_pane import PreviewPane
 from inspector.duties.office import Office
 from inspector.duties.preview_verdict import first_values, note_first, preview_verdict
 from inspector.gear.inspection import FirstValue, NewInspection

@@ -5,10 +5,10 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from inspector.desk.choice import StillBox
 from inspector.desk.fault_field import FaultField
-from inspector.desk.how_box import LABEL_PX, HowBox
+from inspector.desk.inspect.how_box import LABEL_PX, HowBox
 from inspector.desk.look import GRID, Type
 from inspector.desk.plain import said, short
-from inspector.desk.typed_reading import must_say_method, reading_of, with_unit
+from inspector.desk.inspect.typed_reading import must_say_method, reading_of, with_unit
 from inspector.gear.inspection import Reading
 from inspector.gear.item import Item
 from inspector.gear.kind import Measure

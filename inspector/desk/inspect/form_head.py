@@ -7,7 +7,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QVBoxLayout, QWidget
 
 from inspector.desk.choice import Choice, StillDate
-from inspector.desk.how_box import LABEL_PX
+from inspector.desk.inspect.how_box import LABEL_PX
 from inspector.desk.look import GRID, Type
 from inspector.desk.opened import Opened
 from inspector.desk.plain import said, short
