@@ -3,12 +3,12 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from inspector.duties.keep_draft import forget
+from inspector.duties.log_inspection import Written, log_inspection
 from inspector.duties.look_up import RegisterFacts, list_gear, open_item, people, register_facts, trips
 from inspector.duties.office import Office
-from inspector.duties.record_inspection import record_inspection
 from inspector.duties.tell_history import history_of
 from inspector.duties.whereabouts import where_is
-from inspector.gear.inspection import NewInspection
 from inspector.gear.judged import Judged
 from inspector.gear.lists import GearRow, HistoryRow
 from inspector.gear.outcome import Outcome
@@ -72,10 +72,16 @@ def opened(office: Office, tag: str) -> Opened:
     return Opened(open_item(office, tag), history_of(office, tag), people(office), where_is(office, tag))
 
 
-def inspected(office: Office, tag: str, facts: NewInspection) -> Opened:
-    """Log the inspection; the piece as it stands then."""
-    record_inspection(office, tag, facts)
+def inspected(office: Office, tag: str, written: Written) -> Opened:
+    """Log the inspection, and let go of its draft; the piece as it stands then."""
+    log_inspection(office, tag, written)
+    forget(office, draft_key(tag))
     return opened(office, tag)
+
+
+def draft_key(tag: str) -> str:
+    """Under which key the draft of an inspection is kept."""
+    return f"inspect {tag}"
 
 
 def trips_ahead(office: Office) -> tuple[Trip, ...]:

@@ -8,6 +8,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from itertools import pairwise
 
 from inspector.duties.last_time import readings_at
 from inspector.duties.office import Office
@@ -153,7 +154,7 @@ class _Look:
         """Metres a year, the fastest between any two readings there; of a wall read once, the worst rate in print."""
         pairs = [
             way * (one.figure.si - two.figure.si) / _years(seen.on, then.on)
-            for (seen, one), (then, two) in zip(before, before[1:], strict=False)
+            for (seen, one), (then, two) in pairwise(before)
             if then.on > seen.on
         ]
         if pairs:

@@ -1,4 +1,4 @@
-"""A reading out of the ordinary is asked about before it is kept; who keeps it says in the history that he read again."""
+"""A reading out of the ordinary is asked about before it is kept; who keeps it says that he read it again."""
 
 from collections.abc import Mapping
 from dataclasses import replace
@@ -125,8 +125,8 @@ def test_webbing_may_draw_in_again_and_is_not_asked_about(office: Office) -> Non
 
 def test_a_pin_thicker_than_every_hole_is_asked_about(tube: Office) -> None:
     pin = NewItem(
-        "KP-1", "hitch_pin", Rating(Basis.UNRATED, None, None, ""), sizes=(size("pin_diameter", "18 mm"),), owner="Club",
-        provenance=Provenance.NEW,
+        "KP-1", "hitch_pin", Rating(Basis.UNRATED, None, None, ""), sizes=(size("pin_diameter", "18 mm"),),
+        owner="Club", provenance=Provenance.NEW,
     )  # fmt: skip
     book_in(tube, pin)
     (one,) = found(tube, "KP-1", {"pin_diameter": "18 mm"})

@@ -1,24 +1,39 @@
 """The form of an inspection: graded by number keys, measured field by field, the verdict beside it while one types."""
 
+from collections.abc import Callable
 from dataclasses import replace
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtGui import QHideEvent, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtGui import (
+    QDragEnterEvent,
+    QDropEvent,
+    QGuiApplication,
+    QHideEvent,
+    QKeyEvent,
+    QKeySequence,
+    QResizeEvent,
+    QShowEvent,
+)
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
-from inspector.desk.choice import StillBox
-from inspector.desk.inspect.form_head import FormHead
-from inspector.desk.inspect.grade_row import GradeRow
-from inspector.desk.look import GRID, Look, Type
-from inspector.desk.inspect.measure_box import MeasureBox, PointField
-from inspector.desk.opened import Opened
-from inspector.desk.plain import button, column, hairline, said, scroll
+from inspector.desk.background import Background
+from inspector.desk.drafting import DraftKeeper, Values
+from inspector.desk.inspect.draft_offer import DraftOffer
+from inspector.desk.inspect.form_body import FormBody
+from inspector.desk.inspect.form_draft import files_of, noted_in, restore, told_of, values_of
 from inspector.desk.inspect.preview_pane import PreviewPane
+from inspector.desk.look import GRID, Look, Type
+from inspector.desk.opened import Opened, draft_key
+from inspector.desk.plain import button, hairline, said
+from inspector.duties.keep_draft import Draft
+from inspector.duties.log_inspection import Written
 from inspector.duties.office import Office
-from inspector.duties.preview_verdict import first_values, note_first, preview_verdict
+from inspector.duties.plausible import Caution, cautions, widest_hole
+from inspector.duties.preview_verdict import first_values, leave_preview, note_first, preview_verdict
 from inspector.gear.inspection import FirstValue, NewInspection
 from inspector.language import tr, tr_n
 from inspector.refused import Refused
+from inspector.units import Figure
 
 _PAUSE_MS = 400
 _NARROW_PX = 800
@@ -27,31 +42,39 @@ _STRIP_PX = 136
 
 
 class InspectForm(QWidget):
-    """save: an inspection to keep, as (tag, facts). cancel: leave the form. refused: something stands in the way."""
+    """save: an inspection to keep, as (tag, Written). cancel: leave the form. refused: something stands in the way.
+
+    background: the window's; the form asks it for its draft, its photos and what stands in the register beside it.
+    """
 
     save = Signal(str, object)
     cancel = Signal()
     refused = Signal(object)
 
-    def __init__(self, office: Office, opened: Opened, look: Look) -> None:
+    def __init__(self, office: Office, opened: Opened, look: Look, background: Background | None = None) -> None:
         super().__init__()
         self.setObjectName("page")
+        self.setAcceptDrops(True)
         self._office, self._opened, self._look = office, opened, look
+        self._background = background or Background(self)
         self._dossier = opened.judged.dossier
-        self.head = FormHead(opened, office.officer, office.today)
-        self.rows = [GradeRow(check) for check in self._dossier.kind.checks]
-        self.boxes = [MeasureBox(one, self._dossier.item, office.decimal) for one in self._dossier.kind.measures]
-        self.preview = PreviewPane(look)
+        self.body = FormBody(office, opened, look, self._background)
+        self.head, self.rows, self.boxes = self.body.head, self.body.rows, self.body.boxes
+        self.photos, self._area = self.body.photos, self.body.area
+        self.preview, self.offer = PreviewPane(look), DraftOffer()
         self.noted: tuple[FirstValue, ...] = ()  # what held or retired the piece in a preview
+        self._widest_hole: Figure | None = None
         self.save_button = button(tr("Save inspection"), self.try_save, rank="first")
         self._left = said("", Type.SMALL, faint=True)
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self.look_ahead)
         self._waits = False
-        self._area = self._form()
+        self.keeper = DraftKeeper(office, draft_key(opened.tag), self._background, self._values, self)
+        self._draft: Draft | None = None
         self._lay_out()
         self._connect()
         self.look_ahead()
+        self._look_beside()
 
     @property
     def tag(self) -> str:
@@ -60,25 +83,25 @@ class InspectForm(QWidget):
 
     @property
     def is_written(self) -> bool:
-        """Whether something would be lost by leaving."""
-        graded = any(row.grade for row in self.rows)
-        return graded or any(not box.is_empty for box in self.boxes) or bool(self.head.note_text)
+        """Whether something would be lost by leaving; what a preview noted is, even where nothing stands any more."""
+        return self.body.is_written or (bool(self.noted) and not self.offer.is_open)
 
     def focus_start(self) -> None:
-        """Begin at the first check."""
-        self._stops[0].setFocus()
+        """Begin at the first check, or at the offer to go on with a draft."""
+        if self.offer.is_open:
+            self.offer.go_on.setFocus()
+        else:
+            self.body.focus_start()
 
     def focus_again(self) -> None:
         """Go back to the first check that is open, else to the first stop."""
-        self._area.setFocus()
-        target = next((row for row in self.rows if row.grade is None), self._stops[0])
-        target.setFocus()
-        self._area.ensureWidgetVisible(target)
+        self.body.focus_again()
 
     def hideEvent(self, event: QHideEvent) -> None:
-        """A form that was left previews nothing any more: what it reads may be closed by then."""
+        """A form that was left previews nothing any more: what it reads may be closed by then. Its draft is kept."""
         self._waits = self._pause.isActive()
         self._pause.stop()
+        self.keeper.flush()
         super().hideEvent(event)
 
     def showEvent(self, event: QShowEvent) -> None:
@@ -89,18 +112,16 @@ class InspectForm(QWidget):
 
     def facts(self) -> tuple[NewInspection, int]:
         """What is clear of what was typed, and how many readings are not; these are shown at their fields."""
-        answers = tuple(row.answer for row in self.rows if row.answer)
-        found = [box.readings() for box in self.boxes]
-        readings = tuple(reading for clear, _ in found for reading in clear)
-        return self.head.inspection(answers, readings), sum(faults for _, faults in found)
+        return self.body.facts()
 
     def look_ahead(self) -> None:
-        """Show what the verdict would be."""
+        """Show what the verdict would be, and what is out of the ordinary."""
         self._pause.stop()
         facts, faults = self.facts()
-        QTimer.singleShot(0, self, self._keep_in_sight)  # once faults and choices have taken their room
+        QTimer.singleShot(0, self, self.body.keep_in_sight)  # once faults and choices have taken their room
+        self.body.refuse(None)
+        self._caution(facts)
         self._tell_left()
-        self.head.refuse(None)
         if not facts.answers and not facts.readings:
             self.preview.wait(_nothing_yet(faults))
             return
@@ -108,65 +129,143 @@ class InspectForm(QWidget):
         try:
             judged = preview_verdict(seated, self._dossier, facts)
         except Refused as refusal:
-            self._tell(refusal)
+            self.body.refuse(refusal)
             self.preview.refuse(refusal)
         else:
             self.noted = note_first(self.noted, judged, facts)
             self.preview.show_verdict(judged, _left_out(faults))
 
     def try_save(self) -> None:
-        """Hand the inspection on to be kept, unless a field cannot be read."""
+        """Hand the inspection on to be kept, unless a field cannot be read or waits for a second look."""
         facts, faults = self.facts()
-        if faults:
-            why = tr_n("One reading cannot be taken as it stands.", "{count} readings cannot be taken.", faults)
-            self.refused.emit(Refused(tr("readings"), why, tr("Mend it, or empty the field. Nothing else is lost.")))
-            QTimer.singleShot(0, self, self._go_to_fault)  # once the message above has taken its room
+        self._caution(facts)
+        if self.offer.is_open or not self.save_button.isEnabled():
+            return
+        if refusal := self._not_ready(faults):
+            self.refused.emit(refusal)
+            QTimer.singleShot(0, self, self.body.go_to_fault)  # once the message above has taken its room
             return
         self.save_button.setEnabled(False)
-        self.save.emit(self.tag, replace(facts, first_values=first_values(self.noted, facts)))
+        whole = replace(facts, first_values=first_values(self.noted, facts))
+        written = Written(whole, self.body.confirmed, self.photos.photos)
+        self.keeper.hold(lambda: self.save.emit(self.tag, written))
 
     def not_saved(self, refusal: Refused) -> None:
         """Show why nothing was kept; all that was typed stays."""
         self.save_button.setEnabled(True)
-        self._tell(refusal)
+        self.keeper.resume()
+        self.body.refuse(refusal)
 
-    def _tell(self, refusal: Refused) -> None:
-        """Show a refusal at the field it names."""
-        for box in self.boxes:
-            if box.measure.name == refusal.field:
-                box.refuse(refusal)
-        self.head.refuse(refusal)
+    def throw_away(self, then: Callable[[], object]) -> None:
+        """Forget what was typed and its draft, then go on. What held or retired the piece in a preview is written
+        into the ledger before."""
+        if not self.noted:
+            self.keeper.forget(then)
+            return
+        given = (self._office, self.tag, self.noted)
+        self._background.run(
+            leave_preview, *given, done=lambda _: self.keeper.forget(then), failed=self.refused.emit
+        )  # fmt: skip
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Files and pictures may be dropped anywhere on the form."""
+        if self.photos.takes(event.mimeData()):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Take what was dropped."""
+        event.acceptProposedAction()
+        self.photos.take(event.mimeData())
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """A picture is pasted wherever no text is."""
+        mime = QGuiApplication.clipboard().mimeData()
+        if event.matches(QKeySequence.StandardKey.Paste) and self.photos.takes(mime):
+            self.photos.take(mime)
+        else:
+            super().keyPressEvent(event)
+
+    def _not_ready(self, faults: int) -> Refused | None:
+        if faults:
+            why = tr_n("One reading cannot be taken as it stands.", "{count} readings cannot be taken.", faults)
+            return Refused(tr("readings"), why, tr("Mend it, or empty the field. Nothing else is lost."))
+        if self.head.more.fault():
+            return Refused(tr("next within"), tr("It is no number of days."), tr("Mend it, or empty the field."))
+        if line := self.body.open_caution():
+            what = tr("Look again; where it is so, set the tick below the field. Nothing else is lost.")
+            return Refused(line.caution.name if line.caution else "", line.text.text(), what)
+        if self.photos.is_busy:
+            return Refused(tr("photos"), tr("A photo is still being looked at."), tr("Wait a moment and save again."))
+        return None
+
+    def _caution(self, facts: NewInspection) -> None:
+        found: tuple[Caution, ...] = ()
+        if facts.readings or self.is_written:
+            found = cautions(self._office, self._dossier, facts, self._widest_hole)
+        self.body.caution(found)
 
     def _tell_left(self) -> None:
         """How many checks are still open, beside the button."""
-        left = sum(row.grade is None for row in self.rows)
+        left = self.body.open_count
         text = tr_n(
             "One check is open; it counts as not seen.", "{count} checks are open; they count as not seen.", left
         )
-        self._left.setText(text if left else tr("Every check is graded."))
+        told = text if left else tr("Every check is graded.")
+        wait = tr("A field waits for a second look.") if self.body.open_caution() else ""
+        self._left.setText(f"{told} {wait}".strip())
 
-    def _go_to_fault(self) -> None:
-        fault = next((found for box in self.boxes if (found := box.first_fault())), None)
-        if fault:
-            fault.setFocus()
-            self._area.ensureWidgetVisible(fault, 0, 10 * GRID)  # with what is said below it
+    def _look_beside(self) -> None:
+        """Ask for the draft, and for what other pieces say of this one."""
+        self.keeper.look()
+        given = (self._office, self._dossier)
+        self._background.run(widest_hole, *given, done=self._know_hole, failed=lambda _: None)
 
-    def _keep_in_sight(self) -> None:
-        """Where the keys go must be seen, with what is said below it."""
-        focused = self.focusWidget()
-        if self._area.isAncestorOf(focused):
-            self._area.ensureWidgetVisible(focused, 0, 6 * GRID)
+    def _know_hole(self, hole: Figure | None) -> None:
+        self._widest_hole = hole
+        if hole and self.is_written:
+            self._pause.start()
 
-    def _form(self) -> QScrollArea:
-        parts: list[QWidget] = [self.head, hairline(), said(tr("Look"), Type.HEAD), *self.rows]
-        if self.boxes:
-            parts += [hairline(), said(tr("Measure"), Type.HEAD), *self.boxes]
-        parts += [hairline(), self.head.note_label, self.head.note]
-        page = column(parts, GRID)
-        layout = page.layout()
-        if layout:
-            layout.setContentsMargins(0, 0, 2 * GRID, 3 * GRID)
-        return scroll(page, tr("Inspection"))
+    def _values(self) -> Values | None:
+        """What the draft holds; None while nothing is written."""
+        if not self.is_written:
+            return None
+        photos = self.photos.photos
+        return {
+            **values_of(self.head, self.rows, self.boxes, self.noted),
+            "files": [one.path for one in photos if one.path],
+            "photos": sum(not one.path for one in photos),
+        }
+
+    def _offer_draft(self, draft: Draft) -> None:
+        """Offer to go on. What its preview had noted holds from now on, whatever the answer."""
+        self._draft = draft
+        noted = noted_in(draft.values)
+        known = {(one.observation, one.point) for one in noted}
+        self.noted = (*noted, *(one for one in self.noted if (one.observation, one.point) not in known))
+        self._open_body(False)
+        self.offer.offer(draft, self._opened.people, self._office.officer, told_of(draft.values))
+
+    def _go_on(self) -> None:
+        if self._draft:
+            self.offer.hide()
+            self._open_body(True)
+            restore(self._draft.values, self.head, self.rows, self.boxes)
+            self.photos.take_files(files_of(self._draft.values))
+            self.focus_again()
+
+    def _begin_anew(self) -> None:
+        self.throw_away(self._begun_anew)
+
+    def _begun_anew(self) -> None:
+        self.noted = ()
+        self.offer.hide()
+        self._open_body(True)
+        self.keeper.resume()
+        self.focus_start()
+
+    def _open_body(self, is_open: bool) -> None:
+        self.body.setEnabled(is_open)
+        self.save_button.setEnabled(is_open)
 
     def _lay_out(self) -> None:
         foot = QHBoxLayout()
@@ -175,7 +274,8 @@ class InspectForm(QWidget):
         foot.addWidget(button(tr("Leave"), self.cancel.emit, name=tr("Leave without saving")))
         foot.addWidget(self._left, 1)
         left = QVBoxLayout()
-        left.addWidget(self._area, 1)
+        left.addWidget(self.offer)
+        left.addWidget(self.body, 1)
         left.addWidget(hairline())
         left.addLayout(foot)
         self._box = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
@@ -194,23 +294,12 @@ class InspectForm(QWidget):
         self._box.setStretch(1, 2 if even else 1)
 
     def _connect(self) -> None:
-        self._stops: list[GradeRow | StillBox | PointField] = [*self.rows]
-        self._stops += [stop for box in self.boxes for stop in box.stops]
-        for stop in self._stops:
-            stop.moves.connect(lambda step, stop=stop: self._move(stop, step))
-        for row in self.rows:
-            row.graded.connect(self._pause.start)
-        for box in self.boxes:
-            box.typed.connect(self._pause.start)
-        self.head.changed.connect(self._pause.start)
-
-    def _move(self, stop: QWidget, step: int) -> None:
-        """Go to the next check or field; after the last one to the note."""
-        place = [one is stop for one in self._stops].index(True) + step
-        target: QWidget = self._stops[place] if 0 <= place < len(self._stops) else self.head.note
-        if place >= 0:
-            target.setFocus()
-            self._area.ensureWidgetVisible(target, 0, 6 * GRID)
+        self.body.changed.connect(self._pause.start)
+        self.body.changed.connect(self.keeper.touch)
+        self.keeper.found.connect(self._offer_draft)
+        self.keeper.refused.connect(self.refused)
+        self.offer.go_on.clicked.connect(self._go_on)
+        self.offer.begin_anew.clicked.connect(self._begin_anew)
 
 
 def _nothing_yet(faults: int) -> str:
