@@ -5,6 +5,7 @@ it saves, `resume` where saving was refused, and `forget` when what was typed is
 """
 
 from collections.abc import Callable, Mapping
+from contextlib import suppress
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
@@ -45,10 +46,15 @@ class DraftKeeper(QObject):
             self._timer.start()
 
     def flush(self) -> None:
-        """Keep at once what waits to be kept."""
-        if self._timer.isActive():
-            self._timer.stop()
-            self._keep()
+        """Keep what waits to be kept here and now: the window may be closing, and no worker outlives it."""
+        if not self._timer.isActive():
+            return
+        self._timer.stop()
+        with suppress(Refused, RuntimeError):  # nobody is there to be told; or the fields are torn down already
+            if (values := self._values()) is None:
+                forget(self._office, self.key)
+            else:
+                keep(self._office, self.key, values)
 
     def hold(self, then: Callable[[], object]) -> None:
         """Keep nothing more, and go on once no write is under way."""

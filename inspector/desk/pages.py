@@ -106,7 +106,7 @@ class Pages(QStackedWidget):
     def inspect(self) -> None:
         """Begin an inspection of the piece shown."""
         if self.piece:
-            self.form = form = InspectForm(self._office, self.piece, self._look)
+            self.form = form = InspectForm(self._office, self.piece, self._look, self._background)
             form.save.connect(self._save)
             form.cancel.connect(self.back)
             form.refused.connect(self._notice.refuse)

@@ -114,10 +114,10 @@ def _pin_hole(spots: tuple[Spot, ...], wall: WallForecast, outside_m: float) -> 
 
 
 def _dot(spot: Spot, has_keys: bool, typed: Mapping[str, str]) -> list[Shape]:
-    """A dot, full once something is typed there; a ring round the one whose field has the keys."""
+    """A dot, filled once something is typed there; a ring round the one whose field has the keys."""
     value = typed.get(spot.point, "")
     says = tr("{point}: {value}", point=spot.point, value=value) if value else spot.point
-    fill = Ink.INK if value else Ink.PAPER
+    fill = Ink.MARK if value else Ink.PAPER
     dot = Circle(spot.at, _DOT_MM, ink=Ink.INK, width_mm=0.3, fill=fill, tells=says)
     return [*([Circle(spot.at, _RING_MM, ink=Ink.MARK, width_mm=0.6)] if has_keys else []), dot]
 
@@ -168,17 +168,19 @@ def _signed(
     bare = sign(kind.key, (0.0, 0.0), Reach(0.0, 0.0))
     shapes = [moved(grown(shape, _SIGN_TIMES), WIDTH_MM / 2, _SIGN_HEIGHT_MM / 2) for shape in bare]
     for number, spot in enumerate(spots):
-        shapes += [*_dot(spot, spot.point == at, typed), *_sign_words(spot, number, measure, spot.point == at)]
+        shapes += [*_dot(spot, spot.point == at, typed), *_sign_words(spot, number, spot.point == at)]
     return PointsPicture(_drawing(measure, _SIGN_HEIGHT_MM, shapes, spots, at, typed), spots)
 
 
-def _sign_words(spot: Spot, number: int, measure: Measure, has_keys: bool) -> list[Shape]:
-    """The name of the place beside the sign, with a thin line to it."""
+def _sign_words(spot: Spot, number: int, has_keys: bool) -> list[Shape]:
+    """The name of a named place above the sign, with a thin line to it."""
+    if not spot.point:
+        return []
     is_left = spot.at[0] < WIDTH_MM / 2
     end = (2.0 if is_left else WIDTH_MM - 2.0, LEADING_MM * (1 + number))
     line = Line(spot.at, (spot.at[0], end[1] + 0.8), ink=Ink.FAINT, width_mm=0.2)
     ink = Ink.INK if has_keys else Ink.FAINT
-    name = Text((end[0], end[1]), spot.point or measure.name, LABEL_MM, bold=has_keys, ink=ink,
+    name = Text((end[0], end[1]), spot.point, LABEL_MM, bold=has_keys, ink=ink,
                 anchor=Anchor.START if is_left else Anchor.END)  # fmt: skip
     return [line, name]
 

@@ -2,20 +2,25 @@
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QCheckBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from inspector.desk.look import Type
-from inspector.desk.plain import fill, said
+from inspector.desk.look import GRID, Type
+from inspector.desk.plain import said
 from inspector.duties.plausible import DAY, Caution
 from inspector.language import tr
 
 _STEPS = {Qt.Key.Key_Return: 1, Qt.Key.Key_Enter: 1, Qt.Key.Key_Down: 1, Qt.Key.Key_Up: -1}
 
 
-class AgainBox(QCheckBox):
-    """The tick, set by Space. moves: go so many stops on."""
+class AgainBox(QPushButton):
+    """The tick, set and taken away by Space. moves: go so many stops on."""
 
     moves = Signal(int)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setProperty("rank", "grade")
+        self.setCheckable(True)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Return and the arrows go on as from a field."""
@@ -35,9 +40,15 @@ class CautionLine(QWidget):
         self.caution: Caution | None = None
         self.text = said("", Type.SMALL, bold=True)
         self.again = AgainBox()
-        self.again.setProperty("tier", Type.SMALL.value)
+        self.again.toggled.connect(self._tell_tick)
         self.again.toggled.connect(self.changed)
-        fill(QVBoxLayout(self), [self.text, self.again], 0)
+        layout, row = QVBoxLayout(self), QHBoxLayout()
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(GRID // 2)
+        row.addWidget(self.again)
+        row.addStretch(1)
+        layout.addWidget(self.text)
+        layout.addLayout(row)
         self.hide()
 
     @property
@@ -60,7 +71,14 @@ class CautionLine(QWidget):
         self.setVisible(caution is not None)
         if caution:
             self.text.setText(tr("Caution: {why}", why=caution.why))
-            says = tr("I looked again: the day is right") if caution.measure == DAY else tr("I read it again: it is so")
-            self.again.setText(says)
-            self.again.setAccessibleName(tr("{field}: {tick}", field=caution.name, tick=says))
+            self._tell_tick()
             self.again.setAccessibleDescription(caution.why)
+
+    def _tell_tick(self) -> None:
+        """What the tick says, with a sign where it is set."""
+        if self.caution is None:
+            return
+        is_day = self.caution.measure == DAY
+        says = tr("I looked again: the day is right") if is_day else tr("I read it again: it is so")
+        self.again.setText(f"✓  {says}" if self.again.isChecked() else says)
+        self.again.setAccessibleName(tr("{field}: {tick}", field=self.caution.name, tick=says))

@@ -84,7 +84,7 @@ def told_of(values: Values) -> str:
 
 def _noted_words(noted: tuple[FirstValue, ...]) -> str:
     typed = ", ".join(f"“{one.typed}”" for one in noted)
-    return tr("The ledger keeps that {values} would have held or retired it.", values=typed)
+    return tr("The verdict held or retired it by {values}; that is told whatever you choose.", values=typed)
 
 
 def _give_head(values: Values, head: FormHead) -> None:

@@ -21,6 +21,7 @@ from inspector.desk.drafting import DraftKeeper, Values
 from inspector.desk.inspect.draft_offer import DraftOffer
 from inspector.desk.inspect.form_body import FormBody
 from inspector.desk.inspect.form_draft import files_of, noted_in, restore, told_of, values_of
+from inspector.desk.inspect.form_words import left_out, not_ready, nothing_yet, still_open
 from inspector.desk.inspect.preview_pane import PreviewPane
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.opened import Opened, draft_key
@@ -31,7 +32,7 @@ from inspector.duties.office import Office
 from inspector.duties.plausible import Caution, cautions, widest_hole
 from inspector.duties.preview_verdict import first_values, leave_preview, note_first, preview_verdict
 from inspector.gear.inspection import FirstValue, NewInspection
-from inspector.language import tr, tr_n
+from inspector.language import tr
 from inspector.refused import Refused
 from inspector.units import Figure
 
@@ -51,12 +52,12 @@ class InspectForm(QWidget):
     cancel = Signal()
     refused = Signal(object)
 
-    def __init__(self, office: Office, opened: Opened, look: Look, background: Background | None = None) -> None:
+    def __init__(self, office: Office, opened: Opened, look: Look, background: Background) -> None:
         super().__init__()
         self.setObjectName("page")
         self.setAcceptDrops(True)
         self._office, self._opened, self._look = office, opened, look
-        self._background = background or Background(self)
+        self._background = background
         self._dossier = opened.judged.dossier
         self.body = FormBody(office, opened, look, self._background)
         self.head, self.rows, self.boxes = self.body.head, self.body.rows, self.body.boxes
@@ -121,9 +122,9 @@ class InspectForm(QWidget):
         QTimer.singleShot(0, self, self.body.keep_in_sight)  # once faults and choices have taken their room
         self.body.refuse(None)
         self._caution(facts)
-        self._tell_left()
+        self._left.setText(still_open(self.body))
         if not facts.answers and not facts.readings:
-            self.preview.wait(_nothing_yet(faults))
+            self.preview.wait(nothing_yet(faults))
             return
         seated = replace(self._office, officer=self.head.inspector)
         try:
@@ -133,7 +134,7 @@ class InspectForm(QWidget):
             self.preview.refuse(refusal)
         else:
             self.noted = note_first(self.noted, judged, facts)
-            self.preview.show_verdict(judged, _left_out(faults))
+            self.preview.show_verdict(judged, left_out(faults))
 
     def try_save(self) -> None:
         """Hand the inspection on to be kept, unless a field cannot be read or waits for a second look."""
@@ -141,7 +142,7 @@ class InspectForm(QWidget):
         self._caution(facts)
         if self.offer.is_open or not self.save_button.isEnabled():
             return
-        if refusal := self._not_ready(faults):
+        if refusal := not_ready(self.body, faults):
             self.refused.emit(refusal)
             QTimer.singleShot(0, self, self.body.go_to_fault)  # once the message above has taken its room
             return
@@ -185,34 +186,11 @@ class InspectForm(QWidget):
         else:
             super().keyPressEvent(event)
 
-    def _not_ready(self, faults: int) -> Refused | None:
-        if faults:
-            why = tr_n("One reading cannot be taken as it stands.", "{count} readings cannot be taken.", faults)
-            return Refused(tr("readings"), why, tr("Mend it, or empty the field. Nothing else is lost."))
-        if self.head.more.fault():
-            return Refused(tr("next within"), tr("It is no number of days."), tr("Mend it, or empty the field."))
-        if line := self.body.open_caution():
-            what = tr("Look again; where it is so, set the tick below the field. Nothing else is lost.")
-            return Refused(line.caution.name if line.caution else "", line.text.text(), what)
-        if self.photos.is_busy:
-            return Refused(tr("photos"), tr("A photo is still being looked at."), tr("Wait a moment and save again."))
-        return None
-
     def _caution(self, facts: NewInspection) -> None:
         found: tuple[Caution, ...] = ()
         if facts.readings or self.is_written:
             found = cautions(self._office, self._dossier, facts, self._widest_hole)
         self.body.caution(found)
-
-    def _tell_left(self) -> None:
-        """How many checks are still open, beside the button."""
-        left = self.body.open_count
-        text = tr_n(
-            "One check is open; it counts as not seen.", "{count} checks are open; they count as not seen.", left
-        )
-        told = text if left else tr("Every check is graded.")
-        wait = tr("A field waits for a second look.") if self.body.open_caution() else ""
-        self._left.setText(f"{told} {wait}".strip())
 
     def _look_beside(self) -> None:
         """Ask for the draft, and for what other pieces say of this one."""
@@ -300,15 +278,3 @@ class InspectForm(QWidget):
         self.keeper.refused.connect(self.refused)
         self.offer.go_on.clicked.connect(self._go_on)
         self.offer.begin_anew.clicked.connect(self._begin_anew)
-
-
-def _nothing_yet(faults: int) -> str:
-    if faults:
-        return tr("What is written cannot be judged yet; the field says why.")
-    return tr("Nothing is written yet. Grade a check with the keys: 1 good, 2 slight, 3 bad, 0 not seen.")
-
-
-def _left_out(faults: int) -> str:
-    if not faults:
-        return ""
-    return tr_n("Without one reading that is not clear.", "Without {count} readings that are not clear.", faults)

@@ -10,7 +10,7 @@ from inspector.desk.look import Look
 from inspector.desk.pen import Picture
 from inspector.drawings.reading_points import PointsPicture
 
-_WIDEST_PX = 280
+_WIDE_PX = 224
 _NEAR_MM = 4.0
 
 Draw = Callable[[str | None, Mapping[str, str]], PointsPicture | None]
@@ -22,10 +22,16 @@ class ReadingPoints(Picture):
     chosen = Signal(str)
 
     def __init__(self, first: PointsPicture, draw: Draw, look: Look) -> None:
-        super().__init__(first.drawing, look, _WIDEST_PX)
+        super().__init__(first.drawing, look, _WIDE_PX)
         self._draw = draw
         self.spots = first.spots
+        look.changed.connect(self._size)
+        self._size()
         self.setCursor(Qt.CursorShape.PointingHandCursor)
+
+    def _size(self) -> None:
+        wide = self._look.px(_WIDE_PX)
+        self.setFixedSize(wide, self.heightForWidth(wide))
 
     def show_points(self, at: str | None, typed: Mapping[str, str]) -> None:
         """Draw anew. at: the point whose field has the keys, or None."""
