@@ -9,6 +9,7 @@ from contextlib import suppress
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
+from inspector.desk.alive import while_alive
 from inspector.desk.background import Background
 from inspector.duties.keep_draft import Draft, forget, keep, kept
 from inspector.duties.office import Office
@@ -38,7 +39,7 @@ class DraftKeeper(QObject):
 
     def look(self) -> None:
         """Ask for the draft that is there; `found` tells of it."""
-        self._background.run(kept, self._office, self.key, done=self._looked, failed=lambda _: None)
+        self._background.run(kept, self._office, self.key, done=while_alive(self, self._looked), failed=lambda _: None)
 
     def touch(self) -> None:
         """Something changed."""
@@ -87,10 +88,11 @@ class DraftKeeper(QObject):
             return
         values = self._values()
         self._is_busy = True
+        done, failed = while_alive(self, self._done), while_alive(self, self._failed)
         if values is None:
-            self._background.run(forget, self._office, self.key, done=self._done, failed=self._failed)
+            self._background.run(forget, self._office, self.key, done=done, failed=failed)
         else:
-            self._background.run(keep, self._office, self.key, values, done=self._done, failed=self._failed)
+            self._background.run(keep, self._office, self.key, values, done=done, failed=failed)
 
     def _done(self, _: None) -> None:
         self._is_busy = False

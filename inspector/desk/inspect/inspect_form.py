@@ -16,6 +16,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
+from inspector.desk.alive import while_alive
 from inspector.desk.background import Background
 from inspector.desk.drafting import DraftKeeper, Values
 from inspector.desk.inspect.draft_offer import DraftOffer
@@ -196,7 +197,7 @@ class InspectForm(QWidget):
         """Ask for the draft, and for what other pieces say of this one."""
         self.keeper.look()
         given = (self._office, self._dossier)
-        self._background.run(widest_hole, *given, done=self._know_hole, failed=lambda _: None)
+        self._background.run(widest_hole, *given, done=while_alive(self, self._know_hole), failed=lambda _: None)
 
     def _know_hole(self, hole: Figure | None) -> None:
         self._widest_hole = hole

@@ -7,6 +7,7 @@ from PySide6.QtCore import QBuffer, QMimeData, Qt, Signal
 from PySide6.QtGui import QImage, QPixmap
 from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
+from inspector.desk.alive import while_alive
 from inspector.desk.background import Background
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import button, clear, said
@@ -83,7 +84,8 @@ class PhotoStrip(QWidget):
 
     def _run(self, deed: Callable[..., TakenPhoto], *given: object) -> None:
         self.waiting += 1
-        self._background.run(deed, *given, done=self._taken, failed=self._not_taken, says=tr("Looking at the photo…"))
+        done, failed = while_alive(self, self._taken), while_alive(self, self._not_taken)
+        self._background.run(deed, *given, done=done, failed=failed, says=tr("Looking at the photo…"))
 
     def _taken(self, photo: TakenPhoto) -> None:
         self.waiting -= 1

@@ -21,7 +21,7 @@ from inspector.refused import Refused
 
 
 class InspectRun(QWidget):
-    """done: the run is over. opened: a tag whose record is to be shown. leave: away from here. typed: for the search."""
+    """done: the run is over. opened: a tag whose record to show. leave: away from here. typed: for the search."""
 
     done = Signal()
     opened = Signal(str)
@@ -148,6 +148,7 @@ class InspectRun(QWidget):
 
     def _not_fetched(self, refusal: Refused) -> None:
         self._wanted = ""
+        self._end()  # it stays among those left out
         self._notice.refuse(refusal)
 
     def _show_form(self, form: InspectForm) -> None:
@@ -159,7 +160,7 @@ class InspectRun(QWidget):
         form.focus_start()
 
     def _save(self, tag: str, written: Written) -> None:
-        self._saving, says = tag, tr("Saving…")
+        self._saving, says = self.run.tag, tr("Saving…")
         given = (self._office, tag, written)
         self._background.run(inspected, *given, done=self._saved, failed=self._not_saved, says=says)
 
