@@ -1,4 +1,4 @@
-"""What helps at the form of an inspection: cautions at the field, points on the drawing, photos, what else may be said."""
+"""What helps at the form of an inspection: cautions at the field, points on the drawing, photos, a second name."""
 
 import io
 from collections.abc import Callable
@@ -15,12 +15,11 @@ from pytestqt.qtbot import QtBot
 from inspector.desk.inspect.inspect_form import InspectForm
 from inspector.desk.inspect.measure_box import MeasureBox
 from inspector.desk.window import DeskWindow
+from inspector.drawings.reading_points import reading_points
 from inspector.duties.attach import attachments
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.gear.inspection import Method
-from inspector.gear.outcome import Outcome
-from tests.duties.gear import size
 from tests.paper.test_photo import PDF, picture
 
 FormOf = Callable[[str], InspectForm]
@@ -137,14 +136,18 @@ def test_the_field_that_has_the_keys_is_ringed_on_the_drawing_and_a_click_goes_t
     assert "bottom: 2.2 mm" in drawn.accessibleDescription()
     left = next(spot for spot in drawn.spots if spot.point == "left")
     factor = drawn.width() / drawn.drawing.width_mm
-    QTest.mouseClick(drawn, Qt.MouseButton.LeftButton, pos=QPoint(round(left.at[0] * factor), round(left.at[1] * factor)))
+    QTest.mouseClick(
+        drawn, Qt.MouseButton.LeftButton, pos=QPoint(round(left.at[0] * factor), round(left.at[1] * factor))
+    )
     assert box.fields[2].hasFocus() and "The keys are at “left”." in drawn.accessibleDescription()
     QTest.mouseClick(drawn, Qt.MouseButton.LeftButton, pos=QPoint(1, 1))
     assert box.fields[2].hasFocus(), "a click beside every point goes nowhere"
 
 
-def test_a_part_of_which_nothing_is_drawn_has_no_picture(form_of: FormOf) -> None:
+def test_a_shackle_shows_its_places_on_its_sign_and_a_strap_has_no_picture(form_of: FormOf, office: Office) -> None:
     assert all(box.picture is not None for box in form_of("SH-001").boxes)
+    strap = office.kind("kinetic_strap")
+    assert all(reading_points(strap, one, None, at=None, typed={}) is None for one in strap.measures)
 
 
 def test_what_was_seen_last_is_shown_and_never_taken_over(qtbot: QtBot, form_of: FormOf) -> None:
@@ -266,10 +269,6 @@ def test_every_option_of_the_command_has_its_place(form_of: FormOf) -> None:
         "note": form.head.note,
     }  # fmt: skip
     assert {one.name for one in inspect.params} - {"tag", "all_good"} == set(places)
-
-
-def test_the_preview_counts_the_second_name_of_ones_own_gear(office: Office) -> None:
-    assert size is not None and Outcome.FIT is not None
 
 
 @pytest.fixture(autouse=True)

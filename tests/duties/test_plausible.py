@@ -6,18 +6,22 @@ from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
+from inspector.duties.add_people import add_person
 from inspector.duties.attach import attachments
 from inspector.duties.book_in import book_in
 from inspector.duties.log_inspection import Written, log_inspection
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.plausible import DAY, Caution, cautions, widest_hole
+from inspector.duties.preview_verdict import preview_verdict
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.repair_item import repair_item
 from inspector.duties.take_photos import take_photo
 from inspector.gear.inspection import NewInspection
 from inspector.gear.item import NewItem, Provenance, Rating
 from inspector.gear.kind import Basis
+from inspector.gear.outcome import Outcome
+from inspector.gear.person import Competence, Person
 from inspector.gear.repair import NewRepair, Work
 from inspector.refused import Refused
 from inspector.units import Dimension, read
@@ -183,3 +187,16 @@ def test_a_paper_is_no_photo(tube: Office) -> None:
         take_photo(tube, "BM-1", "cert.pdf", PDF)
     with pytest.raises(Refused, match=r"cut\.jpg: The picture is broken"):
         take_photo(tube, "BM-1", "cut.jpg", picture("JPEG", 640, 400)[:300])
+
+
+def test_the_preview_counts_the_second_name_as_the_register_does(office: Office) -> None:
+    """One's own gear passes with another competent person beside, in the preview as in what is kept."""
+    held = (Competence("shackle", date(2020, 1, 1)),)
+    other = add_person(office, Person("", "Bo Second", "Member", held), "course certificate")
+    book_in(office, shackle(owner="Ada Officer"))
+    facts = seen(office, "SH-1", SHACKLE_READINGS)
+    dossier = open_item(office, "SH-1").dossier
+    alone = preview_verdict(office, dossier, facts).verdict.outcome
+    both = preview_verdict(office, dossier, replace(facts, second=other.id)).verdict.outcome
+    assert (alone, both) == (Outcome.HOLD, Outcome.FIT)
+    assert log_inspection(office, "SH-1", Written(replace(facts, second=other.id))).verdict.outcome is both

@@ -40,7 +40,7 @@ def restore(values: Values, head: FormHead, rows: list[GradeRow], boxes: list[Me
     _give_head(values, head)
     grades, readings, how = (_table(values, name) for name in ("grades", "readings", "how"))
     for row in rows:
-        given = grades.get(row.check.key)
+        given = _text(grades, row.check.key)
         grade = Grade(given) if given in set(Grade) else None
         if grade in row.buttons:
             row.give(grade)
