@@ -122,6 +122,29 @@ def test_what_is_written_in_a_skipped_piece_is_there_again(qtbot: QtBot, run: In
     assert form.rows[0].grade is not None
 
 
+def test_the_end_of_a_run_tells_what_is_written_and_asks_before_it_is_lost(
+    qtbot: QtBot, run: InspectRun, office: Office
+) -> None:
+    form = form_for(qtbot, run, "SH-001")
+    QTest.keyClicks(form.rows[0], "1")
+    QTest.mouseClick(
+        next(one for one in run.findChildren(QPushButton) if one.text() == "End the run"), Qt.MouseButton.LeftButton
+    )
+    told = [label.text() for label in run.summary.findChildren(QLabel)]
+    assert "Written and not saved: SH-001." in told
+    QTest.keyClick(run.summary.done_button, Qt.Key.Key_Space)
+    assert run._notice.is_asking
+    QTest.keyClick(notice_button(run, "Keep writing"), Qt.Key.Key_Space)
+    assert run.form is form and form.rows[0].grade is not None
+    QTest.mouseClick(
+        next(one for one in run.findChildren(QPushButton) if one.text() == "End the run"), Qt.MouseButton.LeftButton
+    )
+    QTest.keyClick(run.summary.done_button, Qt.Key.Key_Space)
+    with qtbot.waitSignal(run.done):
+        QTest.keyClick(notice_button(run, "Throw it away"), Qt.Key.Key_Space)
+    assert drafts(office) == ()
+
+
 def test_the_summary_tells_each_outcome_and_opens_the_record(qtbot: QtBot, run: InspectRun) -> None:
     form = form_for(qtbot, run, "SH-001")
     QTest.keyClicks(next(row for row in form.rows if row.check.key == "cracks"), "3")

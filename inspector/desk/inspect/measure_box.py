@@ -183,7 +183,7 @@ class MeasureBox(QWidget):
         layout.addWidget(said(self.measure.how, Type.SMALL, faint=True))
         fields = column([self.how_box, self.fault, self._grid()], GRID // 2)
         if self.picture and past:
-            layout.addWidget(Columns(fields, self.picture, past.look, (1, 0), _NARROW_PX))
+            layout.addWidget(Columns(fields, column([self.picture]), past.look, (1, 0), _NARROW_PX))
         else:
             layout.addWidget(fields)
 

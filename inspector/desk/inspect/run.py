@@ -187,7 +187,7 @@ class InspectRun(QWidget):
         self._notice.refuse(refusal)
 
     def _end(self) -> None:
-        self.summary.show_run(self.run)
+        self.summary.show_run(self.run, self.written)
         before = self.form
         self.pages.setCurrentWidget(self.summary)
         if before and not before.is_written:
@@ -259,4 +259,4 @@ class InspectRun(QWidget):
             shortcut.activated.connect(lambda by=by: self.step(by))
         self.summary.opened.connect(self.opened)
         self.summary.again.connect(self._go_through_left)
-        self.summary.done.connect(self.done)
+        self.summary.done.connect(lambda: self.ask_to_leave(self.done.emit))

@@ -42,8 +42,8 @@ class RunSummary(QWidget):
         layout.addWidget(self._area, 1)
         layout.addLayout(buttons)
 
-    def show_run(self, run: RunList) -> None:
-        """Tell it all."""
+    def show_run(self, run: RunList, written: tuple[str, ...]) -> None:
+        """Tell it all. written: the pieces in whose forms something is written and not saved."""
         done, left = len(run.outcomes), run.left
         self._head.setText(
             tr_n("One of {all} pieces inspected", "{count} of {all} pieces inspected", done, all=len(run.tags))
@@ -53,7 +53,7 @@ class RunSummary(QWidget):
         for tag in (one for one in run.tags if one in run.outcomes):
             self._inside.addWidget(self._line(run.outcomes[tag]))
         if left:
-            self._inside.addWidget(self._left_out(left))
+            self._inside.addWidget(self._left_out(left, written))
         self._inside.addStretch(1)
         self.setAccessibleName(self._head.text())
 
@@ -67,8 +67,9 @@ class RunSummary(QWidget):
         words = column([to_record, said(judged.explanation.headline)], 0)
         return column([hairline(), beside(Mark(judged.verdict.outcome, self._look, 24), words)])
 
-    def _left_out(self, left: tuple[str, ...]) -> QWidget:
+    def _left_out(self, left: tuple[str, ...], written: tuple[str, ...]) -> QWidget:
         head = said(tr("Left out"), Type.HEAD)
         names = said(tr_n("One piece is not inspected: {tags}.", "{count} pieces are not inspected: {tags}.",
                      len(left), tags=", ".join(left)))  # fmt: skip
-        return column([hairline(), head, names])
+        begun = said(tr("Written and not saved: {tags}.", tags=", ".join(written)), bold=True)
+        return column([hairline(), head, names, *([begun] if written else [])])
