@@ -1,8 +1,9 @@
 """A run of inspections through many pieces: after each save the next one opens by itself, its first check waiting."""
 
 from collections.abc import Callable, Sequence
+from functools import partial
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QStackedWidget, QVBoxLayout, QWidget
 
@@ -13,6 +14,7 @@ from inspector.desk.inspect.run_summary import RunSummary
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
 from inspector.desk.opened import Opened, inspected, opened
+from inspector.desk.place import Place, Unsaved
 from inspector.desk.plain import button, said, short
 from inspector.duties.log_inspection import Written
 from inspector.duties.office import Office
@@ -20,18 +22,11 @@ from inspector.language import tr, tr_n
 from inspector.refused import Refused
 
 
-class InspectRun(QWidget):
-    """done: the run is over. opened: a tag whose record to show. leave: away from here. typed: for the search."""
-
-    done = Signal()
-    opened = Signal(str)
-    leave = Signal()
-    typed = Signal(str)
+class InspectRun(Place):
+    """begin: with the tags to go through; without any the run that was begun last stands as it is."""
 
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
-        super().__init__()
-        self.setObjectName("page")
-        self._office, self._background, self._notice, self._look = office, background, notice, look
+        super().__init__(office, background, notice, look)
         self.run = RunList(())
         self.forms: dict[str, InspectForm] = {}  # the one that is open, and those skipped with something written
         self._wanted = ""  # the piece that is being fetched
@@ -56,19 +51,16 @@ class InspectRun(QWidget):
         return shown if isinstance(shown, InspectForm) else None
 
     @property
-    def is_written(self) -> bool:
-        """Whether something would be lost by leaving: in the form that is open, or in one that was skipped."""
-        return bool(self.written)
-
-    @property
     def written(self) -> tuple[str, ...]:
         """The tags of the forms in which something is written and not saved."""
         return tuple(tag for tag in self.run.tags if tag in self.forms and self.forms[tag].is_written)
 
-    def begin(self, tags: Sequence[str]) -> None:
-        """Begin with these pieces, each once, in this order."""
+    def begin(self, what: Sequence[str] | None = None) -> None:
+        """Begin with the pieces of these tags, each once, in this order; None: go on where the run stands."""
+        if what is None and self.run.tags:
+            return
         self._drop_forms()
-        self.run = RunList(tuple(dict.fromkeys(tags)))
+        self.run = RunList(tuple(dict.fromkeys(what or ())))
         if self.run.tags:
             self._open(0)
         else:
@@ -103,19 +95,20 @@ class InspectRun(QWidget):
         elif by > 0:
             self._end()
 
-    def ask_to_leave(self, then: Callable[[], object]) -> None:
-        """Go on; where something is written, ask first."""
+    def come_back(self, *, changed: bool) -> None:
+        """Shown again as it was left."""
+        self.focus_start()
+
+    @property
+    def unsaved(self) -> Unsaved | None:
+        """What would be lost by leaving: in the form that is open, or in one that was skipped."""
         if not (tags := self.written):
-            self._drop_forms()
-            then()
-            return
-        self._notice.ask(
-            tr_n("The inspection of {tags} is not saved.", "{count} inspections are not saved: {tags}.",
-               len(tags), tags=", ".join(tags)),
-            tr("What you typed would be lost; what was saved is kept."),
-            (tr("Keep writing"), lambda: self._open(self.run.tags.index(tags[0]))),
-            (tr("Throw it away"), lambda: self._throw_away(tags, then)),
-        )  # fmt: skip
+            return None
+        head = tr_n("The inspection of {tags} is not saved.", "{count} inspections are not saved: {tags}.",
+                    len(tags), tags=", ".join(tags))  # fmt: skip
+        text = tr("What you typed would be lost; what was saved is kept.")
+        keep, drop = partial(self._open, self.run.tags.index(tags[0])), partial(self._throw_away, tags)
+        return Unsaved(head, text, tr("Keep writing"), keep, drop, tr("Throw it away"))
 
     def _throw_away(self, tags: Sequence[str], then: Callable[[], object]) -> None:
         """One form after the other, then go on."""
@@ -259,4 +252,4 @@ class InspectRun(QWidget):
             shortcut.activated.connect(lambda by=by: self.step(by))
         self.summary.opened.connect(self.opened)
         self.summary.again.connect(self._go_through_left)
-        self.summary.done.connect(lambda: self.ask_to_leave(self.done.emit))
+        self.summary.done.connect(self.leave)
