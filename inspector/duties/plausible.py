@@ -84,6 +84,7 @@ class _Look:
     widest_hole: Figure | None
 
     def at_day(self) -> Caution | None:
+        """What is odd about the day."""
         last = max((one.on for one in self.dossier.inspections), default=None)
         if last is None or self.facts.on >= last:
             return None
@@ -91,6 +92,7 @@ class _Look:
         return Caution(DAY, "", tr("inspected on"), show_day(self.facts.on), why)
 
     def at(self, reading: Reading) -> Caution | None:
+        """What is odd about a reading."""
         measure = self.dossier.kind.measure(reading.measure)
         if measure is None or measure.dimension is not Dimension.LENGTH:
             return None

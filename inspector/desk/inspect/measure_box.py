@@ -28,7 +28,7 @@ from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.units import Dimension
 
-_NARROW_PX = 690
+_NARROW_PX = 560
 
 Stop = StillBox | FaultField | AgainBox
 
@@ -181,11 +181,11 @@ class MeasureBox(QWidget):
         name = tr("{name} (as new {size})", name=self.measure.name, size=new.as_typed) if new else self.measure.name
         layout.addWidget(said(name, bold=True))
         layout.addWidget(said(self.measure.how, Type.SMALL, faint=True))
-        fields = column([self.how_box, self.fault, self._grid()], GRID // 2)
+        layout.addWidget(column([self.how_box, self.fault], GRID // 2))
+        fields = self._grid()
         if self.picture and past:
-            layout.addWidget(Columns(fields, column([self.picture]), past.look, (1, 0), _NARROW_PX))
-        else:
-            layout.addWidget(fields)
+            fields = Columns(column([fields]), column([self.picture]), past.look, (1, 0), _NARROW_PX)
+        layout.addWidget(fields)
 
     def _grid(self) -> QWidget:
         made = QWidget()
