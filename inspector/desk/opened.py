@@ -7,10 +7,11 @@ from PySide6.QtGui import QImage
 
 from inspector.desk.piece.thumbs import thumbs_of
 from inspector.duties.attach import attachments
+from inspector.duties.keep_draft import forget
+from inspector.duties.log_inspection import Written, log_inspection
 from inspector.duties.look_up import open_item, people, trips
 from inspector.duties.office import Office
 from inspector.duties.print_kept import papers_of
-from inspector.duties.record_inspection import record_inspection
 from inspector.duties.tell_history import history_of
 from inspector.duties.tell_life import life_of
 from inspector.duties.tell_piece import piece_today
@@ -18,7 +19,6 @@ from inspector.duties.tell_readings import how_read
 from inspector.duties.tell_turns import turns_of
 from inspector.duties.tell_work import file_words
 from inspector.gear.attachment import Attachment
-from inspector.gear.inspection import NewInspection
 from inspector.gear.judged import Judged
 from inspector.gear.life import Life
 from inspector.gear.lists import HistoryRow, PaperRow
@@ -72,10 +72,16 @@ def opened(office: Office, tag: str) -> Opened:
     )
 
 
-def inspected(office: Office, tag: str, facts: NewInspection) -> Opened:
-    """Log the inspection; the piece as it stands then."""
-    record_inspection(office, tag, facts)
+def inspected(office: Office, tag: str, written: Written) -> Opened:
+    """Log the inspection, and let go of its draft; the piece as it stands then."""
+    log_inspection(office, tag, written)
+    forget(office, draft_key(tag))
     return opened(office, tag)
+
+
+def draft_key(tag: str) -> str:
+    """Under which key the draft of an inspection is kept."""
+    return f"inspect {tag}"
 
 
 def trips_ahead(office: Office) -> tuple[Trip, ...]:
