@@ -72,8 +72,12 @@ def what_falls_due(office: Office, until: date | None = None) -> tuple[DueLine, 
     """
     last = last_day(office, until)
     with office.book.reading() as page:
-        pieces = held(office, page)
-        found = [*_of_pieces(page, pieces), *_of_people(page, last), *_of_trips(office, page), *_open(page)]
+        return due_lines(office, page, held(office, page), last)
+
+
+def due_lines(office: Office, page: Page, pieces: tuple[Held, ...], last: date) -> tuple[DueLine, ...]:
+    """Those lines, for pieces that were read already."""
+    found = [*_of_pieces(page, pieces), *_of_people(page, last), *_of_trips(office, page), *_open(page)]
     due = (one for one in found if one.on is None or one.on <= last)
     return tuple(sorted(due, key=lambda one: (one.on or date.min, one.about, one.what)))
 
@@ -88,7 +92,7 @@ def held(office: Office, page: Page) -> tuple[Held, ...]:
     loans = {one.item.id: one.lent.facts for one in page.out()}
     vehicles = {one.tag: one for one in page.vehicles()}
     names = {one.id: one.name for one in people}
-    said = {one.id: page.latest_verdict(one.id) for one in here}
+    said, kept = page.latest_verdicts(here), page.every_open_quarantine()
     return tuple(
         Held(
             item=one,
@@ -99,7 +103,7 @@ def held(office: Office, page: Page) -> tuple[Held, ...]:
             place=where_words(replace(where[one.id], since=None), names),
             people=tuple(_concerned(one, where[one.id], people, vehicles)),
             loan=loans.get(one.id) if where[one.id].where is Where.ON_LOAN else None,
-            kept_by=page.open_quarantines(one),
+            kept_by=kept.get(one.id, ()),
             dossier=dossiers.get(one.id),
             never_seen=one.id in dossiers and Case(dossiers[one.id], office.rules).looked_over.at is None,
         )
