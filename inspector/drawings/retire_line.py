@@ -13,8 +13,9 @@ from inspector.drawings.wording import LABEL_MM
 from inspector.gear.needs import Ending, EndsBy
 from inspector.language import show_day, tr
 
-_WIDTH_MM = 150.0
-_PLOT_LEFT_MM, _PLOT_RIGHT_MM = 44.0, 148.0
+_WIDTH_MM = 170.0
+_PLOT_LEFT_MM, _PLOT_RIGHT_MM = 44.0, 144.0
+_DAY_MM = 147.0  # the days stand below one another, clear of all bands
 _TOP_MM, _ROW_MM, _FOOT_MM = 1.0, 6.0, 6.0
 _GAP_MM = 2.0
 _DASH = (0.8, 0.8)
@@ -33,7 +34,7 @@ class RetireLine:
 
 
 def retire_line(ends: Sequence[Ending], on: date, last: date, chosen: int | None = None) -> RetireLine:
-    """The pieces one below the other from a day to the last one, 150 mm wide. chosen: the row that is marked."""
+    """The pieces one below the other from a day to the last one, 170 mm wide. chosen: the row that is marked."""
     foot = _TOP_MM + _ROW_MM * len(ends)
     across = Scale(on.toordinal(), last.toordinal(), _PLOT_LEFT_MM, _PLOT_RIGHT_MM)
     rows = tuple(Box(0.0, _TOP_MM + _ROW_MM * at, _WIDTH_MM, _TOP_MM + _ROW_MM * (at + 1)) for at in range(len(ends)))
@@ -88,7 +89,7 @@ def _axis(across: Scale, on: date, last: date, foot: float) -> list[Shape]:
 
 
 class _Row:
-    """One piece: its name on the left, its band, its day."""
+    """One piece: its name on the left, its band, its mark, its day on the right."""
 
     def __init__(self, row: Box, one: Ending, across: Scale) -> None:
         self._one, self._across, self._said = one, across, ending_words(one)
@@ -101,7 +102,7 @@ class _Row:
 
     def _name(self) -> list[Shape]:
         """The tag, and the kind where both have room."""
-        room = _PLOT_LEFT_MM - 2 * _GAP_MM
+        room = _PLOT_LEFT_MM - _GAP_MM
         tag = _shortened(self._one.tag, room)
         shapes: list[Shape] = [Text((0.5, self._base), tag, LABEL_MM, bold=True, tells=self._said)]
         left = 0.5 + text_width_mm(tag, LABEL_MM, bold=True) + _GAP_MM
@@ -129,15 +130,7 @@ class _Row:
         return [Circle(self._point(x), 1.1, ink=ink, width_mm=0.35, fill=fill, tells=self._said)]
 
     def _day(self) -> Text:
-        """The day, right of all that is drawn, else left of it."""
-        words, wide = show_day(self._one.on), text_width_mm(show_day(self._one.on), LABEL_MM)
-        taken = [self._at(self._one.on), *(self._at(day) for day in (self._one.earliest, self._one.latest) if day)]
-        open_end = self._one.earliest is not None and self._one.latest is None
-        right = _PLOT_RIGHT_MM if open_end else max(taken)
-        if right + _GAP_MM + wide <= _WIDTH_MM:
-            return Text((right + _GAP_MM, self._base), words, LABEL_MM, tells=self._said)
-        left = max(min(taken) - _GAP_MM, _PLOT_LEFT_MM + wide - _GAP_MM)
-        return Text((left, self._base), words, LABEL_MM, anchor=Anchor.END, tells=self._said)
+        return Text((_DAY_MM, self._base), show_day(self._one.on), LABEL_MM, tells=self._said)
 
     def _at(self, day: date) -> float:
         """Where a day stands; one off the line at its end."""

@@ -14,15 +14,14 @@ ENDS_WITHIN_YEARS = 5
 _OF_AGE = {"age", "strength_left"}  # the quantities that only time brings down
 
 
-def horizon(office: Office) -> date:
-    """The last day that is looked at."""
-    today = office.today
+def horizon_after(today: date) -> date:
+    """The last day that is looked at from a day on."""
     return date(today.year + ENDS_WITHIN_YEARS, today.month, min(today.day, 28))
 
 
 def endings(office: Office, pieces: Sequence[Held]) -> tuple[Ending, ...]:
     """Every piece that is not retired and that time would retire by then, the earliest end of its band counted too."""
-    last, retires = horizon(office), {rule.id for rule in office.rules.rules if rule.otherwise == "retire"}
+    last, retires = horizon_after(office.today), {rule.id for rule in office.rules.rules if rule.otherwise == "retire"}
     here = (one for one in pieces if not is_lost(one.where) and one.verdict.outcome is not Outcome.RETIRE)
     found = (ending for one in here for ending in _of_piece(one, retires))
     return tuple(sorted((one for one in found if one.first <= last), key=lambda one: (one.on, one.tag)))

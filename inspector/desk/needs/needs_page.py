@@ -1,0 +1,144 @@
+"""The window's first page, "What needs me": what an officer sees in the evening, worst first, each line a way."""
+
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QAbstractButton, QVBoxLayout, QWidget
+
+from inspector.desk.background import Background
+from inspector.desk.columns import Columns
+from inspector.desk.keys import search_text
+from inspector.desk.look import GRID, Look, Type
+from inspector.desk.needs import parts
+from inspector.desk.needs.ends_part import ends_part
+from inspector.desk.needs.go import Go
+from inspector.desk.notice import Notice
+from inspector.desk.plain import button, column, said, scroll
+from inspector.desk.record_parts import cautions_part
+from inspector.duties.office import Office
+from inspector.duties.what_needs_me import what_needs_me
+from inspector.gear.needs import Needs
+from inspector.language import show_day, tr
+from inspector.refused import Refused
+
+
+class NeedsPage(QWidget):
+    """opened: a tag to show. go: another place (Go). notice: a tag whose notice to print; notices: several tags.
+
+    typed: a letter that belongs to the search. leave: to the list.
+    """
+
+    opened = Signal(str)
+    go = Signal(object)
+    notice = Signal(str)
+    notices = Signal(object)
+    typed = Signal(str)
+    leave = Signal()
+
+    def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
+        super().__init__()
+        self._office, self._background, self._notice = office, background, notice
+        self._ways = parts.Ways(look, self.opened.emit, self.go.emit, self.notice.emit, self.notices.emit)
+        self.needs: Needs | None = None
+        self._asked = 0
+        self._last_pressed = ""
+        self.setObjectName("page")
+        self._area = scroll(_one_line(tr("Looking at what needs you…")), tr("What needs me"))
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(2 * GRID, 0, 2 * GRID, 0)
+        layout.addWidget(self._area)
+
+    def begin(self) -> None:
+        """Read anew and show it; what was shown stays until then."""
+        self._asked += 1
+        number = self._asked
+        self._background.run(
+            what_needs_me, self._office, done=lambda found: self._show(number, found),
+            failed=lambda why: self._refuse(number, why), says=tr("Looking at what needs you…"),
+        )  # fmt: skip
+
+    def back(self) -> bool:
+        """There is no step inside this page."""
+        return False
+
+    def focus_start(self) -> None:
+        """The keys go to the line pressed last, else to the first one."""
+        buttons = [one for one in self._area.findChildren(QAbstractButton) if one.isVisible()]
+        again = (one for one in buttons if one.accessibleName() == self._last_pressed)
+        if wanted := next(again, next(iter(buttons), None)):
+            wanted.setFocus()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """A letter or figure begins a search."""
+        if text := search_text(event):
+            self.typed.emit(text)
+        else:
+            super().keyPressEvent(event)
+
+    def _refuse(self, number: int, refusal: Refused) -> None:
+        """What was shown before stays; it says its day."""
+        if number != self._asked:
+            return
+        if self.needs is None:
+            again = button(tr("Look again"), self.begin, rank="first")
+            self._turn_to(column([said(refusal.why, Type.HEAD), said(refusal.what_to_do), again]))
+        self._notice.refuse(refusal)
+
+    def _show(self, number: int, needs: Needs) -> None:
+        """An answer to an older question is dropped."""
+        if number != self._asked:
+            return
+        self.needs = needs
+        had_keys, at = self._has_keys(), self._area.verticalScrollBar().value()
+        self._turn_to(self._page(needs))
+        QTimer.singleShot(0, self, lambda: self._settle(had_keys, at))
+
+    def _has_keys(self) -> bool:
+        """Whether the keys are here, or nowhere else as the page is opened."""
+        focused = self.window().focusWidget()
+        return focused is None or self.isAncestorOf(focused)
+
+    def _settle(self, had_keys: bool, at: int) -> None:
+        """Where one was before it was read anew."""
+        if had_keys and self.isVisible():
+            self.focus_start()
+        self._area.verticalScrollBar().setValue(at)
+
+    def _turn_to(self, page: QWidget) -> None:
+        page.setObjectName("page")
+        if inside := page.layout():
+            inside.setContentsMargins(0, GRID, 2 * GRID, 3 * GRID)
+        self._area.setWidget(page)
+        for one in page.findChildren(QAbstractButton):
+            one.clicked.connect(lambda _checked=False, name=one.accessibleName(): self._pressed(name))
+
+    def _pressed(self, name: str) -> None:
+        self._last_pressed = name
+
+    def _page(self, needs: Needs) -> QWidget:
+        ways = self._ways
+        if not needs.piece_count:
+            steps = parts.first_steps(ways)
+            return column([self._head(needs), *steps, parts.backup_part(needs, ways)], 3 * GRID)
+        aside = column(
+            parts.all_of([
+                parts.trip_part(needs, ways), parts.incidents_part(needs, ways), parts.late_part(needs, ways),
+                [parts.backup_part(needs, ways)], parts.retired_part(needs, ways), parts.counts_part(needs, ways),
+            ]), 3 * GRID,
+        )  # fmt: skip
+        waits = column(parts.all_of([parts.held_part(needs, ways), parts.work_part(needs, ways)]), 3 * GRID)
+        top = parts.quiet_part(needs) or [parts.glance_part(needs)]
+        both = Columns(waits, aside, ways.look)
+        below = [ends_part(needs, ways), cautions_part(needs.cautions)]
+        return column([self._head(needs), *parts.rulebook_part(needs, ways), *top, both, *below], 2 * GRID)
+
+    def _head(self, needs: Needs) -> QWidget:
+        """Whose register on which day."""
+        line = " · ".join(filter(None, (needs.club, show_day(needs.on))))
+        return column([said(tr("What needs me"), Type.DISPLAY), said(line, faint=True)], 0)
+
+
+def _one_line(text: str) -> QWidget:
+    return column([said(text, faint=True)])
+
+
+__all__ = ["Go", "NeedsPage"]
