@@ -1,6 +1,7 @@
 """Everything that waits for the equipment officer, read in one go: what the window's first page shows."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from datetime import date, timedelta
 
 from inspector.duties.adopt_rulebook import unfit_lines, waiting_lines
@@ -17,8 +18,8 @@ from inspector.gear.needs import (
     Backed,
     HeldPiece,
     IncidentLine,
-    Needs,
     NeedLine,
+    Needs,
     RetiredPiece,
     TripGlance,
     Work,
@@ -173,14 +174,13 @@ def _next_trip(office: Office, page: Page) -> Trip | None:
 
 def _glance(office: Office, planned: Trip) -> TripGlance:
     """Whether it is ready. What cannot be judged hides nothing else of the page: it is said in its place."""
-    named = {"ref": planned.ref, "name": planned.name, "place": planned.place, "days": days_words(planned)}
+    named = TripGlance(planned.ref, planned.name, planned.place, days_words(planned), planned.first_on)
     try:
         ready, lacks = readiness(office, planned.ref), kit_lacks(office, planned.ref)
     except Refused as refusal:
-        return TripGlance(**named, first_on=planned.first_on, trouble=f"{refusal.why} {refusal.what_to_do}")
-    return TripGlance(
-        **named,
-        first_on=planned.first_on,
+        return replace(named, trouble=f"{refusal.why} {refusal.what_to_do}")
+    return replace(
+        named,
         going=len(ready.going),
         staying=len(ready.staying),
         due=len({one.tag for one in ready.due}),
@@ -199,11 +199,10 @@ def _bad_parts(ready: Ready) -> int:
 def _backed(office: Office, page: Page) -> Backed:
     """What the ledger knows of the last copy: a backup, the one of a handover, or the one it was put back from."""
     last = page.last_line(_COPIES)
-    facts = last.facts.get("backup", last.facts) if last else {}
+    told = last.facts.get("backup", last.facts) if last else {}
     return Backed(
         at=last.at if last else None,
-        file=str(facts.get("file", "")),
+        file=str(told.get("file", "")) if isinstance(told, Mapping) else "",
         deeds_since=page.lines_after(last.number if last else 0),
         is_file=office.book.file is not None,
     )
-

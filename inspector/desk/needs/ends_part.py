@@ -40,7 +40,10 @@ def _key(ends: Sequence[Ending]) -> str:
         (any(not one.estimated for one in walls), tr("Full dot: a wall that was read, thinning as before.")),
         (any(one.estimated for one in walls), tr("Hollow dot: an estimate, no reading stands behind it.")),
         (any(one.by is EndsBy.AGE for one in ends), tr("Square: its age.")),
-        (any(one.earliest for one in ends), tr("Bar: the days that the readings allow, dashed where they tell no last.")),
+        (
+            any(one.earliest for one in ends),
+            tr("Bar: the days that the readings allow, dashed without a last."),
+        ),
     ]
     return " ".join([*(text for drawn, text in signs if drawn), _rests_on()])
 

@@ -7,8 +7,7 @@ from dataclasses import dataclass
 class Go:
     """A place of the window and what is to be shown there; what is empty where the place alone is meant.
 
-    place: trip, incident, count or vehicle (what: its reference or tag), person (a name), rulebook, backup, due, people,
-    book_in.
+    place: trip, incident or count (what: its reference), person (a name), rulebook, backup, due, people, book_in.
     """
 
     place: str

@@ -53,3 +53,15 @@ def beside_words(words: Sequence[QWidget], aside: QWidget) -> QWidget:
     layout.addWidget(column(words, 0), 1)
     layout.addWidget(aside)
     return made
+
+
+def in_line(*controls: QWidget) -> QWidget:
+    """Controls side by side, no wider than their words."""
+    made = QWidget()
+    layout = QHBoxLayout(made)
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.setSpacing(2 * GRID)
+    for one in controls:
+        layout.addWidget(one)
+    layout.addStretch(1)
+    return made

@@ -1,6 +1,6 @@
 """The window's first page, "What needs me": what an officer sees in the evening, worst first, each line a way."""
 
-from PySide6.QtCore import QTimer, Signal
+from PySide6.QtCore import QTimer, Signal, SignalInstance
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractButton, QVBoxLayout, QWidget
 
@@ -10,7 +10,6 @@ from inspector.desk.keys import search_text
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.needs import parts
 from inspector.desk.needs.ends_part import ends_part
-from inspector.desk.needs.go import Go
 from inspector.desk.notice import Notice
 from inspector.desk.plain import button, column, said, scroll
 from inspector.desk.record_parts import cautions_part
@@ -37,7 +36,10 @@ class NeedsPage(QWidget):
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
         super().__init__()
         self._office, self._background, self._notice = office, background, notice
-        self._ways = parts.Ways(look, self.opened.emit, self.go.emit, self.notice.emit, self.notices.emit)
+        self._ways = parts.Ways(
+            look, lambda tag: self._leave_by(self.opened, tag), lambda place: self._leave_by(self.go, place),
+            lambda tag: self._leave_by(self.notice, tag), lambda tags: self._leave_by(self.notices, tags),
+        )  # fmt: skip
         self.needs: Needs | None = None
         self._asked = 0
         self._last_pressed = ""
@@ -94,8 +96,8 @@ class NeedsPage(QWidget):
 
     def _has_keys(self) -> bool:
         """Whether the keys are here, or nowhere else as the page is opened."""
-        focused = self.window().focusWidget()
-        return focused is None or self.isAncestorOf(focused)
+        focused: QWidget | None = self.window().focusWidget()
+        return not focused or self.isAncestorOf(focused)
 
     def _settle(self, had_keys: bool, at: int) -> None:
         """Where one was before it was read anew."""
@@ -108,11 +110,12 @@ class NeedsPage(QWidget):
         if inside := page.layout():
             inside.setContentsMargins(0, GRID, 2 * GRID, 3 * GRID)
         self._area.setWidget(page)
-        for one in page.findChildren(QAbstractButton):
-            one.clicked.connect(lambda _checked=False, name=one.accessibleName(): self._pressed(name))
 
-    def _pressed(self, name: str) -> None:
-        self._last_pressed = name
+    def _leave_by(self, way: SignalInstance, to: object) -> None:
+        """Remember the line that is pressed, to which the keys come back."""
+        if focused := self.window().focusWidget():
+            self._last_pressed = focused.accessibleName()
+        way.emit(to)
 
     def _page(self, needs: Needs) -> QWidget:
         ways = self._ways
@@ -121,12 +124,12 @@ class NeedsPage(QWidget):
             return column([self._head(needs), *steps, parts.backup_part(needs, ways)], 3 * GRID)
         aside = column(
             parts.all_of([
-                parts.trip_part(needs, ways), parts.incidents_part(needs, ways), parts.late_part(needs, ways),
-                [parts.backup_part(needs, ways)], parts.retired_part(needs, ways), parts.counts_part(needs, ways),
+                parts.incidents_part(needs, ways), parts.late_part(needs, ways), [parts.backup_part(needs, ways)],
+                parts.retired_part(needs, ways), parts.counts_part(needs, ways),
             ]), 3 * GRID,
         )  # fmt: skip
         waits = column(parts.all_of([parts.held_part(needs, ways), parts.work_part(needs, ways)]), 3 * GRID)
-        top = parts.quiet_part(needs) or [parts.glance_part(needs)]
+        top = [*(parts.quiet_part(needs) or [parts.glance_part(needs)]), *parts.trip_part(needs, ways)]
         both = Columns(waits, aside, ways.look)
         below = [ends_part(needs, ways), cautions_part(needs.cautions)]
         return column([self._head(needs), *parts.rulebook_part(needs, ways), *top, both, *below], 2 * GRID)
@@ -139,6 +142,3 @@ class NeedsPage(QWidget):
 
 def _one_line(text: str) -> QWidget:
     return column([said(text, faint=True)])
-
-
-__all__ = ["Go", "NeedsPage"]

@@ -4,11 +4,12 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
+from inspector.desk.columns import Columns
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.needs.go import Go
-from inspector.desk.needs.lines import folded, piece_line
+from inspector.desk.needs.lines import folded, in_line, piece_line
 from inspector.desk.needs.words import (
     backup_words,
     concerns,
@@ -46,10 +47,14 @@ class Ways:
 def glance_part(needs: Needs) -> QWidget:
     """The figures that tell at a glance how much waits."""
     held, reports, retired = len(needs.held), len(needs.incidents), len(needs.retired)
+    late, soon = needs.overdue_count, needs.due_count
     counted = (
         (held, tr_n("piece is on hold", "pieces are on hold", held)),
-        (needs.overdue_count, tr_n("thing is overdue or missing", "things are overdue or missing", needs.overdue_count)),
-        (needs.due_count, tr("due within {days} days", days=SOON_DAYS)),
+        (
+            needs.overdue_count,
+            tr_n("thing is overdue or missing", "things are overdue or missing", needs.overdue_count),
+        ),
+        (soon, tr("due within {days} days", days=SOON_DAYS)),
         (reports, tr_n("report is not settled", "reports are not settled", reports)),
         (retired, tr_n("retired piece is not unusable yet", "retired pieces are not unusable yet", retired)),
     )
@@ -61,7 +66,7 @@ def rulebook_part(needs: Needs, ways: Ways) -> list[QWidget]:
     if not needs.rulebook:
         return []
     opens = button(tr("Look at the rulebook"), lambda: ways.goes(Go("rulebook")))
-    return [section(tr("The rulebook waits"), *(said(one) for one in needs.rulebook), _left(opens))]
+    return [section(tr("The rulebook waits"), *(said(one) for one in needs.rulebook), in_line(opens))]
 
 
 def trip_part(needs: Needs, ways: Ways) -> list[QWidget]:
@@ -69,14 +74,17 @@ def trip_part(needs: Needs, ways: Ways) -> list[QWidget]:
     trip = needs.trip
     if trip is None:
         return []
-    words = [
-        said(tr("It is ready.") if trip.is_ready else tr("It is not ready yet."), bold=True),
-        said(trip_when(trip, needs.on), faint=True),
-        *(said(one, bold=True) for one in trip.warnings),
-        *([said(trip.trouble, bold=True)] if trip.trouble else [_trip_figures(trip)]),
-    ]
     opens = button(trip.name, lambda: ways.goes(Go("trip", trip.ref)), rank="tag", name=tr("Open {tag}", tag=trip.name))
-    return [section(tr("Next trip"), _left(opens), column(words, 0))]
+    words = [
+        in_line(opens),
+        said(
+            tr("Nothing in the register speaks against it.") if trip.is_ready else tr("It is not ready yet."), bold=True
+        ),
+        said(trip_when(trip, needs.on), Type.SMALL, faint=True),
+    ]
+    told = [said(one, bold=True) for one in (*trip.warnings, trip.trouble) if one]
+    shown = column([*told, *([] if trip.trouble else [_trip_figures(trip)])], 0)
+    return [section(tr("Next trip"), Columns(column(words, 0), shown, ways.look, (2, 3)))]
 
 
 def _trip_figures(trip: TripGlance) -> QWidget:
@@ -137,7 +145,7 @@ def retired_part(needs: Needs, ways: Ways) -> list[QWidget]:
     parts: list[QWidget] = []
     if tags := needs.without_notice:
         text = tr_n("Print the notice not yet printed", "Print the {count} notices not yet printed", len(tags))
-        parts.append(_left(button(text, lambda: ways.notices(tags))))
+        parts.append(in_line(button(text, lambda: ways.notices(tags))))
     lines = [_retired_line(one, ways) for one in needs.retired]
     parts.append(folded(lines, ways.look, ways.opens))
     return [section(tr("Retired and not yet unusable ({count})", count=len(lines)), *parts)]
@@ -157,7 +165,7 @@ def work_part(needs: Needs, ways: Ways) -> list[QWidget]:
         groups = [said(tr("Nothing is overdue, and nothing falls due within {days} days.", days=SOON_DAYS))]
         groups += [said(_next_words(needs), faint=True)]
     title = tr("Overdue, or due within {days} days", days=SOON_DAYS)
-    return [section(title, column(groups, 2 * GRID), _left(calendar))]
+    return [section(title, column(groups, 2 * GRID), in_line(calendar))]
 
 
 def _work_group(group: WorkGroup, on: date, ways: Ways) -> QWidget:
@@ -190,7 +198,7 @@ def backup_part(needs: Needs, ways: Ways) -> QWidget:
     head, means = backup_words(needs.backup)
     parts: list[QWidget] = [said(head, bold=True), said(means)]
     if needs.backup.is_file:
-        parts.append(_left(button(tr("Back up"), lambda: ways.goes(Go("backup")), name=tr("Back up the register"))))
+        parts.append(in_line(button(tr("Back up"), lambda: ways.goes(Go("backup")), name=tr("Back up the register"))))
     return section(tr("Copy of the register"), *parts)
 
 
@@ -204,19 +212,7 @@ def first_steps(ways: Ways) -> list[QWidget]:
     book = button(tr("Book in a piece"), lambda: ways.goes(Go("book_in")), rank="first")
     people = button(tr("People"), lambda: ways.goes(Go("people")))
     head = said(tr("There is no gear in the register yet."), Type.DISPLAY)
-    return [head, column([said(one) for one in steps], GRID // 2), _left(book, people)]
-
-
-def _left(*controls: QWidget) -> QWidget:
-    """Controls side by side, no wider than their words."""
-    made = QWidget()
-    layout = QHBoxLayout(made)
-    layout.setContentsMargins(0, 0, 0, 0)
-    layout.setSpacing(2 * GRID)
-    for one in controls:
-        layout.addWidget(one)
-    layout.addStretch(1)
-    return made
+    return [head, column([said(one) for one in steps], GRID // 2), in_line(book, people)]
 
 
 def all_of(parts: Sequence[Sequence[QWidget]]) -> list[QWidget]:

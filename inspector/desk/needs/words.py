@@ -20,9 +20,13 @@ def backup_words(backed: Backed) -> tuple[str, str]:
     head = tr("The last copy is of {day}.", day=show_day(backed.at.date()))
     if not backed.deeds_since:
         return head, tr("Nothing was written since. Carry it to another disk, if it is not there yet.")
-    since = tr_n("One deed was written since: it is in no copy.", "{count} deeds were written since: they are in no copy.",
-                 backed.deeds_since)  # fmt: skip
-    return head, since
+    one = "{count} deed was written since: it is in no copy."
+    return head, tr_n(one, "{count} deeds were written since: they are in no copy.", backed.deeds_since)
+
+
+def trip_state(trip: TripGlance) -> str:
+    """Whether anything speaks against it; that it is safe is never said."""
+    return tr("Nothing in the register speaks against it.") if trip.is_ready else tr("It is not ready yet.")
 
 
 def trip_when(trip: TripGlance, on: date) -> str:
