@@ -71,9 +71,7 @@ class DuePapers(QWidget):
             field.tell(None)
 
     def _bring(self) -> QWidget:
-        told = said(
-            tr("Printed on letters and slips; leave it out where nothing is to be brought."), Type.SMALL, faint=True
-        )
+        told = said(tr("Printed on letters and slips; may be left empty."), Type.SMALL, faint=True)
         return section(
             tr("What to ask for"), said(tr("Bring to")), self.bring_to, self.bring_to.fault, said(tr("By")),
             self.bring_by, told,

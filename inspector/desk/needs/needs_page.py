@@ -113,7 +113,8 @@ class NeedsPage(QWidget):
 
     def _leave_by(self, way: SignalInstance, to: object) -> None:
         """Remember the line that is pressed, to which the keys come back."""
-        if focused := self.window().focusWidget():
+        focused: QWidget | None = self.window().focusWidget()
+        if focused:
             self._last_pressed = focused.accessibleName()
         way.emit(to)
 

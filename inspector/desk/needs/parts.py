@@ -17,6 +17,7 @@ from inspector.desk.needs.words import (
     held_words,
     incident_words,
     retired_words,
+    trip_state,
     trip_when,
     work_title,
 )
@@ -50,10 +51,7 @@ def glance_part(needs: Needs) -> QWidget:
     late, soon = needs.overdue_count, needs.due_count
     counted = (
         (held, tr_n("piece is on hold", "pieces are on hold", held)),
-        (
-            needs.overdue_count,
-            tr_n("thing is overdue or missing", "things are overdue or missing", needs.overdue_count),
-        ),
+        (late, tr_n("thing is overdue or missing", "things are overdue or missing", late)),
         (soon, tr("due within {days} days", days=SOON_DAYS)),
         (reports, tr_n("report is not settled", "reports are not settled", reports)),
         (retired, tr_n("retired piece is not unusable yet", "retired pieces are not unusable yet", retired)),
@@ -77,9 +75,7 @@ def trip_part(needs: Needs, ways: Ways) -> list[QWidget]:
     opens = button(trip.name, lambda: ways.goes(Go("trip", trip.ref)), rank="tag", name=tr("Open {tag}", tag=trip.name))
     words = [
         in_line(opens),
-        said(
-            tr("Nothing in the register speaks against it.") if trip.is_ready else tr("It is not ready yet."), bold=True
-        ),
+        said(trip_state(trip), bold=True),
         said(trip_when(trip, needs.on), Type.SMALL, faint=True),
     ]
     told = [said(one, bold=True) for one in (*trip.warnings, trip.trouble) if one]
