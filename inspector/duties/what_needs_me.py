@@ -176,7 +176,8 @@ def _glance(office: Office, planned: Trip) -> TripGlance:
     """Whether it is ready. What cannot be judged hides nothing else of the page: it is said in its place."""
     named = TripGlance(planned.ref, planned.name, planned.place, days_words(planned), planned.first_on)
     try:
-        ready, lacks = readiness(office, planned.ref), kit_lacks(office, planned.ref)
+        ready = readiness(office, planned.ref)
+        lacks = kit_lacks(office, planned.ref, ready)
     except Refused as refusal:
         return replace(named, trouble=f"{refusal.why} {refusal.what_to_do}")
     return replace(
