@@ -157,14 +157,12 @@ def _retired_piece(one: Held, has_notice: bool) -> RetiredPiece:
 
 
 def _incidents(page: Page, pieces: Sequence[Held]) -> Iterator[IncidentLine]:
-    """Open reports, and closed ones that still keep a piece or a vehicle as found; the oldest first."""
-    unclosed, vehicles = {one.id for one in open_incidents(page)}, page.kept_vehicles()
-    for one in page.incidents():
+    """Open reports, the oldest first, with what is kept for them: while anything is, none can be closed."""
+    vehicles = page.kept_vehicles()
+    for one in open_incidents(page):
         kept = tuple(piece.item.tag for piece in pieces if one.ref in piece.kept_by)
         cars = tuple(tag for tag, refs in vehicles.items() if one.ref in refs)
-        if one.id in unclosed or kept or cars:
-            facts = one.facts
-            yield IncidentLine(one.ref, facts.what, facts.on, facts.place, one.id in unclosed, kept, cars)
+        yield IncidentLine(one.ref, one.facts.what, one.facts.on, one.facts.place, kept, cars)
 
 
 def _next_trip(office: Office, page: Page) -> Trip | None:

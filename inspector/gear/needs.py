@@ -84,13 +84,12 @@ class WorkGroup:
 
 @dataclass(frozen=True, slots=True)
 class IncidentLine:
-    """A report that is open, or whose pieces and vehicles (tags) are kept as found still."""
+    """An open report, with the tags of the pieces and vehicles that are kept as found for it."""
 
     ref: str
     what: str
     on: date
     place: str
-    is_open: bool
     pieces: tuple[str, ...]
     vehicles: tuple[str, ...]
 

@@ -53,7 +53,7 @@ def glance_part(needs: Needs) -> QWidget:
         (held, tr_n("piece is on hold", "pieces are on hold", held)),
         (late, tr_n("thing is overdue or missing", "things are overdue or missing", late)),
         (soon, tr("due within {days} days", days=SOON_DAYS)),
-        (reports, tr_n("report is not settled", "reports are not settled", reports)),
+        (reports, tr_n("report is still open", "reports are still open", reports)),
         (retired, tr_n("retired piece is not unusable yet", "retired pieces are not unusable yet", retired)),
     )
     return column([hairline(), figures(counted)])
@@ -119,7 +119,7 @@ def _need_line(one: NeedLine, on: date) -> Line:
 
 
 def incidents_part(needs: Needs, ways: Ways) -> list[QWidget]:
-    """Reports that are open, and what is kept as found."""
+    """Open reports, and what is kept as found for them."""
     if not needs.incidents:
         return []
     lines = [piece_line(None, one.ref, one.what, *incident_words(one)) for one in needs.incidents]

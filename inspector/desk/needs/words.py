@@ -73,10 +73,9 @@ def retired_words(one: RetiredPiece) -> str:
 def incident_words(one: IncidentLine) -> tuple[str, str]:
     """Where it stands, and what is kept as found for it."""
     where = ", ".join(filter(None, (show_day(one.on), one.place)))
-    state = tr("The report is still open.") if one.is_open else tr("The report is closed.")
     kept = ", ".join((*one.pieces, *one.vehicles))
     waits = tr("Kept as found until two competent persons release it: {tags}.", tags=kept) if kept else ""
-    return f"{where}. {state}", waits
+    return tr("{where}. The report is still open.", where=where), waits
 
 
 def work_title(work: Work, count: int, overdue: int) -> str:
