@@ -73,7 +73,7 @@ def _band_words(one: Ending) -> str:
 def _ground(row: Box, one: Ending, is_chosen: bool) -> list[Shape]:
     """The row itself, which tells the piece wherever one points, and the hairline below it."""
     said, fill = ending_words(one), Ink.BAND if is_chosen else Ink.PAPER
-    line = Line((0.0, row.bottom), (_WIDTH_MM, row.bottom), ink=Ink.HAIR, width_mm=0.1)
+    line = Line((0.1, row.bottom), (_WIDTH_MM - 0.1, row.bottom), ink=Ink.HAIR, width_mm=0.1)
     return [RoundedRect((0.0, row.top), row.width, row.height, ink=None, fill=fill, tells=said), line]
 
 

@@ -90,7 +90,7 @@ def test_what_nobody_has_inspected_is_told_once_among_the_holds(office: Office) 
 
 def test_a_missing_piece_on_hold_is_looked_for_and_not_told_twice(office: Office) -> None:
     book_in(office, shackle())
-    report_missing(office, "SH-1", last_seen="the ford")
+    report_missing(office, "SH-1", "the ford", "not in its bag")
     needs = what_needs_me(office)
     assert tags(needs) == [] and [one.due.about for one in needs.late] == ["SH-1"]
     assert needs.late[0].outcome is Outcome.HOLD and "last seen: the ford" in needs.late[0].due.place
@@ -248,7 +248,7 @@ def test_the_age_that_retires_a_strap_is_told_once_it_is_near_and_the_strap_is_r
 
 def test_of_what_is_missing_or_retired_no_end_is_forecast(sample: Office) -> None:
     (first, *_) = (one.tag for one in what_needs_me(sample).endings)
-    report_missing(sample, first)
+    report_missing(sample, first, "the shed", "not on its hook")
     assert first not in {one.tag for one in what_needs_me(sample).endings}
     assert "BM-01" not in {one.tag for one in what_needs_me(sample).endings}
 
