@@ -1,7 +1,6 @@
 """The two pages of what waits, each by itself with what a window gives it, and what leaves them."""
 
 from collections.abc import Callable, Iterator
-from pathlib import Path
 
 import pytest
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
@@ -13,7 +12,6 @@ from inspector.desk.needs.due_page import DuePage
 from inspector.desk.needs.needs_page import NeedsPage
 from inspector.desk.notice import Notice
 from inspector.duties.office import Office
-from tests.desk.outing import outing
 
 
 class Stand(QWidget):
@@ -81,11 +79,3 @@ def settle(qtbot: QtBot, stand: Stand) -> None:
 def named(widget: QWidget, name: str) -> QPushButton:
     """The visible button with this accessible name."""
     return next(one for one in widget.findChildren(QPushButton) if one.isVisible() and one.accessibleName() == name)
-
-
-@pytest.fixture
-def beach(tmp_path: Path) -> Iterator[Office]:
-    """The register of the beach trip: SH-3 and BM-1 never inspected, all else fit."""
-    office = outing(tmp_path)
-    yield office
-    office.book.close()

@@ -2,6 +2,7 @@
 
 from datetime import timedelta
 from pathlib import Path
+from typing import Any
 
 import pytest
 from PySide6.QtCore import QDate, Qt
@@ -9,13 +10,15 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
+from inspector.desk.choice import Choice
 from inspector.desk.needs.due_page import DuePage
 from inspector.desk.needs.go import Go
 from inspector.duties.due_sheet import due_sheet
 from inspector.duties.due_views import View
 from inspector.duties.office import Office
 from inspector.duties.what_falls_due import what_falls_due
-from tests.desk.needs_pages import Open, Stand, due_on, named, settle  # noqa: F401 - fixtures
+from tests.desk.needs_pages import Open, Stand, named, settle
+from tests.desk.needs_pages import due_on as due_on
 from tests.desk.test_evening import focused, shown_texts
 from tests.desk.test_names import unnamed
 from tests.desk.test_needs import cut_off, unfold
@@ -32,7 +35,10 @@ def page_of(stand: Stand) -> DuePage:
 def chosen(qtbot: QtBot, stand: Stand, name: str, value: object) -> None:
     """Go down a box of choices by the arrow keys until the value stands there."""
     page = page_of(stand)
-    choice = {"until": page.until.choice, "view": page.view, "person": page.person, "place": page.place}[name]
+    boxes: dict[str, Choice[Any]] = {
+        "until": page.until.choice, "view": page.view, "person": page.person, "place": page.place,
+    }  # fmt: skip
+    choice = boxes[name]
     choice.box.setFocus()
     QTest.keyClick(choice.box, Qt.Key.Key_Home)
     settle(qtbot, stand)
@@ -204,10 +210,10 @@ def test_what_cannot_be_printed_again_is_told(qtbot: QtBot, due_on: Open, sample
 def test_letters_go_to_the_search_from_a_box_and_stay_in_a_field(due_on: Open, sample: Office) -> None:
     stand = due_on(sample)
     page_of(stand).focus_start()
-    QTest.keyClick(focused(), "s")
+    QTest.keyClicks(focused(), "s")
     bring = page_of(stand).papers.bring_to
     bring.setFocus()
-    QTest.keyClick(bring, "x")
+    QTest.keyClicks(bring, "x")
     assert stand.left == [("typed", "s")] and bring.text() == "x"
 
 

@@ -24,7 +24,9 @@ from inspector.duties.what_needs_me import what_needs_me
 from inspector.gear.needs import Needs
 from inspector.refused import Refused
 from tests.desk.conftest import looked_at, shackle
-from tests.desk.needs_pages import Open, Stand, beach, named, needs_on, settle  # noqa: F401 - fixtures
+from tests.desk.needs_pages import Open, Stand, named, settle
+from tests.desk.needs_pages import needs_on as needs_on
+from tests.desk.outing import beach as beach
 from tests.desk.test_evening import focused, shown_texts
 from tests.desk.test_names import unnamed
 
@@ -119,7 +121,7 @@ def test_a_notice_is_asked_for_at_its_piece_and_all_of_them_in_one_go(needs_on: 
 def test_no_copy_is_said_then_its_day_then_what_was_written_since(
     qtbot: QtBot,
     needs_on: Open,
-    beach: Office,  # noqa: F811
+    beach: Office,
 ) -> None:
     stand = needs_on(beach)
     assert _has(stand, "No copy of this register was ever made.")
@@ -197,10 +199,10 @@ def one_quiet_piece(empty_office: Office) -> Office:
 
 def test_a_letter_goes_to_the_search_wherever_the_keys_are(needs_on: Open, sample: Office) -> None:
     stand = needs_on(sample)
-    QTest.keyClick(focused(), "h")
+    QTest.keyClicks(focused(), "h")
     chart = chart_of(stand)
     chart.setFocus()
-    QTest.keyClick(chart, "7")
+    QTest.keyClicks(chart, "7")
     assert stand.left == [("typed", "h"), ("typed", "7")]
 
 
@@ -208,7 +210,7 @@ def test_an_answer_to_an_older_question_is_dropped(
     qtbot: QtBot,
     needs_on: Open,
     beach: Office,
-    monkeypatch: pytest.MonkeyPatch,  # noqa: F811
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     stand = needs_on(beach)
     page = page_of(stand)
@@ -228,7 +230,7 @@ def test_a_register_that_cannot_be_read_is_told_and_can_be_looked_at_again(
     qtbot: QtBot,
     needs_on: Open,
     beach: Office,
-    monkeypatch: pytest.MonkeyPatch,  # noqa: F811
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     def refuses(_office: Office) -> Needs:
         raise Refused("register", "Another window is writing to it.", "Wait a moment.")
