@@ -71,8 +71,11 @@ def _end(stand: QWidget) -> None:
 
 
 def settle(qtbot: QtBot, stand: Stand) -> None:
-    """Until nothing is under way and the keys have their place."""
+    """Until nothing is under way, all is shown, and the keys have their place."""
     qtbot.waitUntil(lambda: stand.background.is_idle)
+    assert isinstance(stand.page, NeedsPage | DuePage)
+    if (page := stand.page).is_whole or (page.needs if isinstance(page, NeedsPage) else page.sheet):
+        qtbot.waitUntil(lambda: page.is_whole)
     qtbot.wait(20)
 
 

@@ -17,14 +17,18 @@ from inspector.language import tr
 _OPEN_LINES = 40  # so many lines stand open at once; titles after them are folds
 _IN_A_GROUP = 12
 _PLACES = {Due.COMPETENCE: "person", Due.TRIP: "trip", Due.INCIDENT: "incident", Due.COUNT: "count"}
+_FOLDS_A_STEP = 20
 Lines = Sequence[DueLine]
+Group = tuple[str, tuple[DueLine, ...]]
 
 
-def due_groups(sheet: DueSheet, today: date, look: Look, opens: Open, goes: Callable[[Go], object]) -> QWidget:
-    """Every group with its title and its lines."""
+def due_steps(
+    sheet: DueSheet, today: date, look: Look, opens: Open, goes: Callable[[Go], object]
+) -> list[Callable[[], list[QWidget]]]:
+    """A step for each group that stands open: its title and its lines; the later ones are folds, made in one step."""
     if not sheet.groups:
         words = tr("Look further ahead, or at more people and places.")
-        return column([said(tr("Nothing falls due."), Type.HEAD), said(words, faint=True)])
+        return [lambda: [said(tr("Nothing falls due."), Type.HEAD), said(words, faint=True)]]
     leads = {line.about: _PLACES[line.what] for line in sheet.lines if line.what in _PLACES}
 
     def lead(about: str) -> None:
@@ -40,21 +44,36 @@ def due_groups(sheet: DueSheet, today: date, look: Look, opens: Open, goes: Call
             [_line(one, sheet, today) for one in lines], lambda some: tag_lines(some, look, lead), _IN_A_GROUP
         )
 
-    return column(_groups(sheet, made), 2 * GRID)
+    return _steps(sheet, made)
 
 
-def _groups(sheet: DueSheet, made: Callable[[Lines], QWidget]) -> list[QWidget]:
-    parts: list[QWidget] = []
+def _steps(sheet: DueSheet, made: Callable[[Lines], QWidget]) -> list[Callable[[], list[QWidget]]]:
+    count = _open_count(sheet)
+    opened = [lambda group=group: [_open(group, made)] for group in sheet.groups[:count]]
+    later = sheet.groups[count:]
+    some = [later[at : at + _FOLDS_A_STEP] for at in range(0, len(later), _FOLDS_A_STEP)]
+    return [*opened, *(lambda some=some: [_fold(group, made) for group in some] for some in some)]
+
+
+def _open_count(sheet: DueSheet) -> int:
+    """How many groups stand open."""
     shown = 0
-    for named, lines in sheet.groups:
-        title = named[:1].upper() + named[1:]
-        if shown < _OPEN_LINES:
-            parts.append(column([hairline(), said(title, bold=True), made(lines)], GRID // 2))
-        else:
-            folded = tr("{title} ({count})", title=title, count=len(lines))
-            parts.append(Fold(folded, lambda lines=lines: made(lines)))  # type: ignore[misc]
+    for number, (_, lines) in enumerate(sheet.groups):
+        if shown >= _OPEN_LINES:
+            return number
         shown += min(len(lines), _IN_A_GROUP)
-    return parts
+    return len(sheet.groups)
+
+
+def _open(group: Group, made: Callable[[Lines], QWidget]) -> QWidget:
+    title, lines = group
+    return column([hairline(), said(title[:1].upper() + title[1:], bold=True), made(lines)], GRID // 2)
+
+
+def _fold(group: Group, made: Callable[[Lines], QWidget]) -> QWidget:
+    title, lines = group
+    folded = tr("{title} ({count})", title=title[:1].upper() + title[1:], count=len(lines))
+    return Fold(folded, lambda: made(lines))
 
 
 def _line(one: DueLine, sheet: DueSheet, today: date) -> Line:

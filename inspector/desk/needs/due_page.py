@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 from datetime import date
 
-from PySide6.QtCore import QTimer, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
@@ -13,8 +13,9 @@ from inspector.desk.columns import Columns
 from inspector.desk.keys import search_text
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.needs.day_choice import DayChoice
-from inspector.desk.needs.due_lines import due_groups
+from inspector.desk.needs.due_lines import due_steps
 from inspector.desk.needs.due_papers import DuePapers
+from inspector.desk.needs.growing import Growing
 from inspector.desk.notice import Notice
 from inspector.desk.plain import column, said, scroll
 from inspector.desk.printing import open_file
@@ -44,6 +45,7 @@ class DuePage(QWidget):
         super().__init__()
         self._office, self._background, self._notice, self._look = office, background, notice, look
         self.sheet: DueSheet | None = None
+        self._grown: Growing | None = None
         self._asked = 0
         self.setObjectName("page")
         self._head = said("", Type.HEAD)
@@ -118,18 +120,22 @@ class DuePage(QWidget):
 
     def _show(self, number: int, sheet: DueSheet) -> None:
         """An answer to an older question is dropped."""
-        if number != self._asked:
+        if number != self._asked or (sheet == self.sheet and self.is_whole):
             return
         self.sheet = sheet
         _offer_all(self.person, tr("everybody"), sheet.people)
         _offer_all(self.place, tr("everywhere"), sheet.places)
         self._head.setText(_head_words(sheet, self._office.today))
-        page = due_groups(sheet, self._office.today, self._look, self.opened.emit, self.go.emit)
-        page.setObjectName("page")
-        if inside := page.layout():
-            inside.setContentsMargins(0, 0, 2 * GRID, 3 * GRID)
-        self._lines.setWidget(page)
-        QTimer.singleShot(0, self, lambda: self._lines.verticalScrollBar().setValue(0))
+        self._grown = made = Growing()
+        self._lines.setWidget(made)
+        self._lines.verticalScrollBar().setValue(0)
+        steps = due_steps(sheet, self._office.today, self._look, self.opened.emit, self.go.emit)
+        made.grow([(made.column, step) for step in steps])
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether every line of what was read stands on the page."""
+        return self._grown is not None and self._grown.is_grown
 
     def _export(self) -> None:
         if self.sheet is None:

@@ -14,7 +14,7 @@ from inspector.language import tr_n
 
 Part = TypeVar("Part")
 AT_ONCE = 6
-_MORE_AT_ONCE = 30  # a fold of hundreds would stop the window while it opens
+_MORE_AT_ONCE = 20  # a fold of hundreds would stop the window while it opens
 
 
 def folded(lines: Sequence[Line], look: Look, opens: Open, at_once: int = AT_ONCE) -> QWidget:

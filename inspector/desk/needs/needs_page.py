@@ -1,6 +1,6 @@
 """The window's first page, "What needs me": what an officer sees in the evening, worst first, each line a way."""
 
-from PySide6.QtCore import QTimer, Signal, SignalInstance
+from PySide6.QtCore import Signal, SignalInstance
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractButton, QVBoxLayout, QWidget
 
@@ -10,6 +10,7 @@ from inspector.desk.keys import search_text
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.needs import parts
 from inspector.desk.needs.ends_part import ends_part
+from inspector.desk.needs.growing import Growing, Step, empty_column
 from inspector.desk.notice import Notice
 from inspector.desk.plain import button, column, said, scroll
 from inspector.desk.record_parts import cautions_part
@@ -41,6 +42,7 @@ class NeedsPage(QWidget):
             lambda tag: self._leave_by(self.notice, tag), lambda tags: self._leave_by(self.notices, tags),
         )  # fmt: skip
         self.needs: Needs | None = None
+        self._grown: Growing | None = None
         self._asked = 0
         self._last_pressed = ""
         self.setObjectName("page")
@@ -82,17 +84,29 @@ class NeedsPage(QWidget):
             return
         if self.needs is None:
             again = button(tr("Look again"), self.begin, rank="first")
-            self._turn_to(column([said(refusal.why, Type.HEAD), said(refusal.what_to_do), again]))
+            page = column([said(refusal.why, Type.HEAD), said(refusal.what_to_do), again])
+            page.setObjectName("page")
+            self._area.setWidget(page)
         self._notice.refuse(refusal)
 
     def _show(self, number: int, needs: Needs) -> None:
-        """An answer to an older question is dropped."""
+        """An answer to an older question is dropped; where nothing changed, the page stays as it is."""
         if number != self._asked:
+            return
+        if needs == self.needs and self.is_whole:
+            self._settle(self._has_keys(), self._area.verticalScrollBar().value())
             return
         self.needs = needs
         had_keys, at = self._has_keys(), self._area.verticalScrollBar().value()
-        self._turn_to(self._page(needs))
-        QTimer.singleShot(0, self, lambda: self._settle(had_keys, at))
+        self._grown = made = Growing()
+        made.grown.connect(lambda: self._settle(had_keys, at))
+        self._area.setWidget(made)
+        made.grow(self._steps(made, needs))
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether every part of what was read stands on the page."""
+        return self._grown is not None and self._grown.is_grown
 
     def _has_keys(self) -> bool:
         """Whether the keys are here, or nowhere else as the page is opened."""
@@ -105,12 +119,6 @@ class NeedsPage(QWidget):
             self.focus_start()
         self._area.verticalScrollBar().setValue(at)
 
-    def _turn_to(self, page: QWidget) -> None:
-        page.setObjectName("page")
-        if inside := page.layout():
-            inside.setContentsMargins(0, GRID, 2 * GRID, 3 * GRID)
-        self._area.setWidget(page)
-
     def _leave_by(self, way: SignalInstance, to: object) -> None:
         """Remember the line that is pressed, to which the keys come back."""
         focused: QWidget | None = self.window().focusWidget()
@@ -118,22 +126,26 @@ class NeedsPage(QWidget):
             self._last_pressed = focused.accessibleName()
         way.emit(to)
 
-    def _page(self, needs: Needs) -> QWidget:
-        ways = self._ways
+    def _steps(self, made: Growing, needs: Needs) -> list[Step]:
+        """The parts in the order in which they are made: what is seen first comes first."""
+        ways, top = self._ways, made.column
         if not needs.piece_count:
-            steps = parts.first_steps(ways)
-            return column([self._head(needs), *steps, parts.backup_part(needs, ways)], 3 * GRID)
-        aside = column(
-            parts.all_of([
-                parts.incidents_part(needs, ways), parts.late_part(needs, ways), [parts.backup_part(needs, ways)],
-                parts.retired_part(needs, ways), parts.counts_part(needs, ways),
-            ]), 3 * GRID,
-        )  # fmt: skip
-        waits = column(parts.all_of([parts.held_part(needs, ways), parts.work_part(needs, ways)]), 3 * GRID)
-        top = [*(parts.quiet_part(needs) or [parts.glance_part(needs)]), *parts.trip_part(needs, ways)]
-        both = Columns(waits, aside, ways.look)
-        below = [ends_part(needs, ways), cautions_part(needs.cautions)]
-        return column([self._head(needs), *parts.rulebook_part(needs, ways), *top, both, *below], 2 * GRID)
+            return [(top, lambda: [self._head(needs), *parts.first_steps(ways), parts.backup_part(needs, ways)])]
+        waits, aside = empty_column(3 * GRID), empty_column(3 * GRID)
+        both = Columns(_holder(waits), _holder(aside), ways.look)
+        return [
+            (top, lambda: [self._head(needs), *parts.rulebook_part(needs, ways)]),
+            (top, lambda: parts.quiet_part(needs) or [parts.glance_part(needs)]),
+            (top, lambda: [*parts.trip_part(needs, ways), both]),
+            (waits, lambda: parts.held_part(needs, ways)),
+            (aside, lambda: [*parts.incidents_part(needs, ways), *parts.late_part(needs, ways)]),
+            (aside, lambda: [parts.backup_part(needs, ways)]),
+            (aside, lambda: parts.retired_part(needs, ways)),
+            *((waits, make) for make in parts.work_steps(needs, ways)),
+            (aside, lambda: parts.counts_part(needs, ways)),
+            (top, lambda: [ends_part(needs, ways)]),
+            (top, lambda: [cautions_part(needs.cautions)]),
+        ]
 
     def _head(self, needs: Needs) -> QWidget:
         """Whose register on which day."""
@@ -143,3 +155,9 @@ class NeedsPage(QWidget):
 
 def _one_line(text: str) -> QWidget:
     return column([said(text, faint=True)])
+
+
+def _holder(layout: QVBoxLayout) -> QWidget:
+    made = QWidget()
+    made.setLayout(layout)
+    return made

@@ -1,6 +1,6 @@
 """The parts of the first page, each set from data: what waits, worst first, and nothing where nothing does."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 
@@ -153,15 +153,15 @@ def _retired_line(one: RetiredPiece, ways: Ways) -> Line:
     return piece_line(Outcome.RETIRE, one.tag, one.kind_name, retired_words(one), one.place, aside=prints)
 
 
-def work_part(needs: Needs, ways: Ways) -> list[QWidget]:
-    """What is overdue or due soon, by sort of work, with a way to the whole calendar."""
-    calendar = button(tr("All that falls due"), lambda: ways.goes(Go("due")))
-    groups = [_work_group(one, needs.on, ways) for one in needs.work]
-    if not groups:
-        groups = [said(tr("Nothing is overdue, and nothing falls due within {days} days.", days=SOON_DAYS))]
-        groups += [said(_next_words(needs), faint=True)]
-    title = tr("Overdue, or due within {days} days", days=SOON_DAYS)
-    return [section(title, column(groups, 2 * GRID), in_line(calendar))]
+def work_steps(needs: Needs, ways: Ways) -> list[Callable[[], list[QWidget]]]:
+    """What is overdue or due soon, a step for each sort of work, with a way to the whole calendar first."""
+    calendar = in_line(button(tr("All that falls due"), lambda: ways.goes(Go("due"))))
+    title = section(tr("Overdue, or due within {days} days", days=SOON_DAYS), calendar)
+    if not needs.work:
+        none = said(tr("Nothing is overdue, and nothing falls due within {days} days.", days=SOON_DAYS))
+        return [lambda: [title, none, said(_next_words(needs), faint=True)]]
+    groups = [lambda one=one: [_work_group(one, needs.on, ways)] for one in needs.work]
+    return [lambda: [title], *groups]
 
 
 def _work_group(group: WorkGroup, on: date, ways: Ways) -> QWidget:
@@ -209,8 +209,3 @@ def first_steps(ways: Ways) -> list[QWidget]:
     people = button(tr("People"), lambda: ways.goes(Go("people")))
     head = said(tr("There is no gear in the register yet."), Type.DISPLAY)
     return [head, column([said(one) for one in steps], GRID // 2), in_line(book, people)]
-
-
-def all_of(parts: Sequence[Sequence[QWidget]]) -> list[QWidget]:
-    """Parts that stand below one another, those that are empty left out."""
-    return [one for some in parts for one in some]
