@@ -152,7 +152,7 @@ def _held_piece(one: Held) -> HeldPiece:
 
 
 def _retired_piece(one: Held, has_notice: bool) -> RetiredPiece:
-    since = one.dossier.retired_on if one.dossier else None
+    since = one.retired.retired_on if one.retired else None
     return RetiredPiece(one.item.tag, one.kind_name, since, has_notice, one.kept_by, one.place)
 
 

@@ -9,6 +9,7 @@ from inspector.gear.custody import Hands, NewCustody
 from inspector.gear.evidence import NewQuarantine, NewRelease, Release
 from inspector.gear.incident import EntryKind, Gravity
 from inspector.gear.item import Item
+from inspector.gear.standing import StandingVerdict, StandingWords
 from inspector.gear.verdict import Explanation, Verdict
 from inspector.register import tables, year_tables
 from inspector.register.places import shares
@@ -44,16 +45,16 @@ class EvidencePage(YearPage):
         row = self._connection.execute(select(table.c.body, table.c.words).where(table.c.id == key)).one()
         return from_body(str(row[0]), Verdict), from_body(str(row[1]), Explanation)
 
-    def latest_verdicts(self, items: Iterable[Item]) -> dict[str, tuple[Verdict, Explanation]]:
-        """The standing verdicts of many pieces with their words, by the piece's id, in a few questions."""
+    def standing_verdicts(self, items: Iterable[Item]) -> dict[str, tuple[StandingVerdict, StandingWords]]:
+        """What the standing verdicts of many pieces say, by the piece's id, in a few questions."""
         table, standing = tables.verdict, tables.standing
         stands = select(standing.c.item_id, table.c.body, table.c.words).join(
             table, standing.c.verdict_id == table.c.id
         )
-        found: dict[str, tuple[Verdict, Explanation]] = {}
+        found: dict[str, tuple[StandingVerdict, StandingWords]] = {}
         for some in shares([one.id for one in items]):
             for key, body, words in self._connection.execute(stands.where(standing.c.item_id.in_(some))):
-                found[str(key)] = from_body(str(body), Verdict), from_body(str(words), Explanation)
+                found[str(key)] = from_body(str(body), StandingVerdict), from_body(str(words), StandingWords)
         return found
 
     def every_open_quarantine(self) -> dict[str, tuple[str, ...]]:
