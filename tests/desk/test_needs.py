@@ -99,8 +99,11 @@ def test_return_on_a_line_opens_its_piece_and_the_keys_come_back_to_it(
     line.setFocus()
     QTest.keyClick(line, Qt.Key.Key_Return)
     assert stand.left == [("opened", tag)]
-    page_of(stand).begin()
-    settle(qtbot, stand)
+    chart_of(stand).setFocus()
+    again(qtbot, stand)
+    assert focused() is line, "nothing changed, so the page stays as it is"
+    doubt(sample, "SH-01", "it fell from the roof")
+    again(qtbot, stand)
     assert focused().accessibleName() == f"Open {tag}" and focused() is not line
 
 
