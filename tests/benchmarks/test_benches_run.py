@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from inspector.rulebook.load import Rulebook
-from tests.benchmarks import bench_judging, bench_readiness, bench_rigs
+from tests.benchmarks import bench_judging, bench_needs, bench_readiness, bench_rigs
 from tests.benchmarks.bench_sums import CASES, measure
 
 
@@ -34,3 +34,10 @@ def test_the_bench_of_rigs_measures_every_shape_and_many_checks() -> None:
     assert [one.name for one in rows] == list(bench_rigs.shapes())
     assert all(0 < one.median_ms <= one.slowest_ms and one.loops > 0 for one in rows)
     assert many_s > 0
+
+
+def test_the_bench_of_what_waits_measures_the_first_page_and_the_calendar(tmp_path: Path, rules: Rulebook) -> None:
+    assert bench_readiness.prepare(tmp_path, rules, 120) == 120
+    rows = bench_needs.measure(tmp_path, rules, repeats=1)
+    assert [one.name for one in rows] == ["what needs me", "what falls due"]
+    assert all(one.seconds > 0 and one.loops > 0 for one in rows)
