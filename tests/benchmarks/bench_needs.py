@@ -8,6 +8,7 @@ The register is the sample ten times over. Beside the milliseconds stands how of
 import sys
 import tempfile
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
@@ -26,7 +27,7 @@ def measure(place: Path, rules: Rulebook, repeats: int = 5) -> list[Measured]:
     office = office_on(place, rules)
     steps: dict[str, Callable[[Office], object]] = {"what needs me": what_needs_me, "what falls due": due_sheet}
     loop = loop_s()
-    taken = {name: median_s(lambda look=look: _look(look, office), repeats) for name, look in steps.items()}
+    taken = {name: median_s(partial(_look, look, office), repeats) for name, look in steps.items()}
     office.book.close()
     return [Measured(name, seconds, seconds / loop) for name, seconds in taken.items()]
 
