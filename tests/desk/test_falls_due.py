@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from inspector.desk.choice import Choice
 from inspector.desk.needs.due_page import DuePage
-from inspector.desk.needs.go import Go
+from inspector.desk.place import Go
 from inspector.duties.due_sheet import due_sheet
 from inspector.duties.due_views import View
 from inspector.duties.office import Office
@@ -108,7 +108,7 @@ def test_return_on_a_line_opens_its_piece_and_a_trip_leads_to_the_trip(due_on: O
 
 def test_it_can_be_begun_for_a_person(qtbot: QtBot, due_on: Open, sample: Office) -> None:
     stand = due_on(sample)
-    page_of(stand).begin(person=HOLDER)
+    page_of(stand).begin(HOLDER)
     settle(qtbot, stand)
     sheet = page_of(stand).sheet
     assert sheet and sheet.lines == due_sheet(sample, person=HOLDER).lines and page_of(stand).person.value == HOLDER

@@ -11,9 +11,9 @@ from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QToolButton, QW
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.needs import needs_page
-from inspector.desk.needs.go import Go
 from inspector.desk.needs.needs_page import NeedsPage
 from inspector.desk.needs.retire_chart import RetireChart
+from inspector.desk.place import Go
 from inspector.drawings.retire_line import ending_words
 from inspector.duties.back_up import back_up
 from inspector.duties.book_in import book_in

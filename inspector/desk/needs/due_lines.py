@@ -6,9 +6,9 @@ from datetime import date
 from PySide6.QtWidgets import QWidget
 
 from inspector.desk.look import GRID, Look, Type
-from inspector.desk.needs.go import Go
 from inspector.desk.needs.lines import in_folds, piece_line
 from inspector.desk.needs.words import concerns, due_words
+from inspector.desk.place import Go
 from inspector.desk.plain import Fold, column, hairline, said
 from inspector.desk.tag_lines import Line, Open, tag_lines
 from inspector.gear.falls_due import Due, DueLine, DueSheet

@@ -2,21 +2,20 @@
 
 from collections.abc import Callable, Sequence
 from datetime import date
+from typing import Any
 
-from PySide6.QtCore import Signal
-from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
 from inspector.desk.choice import Choice
 from inspector.desk.columns import Columns
-from inspector.desk.keys import search_text
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.needs.day_choice import DayChoice
 from inspector.desk.needs.due_lines import due_steps
 from inspector.desk.needs.due_papers import DuePapers
 from inspector.desk.needs.growing import Growing
 from inspector.desk.notice import Notice
+from inspector.desk.place import Place
 from inspector.desk.plain import column, said, scroll
 from inspector.desk.printing import open_file
 from inspector.duties.due_sheet import due_sheet
@@ -33,21 +32,14 @@ from inspector.refused import Refused
 _AHEAD_DAYS = 90
 
 
-class DuePage(QWidget):
-    """opened: a tag to show. go: another place (Go). typed: a letter that belongs to the search. leave: to the list."""
-
-    opened = Signal(str)
-    go = Signal(object)
-    typed = Signal(str)
-    leave = Signal()
+class DuePage(Place):
+    """It leads to the places trip, incident and count (with a reference) and person (with a name)."""
 
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
-        super().__init__()
-        self._office, self._background, self._notice, self._look = office, background, notice, look
+        super().__init__(office, background, notice, look)
         self.sheet: DueSheet | None = None
         self._grown: Growing | None = None
         self._asked = 0
-        self.setObjectName("page")
         self._head = said("", Type.HEAD)
         ahead = ((tr("30 days"), 30), (tr("90 days"), 90), (tr("a year"), 365), (tr("5 years"), 1826))
         self.until = DayChoice(tr("Until"), office.today, ahead)
@@ -60,27 +52,15 @@ class DuePage(QWidget):
         self._lay_out()
         self._connect()
 
-    def begin(self, person: str = "", place: str = "") -> None:
-        """Read anew. person, place: to narrow it to; empty for what was chosen last."""
-        for choice, wanted in ((self.person, person), (self.place, place)):
-            if wanted:
-                _offer(choice, wanted)
+    def begin(self, what: Any = None) -> None:
+        """Read anew. what: the name of a person to narrow it to; nothing for what was chosen last."""
+        if what:
+            _offer(self.person, str(what))
         self._read()
-
-    def back(self) -> bool:
-        """There is no step inside this page."""
-        return False
 
     def focus_start(self) -> None:
         """The keys go to how it is sorted."""
         self.view.box.setFocus()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """A letter or figure begins a search."""
-        if text := search_text(event):
-            self.typed.emit(text)
-        else:
-            super().keyPressEvent(event)
 
     def _lay_out(self) -> None:
         line = QHBoxLayout()

@@ -1,17 +1,18 @@
 """The window's first page, "What needs me": what an officer sees in the evening, worst first, each line a way."""
 
+from typing import Any
+
 from PySide6.QtCore import Signal, SignalInstance
-from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractButton, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
 from inspector.desk.columns import Columns
-from inspector.desk.keys import search_text
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.needs import parts
 from inspector.desk.needs.ends_part import ends_part
 from inspector.desk.needs.growing import Growing, Step, empty_column
 from inspector.desk.notice import Notice
+from inspector.desk.place import Place
 from inspector.desk.plain import button, column, said, scroll
 from inspector.desk.record_parts import cautions_part
 from inspector.duties.office import Office
@@ -21,22 +22,18 @@ from inspector.language import show_day, tr
 from inspector.refused import Refused
 
 
-class NeedsPage(QWidget):
-    """opened: a tag to show. go: another place (Go). notice: a tag whose notice to print; notices: several tags.
+class NeedsPage(Place):
+    """notice: a tag whose notice to print; notices: several tags.
 
-    typed: a letter that belongs to the search. leave: to the list.
+    It leads to the places trip, incident, count (with a reference), person (with a name), rulebook, backup, due, people
+    and book_in.
     """
 
-    opened = Signal(str)
-    go = Signal(object)
     notice = Signal(str)
     notices = Signal(object)
-    typed = Signal(str)
-    leave = Signal()
 
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
-        super().__init__()
-        self._office, self._background, self._notice = office, background, notice
+        super().__init__(office, background, notice, look)
         self._ways = parts.Ways(
             look, lambda tag: self._leave_by(self.opened, tag), lambda place: self._leave_by(self.go, place),
             lambda tag: self._leave_by(self.notice, tag), lambda tags: self._leave_by(self.notices, tags),
@@ -45,13 +42,12 @@ class NeedsPage(QWidget):
         self._grown: Growing | None = None
         self._asked = 0
         self._last_pressed = ""
-        self.setObjectName("page")
         self._area = scroll(_one_line(tr("Looking at what needs you…")), tr("What needs me"))
         layout = QVBoxLayout(self)
         layout.setContentsMargins(2 * GRID, 0, 2 * GRID, 0)
         layout.addWidget(self._area)
 
-    def begin(self) -> None:
+    def begin(self, what: Any = None) -> None:
         """Read anew and show it; what was shown stays until then."""
         self._asked += 1
         number = self._asked
@@ -60,23 +56,12 @@ class NeedsPage(QWidget):
             failed=lambda why: self._refuse(number, why), says=tr("Looking at what needs you…"),
         )  # fmt: skip
 
-    def back(self) -> bool:
-        """There is no step inside this page."""
-        return False
-
     def focus_start(self) -> None:
         """The keys go to the line pressed last, else to the first one."""
         buttons = [one for one in self._area.findChildren(QAbstractButton) if one.isVisible()]
         again = (one for one in buttons if one.accessibleName() == self._last_pressed)
         if wanted := next(again, next(iter(buttons), None)):
             wanted.setFocus()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """A letter or figure begins a search."""
-        if text := search_text(event):
-            self.typed.emit(text)
-        else:
-            super().keyPressEvent(event)
 
     def _refuse(self, number: int, refusal: Refused) -> None:
         """What was shown before stays; it says its day."""

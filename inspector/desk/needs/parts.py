@@ -8,7 +8,6 @@ from PySide6.QtWidgets import QWidget
 
 from inspector.desk.columns import Columns
 from inspector.desk.look import GRID, Look, Type
-from inspector.desk.needs.go import Go
 from inspector.desk.needs.lines import folded, in_line, piece_line
 from inspector.desk.needs.words import (
     backup_words,
@@ -21,6 +20,7 @@ from inspector.desk.needs.words import (
     trip_when,
     work_title,
 )
+from inspector.desk.place import Go
 from inspector.desk.plain import button, column, figures, hairline, said
 from inspector.desk.record_parts import section
 from inspector.desk.tag_lines import Line
