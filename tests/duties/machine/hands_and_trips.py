@@ -37,6 +37,7 @@ from tests.duties.gear import kilograms
 from tests.duties.machine.club import NEW, OFFICER, VEHICLES
 from tests.duties.machine.desk import Desk
 from tests.duties.machine.pieces import ANY, PEOPLE
+from tests.duties.needs_checks import assert_every_hold_is_told
 from tests.duties.rigs import SNATCH
 
 REFS = st.sampled_from(("T-1", "T-1", "T-1", "T-2", "T-9"))
@@ -218,8 +219,9 @@ class Papers(Desk):
 
     @rule(days=st.sampled_from((0, 90, 4000)))
     def look_ahead(self, days: int) -> None:
-        """The calendar leaves out nothing that falls due, whatever was done before."""
+        """The calendar leaves out nothing that falls due, and the first page nothing that holds a piece."""
         assert_nothing_is_absent(self.office, days)
+        assert_every_hold_is_told(self.office)
 
     @rule()
     def print_slips(self) -> None:
