@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
-from inspector.units import Dimension, Figure
+from inspector.units import Dimension, Figure, System, show
 
 
 class Came(StrEnum):
@@ -19,7 +19,7 @@ class Dial:
     """A figure to turn, from least to most, both allowed. steps: a turn in metric and in imperial units, as text.
 
     stops: the only values there are, where not every one between is one. usual: what stands while nobody says else;
-    source: where that comes from, as it prints.
+    source: where that comes from, as it prints. finer_places: more decimal places than usual, for small values.
     """
 
     key: str
@@ -31,6 +31,11 @@ class Dial:
     usual: Figure
     source: str
     stops: tuple[float, ...] = ()
+    finer_places: int = 0
+
+    def shown(self, si: float, system: System) -> Figure:
+        """A value of this dial as it is written in a system of units."""
+        return Figure(si, show(si, self.dimension, system, self.finer_places), self.dimension)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,13 +59,21 @@ class Given:
 
 
 @dataclass(frozen=True, slots=True)
-class BenchStart:
-    """A topic begun from a piece or a vehicle. said: what was taken over and what stays assumed, a sentence each."""
+class Preset:
+    """A topic with the figures a piece lends it. said: what was taken over and what stays assumed, a sentence each."""
 
     topic: str
-    tag: str
     given: tuple[Given, ...]
     said: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BenchStart:
+    """The bench begun from a piece or a vehicle: the topics it fits, the best first; none: why not, in words."""
+
+    tag: str
+    presets: tuple[Preset, ...]
+    why_none: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,9 +103,10 @@ class BenchFigure:
 
 @dataclass(frozen=True, slots=True)
 class Worked:
-    """A topic worked with its figures. amounts: name and value in SI, for the picture; means: one plain sentence or two.
+    """A topic worked with its figures. means: a plain sentence or two.
 
-    sources: those of the sums; left_out: what the sums do not reckon with; from_piece: what a piece lent, in words.
+    amounts: name and value in SI, for the picture. sources: those of the sums; left_out: what they do not reckon with;
+    from_piece: what a piece lent, in words.
     """
 
     topic: str

@@ -1,1 +1,1 @@
-"""What the trainer's bench shows: topics as dials and named sums, each answered with its picture's figures and words."""
+"""What the trainer's bench shows: topics as dials and named sums, each answered with figures and words."""

@@ -15,6 +15,7 @@ from inspector.rulebook.sums import reckon
 from inspector.units import Dimension, Figure, System, read, show, system_of
 
 COMMON = "common_practice"
+_SMALL_KG = 20.0  # below it tenths count
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +62,22 @@ class Working:
         self.tell(label, in_system(figure, self.system).as_typed, self.book.setting_texts[key].source)
         return figure.si
 
+    def stress(self, key: str, label: str) -> float:
+        """A strength that the rulebook holds in megapascals; told among the figures. In pascals."""
+        stress_pa = self.book.settings[key].si * 1e6
+        self.tell(label, self.show(stress_pa, Dimension.STRESS), self.book.setting_texts[key].source)
+        return stress_pa
+
+    def length(self, text: str, label: str) -> float:
+        """A length by common practice that no dial turns; told among the figures. In metres."""
+        figure = read(text, Dimension.LENGTH, field=label)
+        self.tell(label, in_system(figure, self.system).as_typed, COMMON)
+        return figure.si
+
+    def tell_given(self, label: str, given: Given) -> None:
+        """Tell a figure that no dial turns and a piece lent."""
+        self.fixed.append(BenchFigure(label, given.figure.as_typed, came_words(given), ""))
+
     def tell(self, label: str, text: str, source: str) -> None:
         """Tell a fixed figure that went into the sums; source: its key."""
         self.fixed.append(BenchFigure(label, text, tr("fixed here"), self.book.source_text(source)))
@@ -77,14 +94,25 @@ class Working:
         """A value as it prints."""
         return show(value, dimension, self.system)
 
+    def about(self, length_m: float) -> str:
+        """A length of a stride or more as it is said, to the centimetre; of a throw, to the metre."""
+        return show(round(length_m, 2 if length_m < 10 else 0), Dimension.LENGTH, self.system)
+
+    def show_mass(self, mass_kg: float) -> str:
+        """The mass of a small part as it prints."""
+        return show(mass_kg, Dimension.MASS, self.system, 1)
+
     def refuse(self, key: str, why: str, what_to_do: str) -> Refused:
         """A refusal at the field of a dial."""
         return Refused(self._dial(key).name, why, what_to_do)
 
     def _value(self, name: str, value: Any) -> str:
-        if isinstance(value, bool):
-            return tr("yes") if value else tr("no")
-        return show(float(value), dimension_of(name) or Dimension.FACTOR, self.system)
+        dimension = dimension_of(name) or Dimension.FACTOR
+        if dimension is Dimension.MASS and value < _SMALL_KG:
+            return self.show_mass(value)
+        if dimension is Dimension.RATIO and value > 1:
+            return tr("{times} times", times=show(float(value), Dimension.FACTOR))
+        return show(float(value), dimension, self.system)
 
     def _dial(self, key: str) -> Dial:
         return next(dial for dial in self.topic.dials if dial.key == key)
@@ -94,7 +122,8 @@ def in_system(figure: Figure, system: System) -> Figure:
     """The same figure as the club writes it; as it was typed where that is the club's system already."""
     if system_of(figure.as_typed, system) is system:
         return figure
-    return Figure(figure.si, show(figure.si, figure.dimension, system), figure.dimension)
+    finer = int(figure.dimension is Dimension.MASS and figure.si < _SMALL_KG)
+    return Figure(figure.si, show(figure.si, figure.dimension, system, finer), figure.dimension)
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,7 +157,9 @@ class Maker:
         self, key: str, name: str, usual: Figure, source: str, ends: tuple[str, str], steps: tuple[str, str]
     ) -> Dial:
         least, most = (read(end, usual.dimension, field=name).si for end in ends)
-        return Dial(key, name, usual.dimension, least, most, steps, usual, self.book.source_text(source))
+        finer = int(usual.dimension is Dimension.MASS and usual.si < _SMALL_KG)
+        told = self.book.source_text(source)
+        return Dial(key, name, usual.dimension, least, most, steps, usual, told, finer_places=finer)
 
 
 def steel_of(working: Working) -> tuple[float, float]:

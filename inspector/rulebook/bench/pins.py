@@ -16,7 +16,9 @@ def pin_topic(maker: Maker) -> Topic:
         maker.of_setting("pin", tr("Pin diameter"), "hitch_pin_diameter", _PIN_ENDS, _PIN_STEPS),
         maker.steel_class(),
         maker.of_setting("between", tr("Width of what pulls"), "hitch_insert_side", ("5 mm", "100 mm"), _LENGTHS),
-        maker.of_setting("play", tr("Play on each side"), "hitch_insert_play", ("0 mm", "10 mm"), ("0.5 mm", "0.02 in")),
+        maker.of_setting(
+            "play", tr("Play on each side"), "hitch_insert_play", ("0 mm", "10 mm"), ("0.5 mm", "0.02 in")
+        ),
     )
     question = tr("Why must a pin be held on both sides of the pull?")
     shown = BenchTopic("pin", tr("A pin held on one side or on both"), question, dials)

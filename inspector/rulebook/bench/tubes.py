@@ -27,7 +27,7 @@ def weld_topic(maker: Maker) -> Topic:
 def _weld(working: Working) -> Told:
     side_m, throat_m, rust_m, off_m = (working.at(key) for key in ("side", "throat", "rust", "off"))
     wall_m = working.setting("mount_wall_unsaid", tr("Wall of the shank as new"))
-    ultimate_pa = working.setting("tube_ultimate_mpa", tr("Ultimate strength of the steel, in MPa")) * 1e6
+    ultimate_pa = working.stress("tube_ultimate_mpa", tr("Ultimate strength of the steel"))
     radius_m = _COLD_FORMED * wall_m
     left_m = working.sum(
         tr("What rust leaves of the throat"), "corroded_throat_m", {"a": "throat_m", "D": "loss_m", "t": "wall_m"},
@@ -55,7 +55,7 @@ def _weld(working: Working) -> Told:
 
 
 def _correlation(working: Working) -> float:
-    found: float = working.sum(tr("Steel that nobody knows"), "weld_correlation_factor", {})
+    found: float = working.sum(tr("Factor of the weld, for steel that nobody knows"), "weld_correlation_factor", {})
     return found
 
 
@@ -104,7 +104,9 @@ def _rate_usual(maker: Maker) -> str:
 
 def _check_wall(working: Working) -> None:
     if working.at("now") > working.at("new") * (1 + 1e-9):
-        why = tr("A wall does not grow: {now} is more than {new} as new.", now=working.text("now"), new=working.text("new"))
+        why = tr(
+            "A wall does not grow: {now} is more than {new} as new.", now=working.text("now"), new=working.text("new")
+        )
         raise working.refuse("now", why, tr("Give at most the wall as new, or more for that."))
 
 
@@ -146,7 +148,7 @@ def _must(working: Working, new_m: float) -> float:
 
 def _bears(working: Working, wall_m: float) -> float:
     pin_m = working.setting("hitch_pin_diameter", tr("Hitch pin"))
-    yield_pa = working.setting("tube_yield_mpa", tr("Yield strength of the steel, in MPa")) * 1e6
+    yield_pa = working.stress("tube_yield_mpa", tr("Yield strength of the steel"))
     found: float = working.sum(
         tr("What both walls bear at the pin by then"), "pin_bearing_n",
         {"n": "wall_count", "t": "wall_m", "d": "diameter_m", "fy": "yield_pa"},
@@ -157,8 +159,8 @@ def _bears(working: Working, wall_m: float) -> float:
 
 def _wall_means(working: Working, amounts: dict[str, float], life_years: float) -> str:
     said = tr(
-        "After {years} the wall is {then} of {new}: the tube keeps {left} of its strength in bending, and its walls bear "
-        "{bears} at the pin. Outside it looks as it did.",
+        "After {years} the wall is {then} of {new}: the tube keeps {left} of its strength in bending, and its walls "
+        "bear {bears} at the pin. Outside it looks as it did.",
         years=working.text("years"),
         then=working.show(amounts["then_m"], Dimension.LENGTH),
         new=working.text("new"),
@@ -167,7 +169,7 @@ def _wall_means(working: Working, amounts: dict[str, float], life_years: float) 
     )
     must = working.show(amounts["must_m"], Dimension.LENGTH)
     if life_years <= 0:
-        return f"{said} " + tr("It is at its limit of {must} already and retires now.", must=must)
+        return f"{said} " + tr("It is at its limit of {must} already, where a tube is retired.", must=must)
     if amounts["rate_m_per_year"] <= 0:
         return f"{said} " + tr("Nothing is lost in this sum, so it never comes to its limit of {must}.", must=must)
     left = working.show(life_years, Dimension.YEARS)
