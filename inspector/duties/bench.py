@@ -1,12 +1,16 @@
 """The trainer's bench: what it shows, a topic worked with its dials, and a start from a real piece. Writes nothing."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from inspector.duties.look_up import open_item, vehicles
 from inspector.duties.office import Office
 from inspector.gear.bench import BenchStart, BenchTopic, Came, Dial, Given, Worked
 from inspector.rulebook.bench import start, work
-from inspector.units import Figure, read
+from inspector.rulebook.bench.parts import came_words
+from inspector.units import Figure, System, read
+
+__all__ = ["HandoutAsked", "begin_bench", "bench_topics", "came_words", "set_to", "step_of", "turned", "work_bench"]
 
 
 def bench_topics(office: Office) -> tuple[BenchTopic, ...]:
@@ -36,7 +40,7 @@ def set_to(office: Office, dial: Dial, figure: Figure) -> Given:
 def step_of(office: Office, dial: Dial) -> float:
     """How far one turn of a dial goes, in SI: a round figure of the club's units."""
     metric, imperial = dial.steps
-    text = metric if office.system.value == "metric" else imperial
+    text = metric if office.system is System.METRIC else imperial
     return read(text, dial.dimension, field=dial.name).si
 
 
@@ -51,3 +55,12 @@ def begin_bench(office: Office, tag: str) -> BenchStart:
         return start.start_of_vehicle(car, office.rules, office.system)
     judged = open_item(office, tag)
     return start.start_of_piece(judged.dossier, judged.verdict, office.rules, office.system)
+
+
+@dataclass(frozen=True, slots=True)
+class HandoutAsked:
+    """A handout to print: a topic with its figures. tag: the piece that lent some, if any."""
+
+    topic: str
+    given: tuple[Given, ...] = ()
+    tag: str = ""

@@ -60,7 +60,7 @@ class Given:
 
 @dataclass(frozen=True, slots=True)
 class Preset:
-    """A topic with the figures a piece lends it. said: what was taken over and what stays assumed, a sentence each."""
+    """A topic with the figures a piece lends it. said: what stays assumed and what could not be taken over."""
 
     topic: str
     given: tuple[Given, ...]
@@ -105,8 +105,7 @@ class BenchFigure:
 class Worked:
     """A topic worked with its figures. means: a plain sentence or two.
 
-    amounts: name and value in SI, for the picture. sources: those of the sums; left_out: what they do not reckon with;
-    from_piece: what a piece lent, in words.
+    amounts: name and value in SI, for the picture. sources: those of the sums; left_out: what they do not reckon with.
     """
 
     topic: str
@@ -119,7 +118,6 @@ class Worked:
     sources: tuple[str, ...]
     cautions: tuple[str, ...]
     amounts: tuple[tuple[str, float], ...]
-    from_piece: tuple[str, ...] = ()
 
     def amount(self, name: str) -> float:
         """A value by its name, in SI. KeyError where the topic has none of this name."""

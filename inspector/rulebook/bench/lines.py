@@ -168,9 +168,9 @@ def _rope(working: Working) -> tuple[float, float]:
 def _speed_means(working: Working, amounts: dict[str, float]) -> str:
     said = tr(
         "At {speed} up to {peak} come into the line, and {energy} are stored in it. A part of {part} that tears off "
-        "may leave at up to {thrown} and fly as far as {range}. A soft shackle is lighter, but the energy in the line is the "
-        "same: it may leave at {soft}, and what it was tied to flies with the strap. Twice the speed is four times the "
-        "energy.",
+        "may leave at up to {thrown} and fly as far as {range}. A soft shackle is lighter, but the energy in the line "
+        "is the same: it may leave at {soft}, and what it was tied to flies with the strap. Twice the speed "
+        "is four times the energy.",
         speed=working.text("speed"),
         peak=working.show(amounts["peak_n"], Dimension.FORCE),
         energy=working.show(amounts["energy_j"], Dimension.ENERGY),

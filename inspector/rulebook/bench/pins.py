@@ -136,8 +136,9 @@ def _ball(working: Working) -> Told:
         shank_m=shank_m, ball_lever_m=height_m, pin_m=pin_m,
         inner_plate_m=plates[0], gap_m=plates[1], outer_plate_m=plates[2],
     )  # fmt: skip
-    amounts = {"shank_m": shank_m, "height_m": height_m, "pin_m": pin_m, "first_n": first_n, "over_n": over_n,
-               "pin_n": pin_n, "times": times}  # fmt: skip
+    between_m, play_m, wall_m = plates
+    amounts = {"shank_m": shank_m, "height_m": height_m, "pin_m": pin_m, "between_m": between_m, "play_m": play_m,
+               "wall_m": wall_m, "first_n": first_n, "over_n": over_n, "pin_n": pin_n, "times": times}  # fmt: skip
     return Told(_ball_means(working, first_n, over_n, pin_n), _ball_leaves_out(), amounts)
 
 

@@ -16,6 +16,7 @@ from inspector.rulebook.load import Rulebook
 from inspector.units import Dimension, Figure, System, show
 
 _SAME = 1 + 1e-9
+_CHOSEN = {"years", "speed"}  # dials to choose at, of which no piece knows anything
 
 
 @dataclass
@@ -98,18 +99,17 @@ def _why_none(dossier: Dossier) -> str:
 
 
 def _said(topic: BenchTopic, given: dict[str, Given], out: Iterable[str]) -> tuple[str, ...]:
-    """A sentence for each figure taken over, and one for what stays assumed."""
-    names = {dial.key: dial.name for dial in topic.dials} | {"must": tr("Wall that must be left")}
-    said = [tr("{name}: {words}.", name=names[one.key], words=one.said) for one in given.values()]
-    left = [dial.name for dial in topic.dials if dial.key not in given]
-    if left:
-        said.append(tr("Not known, so the usual figure is assumed: {names}.", names="; ".join(left)))
-    return (*said, *out)
+    """What stays assumed, and what was not taken over."""
+    left = [dial.name for dial in topic.dials if dial.key not in {*given, *_CHOSEN}]
+    assumed = [tr("Not known, so the usual figure is assumed: {names}.", names="; ".join(left))] if left else []
+    return (*assumed, *out)
 
 
 def _fill_pin(lent: _Lent, verdict: Verdict, book: Rulebook) -> None:
     lent.thinnest("pin", "pin_diameter")
     lent.size("between", "jaw")
+    if lent.dossier.kind.family == "shackle":
+        lent.out.append(tr("Its marked load counts, not this sum: only its maker knows the steel of a shackle."))
     stamped = lent.dossier.item.size("pin_class")
     stops = next(dial.stops for dial in lent.topic.dials if dial.key == "class")
     known = [one for one in stops if stamped and one <= stamped.si * _SAME]

@@ -1,0 +1,143 @@
+"""One dial of the bench: its name, a slider, the figure with its unit, and how that came; both always agree."""
+
+import math
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QGridLayout, QSlider, QWidget
+
+from inspector.desk.fault_field import FigureField
+from inspector.desk.look import GRID, Look, Type
+from inspector.desk.plain import said, short
+from inspector.duties.bench import set_to, step_of
+from inspector.duties.office import Office
+from inspector.gear.bench import Dial, Given
+from inspector.language import tr
+from inspector.refused import Refused
+
+_FIELD_PX = 14 * GRID
+_PAGE_STEPS = 10
+_EPSILON = 1e-6
+_TURNS = {Qt.Key.Key_PageUp: _PAGE_STEPS, Qt.Key.Key_PageDown: -_PAGE_STEPS}
+
+
+class DialRow(QWidget):
+    """turned: a figure was turned or typed. faulty: what is typed cannot be taken, and the field says why."""
+
+    turned = Signal(object)
+    faulty = Signal()
+
+    def __init__(self, dial: Dial, office: Office, look: Look) -> None:
+        super().__init__()
+        self.dial, self._office = dial, office
+        self._step = step_of(office, dial)
+        self.slider = QSlider(Qt.Orientation.Horizontal)
+        self.field = FigureField(dial.name, dial.dimension, dial.usual.as_typed, office.decimal)
+        self.came = said("", Type.SMALL, faint=True)
+        self.field.setFixedWidth(look.px(_FIELD_PX))
+        look.changed.connect(lambda: self.field.setFixedWidth(look.px(_FIELD_PX)))
+        self._set_range()
+        self._lay_out()
+        self.slider.valueChanged.connect(self._slid)
+        self.field.textEdited.connect(lambda _text: self._typed(is_done=False))
+        self.field.editingFinished.connect(lambda: self._typed(is_done=True))
+        self.field.entered.connect(lambda: self._typed(is_done=True))
+        self.field.moves.connect(lambda steps: self._turn(-steps))
+
+    def show_given(self, given: Given | None) -> None:
+        """Let a figure stand here, the usual one where none is given; nothing is emitted."""
+        figure = given.figure if given else self.dial.usual
+        self.field.give(figure)
+        self._show_place(figure.si, figure.as_typed)
+
+    def tell_came(self, came: str) -> None:
+        """Say how the figure came here."""
+        self.came.setText(came)
+
+    def tell(self, refusal: Refused | None) -> None:
+        """Say at the field what is wrong with its figure, or nothing."""
+        self.field.tell(refusal)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Page up and down turn far, also from the field."""
+        if turns := _TURNS.get(Qt.Key(event.key())):
+            self._turn(turns)
+        else:
+            super().keyPressEvent(event)
+
+    def _set_range(self) -> None:
+        stops = self.dial.stops
+        if stops:
+            self.slider.setRange(0, len(stops) - 1)
+            self.slider.setPageStep(1)
+        else:
+            least = math.ceil(self.dial.least_si / self._step - _EPSILON)
+            self.slider.setRange(least, math.floor(self.dial.most_si / self._step + _EPSILON))
+            self.slider.setPageStep(_PAGE_STEPS)
+        self.slider.setSingleStep(1)
+        self.slider.setAccessibleName(tr("{name}, slider", name=self.dial.name))
+
+    def _lay_out(self) -> None:
+        grid = QGridLayout(self)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setHorizontalSpacing(2 * GRID)
+        grid.setVerticalSpacing(GRID // 2)
+        grid.addWidget(short(self.dial.name, bold=True), 0, 0, 1, 2)
+        grid.addWidget(self.slider, 1, 0)
+        grid.addWidget(self.field, 1, 1)
+        grid.addWidget(self.field.fault, 2, 0, 1, 2)
+        grid.addWidget(self.came, 3, 0, 1, 2)
+        grid.setColumnStretch(0, 1)
+
+    def _slid(self, place: int) -> None:
+        stops = self.dial.stops
+        figure = self.dial.shown(stops[place] if stops else place * self._step, self._office.system)
+        self.field.give(figure)
+        self._describe(figure.as_typed)
+        self.turned.emit(Given(self.dial.key, figure))
+
+    def _turn(self, steps: int) -> None:
+        """From a figure between two places of the slider, to the next place in that direction."""
+        before = self.slider.value()
+        self.slider.setValue(before + steps)
+        if self.slider.value() == before:
+            self._slid(before)
+
+    def _typed(self, *, is_done: bool) -> None:
+        """Take a figure as soon as it can be read; what cannot be taken is told once typing has come to its end."""
+        try:
+            figure = self.field.figure()
+            given = set_to(self._office, self.dial, figure) if figure else None
+        except Refused as refusal:
+            if is_done:
+                self.tell(refusal)
+            self.faulty.emit()
+            return
+        if given is None:
+            self._empty(is_done=is_done)
+            return
+        self.tell(None)
+        self._show_place(given.figure.si, given.figure.as_typed)
+        self.turned.emit(given)
+
+    def _empty(self, *, is_done: bool) -> None:
+        """Nothing is no figure."""
+        if is_done:
+            why = tr("Nothing is typed here.")
+            self.tell(
+                Refused(self.dial.name, why, tr("Write a figure, for example {usual}.", usual=self.dial.usual.as_typed))
+            )
+        self.faulty.emit()
+
+    def _show_place(self, si: float, text: str) -> None:
+        """The slider goes to the nearest place and says the figure itself; it emits nothing."""
+        stops = self.dial.stops
+        nearest = min(range(len(stops)), key=lambda n: abs(stops[n] - si)) if stops else round(si / self._step)
+        self.slider.blockSignals(True)
+        self.slider.setValue(nearest)
+        self.slider.blockSignals(False)
+        self._describe(text)
+
+    def _describe(self, text: str) -> None:
+        self.slider.setAccessibleDescription(text)
+        self.slider.setToolTip(text)
