@@ -72,7 +72,7 @@ def speed_picture(worked: Worked, system: System) -> Drawing:
             Compared(tr("the strap breaks at"), show(strength, Dimension.FORCE, system), strength),
             Compared(tr("peak of the pull"), show(peak, Dimension.FORCE, system), peak, weak=peak >= strength),
         ),
-        46.0,
+        38.0,
     )
     thrown, soft = worked.amount("thrown"), worked.amount("soft")
     flown, after_mm = bars(
@@ -92,7 +92,7 @@ def _energy(worked: Worked, system: System) -> list[Shape]:
     most = max(_MOST_SPEED, speed)
     places = tuple((most * n / _STEPS, energy * (most * n / _STEPS / speed) ** 2) for n in range(_STEPS + 1))
     across = Scale(0.0, most, 20.0, _RIGHT_MM - 4.0)
-    up = Scale(0.0, places[-1][1] * 1.02, 38.0, 7.0)
+    up = Scale(0.0, places[-1][1] * 1.02, 31.0, 7.0)
     return curve_shapes(
         Curve(
             across,

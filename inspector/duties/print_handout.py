@@ -16,7 +16,7 @@ _KIND = "handout"
 
 
 def print_handout(office: Office, asked: HandoutAsked) -> Paper:
-    """Number, keep and print the handout. The sums are worked before anything is written; refused figures keep nothing."""
+    """Number, keep and print the handout. The sums are worked first: refused figures keep nothing."""
     worked = work_bench(office, asked.topic, asked.given)
     lent = _lent(office, asked)
     with office.book.page() as page:

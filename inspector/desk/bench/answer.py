@@ -4,13 +4,13 @@ from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.pen import Picture
-from inspector.desk.plain import clear, hairline, said
+from inspector.desk.plain import clear, column, hairline, said
 from inspector.drawings.bench_picture import bench_picture
 from inspector.gear.bench import BenchFigure, BenchLine, Worked
 from inspector.language import tr
 from inspector.units import System
 
-_WIDEST_PX = 760
+_WIDEST_PX = 640
 
 
 class BenchAnswer(QWidget):
@@ -56,11 +56,11 @@ class BenchAnswer(QWidget):
         self.question.setText(worked.question)
         parts: list[QWidget] = [
             self.question, self.stale, self.means, self.picture,
-            *_headed(tr("Mind"), [said(f"– {one}") for one in worked.cautions]),
+            *_headed(tr("Mind"), [_listed(worked.cautions)]),
             *_headed(tr("The sum"), self.lines),
             *_headed(tr("Figures, and where they come from"), [*self.figures, _marks()]),
-            *_headed(tr("The sums come from"), [said(f"– {one}") for one in worked.sources]),
-            *_headed(tr("What the sum leaves out"), [said(f"– {one}") for one in worked.left_out]),
+            *_headed(tr("The sums come from"), [_listed(worked.sources)]),
+            *_headed(tr("What the sum leaves out"), [_listed(worked.left_out)]),
         ]  # fmt: skip
         for part in parts:
             self._inside.addWidget(part)
@@ -83,6 +83,10 @@ class BenchAnswer(QWidget):
 def _shape(worked: Worked) -> tuple[object, ...]:
     """What must be the same so that words can change in their places."""
     return worked.topic, len(worked.lines), len(worked.figures), worked.cautions
+
+
+def _listed(texts: tuple[str, ...]) -> QWidget:
+    return column([said(f"– {one}") for one in texts], GRID // 2)
 
 
 def _marks() -> QLabel:

@@ -15,7 +15,7 @@ from inspector.gear.bench import Dial, Given
 from inspector.language import tr
 from inspector.refused import Refused
 
-_FIELD_PX = 14 * GRID
+_FIELD_PX = 18 * GRID
 _PAGE_STEPS = 10
 _EPSILON = 1e-6
 _TURNS = {Qt.Key.Key_PageUp: _PAGE_STEPS, Qt.Key.Key_PageDown: -_PAGE_STEPS}
@@ -48,6 +48,7 @@ class DialRow(QWidget):
         """Let a figure stand here, the usual one where none is given; nothing is emitted."""
         figure = given.figure if given else self.dial.usual
         self.field.give(figure)
+        self.field.setCursorPosition(0)
         self._show_place(figure.si, figure.as_typed)
 
     def tell_came(self, came: str) -> None:

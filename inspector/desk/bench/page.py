@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
 from inspector.desk.bench.answer import BenchAnswer
@@ -44,7 +44,7 @@ class BenchPage(QWidget):
         self._dials = QVBoxLayout()
         self._buttons = (
             button(tr("Print the handout"), self._print, rank="first"),
-            button(tr("Figures as at the start"), self._reset),
+            button(tr("As at the start"), self._reset, name=tr("Figures as at the start")),
         )
         self._answer_area: QScrollArea = scroll(self.answer, tr("The answer"))
         self.setObjectName("page")
@@ -104,14 +104,21 @@ class BenchPage(QWidget):
         self._dials.setSpacing(2 * GRID)
         held = QWidget()
         held.setLayout(self._dials)
-        parts = [said(tr("Why"), Type.DISPLAY), self.list, hairline(), self._begun_from, self._open_button, held]
-        left = column([*parts, hairline(), *self._buttons], 2 * GRID)
-        if inside := left.layout():
-            inside.setContentsMargins(0, 0, GRID, 2 * GRID)
-        area = scroll(left, tr("Topics and dials"))
+        parts = [self.list, hairline(), self._begun_from, self._open_button, held]
+        inside = column(parts, 2 * GRID)
+        if margins := inside.layout():
+            margins.setContentsMargins(0, 0, GRID, 2 * GRID)
+        left = QWidget()
+        outer = QVBoxLayout(left)
+        outer.setContentsMargins(0, 0, 0, GRID)
+        outer.setSpacing(GRID)
+        outer.addWidget(said(tr("Why"), Type.HEAD))
+        outer.addWidget(scroll(inside, tr("Topics and dials")), 1)
+        outer.addWidget(hairline())
+        outer.addLayout(_side_by_side(self._buttons))
         layout = QVBoxLayout(self)
         layout.setContentsMargins(2 * GRID, GRID, 2 * GRID, 0)
-        layout.addWidget(Columns(area, self._answer_area, self._look, (2, 3), _NARROW_PX))
+        layout.addWidget(Columns(left, self._answer_area, self._look, (2, 3), _NARROW_PX))
         self._tell_start(None)
 
     def _started(self, start: BenchStart) -> None:
@@ -222,3 +229,11 @@ class BenchPage(QWidget):
     def _open(self) -> None:
         if self.start:
             self.opened.emit(self.start.tag)
+
+
+def _side_by_side(buttons: tuple[QPushButton, ...]) -> QHBoxLayout:
+    line = QHBoxLayout()
+    line.setSpacing(GRID)
+    for one in buttons:
+        line.addWidget(one, 1)
+    return line

@@ -45,7 +45,7 @@ class _Lent:
     def size(self, key: str, size: str) -> None:
         """Take a size as new over."""
         figure = self.dossier.item.size(size)
-        self.put(key, figure, self.from_piece(tr("{figure} as new"), figure))
+        self.put(key, figure, self.from_piece(tr("as new"), figure))
 
     def thinnest(self, key: str, measure: str) -> None:
         """Take the smallest reading of a measure over, else its size as new."""
@@ -84,9 +84,7 @@ def start_of_piece(dossier: Dossier, verdict: Verdict, book: Rulebook, system: S
 def start_of_vehicle(car: Vehicle, book: Rulebook, system: System) -> BenchStart:
     """The strap that suits a vehicle, and the speed it may pull with."""
     by_key = {one.key: one for one in topics(book, system)}
-    laden = Given(
-        "mass", car.gvm, Came.PIECE, tr("from {tag}: {figure} fully laden", tag=car.tag, figure=car.gvm.as_typed)
-    )
+    laden = Given("mass", car.gvm, Came.PIECE, tr("from {tag}: fully laden", tag=car.tag))
     presets = tuple(Preset(topic, (laden,), _said(by_key[topic], {"mass": laden}, ())) for topic in ("strap", "speed"))
     return BenchStart(car.tag, presets)
 
@@ -115,7 +113,7 @@ def _fill_pin(lent: _Lent, verdict: Verdict, book: Rulebook) -> None:
     known = [one for one in stops if stamped and one <= stamped.si * _SAME]
     if stamped and known:
         figure = Figure(known[-1], f"{known[-1]:g}", Dimension.FACTOR)
-        lent.put("class", figure, lent.from_piece(tr("{figure} as stamped"), stamped))
+        lent.put("class", figure, lent.from_piece(tr("class {figure} as stamped"), stamped))
 
 
 def _fill_insert(lent: _Lent, verdict: Verdict, book: Rulebook) -> None:
@@ -154,9 +152,9 @@ def _fill_wall(lent: _Lent, verdict: Verdict, book: Rulebook) -> None:
         return
     _fill_now(lent, wall, new.figure)
     rate = Figure(wall.rate_m_per_year, show(wall.rate_m_per_year, Dimension.RATE, lent.system), Dimension.RATE)
-    lent.put("rate", rate, lent.from_piece(tr("{figure}, {why}"), rate, why=wall.rate_because))
+    lent.put("rate", rate, lent.from_piece("{why}", rate, why=wall.rate_because))
     must = Figure(wall.required_m, show(wall.required_m, Dimension.LENGTH, lent.system), Dimension.LENGTH)
-    lent.put("must", must, lent.from_piece(tr("{figure}, {why}"), must, why=wall.required_because))
+    lent.put("must", must, lent.from_piece("{why}", must, why=wall.required_because))
 
 
 def _fill_now(lent: _Lent, wall: WallForecast, new: Figure) -> None:
