@@ -37,8 +37,8 @@ def strap_picture(worked: Worked, system: System) -> Drawing:
 def _band(worked: Worked, system: System) -> list[Shape]:
     """The scale with the band between its ends and the mark of this strap."""
     ratio, low, high = (worked.amount(key) for key in ("ratio", "low", "high"))
-    scale = Scale(0.0, max(_LEAST_WEIGHTS, high * 1.5, ratio * 1.15), _LEFT_MM, _RIGHT_MM)
-    start, end, at = scale.at(low), scale.at(high), scale.at(ratio)
+    scale = Scale(0.0, max(_LEAST_WEIGHTS, high * 1.6), _LEFT_MM, _RIGHT_MM)
+    start, end, at = scale.at(low), scale.at(high), scale.at(min(ratio, scale.high))
     suits = tr("suits")
     spots = ((_LEFT_MM, start, tr("too weak")), (start, end, suits), (end, _RIGHT_MM, tr("too strong")))
     y = (_BAND_TOP_MM + _BAND_FOOT_MM) / 2
@@ -54,7 +54,8 @@ def _band(worked: Worked, system: System) -> list[Shape]:
                    Text((x, _BAND_FOOT_MM + 4.4), words, LABEL_MM, anchor=Anchor.MIDDLE)]  # fmt: skip
     ink = Ink.INK if low <= ratio <= high else Ink.LIMIT
     tip = ((at, _BAND_TOP_MM), (at - 1.6, _BAND_TOP_MM - 4.4), (at + 1.6, _BAND_TOP_MM - 4.4))
-    here = tr("this strap {ratio}", ratio=show(ratio, Dimension.FACTOR, system))
+    text = tr("this strap {ratio}") if ratio <= scale.high else tr("this strap {ratio}, far off this scale")
+    here = text.format(ratio=show(ratio, Dimension.FACTOR, system))
     anchor = Anchor.END if at > WIDTH_MM * 0.75 else Anchor.START if at < WIDTH_MM * 0.2 else Anchor.MIDDLE
     return [
         *shapes,

@@ -75,14 +75,14 @@ def ball_picture(worked: Worked, system: System) -> Drawing:
 
 def _ball(worked: Worked, words: tuple[str, ...]) -> list[Shape]:
     shank, height = worked.amount("shank_m") * _MM_PER_M, worked.amount("height_m") * _MM_PER_M
-    plate, at = HEAD_MM + _SECTION_MM - 5.0, 26.0
+    plate, at = HEAD_MM + _SECTION_MM - 5.0, 31.0
     pulled = plate - height
     radius = min(7.0, height - 0.6)
     return [
-        RoundedRect((8, plate), 36, 3.6, fill=Ink.STEEL, tells=tr("Plate of the ball mount")),
+        RoundedRect((14, plate), 34, 3.6, fill=Ink.STEEL, tells=tr("Plate of the ball mount")),
         RoundedRect((at - shank / 2, pulled), shank, height, fill=Ink.STEEL, tells=tr("Shank of the ball")),
         Circle((at, pulled), radius, fill=Ink.STEEL, tells=tr("Ball")),
         *pull_arrow((at + radius, pulled), (53.0, pulled), 1.0),
-        *lever(14.0, pulled, plate, words, (at - radius - 1.0, at - shank / 2)),
+        *lever(19.0, pulled, plate, words, (at - radius - 1.0, at - shank / 2)),
         *cut((at - shank / 2 - 3.0, plate), (at + shank / 2 + 3.0, plate)),
     ]
