@@ -40,7 +40,7 @@ class BenchPage(QWidget):
         self.start: BenchStart | None = None
         self._set: dict[str, dict[str, Given]] = {}  # by topic: the figures that are not the usual ones
         self._begun_from = said("", Type.SMALL)
-        self._open_button = button("", self._open)
+        self.open_button = button("", self._open)
         self._dials = QVBoxLayout()
         self._buttons = (
             button(tr("Print the handout"), self._print, rank="first"),
@@ -64,6 +64,11 @@ class BenchPage(QWidget):
     def print_button(self) -> QPushButton:
         """The button that prints."""
         return self._buttons[0]
+
+    @property
+    def reset_button(self) -> QPushButton:
+        """The button that takes the figures of the start again."""
+        return self._buttons[1]
 
     @property
     def given(self) -> tuple[Given, ...]:
@@ -104,7 +109,7 @@ class BenchPage(QWidget):
         self._dials.setSpacing(2 * GRID)
         held = QWidget()
         held.setLayout(self._dials)
-        parts = [self.list, hairline(), self._begun_from, self._open_button, held]
+        parts = [self.list, hairline(), self._begun_from, self.open_button, held]
         inside = column(parts, 2 * GRID)
         if margins := inside.layout():
             margins.setContentsMargins(0, 0, GRID, 2 * GRID)
@@ -149,9 +154,9 @@ class BenchPage(QWidget):
         self._begun_from.setText(words)
         self._begun_from.setVisible(bool(words))
         tag = start.tag if start and words else ""
-        self._open_button.setText(tr("Open {tag}", tag=tag))
-        self._open_button.setAccessibleName(tr("Open {tag}", tag=tag))
-        self._open_button.setVisible(bool(tag))
+        self.open_button.setText(tr("Open {tag}", tag=tag))
+        self.open_button.setAccessibleName(tr("Open {tag}", tag=tag))
+        self.open_button.setVisible(bool(tag))
 
     def _turn_to(self, row: int) -> None:
         """Show another topic with its dials."""
