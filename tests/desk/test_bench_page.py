@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.background import Background
@@ -63,7 +63,8 @@ def retype(field: QWidget, text: str) -> None:
 
 
 def texts(page: BenchPage) -> str:
-    """All that is seen in words."""
+    """All that is seen in words, once everything new is shown."""
+    QApplication.processEvents()
     return "\n".join(one.text() for one in page.findChildren(QLabel) if one.isVisibleTo(page))
 
 
@@ -147,9 +148,9 @@ def test_a_bad_figure_says_its_fault_at_the_field_and_is_never_changed(page: Ben
     assert pin.field.text() == typed
     assert why in pin.field.fault.text() and pin.field.fault.isVisible()
     assert page.answer.worked == before
-    assert "A figure is marked on the left" in texts(page)
+    assert "A figure on the left cannot be taken" in texts(page)
     retype(pin.field, "20 mm")
-    assert not pin.field.is_faulty and "A figure is marked" not in texts(page)
+    assert not pin.field.is_faulty and "cannot be taken" not in texts(page)
     assert page.answer.worked != before
 
 
@@ -162,6 +163,21 @@ def test_a_wall_thicker_than_new_is_told_at_its_dial_until_both_go_together(page
     worked = page.answer.worked
     assert not now.field.is_faulty and worked
     assert (worked.amount("new_m"), worked.amount("now_m")) == pytest.approx((0.003, 0.0029))
+
+
+def test_turning_another_dial_does_not_hide_that_a_figure_could_not_be_taken(page: BenchPage) -> None:
+    retype(row(page, "pin").field, "90 mm")
+    QTest.keyClick(row(page, "play").slider, Qt.Key.Key_Right)
+    worked = page.answer.worked
+    assert worked and worked.amount("play_m") == pytest.approx(0.0015) and worked.amount("pin_m") == 0.015875
+    assert "cannot be taken" in texts(page) and row(page, "pin").field.text() == "90 mm"
+
+
+def test_leaving_a_field_untouched_sets_nothing(page: BenchPage) -> None:
+    for one in page.rows:
+        one.field.setFocus()
+        QTest.keyClick(one.field, Qt.Key.Key_Tab)
+    assert page.given == () and all("assumed" in one.came.text() for one in page.rows)
 
 
 def test_what_was_set_stays_while_one_looks_at_another_topic_and_goes_back_at_a_button(page: BenchPage) -> None:
@@ -252,6 +268,7 @@ def test_with_a_marked_figure_nothing_is_printed_and_the_keys_go_there(page: Ben
 def test_every_control_has_a_name_in_every_topic(page: BenchPage) -> None:
     for number in range(len(page.topics)):
         page.list.setCurrentRow(number)
+        QApplication.processEvents()
         assert unnamed(page) == []
         assert all(one.slider.accessibleName() for one in page.rows)
 
@@ -285,7 +302,9 @@ def test_no_words_are_cut_off(page: BenchPage, look: Look, scheme: Scheme, large
 
 
 def _grabbed(page: BenchPage) -> None:
-    """Painting once gives everything its room."""
+    """Everything new is shown and has its room."""
+    for _ in range(3):
+        QApplication.processEvents()
     page.grab()
 
 

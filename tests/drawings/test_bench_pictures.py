@@ -8,7 +8,7 @@ from inspector.drawings.bench_picture import bench_picture
 from inspector.drawings.shapes import Drawing
 from inspector.units import System
 from tests.drawings.walls import assert_inside, assert_texts_apart, said
-from tests.rulebook.test_bench import KEYS, TOPICS, places, worked
+from tests.rulebook.test_bench import KEYS, TOPICS, places, worked, worked_in
 
 
 @st.composite
@@ -16,7 +16,7 @@ def drawn(draw: st.DrawFn) -> Drawing:
     """Any topic, any place of its dials, both systems."""
     key = draw(st.sampled_from(list(TOPICS)))
     system = draw(st.sampled_from(System))
-    return bench_picture(worked(key, system, **draw(places(key))), system)
+    return bench_picture(worked_in(system, key, draw(places(key))), system)
 
 
 @settings(deadline=None, max_examples=300)

@@ -15,7 +15,7 @@ from inspector.register.rows import from_body, to_body
 from inspector.units import System
 from tests.paper.conftest import imprint
 from tests.paper.reading import all_text, assert_no_text_on_text, assert_within_margins, squeezed
-from tests.rulebook.test_bench import KEYS, TOPICS, places, worked
+from tests.rulebook.test_bench import KEYS, TOPICS, places, worked, worked_in
 
 LENT = ("Begun from HR-02.", "Not known, so the usual figure is assumed: Throat of the weld as new; Ball hole off it.")
 
@@ -29,7 +29,7 @@ def sheet(found: Worked) -> Handout:
 @pytest.mark.parametrize("page", PageSize)
 @pytest.mark.parametrize("system", System)
 def test_it_is_one_sheet_on_which_nothing_lies_on_another(key: str, page: PageSize, system: System) -> None:
-    printed = handout(sheet(worked(key, system)), page, system)
+    printed = handout(sheet(worked_in(system, key)), page, system)
     assert printed.page_count == 1 == len(PdfReader(BytesIO(printed.pdf)).pages)
     assert printed.missing_glyphs == ()
     assert_within_margins(printed)
@@ -41,7 +41,7 @@ def test_it_is_one_sheet_on_which_nothing_lies_on_another(key: str, page: PageSi
 def test_it_stays_one_sheet_wherever_the_dials_stand(data: st.DataObject) -> None:
     key = data.draw(st.sampled_from(list(TOPICS)))
     system = data.draw(st.sampled_from(System))
-    found = worked(key, system, **data.draw(places(key)))
+    found = worked_in(system, key, data.draw(places(key)))
     assert handout(sheet(found), PageSize.LETTER, system).page_count == 1
 
 

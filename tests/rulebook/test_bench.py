@@ -1,6 +1,6 @@
 """The trainer's bench: its laws for every place of every dial, and that it says what the named sums say."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 import pytest
 from hypothesis import given, settings
@@ -19,9 +19,15 @@ TOPICS = {one.key: one for one in topics(BOOK, System.METRIC)}
 KEYS = pytest.mark.parametrize("key", TOPICS)
 
 
-def worked(key: str, system: System = System.METRIC, **set_to: str | float) -> Worked:
-    """A topic with some dials set, as text or in SI."""
-    return work_topic(key, [put(TOPICS[key], name, value) for name, value in set_to.items()], BOOK, system)
+def worked(key: str, **set_to: str | float) -> Worked:
+    """A topic in metric units with some dials set, as text or in SI."""
+    return worked_in(System.METRIC, key, set_to)
+
+
+def worked_in(system: System, key: str, set_to: Mapping[str, str | float] | None = None) -> Worked:
+    """The same in any units."""
+    given = [put(TOPICS[key], name, value) for name, value in (set_to or {}).items()]
+    return work_topic(key, given, BOOK, system)
 
 
 def put(topic: BenchTopic, name: str, value: str | float) -> Given:
@@ -157,7 +163,7 @@ def test_strap_and_speed_say_what_the_named_sums_say() -> None:
 
 @KEYS
 def test_the_same_figures_in_inches_and_pounds_come_to_the_same(key: str) -> None:
-    metric, imperial = worked(key), worked(key, System.IMPERIAL)
+    metric, imperial = worked(key), worked_in(System.IMPERIAL, key)
     assert dict(imperial.amounts) == pytest.approx(dict(metric.amounts))
     text = " ".join((imperial.means, *(f"{one.filled} {one.result}" for one in imperial.lines)))
     assert not any(f" {unit}" in text for unit in ("mm", "kN", "km/h", "MPa", "kJ"))

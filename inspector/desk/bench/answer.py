@@ -41,7 +41,7 @@ class BenchAnswer(QWidget):
     def tell_stale(self) -> None:
         """Say that the answer is that of the figures before."""
         self.stale.setText(
-            tr("A figure is marked on the left. Until it is mended, this is the answer to the figures before.")
+            tr("A figure on the left cannot be taken. Until it is mended, this is the answer to the figures before.")
         )
         self.stale.show()
 

@@ -14,6 +14,7 @@ from inspector.duties.office import Office
 from inspector.gear.bench import Dial, Given
 from inspector.language import tr
 from inspector.refused import Refused
+from inspector.units import Figure
 
 _FIELD_PX = 18 * GRID
 _PAGE_STEPS = 10
@@ -31,6 +32,9 @@ class DialRow(QWidget):
         super().__init__()
         self.dial, self._office = dial, office
         self._step = step_of(office, dial)
+        self._standing = dial.usual
+        self._refusal: Refused | None = None  # what the sums say against the figure that stands
+        self._is_unread = False  # whether the field holds something that could not be taken
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.field = FigureField(dial.name, dial.dimension, dial.usual.as_typed, office.decimal)
         self.came = said("", Type.SMALL, faint=True)
@@ -40,13 +44,19 @@ class DialRow(QWidget):
         self._lay_out()
         self.slider.valueChanged.connect(self._slid)
         self.field.textEdited.connect(lambda _text: self._typed(is_done=False))
-        self.field.editingFinished.connect(lambda: self._typed(is_done=True))
-        self.field.entered.connect(lambda: self._typed(is_done=True))
+        self.field.editingFinished.connect(self.look_over)
+        self.field.entered.connect(self.look_over)
         self.field.moves.connect(lambda steps: self._turn(-steps))
+
+    @property
+    def is_unread(self) -> bool:
+        """Whether the field holds something that could not be taken."""
+        return self._is_unread
 
     def show_given(self, given: Given | None) -> None:
         """Let a figure stand here, the usual one where none is given; nothing is emitted."""
-        figure = given.figure if given else self.dial.usual
+        self._standing = figure = given.figure if given else self.dial.usual
+        self._is_unread = False
         self.field.give(figure)
         self.field.setCursorPosition(0)
         self._show_place(figure.si, figure.as_typed)
@@ -56,8 +66,14 @@ class DialRow(QWidget):
         self.came.setText(came)
 
     def tell(self, refusal: Refused | None) -> None:
-        """Say at the field what is wrong with its figure, or nothing."""
-        self.field.tell(refusal)
+        """Say at the field what the sums have against the figure that stands, or nothing; what is unread stays told."""
+        self._refusal = refusal
+        if not self._is_unread:
+            self.field.tell(refusal)
+
+    def look_over(self) -> None:
+        """Take what is typed, or say at the field why it cannot be taken."""
+        self._typed(is_done=True)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Page up and down turn far, also from the field."""
@@ -93,6 +109,7 @@ class DialRow(QWidget):
     def _slid(self, place: int) -> None:
         stops = self.dial.stops
         figure = self.dial.shown(stops[place] if stops else place * self._step, self._office.system)
+        self._standing, self._is_unread = figure, False
         self.field.give(figure)
         self._describe(figure.as_typed)
         self.turned.emit(Given(self.dial.key, figure))
@@ -107,28 +124,28 @@ class DialRow(QWidget):
     def _typed(self, *, is_done: bool) -> None:
         """Take a figure as soon as it can be read; what cannot be taken is told once typing has come to its end."""
         try:
-            figure = self.field.figure()
-            given = set_to(self._office, self.dial, figure) if figure else None
+            figure = self._read()
         except Refused as refusal:
+            self._is_unread = True
             if is_done:
-                self.tell(refusal)
+                self.field.tell(refusal)
             self.faulty.emit()
             return
-        if given is None:
-            self._empty(is_done=is_done)
+        if figure == self._standing and not self._is_unread:
+            self.field.tell(self._refusal)
             return
-        self.tell(None)
-        self._show_place(given.figure.si, given.figure.as_typed)
-        self.turned.emit(given)
+        self._is_unread = False
+        self._standing = figure
+        self._show_place(figure.si, figure.as_typed)
+        self.turned.emit(Given(self.dial.key, figure))
 
-    def _empty(self, *, is_done: bool) -> None:
-        """Nothing is no figure."""
-        if is_done:
-            why = tr("Nothing is typed here.")
-            self.tell(
-                Refused(self.dial.name, why, tr("Write a figure, for example {usual}.", usual=self.dial.usual.as_typed))
-            )
-        self.faulty.emit()
+    def _read(self) -> Figure:
+        """What is typed; refused where it cannot be read, is out of range, or is nothing at all."""
+        figure = self.field.figure()
+        if figure is None:
+            do = tr("Write a figure, for example {usual}.", usual=self.dial.usual.as_typed)
+            raise Refused(self.dial.name, tr("Nothing is typed here."), do)
+        return set_to(self._office, self.dial, figure).figure
 
     def _show_place(self, si: float, text: str) -> None:
         """The slider goes to the nearest place and says the figure itself; it emits nothing."""

@@ -195,6 +195,8 @@ class BenchPage(QWidget):
         for one in self.rows:
             one.tell(None)
         self.answer.show_worked(worked)
+        if any(one.is_unread for one in self.rows):
+            self.answer.tell_stale()
 
     def _refuse(self, refusal: Refused) -> None:
         named = [one for one in self.rows if one.dial.name == refusal.field]
@@ -214,7 +216,7 @@ class BenchPage(QWidget):
     def _print(self) -> None:
         """Ask for the handout; where a figure is marked, the keys go there instead."""
         for one in self.rows:
-            one.field.look_over()
+            one.look_over()
         if faulty := self._faulty():
             faulty.field.setFocus()
             return
