@@ -27,16 +27,27 @@ def lent(office: Office, tag: str, topic: str) -> dict[str, Given]:
     return {one.key: one for one in preset(office, tag, topic).given}
 
 
-def test_a_receiver_brings_its_thinnest_reading_its_rate_and_its_limit(sample: Office) -> None:
+def test_a_receiver_brings_its_wall_with_the_thinnest_reading_its_rate_and_its_limit(sample: Office) -> None:
     wall = open_item(sample, "HR-01").verdict.wall
     assert wall and wall.history
     least = min(wall.history, key=lambda point: point.read_m)
     given = lent(sample, "HR-01", "wall")
-    assert given["now"].figure.si == least.read_m and given["now"].figure.as_typed == least.as_typed
+    assert given["now"].figure.si == wall.wall_now_m
     assert f"from HR-01: wall {least.as_typed} read on {show_day(least.on)}" in given["now"].said
     assert given["rate"].figure.si == wall.rate_m_per_year
     assert given["must"].figure.si == wall.required_m
     assert work_bench(sample, "wall", given.values()).amount("must_m") >= wall.required_m * (1 - 1e-9)
+
+
+@pytest.mark.parametrize("tag", ["HR-01", "BM-01", "TW-01"])
+def test_the_bench_is_never_milder_than_the_record_of_the_piece(sample: Office, tag: str) -> None:
+    wall = open_item(sample, tag).verdict.wall
+    found = work_bench(sample, "wall", preset(sample, tag, "wall").given)
+    assert wall
+    left_m = found.amount("now_m") - found.amount("must_m")
+    years = max(left_m, 0.0) / found.amount("rate_m_per_year")
+    record = (wall.wall_now_m - wall.required_m) / wall.rate_m_per_year
+    assert years <= max(record, 0.0) * (1 + 1e-6) + 1e-9
 
 
 def test_a_ball_mount_fits_the_weld_first_and_the_wall_besides(sample: Office) -> None:

@@ -158,20 +158,15 @@ def _fill_wall(lent: _Lent, verdict: Verdict, book: Rulebook) -> None:
 
 
 def _fill_now(lent: _Lent, wall: WallForecast, new: Figure) -> None:
-    """The thinnest reading as it was typed; without one the estimate. What reads thicker than new counts as new."""
+    """The wall its record reckons with, so that the bench is never milder; the thinnest reading is said beside it."""
+    now_m = min(wall.wall_now_m, new.si)
+    figure = Figure(now_m, show(now_m, Dimension.LENGTH, lent.system), Dimension.LENGTH)
     if not wall.history:
-        now_m = min(wall.wall_now_m, new.si)
-        figure = Figure(now_m, show(now_m, Dimension.LENGTH, lent.system), Dimension.LENGTH)
         lent.put("now", figure, lent.from_piece(tr("{figure}, an estimate: nobody read it"), figure))
         return
     least = min(wall.history, key=lambda point: point.read_m)
-    read = Figure(least.read_m, least.as_typed, Dimension.LENGTH)
-    if read.si > new.si:
-        lent.put("now", new, lent.from_piece(tr("{figure} read, which counts as new"), read))
-        return
-    reckoned = show(wall.wall_now_m, Dimension.LENGTH, lent.system)
-    text = tr("wall {figure} read on {day}; its record reckons with {reckoned} today")
-    lent.put("now", read, lent.from_piece(text, read, day=show_day(least.on), reckoned=reckoned))
+    text = tr("wall {read} read on {day}, {figure} to reckon with today")
+    lent.put("now", figure, lent.from_piece(text, figure, read=least.as_typed, day=show_day(least.on)))
 
 
 def _fill_strap(lent: _Lent, verdict: Verdict, book: Rulebook) -> None:
