@@ -1,7 +1,7 @@
 """Commands for what goes out and comes back: lending, returning, who has what, and the trip told afterwards."""
 
 from collections.abc import Callable
-from datetime import date, timedelta
+from datetime import date
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -18,10 +18,11 @@ from inspector.duties.lend import lend_kit, loans
 from inspector.duties.office import Office
 from inspector.duties.record_use import MOST_DAYS
 from inspector.duties.typed_tables import decoded
+from inspector.duties.went_through import ToldBack, went_through
 from inspector.duties.work_rigs import shares_of
 from inspector.gear.custody import Loan, WentThrough
 from inspector.gear.judged import Judged
-from inspector.gear.use import Event, NewExposure, NewUse, Weather
+from inspector.gear.use import Event, Weather
 from inspector.language import show_day, tr, tr_n
 from inspector.refused import Refused
 from inspector.units import Dimension, read
@@ -117,35 +118,18 @@ def _kit(office: Office, trip: str, by: str, told: WentThrough, day: date, more:
 
 def _told(day: date, said: dict[str, Any]) -> WentThrough:
     """What the options tell; what they leave out stays untold."""
-    uses, exposures = _uses(day, said), _exposures(day, said)
-    nothing, dry = said["nothing_happened"], said["no_weather"]
-    if (nothing and (uses or exposures)) or (dry and exposures):
-        why = tr("It says that something happened and that nothing did.")
-        raise Refused(tr("return"), why, tr("Leave out --nothing-happened or --no-weather, or what goes against it."))
-    washed = said["rinsed"] is not None or said["dried"] is not None
-    if (washed and not exposures) or (said["hottest"] and not said["heat"]):
-        why = tr("Rinsed and dried belong to days of salt, mud or the like, and a temperature to days of heat.")
-        raise Refused(tr("return"), why, tr("Say which, for example --salt 2 --rinsed."))
-    return WentThrough(() if nothing and uses is None else uses, () if (nothing or dry) else exposures)
-
-
-def _uses(day: date, said: dict[str, Any]) -> tuple[NewUse, ...] | None:
-    pulls, event = said["pulls"], Event(said["event"] or Event.NONE)
-    if pulls is None and event is Event.NONE:
-        return None
-    return (NewUse(day, pulls or 0, event),) if pulls or event is not Event.NONE else ()
-
-
-def _exposures(day: date, said: dict[str, Any]) -> tuple[NewExposure, ...] | None:
-    """Each weather told, its last day the day of the return."""
-    found = []
-    for weather in Weather:
-        if days := said[weather.value]:
-            hot = said["hottest"] if weather is Weather.HEAT else ""
-            heat = read(hot, Dimension.TEMPERATURE, field=tr("hottest")) if hot else None
-            first = day - timedelta(days=days - 1)
-            found.append(NewExposure(first, weather, days, said["rinsed"], hottest=heat, dried=said["dried"]))
-    return tuple(found) or None
+    hot = said["hottest"]
+    told = ToldBack(
+        pulls=said["pulls"],
+        event=Event(said["event"] or Event.NONE),
+        days={one: said[one.value] for one in Weather if said[one.value]},
+        hottest=read(hot, Dimension.TEMPERATURE, field=tr("hottest")) if hot else None,
+        rinsed=said["rinsed"],
+        dried=said["dried"],
+        nothing=said["nothing_happened"],
+        no_weather=said["no_weather"],
+    )
+    return went_through(told, day)
 
 
 def _say_outcomes(outcomes: list[Judged]) -> None:

@@ -2,9 +2,10 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import date, datetime
+from datetime import date
 
 from inspector.duties.office import Office
+from inspector.duties.typed_day import read_day
 from inspector.gear.inspection import (
     Answer,
     InspectionKind,
@@ -21,19 +22,11 @@ from inspector.refused import Refused
 from inspector.units import Dimension, System, read
 
 _OF_A_WALL = (Method.ULTRASONIC_BARE, Method.ULTRASONIC_PAINT, Method.CALLIPER)
-_DAY_FORMS = ("%Y-%m-%d", "%d %b %Y", "%d %B %Y")
 
 
 def day(text: str, otherwise: date) -> date:
     """A day typed as 2026-11-25 or 25 Nov 2026; `otherwise` where nothing was typed."""
-    if not text.strip():
-        return otherwise
-    for form in _DAY_FORMS:
-        try:
-            return datetime.strptime(text.strip(), form).date()  # noqa: DTZ007 - a day has no time zone
-        except ValueError:
-            continue
-    raise Refused(tr("day"), tr("“{text}” is no day.", text=text), tr("Write it as 2026-11-25 or 25 Nov 2026."))
+    return read_day(text, tr("day")) if text.strip() else otherwise
 
 
 def system(word: str) -> System:

@@ -8,25 +8,26 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu
 
 from inspector.desk.look import Look, Scheme
+from inspector.desk.place import Go
+from inspector.desk.places import PlaceEntry
 from inspector.language import tr
 
 
 @dataclass(frozen=True, slots=True)
 class Deeds:
-    """What the menus set off."""
+    """What the menus set off. piece_menu: fills the menu of what can be done with the piece shown."""
 
     find: Callable[[], object]
-    gear_list: Callable[[], object]
+    go: Callable[[Go], object]
     read_again: Callable[[], object]
     verify: Callable[[], object]
     back: Callable[[], object]
     inspect: Callable[[], object]
     save: Callable[[], object]
-    trip: Callable[[], object]
-    rig: Callable[[], object]
-    check: Callable[[], object]
     sheet: Callable[[], object]
     notice: Callable[[], object]
+    piece_menu: Callable[[QMenu], object]
+    keys: Callable[[], object]
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,43 +37,45 @@ class Actions:
     inspect: QAction
     save: QAction
     notice: QAction
+    piece: QAction
 
 
-def build(window: QMainWindow, deeds: Deeds, look: Look) -> Actions:
+def build(window: QMainWindow, deeds: Deeds, look: Look, entries: tuple[PlaceEntry, ...]) -> Actions:
     """Make the menus of the window."""
     bar = window.menuBar()
     _register_menu(bar.addMenu(tr("&Register")), window, deeds)
+    _go_menu(bar.addMenu(tr("&Go")), deeds, entries)
     actions = _piece_menu(bar.addMenu(tr("&Piece")), deeds)
-    _trip_menu(bar.addMenu(tr("&Trip")), deeds)
     _view_menu(bar.addMenu(tr("&View")), look)
+    _help_menu(bar.addMenu(tr("&Help")), deeds)
     return actions
 
 
 def _register_menu(menu: QMenu, window: QMainWindow, deeds: Deeds) -> None:
     _entry(menu, tr("&Find a piece"), "Ctrl+F", deeds.find)
-    _entry(menu, tr("&Gear list"), "Ctrl+L", deeds.gear_list)
     _entry(menu, tr("&Read again"), "F5", deeds.read_again)
     menu.addSeparator()
+    _entry(menu, tr("&Print trip sheet"), "Ctrl+P", deeds.sheet)
     _entry(menu, tr("&Check that nothing was changed"), "", deeds.verify)
     menu.addSeparator()
     _entry(menu, tr("&Quit"), "Ctrl+Q", window.close)
 
 
-def _piece_menu(menu: QMenu, deeds: Deeds) -> Actions:
-    inspect = _entry(menu, tr("&Inspect"), "Ctrl+I", deeds.inspect)
-    save = _entry(menu, tr("&Save inspection"), "Ctrl+S", deeds.save)
-    notice = _entry(menu, tr("Print retirement &notice"), "Ctrl+Shift+P", deeds.notice)
+def _go_menu(menu: QMenu, deeds: Deeds, entries: tuple[PlaceEntry, ...]) -> None:
+    for one in entries:
+        _entry(menu, one.menu, one.keys, partial(deeds.go, Go(one.key)))
     menu.addSeparator()
     _entry(menu, tr("&Back"), "Esc", deeds.back)
-    return Actions(inspect, save, notice)
 
 
-def _trip_menu(menu: QMenu, deeds: Deeds) -> None:
-    _entry(menu, tr("Is the &trip ready?"), "Ctrl+J", deeds.trip)
-    _entry(menu, tr("&Rig"), "Ctrl+R", deeds.rig)
+def _piece_menu(menu: QMenu, deeds: Deeds) -> Actions:
+    inspect = _entry(menu, tr("&Inspect"), "Ctrl+I", deeds.inspect)
+    save = _entry(menu, tr("&Keep what is written"), "Ctrl+S", deeds.save)
+    notice = _entry(menu, tr("Print retirement &notice"), "Ctrl+Shift+P", deeds.notice)
     menu.addSeparator()
-    _entry(menu, tr("&Check before a trip"), "Ctrl+K", deeds.check)
-    _entry(menu, tr("&Print trip sheet"), "Ctrl+P", deeds.sheet)
+    more = menu.addMenu(tr("&More of this piece"))
+    more.aboutToShow.connect(lambda: deeds.piece_menu(more))
+    return Actions(inspect, save, notice, more.menuAction())
 
 
 def _view_menu(menu: QMenu, look: Look) -> None:
@@ -89,6 +92,10 @@ def _view_menu(menu: QMenu, look: Look) -> None:
     large.setCheckable(True)
     large.setChecked(look.large)
     large.toggled.connect(look.set_large)
+
+
+def _help_menu(menu: QMenu, deeds: Deeds) -> None:
+    _entry(menu, tr("&Keys"), "F1", deeds.keys)
 
 
 def _entry(menu: QMenu, text: str, keys: str, does: Callable[[], object]) -> QAction:

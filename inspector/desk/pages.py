@@ -1,67 +1,87 @@
-"""One page at a time: the list, a piece, the form of an inspection; and the way from one to the other."""
+"""One page at a time, and the way from one to the other."""
 
 from collections.abc import Callable
+from functools import partial
+from typing import Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from inspector.desk.background import Background
+from inspector.desk.form.deed import Deed, Done
+from inspector.desk.form.form_page import FormPage
 from inspector.desk.gear_table import GearTable
 from inspector.desk.inspect_form import InspectForm
+from inspector.desk.inspecting import Inspecting
 from inspector.desk.look import Look
+from inspector.desk.made_places import MadePlaces
 from inspector.desk.notice import Notice
-from inspector.desk.opened import Opened, inspected, opened
+from inspector.desk.opened import Opened, opened
+from inspector.desk.place import Go, Place, Unsaved
+from inspector.desk.places import CHECK, DEED, GEAR, PIECE, RIG, TRIP, PlaceEntry
+from inspector.desk.printing import tell_papers
 from inspector.desk.record import Record
-from inspector.desk.rig_asked import RigAsked
 from inspector.desk.rig_page import RigPage
 from inspector.desk.trailhead import Trailhead
 from inspector.desk.trip_page import TripPage
+from inspector.desk.way_back import WayBack
 from inspector.duties.office import Office
-from inspector.duties.preview_verdict import leave_preview
-from inspector.gear.inspection import NewInspection
-from inspector.gear.outcome import Outcome
-from inspector.language import tr, tr_n
+from inspector.language import tr
 from inspector.refused import Refused
 
 
 class Pages(QStackedWidget):
-    """turned: another page is shown. found: the piece that was searched for is shown."""
+    """turned: another page is shown. found: the piece that was searched for is shown. typed: belongs to the search."""
 
     turned = Signal()
     found = Signal()
+    typed = Signal(str)
 
-    def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
+    def __init__(
+        self, office: Office, background: Background, notice: Notice, look: Look, entries: tuple[PlaceEntry, ...]
+    ) -> None:
         super().__init__()
         self._office, self._background, self._notice, self._look = office, background, notice, look
+        self.places = MadePlaces(entries, self._made)
+        given = (office, background, notice, look)
         self.table = GearTable(office, background, look)
         self.record = Record(look, office.system)
-        self.trailhead = Trailhead(office, background, notice, look)
-        self.trip = TripPage(office, background, notice, look)
-        self.rig = RigPage(office, background, notice, look)
-        self._came_from: QWidget = self.table  # the page from which a piece was opened
-        self.form: InspectForm | None = None
-        for page in (self.table, self.record, self.trailhead, self.trip, self.rig):
+        self.trailhead, self.trip, self.rig = Trailhead(*given), TripPage(*given), RigPage(*given)
+        self.deed_page = FormPage(*given)
+        self._own: dict[str, Place] = {TRIP: self.trip, RIG: self.rig, CHECK: self.trailhead}
+        self._way_back = WayBack(self.table)
+        self.inspecting = Inspecting(self, *given, kept=self._inspected, leave=self.back)
+        for page in (self.table, self.record, self.trailhead, self.trip, self.rig, self.deed_page):
             self.addWidget(page)
-        self.table.opened.connect(self.open_tag)
-        self.table.refused.connect(notice.refuse)
-        self.record.back.connect(self.show_list)
-        self.record.inspect.connect(self.inspect)
-        self.trailhead.leave.connect(self.show_list)
-        self.trip.leave.connect(self.show_list)
-        self.trip.opened.connect(self.open_tag)
-        self.trip.check.connect(self.check_kit)
-        self.trip.rig.connect(self.show_rig)
-        self.rig.leave.connect(self.back)
+        self._connect()
 
     @property
     def piece(self) -> Opened | None:
         """The piece whose record is shown."""
-        return self.record.opened if self.currentWidget() is self.record else None
+        return self.record.opened if self._is_shown(self.record) else None
 
     @property
-    def is_retired_shown(self) -> bool:
-        """Whether the record of a retired piece is shown."""
-        return self.piece is not None and self.piece.judged.verdict.outcome is Outcome.RETIRE
+    def form(self) -> InspectForm | None:
+        """The inspection that is being written."""
+        return self.inspecting.form
+
+    @property
+    def place_shown(self) -> str:
+        """The key of the place that is shown; empty for a record or a form."""
+        pages: list[tuple[str, QWidget]] = [(GEAR, self.table), *self._own.items(), *self.places.items()]
+        return next((key for key, page in pages if self._is_shown(page)), "")
+
+    def go(self, to: Go) -> None:
+        """Go to a place, a piece or the form of a deed."""
+        own: dict[str, Callable[[Any], object]] = {
+            GEAR: lambda _: self.show_list(),
+            PIECE: self.open_tag,
+            DEED: lambda what: self.show_deed(*what),
+        }
+        if to.place in own:
+            own[to.place](to.what)
+        else:
+            self.leave_form(lambda: self._go_to_place(to))
 
     def open_tag(self, tag: str) -> None:
         """Show the piece with this tag."""
@@ -69,7 +89,7 @@ class Pages(QStackedWidget):
 
     def search(self, tag: str) -> None:
         """Open the piece whose tag this is; else go to what was found. Before a trip, go to its questions."""
-        if self.currentWidget() is self.trailhead and self.trailhead.is_under_way:
+        if self._is_shown(self.trailhead) and self.trailhead.is_under_way:
             self.trailhead.jump(tag)
             return
         self.leave_form(lambda: self._open(tag, lambda _refusal: self._list()))
@@ -86,140 +106,159 @@ class Pages(QStackedWidget):
 
     def back(self) -> bool:
         """One step back; False where there is none to take."""
-        if self.currentWidget() is self.trailhead:
-            if not self.trailhead.back():
-                self.show_list()
-        elif self.currentWidget() is self.form:
-            self.leave_form(self._record)
-        elif self.currentWidget() is self.trip:
-            if not self.trip.back():
-                self._list()
-        elif self.currentWidget() is self.rig:
-            if not self.rig.back():
-                self._leave_rig()
-        elif self.piece:
-            self._go_back()
-        else:
+        page = self.currentWidget()
+        if page is None or page is self.table:
             return False
+        if not (isinstance(page, Place) and page.back()):
+            self.leave_page()
         return True
+
+    def leave_page(self) -> None:
+        """Leave the page that is shown for the one it was opened from."""
+        if page := self.currentWidget():
+            self.leave_form(partial(self._go_back, page))
 
     def inspect(self) -> None:
         """Begin an inspection of the piece shown."""
         if self.piece:
-            self.form = form = InspectForm(self._office, self.piece, self._look)
-            form.save.connect(self._save)
-            form.cancel.connect(self.back)
-            form.refused.connect(self._notice.refuse)
-            self.addWidget(form)
-            self._turn_to(form)
+            self._turn_to(form := self.inspecting.begin(self.piece))
             form.focus_start()
 
-    def check_kit(self, ref: str = "") -> None:
-        """Begin the check before a trip. ref: the trip to offer first."""
-        self.leave_form(lambda: self._check_kit(ref))
-
-    def show_trip(self, ref: str = "") -> None:
-        """Go to a trip; without a reference the one shown last, else the next one."""
-        self.leave_form(lambda: self._trip(ref))
-
-    def show_rig(self, asked: RigAsked | None = None) -> None:
-        """Go to the rig; asked: one to propose at once."""
-        self.leave_form(lambda: self._rig(asked))
+    def show_deed(self, deed: Deed[Any], about: object, key: str = "") -> None:
+        """Ask what a deed needs, and do it."""
+        self.leave_form(lambda: self._deed(deed, about, key))
 
     @property
     def is_written(self) -> bool:
         """Whether something would be lost by closing the window."""
-        return bool(self.trailhead.begun) or (self.form is not None and self.form.is_written)
+        return self._unsaved() is not None
 
     def save(self) -> None:
-        """Keep the inspection that is being written."""
-        if self.form:
+        """Do what the form that is shown is for."""
+        if self.form and self._is_shown(self.form):
             self.form.try_save()
+        elif self._is_shown(self.deed_page):
+            self.deed_page.try_do()
+
+    @property
+    def can_save(self) -> bool:
+        """Whether a form is shown."""
+        return (self.form is not None and self._is_shown(self.form)) or self._is_shown(self.deed_page)
 
     def leave_form(self, then: Callable[[], object]) -> None:
-        """Go on; where something is written in the form or in the check before a trip, ask first."""
-        if begun := self.trailhead.begun:
-            self._ask_for_begun(begun, then)
-            return
-        form = self.form
-        if form is None or not form.is_written:
-            then()
-            return
-        self._notice.ask(
-            tr("The inspection of {tag} is not saved.", tag=form.tag),
-            _what_is_lost(form),
-            (tr("Keep writing"), form.focus_again),
-            (tr("Throw it away"), lambda: self._throw_away(form, then)),
-        )
-
-    def _ask_for_begun(self, begun: tuple[str, ...], then: Callable[[], object]) -> None:
-        """A check that is begun and not kept is not thrown away in silence."""
-        self._notice.ask(
-            tr_n("The check of one piece is not kept: {tags}.", "The check of {count} pieces is not kept: {tags}.",
-               len(begun), tags=", ".join(begun)),
-            tr("What you answered there would be lost; the other pieces are kept."),
-            (tr("Keep checking"), lambda: self.trailhead.jump(begun[0])),
-            (tr("Throw it away"), lambda: self._throw_begun_away(then)),
-        )  # fmt: skip
-
-    def _throw_begun_away(self, then: Callable[[], object]) -> None:
-        self.trailhead.forget_begun()
-        then()
-
-    def _check_kit(self, ref: str) -> None:
-        self._turn_to(self.trailhead)
-        self._drop_form()
-        self.trailhead.begin(ref)
-
-    def _trip(self, ref: str) -> None:
-        self._leave_for(self.trip)
-        self.trip.begin(ref)
-
-    def _rig(self, asked: RigAsked | None) -> None:
-        self._leave_for(self.rig)
-        self.rig.begin(asked)
-
-    def _leave_rig(self) -> None:
-        """To the trip, where one was looked at; else to the list."""
-        if self.trip.trip:
-            self._turn_to(self.trip)
-            self.trip.focus_start()
+        """Go on; where something is written and not kept, ask first."""
+        if found := self._unsaved():
+            keep, other = (found.keep_word, found.keep), (found.drop_word, lambda: found.drop(then))
+            self._notice.ask(found.head, found.text, keep, other)
         else:
-            self._list()
+            then()
+
+    def _unsaved(self) -> Unsaved | None:
+        found = self.trailhead.unsaved or self.inspecting.unsaved
+        page = self.currentWidget()
+        return found or (page.unsaved if isinstance(page, Place) else None)
+
+    def _connect(self) -> None:
+        for page in (self.trailhead, self.trip, self.rig, self.deed_page):
+            self._tie(page)
+        for own in (self.table, self.record):
+            own.typed.connect(self.typed)
+        self.table.opened.connect(self.open_tag)
+        self.table.refused.connect(self._notice.refuse)
+        self.record.back.connect(self.show_list)
+        self.record.inspect.connect(self.inspect)
+        self.trip.check.connect(lambda ref: self.go(Go(CHECK, ref)))
+        self.trip.rig.connect(lambda asked: self.go(Go(RIG, asked)))
+        self.deed_page.finished.connect(self._deed_done)
+        self.trailhead.found.connect(self.found)
+
+    def _tie(self, page: Place) -> None:
+        page.opened.connect(self.open_tag)
+        page.go.connect(self.go)
+        page.leave.connect(self.leave_page)
+        page.typed.connect(self.typed)
+
+    def _made(self, entry: PlaceEntry) -> Place:
+        """The page of a place, tied to the others."""
+        if entry.make is None:
+            raise KeyError(entry.key)
+        page = entry.make(self._office, self._background, self._notice, self._look)
+        self._tie(page)
+        self.addWidget(page)
+        return page
+
+    def _go_to_place(self, to: Go) -> None:
+        page = self._own.get(to.place) or self.places.page(to.place)
+        self._remember(page)
+        self._leave_for(page)
+        page.begin(*([] if to.what is None else [to.what]))
+        page.focus_start()
+
+    def _deed(self, deed: Deed[Any], about: object, key: str) -> None:
+        self._remember(self.deed_page)
+        self._turn_to(self.deed_page)
+        self.deed_page.show_deed(deed, about, key)
+
+    def _deed_done(self, done: Done) -> None:
+        """Back to where the deed was begun, shown anew, with what came of it."""
+        tell = partial(tell_papers, self._notice, done.head, done.text, done.papers)
+        self.table.refresh()
+        if done.tag and self._way_back.of(self.deed_page) is self.record:
+            given = (self._office, done.tag)
+            self._background.run(opened, *given, done=partial(self._show_told, tell), failed=self._notice.refuse)
+            return
+        if not self.deed_page.stays:
+            self._go_back(self.deed_page, changed=True)
+        tell()
+
+    def _show_told(self, tell: Callable[[], object], piece: Opened) -> None:
+        self._show_again(piece)
+        tell()
+
+    def _inspected(self, piece: Opened) -> None:
+        self._show_again(piece)
+        self.table.refresh()
+
+    def _show_again(self, piece: Opened) -> None:
+        self.record.show_piece(piece)
+        self._record()
 
     def _is_shown(self, page: QWidget) -> bool:
         return self.currentWidget() is page
 
-    def _go_back(self) -> None:
-        """From a piece to the page from which it was opened."""
-        if self._came_from is self.table:
-            self._list()
-        else:
-            self._turn_to(self._came_from)
-            (self.rig if self._came_from is self.rig else self.trip).focus_start()
+    def _remember(self, page: QWidget) -> None:
+        """Keep where a page was opened from; forms do not count."""
+        self._way_back.remember(page, self.currentWidget(), (self.form, self.deed_page))
 
-    def _throw_away(self, form: InspectForm, then: Callable[[], object]) -> None:
-        """Go on; what held or retired the piece in a preview is written into the ledger before."""
-        if not form.noted:
-            then()
+    def _go_back(self, page: QWidget, *, changed: bool = False) -> None:
+        """From a page to the one from which it was opened. changed: a deed was done meanwhile."""
+        if page is self.form:
+            self._record()
             return
-        given = (self._office, form.tag, form.noted)
-        self._background.run(leave_preview, *given, done=lambda _: then(), failed=self._notice.refuse)
+        came = self._way_back.of(page)
+        if page is self.rig and self.trip.trip:
+            came = self.trip
+        if came is self.record and self.record.opened:
+            self._record()
+        elif isinstance(came, Place):
+            self._turn_to(came)
+            came.come_back(changed=changed)
+        else:
+            self._list()
 
     def _open(self, tag: str, failed: Callable[[Refused], object]) -> None:
         self._background.run(opened, self._office, tag, done=self._show, failed=failed)
 
     def _show(self, piece: Opened) -> None:
-        self._came_from = next(
-            (one for one in (self.trip, self.rig, self.table) if self._is_shown(one)), self._came_from
-        )
+        if not self._is_shown(self.trailhead):
+            self._remember(self.record)
         self.record.show_piece(piece)
         self._record()
         self.found.emit()
 
     def _record(self) -> None:
         self._turn_to(self.record)
-        self._drop_form()
+        self.inspecting.drop()
         self.record.focus_start()
 
     def _list(self) -> None:
@@ -231,41 +270,18 @@ class Pages(QStackedWidget):
         """Turn to a page and let go of what was under way; what was checked before a trip is told."""
         left = self.trailhead.told_on_leaving()
         self.trip.stop()
+        for one in self.places:
+            one.stop()
         self._turn_to(page)
-        self._drop_form()
+        self.inspecting.drop()
         self.trailhead.drop()
         if left:
             self._notice.tell(tr("The checks made are kept."), left)
 
     def _turn_to(self, page: QWidget) -> None:
         self._notice.hide()
+        if page is not self.deed_page:
+            self.deed_page.stop()
         self._notice.setProperty("touch", bool(page.property("touch")))
         self.setCurrentWidget(page)
         self.turned.emit()
-
-    def _drop_form(self) -> None:
-        if self.form:
-            self.removeWidget(self.form)
-            self.form.deleteLater()
-            self.form = None
-
-    def _save(self, tag: str, facts: NewInspection) -> None:
-        says = tr("Saving…")
-        self._background.run(inspected, self._office, tag, facts, done=self._saved, failed=self._not_saved, says=says)
-
-    def _saved(self, piece: Opened) -> None:
-        self._show(piece)
-        self._notice.tell(tr("The inspection of {tag} is kept.", tag=piece.tag))
-        self.table.refresh()
-
-    def _not_saved(self, refusal: Refused) -> None:
-        if self.form:
-            self.form.not_saved(refusal)
-        self._notice.refuse(refusal)
-
-
-def _what_is_lost(form: InspectForm) -> str:
-    lost = tr("What you typed would be lost.")
-    if form.noted:
-        lost += " " + tr("The ledger keeps that these values would have held or retired it.")
-    return lost

@@ -88,9 +88,9 @@ def facts(lines: Iterable[tuple[str, str]], *, size: Type = Type.BODY) -> QWidge
 
 
 class Fold(QWidget):
-    """A heading that opens and closes what lies under it."""
+    """A heading that opens and closes what lies under it. at_once: it is made closed, not only when it is opened."""
 
-    def __init__(self, title: str, make: Callable[[], QWidget]) -> None:
+    def __init__(self, title: str, make: Callable[[], QWidget], *, at_once: bool = False) -> None:
         super().__init__()
         self._title, self._make = title, make
         self._inside: QWidget | None = None
@@ -100,16 +100,26 @@ class Fold(QWidget):
         self.head.setAccessibleName(title)
         self.head.toggled.connect(self._turn)
         fill(QVBoxLayout(self), [self.head])
+        if at_once:
+            self._make_inside()
         self._turn(False)
+
+    def holds(self, widget: QWidget) -> bool:
+        """Whether a widget lies under this heading."""
+        return self._inside is not None and self._inside.isAncestorOf(widget)
 
     def _turn(self, is_open: bool) -> None:
         self.head.setText(("▾  " if is_open else "▸  ") + self._title)
-        layout = self.layout()
-        if is_open and self._inside is None and isinstance(layout, QVBoxLayout):
-            self._inside = self._make()  # only now: a closed fold costs nothing
-            layout.insertWidget(1, self._inside)
+        if is_open and self._inside is None:
+            self._make_inside()  # only now: a closed fold costs nothing
         if self._inside:
             self._inside.setVisible(is_open)
+
+    def _make_inside(self) -> None:
+        layout = self.layout()
+        if isinstance(layout, QVBoxLayout):
+            self._inside = self._make()
+            layout.insertWidget(1, self._inside)
 
 
 def scroll(inside: QWidget, name: str) -> QScrollArea:

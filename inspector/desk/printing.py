@@ -1,6 +1,7 @@
 """Papers: which one, in the background, and then where it lies."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from functools import partial
 from pathlib import Path
 from typing import TypeVar
 
@@ -88,10 +89,21 @@ class Printing(QObject):
         )
 
     def _printed(self, title: str, paper: Paper) -> None:
-        head = tr("{title} is printed.", title=title)
-        missing = tr("Not in the type, printed as empty squares: {signs}", signs=" ".join(paper.missing))
-        text = f"{paper.path}\n{missing}" if paper.missing else str(paper.path)
-        self._notice.tell(head, text, [(tr("Open"), lambda: open_file(paper.path))])
+        tell_papers(self._notice, tr("{title} is printed.", title=title), "", (paper,))
+
+
+def tell_papers(notice: Notice, head: str, text: str, papers: Sequence[Paper]) -> None:
+    """Tell what came of a deed, and of each paper where it lies, with a way to open it."""
+    lines = [text] if text else []
+    for paper in papers:
+        lines.append(str(paper.path))
+        if paper.missing:
+            lines.append(tr("Not in the type, printed as empty squares: {signs}", signs=" ".join(paper.missing)))
+    opens = [
+        (tr("Open {name}", name=paper.path.stem) if len(papers) > 1 else tr("Open"), partial(open_file, paper.path))
+        for paper in papers
+    ]
+    notice.tell(head, "\n".join(lines), opens)
 
 
 def open_file(place: Path) -> None:

@@ -3,13 +3,13 @@
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
 
 from inspector.desk.background import Background
-from inspector.desk.keys import search_text
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
+from inspector.desk.place import Place
 from inspector.desk.plain import button, short
 from inspector.desk.rig_account import RigAccount
 from inspector.desk.rig_asked import RigAsked, RigGround, rig_ground
@@ -26,22 +26,18 @@ _NARROW_PX = 1100
 _FORM_PX = 376
 
 
-class RigPage(QWidget):
+class RigPage(Place):
     """leave: back to where it was opened from. sheet: a rig sheet is wanted. typed: a letter for the search."""
 
-    leave = Signal()
     sheet = Signal(object)
-    typed = Signal(str)
 
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
-        super().__init__()
-        self._office, self._background, self._notice, self._look = office, background, notice, look
+        super().__init__(office, background, notice, look)
         self.form: RigForm | None = None
         self._ground = RigGround((), (), ())
         self._before: list[RigResult] = []
         self._asks = 0  # how many rigs were asked for: an older answer is dropped
         self.account = RigAccount(look, office.system)
-        self.setObjectName("page")
         self.setProperty("touch", True)
         self._form_button = button(tr("What is asked"), self._to_form)
         self._lay_out()
@@ -60,19 +56,19 @@ class RigPage(QWidget):
         self._to_form()
         return True
 
+    def come_back(self, *, changed: bool) -> None:
+        """What was worked out stands, unless the register says something else now."""
+        if changed:
+            self.begin()
+        else:
+            self.focus_start()
+
     def focus_start(self) -> None:
         """The keys go to what is asked, or to the account where only that is seen."""
         if self.form and self.form.isVisible():
             self.form.focus_start()
         else:
             self.account.focus_start()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """A letter or figure begins a search."""
-        if text := search_text(event):
-            self.typed.emit(text)
-        else:
-            super().keyPressEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Side by side where there is room for both."""

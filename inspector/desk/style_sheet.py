@@ -48,6 +48,14 @@ QPushButton[rank="answer"] {{ text-align: left; }}
 QPushButton[rank="answer"]:checked {{ background: {ink}; border: 1px solid {ink}; }}
 QPushButton[rank="answer"]:focus {{ border: 2px solid {ink}; }}
 QPushButton[rank="answer"]:checked:focus {{ border: 2px solid {faint}; }}
+QPushButton[rank="place"] {{ border: none; border-left: {g3}px solid transparent; border-radius: 0; text-align: left;
+    padding: {g8}px {g8}px; }}
+QPushButton[rank="place"]:checked {{ border-left: {g3}px solid {ink}; font-weight: bold; }}
+QPushButton[rank="place"]:focus {{ background: {band}; }}
+QCheckBox {{ spacing: {g8}px; padding: {g4}px 0; }}
+QCheckBox:focus {{ background: {band}; }}
+QCheckBox::indicator {{ width: {g12}px; height: {g12}px; border: 1px solid {faint}; background: {field}; }}
+QCheckBox::indicator:checked {{ background: {ink}; border: {g3}px solid {field}; outline: none; }}
 QPushButton[rank="tag"] {{ border: none; text-align: left; font-weight: bold; text-decoration: underline;
     padding: {g6}px 0; }}
 QPushButton[rank="tag"]:focus {{ background: {band}; }}

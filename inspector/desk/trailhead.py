@@ -1,5 +1,7 @@
 """The page of the check before a trip: one piece at a time, by keyboard or by touch, the result at once."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
@@ -13,6 +15,7 @@ from inspector.desk.kit_result import result_part, summary_part
 from inspector.desk.kit_start import KitStart
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
+from inspector.desk.place import Place, Unsaved
 from inspector.desk.plain import button, clear, column, scroll
 from inspector.duties.check_kit import kit_check
 from inspector.duties.office import Office
@@ -23,21 +26,17 @@ from inspector.language import tr, tr_n
 from inspector.refused import Refused
 
 
-class Trailhead(QWidget):
+class Trailhead(Place):
     """leave: back to the list. typed: a letter that belongs to the search. found: the piece searched for is shown."""
 
-    leave = Signal()
-    typed = Signal(str)
     found = Signal()
 
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
-        super().__init__()
-        self._office, self._background, self._notice, self._look = office, background, notice, look
+        super().__init__(office, background, notice, look)
         self.kit: KitCheck | None = None
         self.member: Person | None = None
         self.forms: dict[str, PieceForm] = {}  # begun and not kept yet, by tag
         self.piece: KitPiece | None = None  # the piece shown; None on the first page and among all pieces
-        self.setObjectName("page")
         self.setProperty("touch", True)
         self.start = KitStart()
         self._head, self._stack = QVBoxLayout(), QStackedWidget()
@@ -62,6 +61,21 @@ class Trailhead(QWidget):
     def begun(self) -> tuple[str, ...]:
         """Tags of the pieces whose check is begun and not kept."""
         return tuple(tag for tag, form in self.forms.items() if form.is_written)
+
+    @property
+    def unsaved(self) -> Unsaved | None:
+        """A check that is begun and not kept is not thrown away in silence."""
+        if not (begun := self.begun):
+            return None
+
+        def drop(then: Callable[[], object]) -> None:
+            self.forget_begun()
+            then()
+
+        head = tr_n("The check of one piece is not kept: {tags}.", "The check of {count} pieces is not kept: {tags}.",
+                    len(begun), tags=", ".join(begun))  # fmt: skip
+        lost = tr("What you answered there would be lost; the other pieces are kept.")
+        return Unsaved(head, lost, tr("Keep checking"), lambda: self.jump(begun[0]), drop, tr("Throw it away"))
 
     @property
     def is_under_way(self) -> bool:

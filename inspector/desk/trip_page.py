@@ -1,17 +1,16 @@
 """The page of a trip: whether it is ready, what stays and why, who can bring out whom; from here all else is begun."""
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from inspector.desk import trip_parts as parts
 from inspector.desk.background import Background, Progress
 from inspector.desk.choice import Choice
 from inspector.desk.columns import Columns
-from inspector.desk.keys import search_text
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
 from inspector.desk.pair_part import PairPart
+from inspector.desk.place import Place
 from inspector.desk.plain import button, clear, column, said, scroll
 from inspector.desk.record_parts import cautions_part
 from inspector.desk.rig_asked import RigAsked, asked_of_pair
@@ -28,29 +27,24 @@ from inspector.refused import Refused
 _MOST_BESIDE = 5  # vehicles whose pairs leave room for a margin
 
 
-class TripPage(QWidget):
+class TripPage(Place):
     """opened: a tag to show. check, sheet: of a trip. rig: one to be proposed. leave: back to the list.
 
     typed: a letter that belongs to the search.
     """
 
-    opened = Signal(str)
     check = Signal(str)
     sheet = Signal(object)
     rig = Signal(object)
-    leave = Signal()
-    typed = Signal(str)
 
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
-        super().__init__()
-        self._office, self._background, self._notice, self._look = office, background, notice, look
+        super().__init__(office, background, notice, look)
         self.trip: OpenedTrip | None = None
         self.pairs: TripPairs | None = None
         self.choice: Choice[str] | None = None
         self.pair_part = PairPart(look, office.system)
         self._progress: Progress | None = None
         self._wanted = ""
-        self.setObjectName("page")
         self.setProperty("touch", True)
         self._head, self._stack = QHBoxLayout(), QStackedWidget()
         self._overview, self._kit = scroll(QWidget(), tr("The trip")), scroll(QWidget(), tr("A kit by need"))
@@ -85,6 +79,13 @@ class TripPage(QWidget):
         if self._progress:
             self._progress.stop()
 
+    def come_back(self, *, changed: bool) -> None:
+        """What was worked out stands, unless the register says something else now."""
+        if changed:
+            self.begin()
+        else:
+            self.focus_start()
+
     def focus_start(self) -> None:
         """The keys go to the choice of the trip."""
         if self.choice:
@@ -98,13 +99,6 @@ class TripPage(QWidget):
                 pack_trip, self._office, trip.ref, done=lambda found: self._show_kit(trip, found),
                 failed=self._notice.refuse, says=says,
             )  # fmt: skip
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """A letter or figure begins a search."""
-        if text := search_text(event):
-            self.typed.emit(text)
-        else:
-            super().keyPressEvent(event)
 
     def _refuse(self, refusal: Refused) -> None:
         self.trip = None

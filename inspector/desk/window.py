@@ -2,21 +2,25 @@
 
 from pathlib import Path
 
-from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QVBoxLayout, QWidget
+from PySide6.QtGui import QCloseEvent, QResizeEvent
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QMenu, QVBoxLayout, QWidget
 
-from inspector.desk import menus
+from inspector.desk import menus, piece_menu
 from inspector.desk.background import Background
+from inspector.desk.key_map import KeyMap
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
 from inspector.desk.pages import Pages
+from inspector.desk.places import places
 from inspector.desk.printing import Printing
+from inspector.desk.rail import Rail
 from inspector.desk.search_line import SearchLine
 from inspector.desk.status import Status
 from inspector.duties.adopt_rulebook import unfit_lines
 from inspector.duties.office import Office
 from inspector.duties.verify_book import verify_book
 from inspector.gear.lists import Verified
+from inspector.gear.outcome import Outcome
 from inspector.language import tr
 
 _USUAL_SIZE = (1280, 720)
@@ -31,12 +35,14 @@ class DeskWindow(QMainWindow):
         self._office, self.look = office, look or Look()
         self.background = Background(self)
         self.notice, self.search = Notice(), SearchLine()
-        self.pages = Pages(office, self.background, self.notice, self.look)
+        self.entries = places()
+        self.pages = Pages(office, self.background, self.notice, self.look, self.entries)
+        self.rail = Rail(self.entries, self.look)
         self.printing = Printing(office, self.background, self.notice, self)
         self.status = Status(office)
         self._may_close = False
         self._lay_out()
-        self.actions_at_times = menus.build(self, self._deeds(), self.look)
+        self.actions_at_times = menus.build(self, self._deeds(), self.look, self.entries)
         self._connect()
         self.look.apply()
         self._turned()
@@ -59,6 +65,7 @@ class DeskWindow(QMainWindow):
             event.ignore()
             self.pages.leave_form(self._close_now)
             return
+        self.pages.deed_page.stop()
         self.background.close()
         super().closeEvent(event)
 
@@ -78,12 +85,16 @@ class DeskWindow(QMainWindow):
         strip = QHBoxLayout()
         strip.setContentsMargins(2 * GRID, 0, 2 * GRID, 0)
         strip.addWidget(self.notice)
+        middle = QHBoxLayout()
+        middle.setSpacing(0)
+        middle.addWidget(self.rail)
+        middle.addWidget(self.pages, 1)
         layout = QVBoxLayout(page)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(GRID)
         layout.addLayout(head)
         layout.addLayout(strip)
-        layout.addWidget(self.pages, 1)
+        layout.addLayout(middle, 1)
         self.setCentralWidget(page)
         self.setStatusBar(self.status)
 
@@ -92,11 +103,11 @@ class DeskWindow(QMainWindow):
         self.search.textEdited.connect(pages.search_typed)
         self.search.entered.connect(pages.search)
         self.search.down.connect(self._to_rows)
-        for typed in (pages.table.typed, pages.record.typed, pages.trailhead.typed, pages.trip.typed, pages.rig.typed):
-            typed.connect(self.search.begin)
-        for found in (pages.found, pages.trailhead.found):
-            found.connect(self._search_done)
+        pages.typed.connect(self.search.begin)
+        pages.found.connect(self._search_done)
         pages.turned.connect(self._turned)
+        self.rail.go.connect(pages.go)
+        self.look.changed.connect(self._make_room)
         pages.table.shown.connect(self.status.tell_facts)
         pages.record.sheet.connect(lambda: self.printing.trip_sheet(pages.record.sheet_button))
         pages.record.notice.connect(self._print_notice)
@@ -107,25 +118,40 @@ class DeskWindow(QMainWindow):
     def _deeds(self) -> menus.Deeds:
         return menus.Deeds(
             find=self.search.take_keys,
-            gear_list=self.pages.show_list,
+            go=self.pages.go,
             read_again=self.pages.table.refresh,
             verify=self._verify,
             back=self.back,
             inspect=self.pages.inspect,
             save=self.pages.save,
-            trip=self.pages.show_trip,
-            rig=self.pages.show_rig,
-            check=self.pages.check_kit,
             sheet=lambda: self.printing.trip_sheet(self.search),
             notice=self._print_notice,
+            piece_menu=self.fill_piece_menu,
+            keys=lambda: KeyMap(self.menuBar(), self).open(),
         )
+
+    def fill_piece_menu(self, menu: QMenu) -> None:
+        """What can be done with the piece that is shown."""
+        if self.pages.piece:
+            piece_menu.fill(menu, self.pages.piece, self.pages.go)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The side yields to a narrow window."""
+        super().resizeEvent(event)
+        self._make_room()
+
+    def _make_room(self) -> None:
+        self.rail.yield_to(self.width())
 
     def _turned(self) -> None:
         """What can be done depends on the page."""
         times = self.actions_at_times
         times.inspect.setEnabled(self.pages.piece is not None)
-        times.save.setEnabled(self.pages.form is not None and self.pages.currentWidget() is self.pages.form)
-        times.notice.setEnabled(self.pages.is_retired_shown)
+        times.piece.setEnabled(self.pages.piece is not None)
+        times.save.setEnabled(self.pages.can_save)
+        self.rail.mark(self.pages.place_shown)
+        piece = self.pages.piece
+        times.notice.setEnabled(piece is not None and piece.judged.verdict.outcome is Outcome.RETIRE)
 
     def _to_rows(self) -> None:
         if self.pages.currentWidget() is self.pages.table:

@@ -10,6 +10,8 @@ from PySide6.QtWidgets import QPushButton, QScrollArea
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.pen import Picture
+from inspector.desk.place import Go
+from inspector.desk.places import RIG
 from inspector.desk.rig_asked import RigAsked
 from inspector.desk.rig_form import RigForm
 from inspector.desk.rig_page import RigPage
@@ -50,7 +52,7 @@ def page(qtbot: QtBot, desk: DeskWindow) -> RigPage:
 @pytest.fixture
 def shown(qtbot: QtBot, page: RigPage, desk: DeskWindow) -> RigPage:
     """The page with a proposed rig: V-2 pulls V-1."""
-    desk.pages.show_rig(RigAsked("T-1", Method.KINETIC, "V-2", "V-1"))
+    desk.pages.go(Go(RIG, RigAsked("T-1", Method.KINETIC, "V-2", "V-1")))
     settle(qtbot, desk)
     settle(qtbot, desk)
     return page
@@ -302,7 +304,7 @@ def test_another_plan_keeps_what_is_typed(qtbot: QtBot, page: RigPage, desk: Des
     form_of(page).conditions.slack.setText("2 metr")
     form_of(page).runs.runs.setPlainText(BEST)
     change_trip(beach, "T-1", without_kit, "packed anew")
-    desk.pages.show_rig()
+    desk.pages.go(Go(RIG))
     settle(qtbot, desk)
     form = form_of(page)
     assert form.trip.value and form.trip.value.kit == ()
@@ -314,7 +316,7 @@ def test_without_trips_the_page_says_so_and_offers_the_hand(
 ) -> None:
     """Proposing takes a trip's kit."""
     desk = open_desk(empty_office)
-    desk.pages.show_rig()
+    desk.pages.go(Go(RIG))
     settle(qtbot, desk)
     form = form_of(desk.pages.rig)
     assert form.trip.value is None and not form.propose_button.isEnabled()

@@ -1,0 +1,54 @@
+"""Fields that many deeds ask, and what many of them tell."""
+
+from datetime import date
+
+from inspector.desk.form.asked import Asked, Day, Line, OneOf, Prose
+from inspector.desk.form.deed import Done
+from inspector.drawings.marks import outcome_word
+from inspector.duties.form_facts import FormFacts
+from inspector.duties.out_tray import Paper
+from inspector.gear.judged import Judged
+from inspector.language import tr
+
+
+def on_day(today: date, label: str = "") -> Day:
+    """The day of it, today beforehand."""
+    return Day(key="on", label=label or tr("Day"), names=(tr("day"),), stands=today)
+
+
+def why(*, needed: bool = False, label: str = "", hint: str = "") -> Prose:
+    """The reason."""
+    return Prose(key="why", label=label or tr("Why"), hint=hint, needed=needed, names=(tr("why"), tr("reason")))
+
+
+def note() -> Prose:
+    """What is to be remembered."""
+    return Prose(key="note", label=tr("Note"))
+
+
+def person(facts: FormFacts, key: str, label: str, *, needed: bool = False, hint: str = "", names: tuple[str, ...] = (),
+           more: bool = False, nobody: str = "") -> OneOf:  # fmt: skip
+    """One of the people; values are their ids. nobody: what stands first, for none of them."""
+    choices: list[tuple[str, object]] = [(nobody or tr("nobody named"), "")]
+    choices += [(one.name, one.id) for one in facts.people]
+    return OneOf(key=key, label=label, choices=choices, needed=needed, hint=hint, names=names, more=more)
+
+
+def by(facts: FormFacts, *names: str) -> Asked:
+    """Who says so, where it is not whoever is at the desk."""
+    label, nobody = tr("Said by"), tr("whoever is at the desk")
+    return person(facts, "by", label, names=(tr("by"), tr("said by"), *names), more=True, nobody=nobody)
+
+
+def people_line(facts: FormFacts, key: str, label: str, *, needed: bool = False, hint: str = "",
+                names: tuple[str, ...] = ()) -> Line:  # fmt: skip
+    """A name, of the register or not."""
+    offers = tuple(one.name for one in facts.people)
+    return Line(key=key, label=label, needed=needed, hint=hint, names=names, offers=offers)
+
+
+def told(head: str, judged: Judged, *papers: Paper) -> Done:
+    """What came of a deed about one piece: its verdict as it stands now."""
+    words = judged.explanation
+    text = tr("{outcome}. {plain}", outcome=outcome_word(judged.verdict.outcome), plain=words.plain)
+    return Done(head, text, papers, judged.dossier.item.tag)

@@ -1,0 +1,1 @@
+"""Forms of deeds: what is asked as data, and the page that asks it."""

@@ -1,0 +1,43 @@
+"""A deed of the window as data: what it is called, what it asks, what it does, and what came of it."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Generic, TypeVar
+
+from inspector.desk.form.asked import Asked, Part
+from inspector.desk.form.values import Values
+from inspector.duties.form_facts import FormFacts
+from inspector.duties.office import Office
+from inspector.duties.out_tray import Paper
+
+About = TypeVar("About")
+
+
+@dataclass(frozen=True, slots=True)
+class Done:
+    """What came of a deed. head, text: what is told; papers: what was printed; tag: the piece to show now."""
+
+    head: str
+    text: str = ""
+    papers: tuple[Paper, ...] = ()
+    tag: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Deed(Generic[About]):
+    """name: in menus. title: above the form. says: what it does and what follows from it, in a sentence or two.
+
+    fields: what is asked, from what the register knows and what the deed is about; a Part makes a heading.
+    do: runs in the worker; what it refuses goes to the field it names. button: the word on it.
+    fits: why it cannot be done with this; empty where it can. stays: the form is emptied and stays for the next one.
+    """
+
+    key: str
+    name: str
+    title: str
+    says: str
+    fields: Callable[[FormFacts, About], tuple[Asked | Part, ...]]
+    do: Callable[[Office, About, Values], Done]
+    button: str
+    fits: Callable[[About], str] = lambda _: ""
+    stays: bool = False

@@ -1,0 +1,57 @@
+"""The side of the window: its places by name, the one shown marked. It yields where the window is narrow."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QButtonGroup, QPushButton, QVBoxLayout, QWidget
+
+from inspector.desk.look import GRID, Look
+from inspector.desk.place import Go
+from inspector.desk.places import PlaceEntry
+from inspector.desk.plain import button
+from inspector.language import tr
+
+_WIDE_PX = 18 * GRID
+_LEAST_WINDOW_PX = 1150
+
+
+class Rail(QWidget):
+    """go: a place was chosen."""
+
+    go = Signal(object)
+
+    def __init__(self, entries: tuple[PlaceEntry, ...], look: Look) -> None:
+        super().__init__()
+        self._look = look
+        self.setObjectName("rail")
+        self.setAccessibleName(tr("Places"))
+        self._group = QButtonGroup(self)
+        self.buttons = {one.key: self._button(one) for one in entries}
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(GRID, 0, 0, GRID)
+        layout.setSpacing(0)
+        for made in self.buttons.values():
+            layout.addWidget(made)
+        layout.addStretch(1)
+        look.changed.connect(self._resized)
+        self._resized()
+
+    def mark(self, key: str) -> None:
+        """Mark the place that is shown; none where it is not among them."""
+        self._group.setExclusive(False)
+        for one, made in self.buttons.items():
+            made.setChecked(one == key)
+            made.setAccessibleDescription(tr("shown now") if one == key else "")
+        self._group.setExclusive(True)
+
+    def yield_to(self, window_px: int) -> None:
+        """Go where the window leaves no room; the menu has the same places."""
+        self.setVisible(window_px >= self._look.px(_LEAST_WINDOW_PX))
+
+    def _button(self, entry: PlaceEntry) -> QPushButton:
+        made = button(entry.name, lambda: self.go.emit(Go(entry.key)), rank="place")
+        made.setCheckable(True)
+        made.setToolTip(entry.keys)
+        self._group.addButton(made)
+        return made
+
+    def _resized(self) -> None:
+        self.setFixedWidth(self._look.px(_WIDE_PX))

@@ -1,0 +1,31 @@
+"""What forms offer to choose among: people, vehicles and trips that the register knows."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from inspector.duties.office import Office
+from inspector.gear.person import Person
+from inspector.gear.trip import Trip, Vehicle
+
+
+@dataclass(frozen=True, slots=True)
+class FormFacts:
+    """Everybody by name, every vehicle, the trips, the last one first; the club's name and the day."""
+
+    people: tuple[Person, ...]
+    vehicles: tuple[Vehicle, ...]
+    trips: tuple[Trip, ...]
+    club: str
+    today: date
+
+
+def form_facts(office: Office) -> FormFacts:
+    """Read them all in one look."""
+    with office.book.reading() as page:
+        return FormFacts(
+            people=tuple(sorted(page.people(), key=lambda one: one.name.casefold())),
+            vehicles=page.vehicles(),
+            trips=tuple(reversed(page.trips())),
+            club=page.setting("club"),
+            today=office.today,
+        )
