@@ -12,10 +12,8 @@ from PySide6.QtWidgets import QMenu, QWidget
 from inspector.desk.background import Background
 from inspector.desk.notice import Notice
 from inspector.desk.opened import trips_ahead
-from inspector.duties.bench import HandoutAsked
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
-from inspector.duties.print_handout import print_handout
 from inspector.duties.print_rig_sheet import print_rig_sheet
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.retire_item import print_notice
@@ -73,10 +71,6 @@ class Printing(QObject):
     def rig_sheet(self, result: RigResult) -> None:
         """Print the account of a rig as it is shown."""
         self._print(print_rig_sheet, result, tr("Rig sheet of “{name}”", name=result.rig.name))
-
-    def handout(self, asked: HandoutAsked) -> None:
-        """Print a topic of the bench as its dials stand."""
-        self._print(print_handout, asked, tr("The handout"))
 
     def _print(self, deed: Callable[[Office, About], Paper], about: About, title: str) -> None:
         self._background.run(

@@ -16,7 +16,6 @@ from inspector.desk.bench.page import BenchPage
 from inspector.desk.look import Look, Scheme
 from inspector.desk.notice import Notice
 from inspector.desk.pen import Picture
-from inspector.desk.printing import Printing
 from inspector.duties.bench import work_bench
 from inspector.duties.office import Office
 from inspector.units import System
@@ -28,11 +27,9 @@ Made = tuple[BenchPage, Background, Notice]
 
 @pytest.fixture
 def made(qtbot: QtBot, office: Office, look: Look) -> Iterator[Made]:
-    """The page alone in a window, its handouts printed."""
+    """The page alone in a window."""
     background, notice = Background(), Notice()
     page = BenchPage(office, background, notice, look)
-    printing = Printing(office, background, notice, page)
-    page.handout.connect(printing.handout)
     look.apply()
     qtbot.addWidget(page)
     qtbot.addWidget(notice)
@@ -260,10 +257,11 @@ def test_the_handout_is_printed_as_the_dials_stand(qtbot: QtBot, made: Made, off
     assert page.answer.worked == work_bench(office, "pin", page.given)
 
 
-def test_with_a_marked_figure_nothing_is_printed_and_the_keys_go_there(page: BenchPage, qtbot: QtBot) -> None:
+def test_with_a_marked_figure_nothing_is_printed_and_the_keys_go_there(made: Made, office: Office) -> None:
+    page, background, _ = made
     retype(row(page, "pin").field, "90 mm")
-    with qtbot.assertNotEmitted(page.handout):
-        QTest.mouseClick(page.print_button, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(page.print_button, Qt.MouseButton.LeftButton)
+    assert background.is_idle and not list(Path(office.out_tray).glob("T-*.pdf"))
     assert row(page, "pin").field.hasFocus() and row(page, "pin").field.is_faulty
 
 

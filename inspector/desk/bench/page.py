@@ -1,7 +1,5 @@
 """The page "Why": topics and dials on the left, the answer with its picture on the right, changing as one turns."""
 
-from PySide6.QtCore import Signal
-from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
@@ -9,12 +7,15 @@ from inspector.desk.bench.answer import BenchAnswer
 from inspector.desk.bench.dial_row import DialRow
 from inspector.desk.bench.topic_list import TopicList
 from inspector.desk.columns import Columns
-from inspector.desk.keys import search_text
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
+from inspector.desk.place import Place
 from inspector.desk.plain import button, clear, column, hairline, said, scroll
+from inspector.desk.printing import tell_papers
 from inspector.duties.bench import HandoutAsked, begin_bench, bench_topics, came_words, work_bench
 from inspector.duties.office import Office
+from inspector.duties.out_tray import Paper
+from inspector.duties.print_handout import print_handout
 from inspector.gear.bench import BenchStart, BenchTopic, Given, Preset
 from inspector.language import tr
 from inspector.refused import Refused
@@ -22,17 +23,11 @@ from inspector.refused import Refused
 _NARROW_PX = 760
 
 
-class BenchPage(QWidget):
-    """opened: a tag whose record is wanted. handout: one to be printed. leave: to the list. typed: for the search."""
-
-    opened = Signal(str)
-    handout = Signal(object)
-    leave = Signal()
-    typed = Signal(str)
+class BenchPage(Place):
+    """Topics, dials, answer. It prints its handout itself; opened: the piece it was begun from is wanted."""
 
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
-        super().__init__()
-        self._office, self._background, self._notice, self._look = office, background, notice, look
+        super().__init__(office, background, notice, look)
         self.topics = bench_topics(office)
         self.list = TopicList(self.topics)
         self.answer = BenchAnswer(look, office.system)
@@ -47,7 +42,6 @@ class BenchPage(QWidget):
             button(tr("As at the start"), self._reset, name=tr("Figures as at the start")),
         )
         self._answer_area: QScrollArea = scroll(self.answer, tr("The answer"))
-        self.setObjectName("page")
         self._lay_out()
         self.list.chosen.connect(self._turn_to)
         self.list.onward.connect(self._to_dials)
@@ -75,12 +69,12 @@ class BenchPage(QWidget):
         """The figures of the topic shown that are not the usual ones."""
         return tuple(self._set.get(self.topic.key, {}).values())
 
-    def begin(self, tag: str = "") -> None:
-        """Show the bench as it stood; with a tag, begin from the numbers of that piece or vehicle."""
+    def begin(self, what: str | None = None) -> None:
+        """Show the bench as it stood; what: the tag of a piece or vehicle from whose numbers to begin."""
         self.list.fit()
-        if tag:
+        if what:
             self._background.run(
-                begin_bench, self._office, tag, done=self._started, failed=self._notice.refuse,
+                begin_bench, self._office, what, done=self._started, failed=self._notice.refuse,
                 says=tr("Reading the piece…"),
             )  # fmt: skip
         else:
@@ -96,13 +90,6 @@ class BenchPage(QWidget):
             return False
         self.focus_start()
         return True
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """A letter or figure begins a search."""
-        if text := search_text(event):
-            self.typed.emit(text)
-        else:
-            super().keyPressEvent(event)
 
     def _lay_out(self) -> None:
         self._dials.setContentsMargins(0, 0, 0, 0)
@@ -220,7 +207,13 @@ class BenchPage(QWidget):
         if faulty := self._faulty():
             faulty.field.setFocus()
             return
-        self.handout.emit(HandoutAsked(self.topic.key, self.given, self._lender()))
+        asked = HandoutAsked(self.topic.key, self.given, self._lender())
+        self._background.run(
+            print_handout, self._office, asked, done=self._printed, failed=self._notice.refuse, says=tr("Printing…")
+        )
+
+    def _printed(self, paper: Paper) -> None:
+        tell_papers(self._notice, tr("The handout is printed."), "", (paper,))
 
     def _lender(self) -> str:
         """The piece whose figures stand here, if any still does."""
