@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
+from shiboken6 import isValid
 
 from inspector.desk.background import Background
 from inspector.desk.bench.dial_row import DialRow
@@ -263,6 +264,16 @@ def test_with_a_marked_figure_nothing_is_printed_and_the_keys_go_there(made: Mad
     QTest.mouseClick(page.print_button, Qt.MouseButton.LeftButton)
     assert background.is_idle and not list(Path(office.out_tray).glob("T-*.pdf"))
     assert row(page, "pin").field.hasFocus() and row(page, "pin").field.is_faulty
+
+
+def test_the_dials_of_a_topic_that_was_left_are_let_go_of(qtbot: QtBot, page: BenchPage, look: Look) -> None:
+    left = page.rows
+    page.list.setCurrentRow(3)
+    qtbot.waitUntil(lambda: not any(isValid(one) for one in left))
+    look.set_large(True)  # a dial that still listened would fail here
+    width = row(page, "now").field.width()
+    look.set_large(False)
+    assert row(page, "now").field.width() < width
 
 
 def test_every_control_has_a_name_in_every_topic(page: BenchPage) -> None:

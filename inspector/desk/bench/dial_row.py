@@ -30,7 +30,7 @@ class DialRow(QWidget):
 
     def __init__(self, dial: Dial, office: Office, look: Look) -> None:
         super().__init__()
-        self.dial, self._office = dial, office
+        self.dial, self._office, self._look = dial, office, look
         self._step = step_of(office, dial)
         self._standing = dial.usual
         self._refusal: Refused | None = None  # what the sums say against the figure that stands
@@ -38,8 +38,8 @@ class DialRow(QWidget):
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.field = FigureField(dial.name, dial.dimension, dial.usual.as_typed, office.decimal)
         self.came = said("", Type.SMALL, faint=True)
-        self.field.setFixedWidth(look.px(_FIELD_PX))
-        look.changed.connect(lambda: self.field.setFixedWidth(look.px(_FIELD_PX)))
+        look.changed.connect(self._resized)  # a method of its own: Qt lets go of it with the row
+        self._resized()
         self._set_range()
         self._lay_out()
         self.slider.valueChanged.connect(self._slid)
@@ -81,6 +81,9 @@ class DialRow(QWidget):
             self._turn(turns)
         else:
             super().keyPressEvent(event)
+
+    def _resized(self) -> None:
+        self.field.setFixedWidth(self._look.px(_FIELD_PX))
 
     def _set_range(self) -> None:
         stops = self.dial.stops
