@@ -96,7 +96,7 @@ class BenchPage(Place):
         self._dials.setSpacing(2 * GRID)
         held = QWidget()
         held.setLayout(self._dials)
-        parts = [self.list, hairline(), self._begun_from, self.open_button, held]
+        parts = [self.list, hairline(), self._begun_from, held, self.open_button]
         inside = column(parts, 2 * GRID)
         if margins := inside.layout():
             margins.setContentsMargins(0, 0, GRID, 2 * GRID)
