@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from hypothesis.stateful import precondition, rule
 
 from inspector.duties.before_use import asked_checks
+from inspector.duties.bench import HandoutAsked
 from inspector.duties.check_piece import check_piece
 from inspector.duties.debrief import debrief
 from inspector.duties.fit_parts import fit_part, take_off_part
@@ -17,6 +18,7 @@ from inspector.duties.keep_vehicles import add_vehicle, change_vehicle
 from inspector.duties.lend import lend, lend_kit
 from inspector.duties.look_up import trip, trips
 from inspector.duties.plan_trip import change_trip, plan_trip
+from inspector.duties.print_handout import print_handout
 from inspector.duties.print_letters import enter_letters
 from inspector.duties.print_rig_sheet import print_rig_sheet
 from inspector.duties.print_sheets import enter_trip_sheet
@@ -232,3 +234,8 @@ class Papers(Desk):
     def print_rig_sheet(self) -> None:
         """The account of a rig."""
         self.do("print rig sheet", lambda office: print_rig_sheet(office, work_rig(office, SNATCH)))
+
+    @rule(topic=st.sampled_from(["pin", "ball", "weld", "wall", "strap", "speed"]))
+    def print_handout(self, topic: str) -> None:
+        """A topic of the trainer's bench, with its usual figures."""
+        self.do("print handout", lambda office: print_handout(office, HandoutAsked(topic)))
