@@ -6,6 +6,7 @@ from inspector.drawings.change import moved
 from inspector.drawings.joint_parts import weld_section
 from inspector.drawings.shapes import Anchor, Drawing, Ink, Line, Polygon, Shape, Text
 from inspector.drawings.tube import tube
+from inspector.drawings.wall_points import Frame
 from inspector.drawings.wording import LABEL_MM
 from inspector.gear.bench import Worked
 from inspector.gear.verdict import WallForecast
@@ -97,7 +98,7 @@ def _tube(worked: Worked, wall: str, left_mm: float) -> list[Shape]:
         rate_m_per_year=rate, rate_because="", wall_now_m=worked.amount(wall), estimated=False, life_years=None,
         reaches_required_on=None, next_reading_due=None,
     )  # fmt: skip
-    return tube(forecast, outside, left_mm, HEAD_MM, _TUBE_MM)
+    return tube(forecast, Frame(left_mm, HEAD_MM, _TUBE_MM, _TUBE_MM / outside))
 
 
 def _chart(worked: Worked, system: System) -> list[Shape]:

@@ -63,7 +63,7 @@ def rulebook_part(needs: Needs, ways: Ways) -> list[QWidget]:
     """An adopted rulebook that waits, or that cannot be used in full."""
     if not needs.rulebook:
         return []
-    opens = button(tr("Look at the rulebook"), lambda: ways.goes(Go("rulebook")))
+    opens = button(tr("Look at the rulebook"), lambda: ways.goes(Go(RULES)))
     return [section(tr("The rulebook waits"), *(said(one) for one in needs.rulebook), in_line(opens))]
 
 
@@ -72,7 +72,7 @@ def trip_part(needs: Needs, ways: Ways) -> list[QWidget]:
     trip = needs.trip
     if trip is None:
         return []
-    opens = button(trip.name, lambda: ways.goes(Go("trip", trip.ref)), rank="tag", name=tr("Open {tag}", tag=trip.name))
+    opens = button(trip.name, lambda: ways.goes(Go(TRIP, trip.ref)), rank="tag", name=tr("Open {tag}", tag=trip.name))
     words = [
         in_line(opens),
         said(trip_state(trip), bold=True),
@@ -155,7 +155,7 @@ def _retired_line(one: RetiredPiece, ways: Ways) -> Line:
 
 def work_steps(needs: Needs, ways: Ways) -> list[Callable[[], list[QWidget]]]:
     """What is overdue or due soon, a step for each sort of work, with a way to the whole calendar first."""
-    calendar = in_line(button(tr("All that falls due"), lambda: ways.goes(Go("due"))))
+    calendar = in_line(button(tr("All that falls due"), lambda: ways.goes(Go(DUE))))
     title = section(tr("Overdue, or due within {days} days", days=SOON_DAYS), calendar)
     if not needs.work:
         none = said(tr("Nothing is overdue, and nothing falls due within {days} days.", days=SOON_DAYS))
@@ -194,7 +194,7 @@ def backup_part(needs: Needs, ways: Ways) -> QWidget:
     head, means = backup_words(needs.backup)
     parts: list[QWidget] = [said(head, bold=True), said(means)]
     if needs.backup.is_file:
-        parts.append(in_line(button(tr("Back up"), lambda: ways.goes(Go("backup")), name=tr("Back up the register"))))
+        parts.append(in_line(button(tr("Back up"), lambda: ways.goes(Go(REGISTER)), name=tr("Back up the register"))))
     return section(tr("Copy of the register"), *parts)
 
 
@@ -205,7 +205,7 @@ def first_steps(ways: Ways) -> list[QWidget]:
         tr("2. Book in the first piece: its tag, its kind, what is marked on it."),
         tr("3. Inspect it. Until then it is on hold, whatever it looks like."),
     )
-    book = button(tr("Book in a piece"), lambda: ways.goes(Go("book_in")), rank="first")
-    people = button(tr("People"), lambda: ways.goes(Go("people")))
+    book = button(tr("Book in a piece"), lambda: ways.goes(Go(BOOK)), rank="first")
+    people = button(tr("People"), lambda: ways.goes(Go(PEOPLE)))
     head = said(tr("There is no gear in the register yet."), Type.DISPLAY)
     return [head, column([said(one) for one in steps], GRID // 2), in_line(book, people)]
