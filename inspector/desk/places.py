@@ -16,6 +16,7 @@ from inspector.language import tr
 MakePage = Callable[[Office, Background, Notice, Look], Place]
 
 GEAR, TRIP, RIG, CHECK = "gear", "trip", "rig", "check"
+PEOPLE, REGISTER = "people", "register"
 PIECE, DEED = "piece", "deed"  # no places of the side: the record of a piece, the form of a deed
 
 
@@ -40,4 +41,18 @@ def places() -> tuple[PlaceEntry, ...]:
         PlaceEntry(TRIP, tr("Trip"), tr("Is the &trip ready?"), "Ctrl+J"),
         PlaceEntry(RIG, tr("Rig"), tr("&Rig"), "Ctrl+R"),
         PlaceEntry(CHECK, tr("Check"), tr("&Check before a trip"), "Ctrl+K"),
+        PlaceEntry(PEOPLE, tr("People"), tr("P&eople"), "Ctrl+5", _people),
+        PlaceEntry(REGISTER, tr("Register"), tr("The regi&ster itself"), "Ctrl+0", _register),
     )
+
+
+def _people(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.people.people_page import PeoplePage
+
+    return PeoplePage(office, background, notice, look)
+
+
+def _register(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.handover.register_page import RegisterPage
+
+    return RegisterPage(office, background, notice, look)

@@ -69,6 +69,7 @@ QFrame#grade:focus {{ background: {band}; border-left: {g4}px solid {ink}; }}
 QTableView {{ background: {paper}; border: none; gridline-color: transparent; outline: none;
     selection-background-color: {band}; selection-color: {ink}; }}
 QTableView::item {{ padding: 0 {g8}px; }}
+QListView#people {{ background: {paper}; border: none; outline: none; }}
 QTableCornerButton::section {{ background: {paper}; border: none; }}
 QHeaderView {{ background: {paper}; border: none; }}
 QHeaderView::section {{ background: {paper}; color: {faint}; font-size: {small}px; border: none;

@@ -1,0 +1,191 @@
+"""The ledger read back: newest first, two hundred lines at a time, of a piece, a person or a trip, since a day."""
+
+from functools import partial
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QKeyEvent, QResizeEvent
+from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QHeaderView, QTableView, QVBoxLayout, QWidget
+
+from inspector.desk.background import Background
+from inspector.desk.fault_field import FaultField
+from inspector.desk.handover.ledger_model import HASH, LINE, WHAT, WHEN, LedgerModel
+from inspector.desk.keys import search_text
+from inspector.desk.look import GRID, Look
+from inspector.desk.notice import Notice
+from inspector.desk.plain import button, said
+from inspector.duties.office import Office
+from inspector.duties.tell_ledger import told_ledger
+from inspector.duties.typed_day import read_day
+from inspector.gear.ledger_line import ToldLine
+from inspector.language import tr, tr_n
+from inspector.refused import Refused
+
+AT_ONCE = 200
+_WIDTHS_PX = {WHEN: 168, LINE: 64, HASH: 96}
+_LEAST_WHAT_PX = 320
+_FIELD_PX = 260
+
+
+class LedgerTable(QTableView):
+    """typed: a letter that belongs to the search."""
+
+    typed = Signal(str)
+
+    def __init__(self, model: LedgerModel, look: Look) -> None:
+        super().__init__()
+        self._look = look
+        self.setModel(model)
+        self.setAccessibleName(tr("The ledger"))
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setShowGrid(False)
+        self.setWordWrap(True)
+        self.setTabKeyNavigation(False)
+        self.setCornerButtonEnabled(False)
+        self.verticalHeader().hide()
+        self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        self.horizontalHeader().setHighlightSections(False)
+        self.horizontalHeader().setSectionsClickable(False)
+        look.changed.connect(self.spread)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Letters go to the search; the arrows move the bar."""
+        if text := search_text(event):
+            self.typed.emit(text)
+        else:
+            super().keyPressEvent(event)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Give the columns their room."""
+        super().resizeEvent(event)
+        self.spread()
+
+    def spread(self) -> None:
+        """What was done takes what is left; where that is too little, the hash yields, then the line's number."""
+        room = self.viewport().width()
+        shown = {column: self._look.px(wide) for column, wide in _WIDTHS_PX.items()}
+        for column in (HASH, LINE):
+            if room - sum(shown.values()) < self._look.px(_LEAST_WHAT_PX):
+                del shown[column]
+        for column in _WIDTHS_PX:
+            self.setColumnHidden(column, column not in shown)
+            self.setColumnWidth(column, shown.get(column, 0))
+        self.setColumnWidth(WHAT, max(room - sum(shown.values()), 0))
+        self.resizeRowsToContents()
+
+
+class LedgerView(QWidget):
+    """typed: a letter that belongs to the search."""
+
+    typed = Signal(str)
+
+    def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
+        super().__init__()
+        self._office, self._background, self._notice, self._look = office, background, notice, look
+        self._asked: tuple[str, str] = ("", "")
+        self.of = FaultField(tr("Of"), tr("Of a piece, a person or a trip"))
+        self.since = FaultField(tr("Since"), tr("Since a day, for example 1 Nov 2026"))
+        self.show_button = button(tr("Show"), self.read, name=tr("Show these lines"))
+        self.earlier_button = button(tr("Earlier lines"), self.read_earlier)
+        self.foot = said("", faint=True)
+        self.model = LedgerModel()
+        self.table = LedgerTable(self.model, look)
+        self._lay_out()
+        self.table.typed.connect(self.typed)
+        for field in (self.of, self.since):
+            field.returnPressed.connect(self.read)
+        look.changed.connect(self._resized)
+        self._resized()
+
+    def show_of(self, name: str) -> None:
+        """What concerns a piece, a person or a trip."""
+        self.of.setText(name)
+        self.since.clear()
+        self.read()
+
+    def read(self) -> None:
+        """Read the newest lines of what is asked for."""
+        for field in (self.of, self.since):
+            field.tell(None)
+        try:
+            day = read_day(self.since.text(), tr("since"), self._office.today) if self.since.text().strip() else None
+        except Refused as refusal:
+            self.since.tell(refusal)
+            self.since.setFocus()
+            return
+        self._asked = (self.of.text(), self.since.text())
+        self._background.run(
+            partial(told_ledger, last=AT_ONCE, of=self.of.text(), since=day), self._office,
+            done=self._show, failed=self._refuse, says=tr("Reading the ledger…"),
+        )  # fmt: skip
+
+    def read_earlier(self) -> None:
+        """Read the lines before those that are shown; what was asked for then holds."""
+        of, since = self._asked
+        day = read_day(since, tr("since"), self._office.today) if since.strip() else None
+        self.earlier_button.setEnabled(False)
+        before = self.model.lines[-1].number
+        self._background.run(
+            partial(told_ledger, last=AT_ONCE, of=of, since=day, before=before), self._office,
+            done=self._add, failed=self._refuse, says=tr("Reading the ledger…"),
+        )  # fmt: skip
+
+    def _lay_out(self) -> None:
+        head = QHBoxLayout()
+        head.setSpacing(GRID)
+        for field in (self.of, self.since):
+            beside = QVBoxLayout()
+            beside.setSpacing(0)
+            beside.addWidget(field)
+            beside.addWidget(field.fault)
+            beside.addStretch(1)
+            head.addLayout(beside)
+        head.addWidget(self.show_button)
+        head.addStretch(1)
+        below = QHBoxLayout()
+        below.addWidget(self.foot, 1)
+        below.addWidget(self.earlier_button)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(GRID)
+        layout.addLayout(head)
+        layout.addWidget(self.table, 1)
+        layout.addLayout(below)
+
+    def _resized(self) -> None:
+        for field in (self.of, self.since):
+            field.setFixedWidth(self._look.px(_FIELD_PX))
+
+    def _refuse(self, refusal: Refused) -> None:
+        if refusal.field == tr("of"):
+            self.of.tell(refusal)
+            self.of.setFocus()
+        else:
+            self._notice.refuse(refusal)
+        self._tell_foot(more=False)
+
+    def _show(self, lines: tuple[ToldLine, ...]) -> None:
+        self.model.show_lines(lines)
+        self.table.spread()
+        self.table.scrollToTop()
+        if lines:
+            self.table.selectRow(0)
+        self._tell_foot(more=len(lines) == AT_ONCE)
+
+    def _add(self, lines: tuple[ToldLine, ...]) -> None:
+        first = len(self.model.lines)
+        self.model.add_lines(lines)
+        self.table.spread()
+        if lines:
+            self.table.selectRow(first)
+        self._tell_foot(more=len(lines) == AT_ONCE)
+
+    def _tell_foot(self, *, more: bool) -> None:
+        count = len(self.model.lines)
+        told = tr_n("One line is shown.", "{count} lines are shown.", count)
+        self.foot.setText(
+            told if count else tr("No line of the ledger tells of that. Ask for less, or for an earlier day.")
+        )
+        self.earlier_button.setVisible(more)
+        self.earlier_button.setEnabled(more)
