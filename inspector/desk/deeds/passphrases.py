@@ -14,9 +14,9 @@ from inspector.refused import Refused
 def wish_words() -> dict[Passphrases, str]:
     """What the club may want, in words."""
     return {
-        Passphrases.OFF: tr("none: every name is as stated"),
-        Passphrases.WANTED: tr("wanted: documents tell which names were proved"),
-        Passphrases.REQUIRED: tr("required: a name that is only stated passes no gear"),
+        Passphrases.OFF: tr("none; every name is as stated"),
+        Passphrases.WANTED: tr("wanted; documents tell which names were proved"),
+        Passphrases.REQUIRED: tr("required; a name that is only stated passes no gear"),
     }
 
 

@@ -2,17 +2,28 @@
 
 from functools import partial
 
-from PySide6.QtCore import Signal
-from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QHeaderView, QTableView, QVBoxLayout, QWidget
+from PySide6.QtCore import QRect, QSize, Qt, Signal
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QResizeEvent
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHBoxLayout,
+    QHeaderView,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QVBoxLayout,
+    QWidget,
+)
 
 from inspector.desk.background import Background
 from inspector.desk.fault_field import FaultField
-from inspector.desk.handover.ledger_model import HASH, LINE, WHAT, WHEN, LedgerModel
+from inspector.desk.handover.ledger_model import HASH, LINE, WHAT, WHEN, Index, LedgerModel
 from inspector.desk.keys import search_text
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
 from inspector.desk.plain import button, said
+from inspector.drawings.shapes import Ink
 from inspector.duties.office import Office
 from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.typed_day import read_day
@@ -24,6 +35,40 @@ AT_ONCE = 200
 _WIDTHS_PX = {WHEN: 168, LINE: 64, HASH: 96}
 _LEAST_WHAT_PX = 320
 _FIELD_PX = 260
+_SIDE_PX = 11  # as the words above the columns
+_HIGHEST_PX = 10_000
+_WRAPPED = int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
+
+
+class _Cells(QStyledItemDelegate):
+    """Cells as high as their words at the width there is, with air above and below, and a hairline."""
+
+    def __init__(self, look: Look, parent: QTableView) -> None:
+        super().__init__(parent)
+        self._look, self._table = look, parent
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """Paint one cell."""
+        painter.save()
+        if option.state & QStyle.StateFlag.State_Selected:
+            painter.fillRect(option.rect, self._look.colour(Ink.BAND))
+        painter.setPen(self._look.colour(Ink.HAIR))
+        painter.drawLine(option.rect.bottomLeft(), option.rect.bottomRight())
+        painter.setPen(self._look.colour(Ink.INK))
+        painter.setFont(self._look.font())
+        painter.drawText(self._room(option.rect), _WRAPPED, str(index.data()))
+        painter.restore()
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        """As high as the words, and the air."""
+        wide = self._table.columnWidth(index.column())
+        room = self._room(QRect(0, 0, wide, _HIGHEST_PX))
+        words = QFontMetrics(self._look.font()).boundingRect(room, _WRAPPED, str(index.data()))
+        return QSize(wide, words.height() + 2 * self._look.px(GRID))
+
+    def _room(self, rect: QRect) -> QRect:
+        side, air = self._look.px(_SIDE_PX), self._look.px(GRID)
+        return rect.adjusted(side, air, -side // 2, -air)
 
 
 class LedgerTable(QTableView):
@@ -35,6 +80,7 @@ class LedgerTable(QTableView):
         super().__init__()
         self._look = look
         self.setModel(model)
+        self.setItemDelegate(_Cells(look, self))
         self.setAccessibleName(tr("The ledger"))
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
@@ -85,7 +131,7 @@ class LedgerView(QWidget):
         self._office, self._background, self._notice, self._look = office, background, notice, look
         self._asked: tuple[str, str] = ("", "")
         self.of = FaultField(tr("Of"), tr("Of a piece, a person or a trip"))
-        self.since = FaultField(tr("Since"), tr("Since a day, for example 1 Nov 2026"))
+        self.since = FaultField(tr("Since"), tr("Since a day"))
         self.show_button = button(tr("Show"), self.read, name=tr("Show these lines"))
         self.earlier_button = button(tr("Earlier lines"), self.read_earlier)
         self.foot = said("", faint=True)

@@ -1,6 +1,7 @@
 """The page of the register itself: its copies and its handing on, the ledger as sentences, what the gear is worth."""
 
 from functools import partial
+from pathlib import Path
 from typing import Any
 
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
@@ -16,7 +17,7 @@ from inspector.desk.notice import Notice
 from inspector.desk.place import Go, Place
 from inspector.desk.places import DEED
 from inspector.desk.plain import button, scroll
-from inspector.desk.printing import tell_papers
+from inspector.desk.printing import open_file, tell_papers
 from inspector.duties.hand_over import print_protocol
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
@@ -97,6 +98,7 @@ class RegisterPage(Place):
     def _show(self, told: RegisterTold) -> None:
         self.told = told
         acts = Acts(
+            open_folder=lambda: open_file(Path(told.place).parent),
             copy=lambda: self._deed(deeds.copy()),
             verify=lambda: self._deed(deeds.verify()),
             hand_on=lambda: self._deed(deeds.hand_on()),

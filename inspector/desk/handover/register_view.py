@@ -1,9 +1,11 @@
 """The register itself: where it lies, when it was copied last, how it was handed on."""
 
+import os
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLabel, QWidget
 
 from inspector.desk.look import GRID, Type
 from inspector.desk.plain import Fold, button, column, facts, row, said
@@ -13,6 +15,7 @@ from inspector.duties.tell_register import LastCopy, RegisterTold
 from inspector.gear.papers import HandoverProtocol, ProtocolTable
 from inspector.language import show_day, tr, tr_n
 
+_MAY_BREAK = "\N{ZERO WIDTH SPACE}"
 Does = Callable[[], object]
 
 
@@ -20,6 +23,7 @@ Does = Callable[[], object]
 class Acts:
     """What the page's buttons set off."""
 
+    open_folder: Does
     copy: Does
     verify: Does
     hand_on: Does
@@ -28,15 +32,15 @@ class Acts:
 
 def register_view(told: RegisterTold, acts: Acts) -> QWidget:
     """All of it."""
-    return column([_head(told), _copies(told, acts), _proof(told, acts), _handing_on(told, acts)], 2 * GRID)
+    return column([_head(told, acts), _copies(told, acts), _proof(told, acts), _handing_on(told, acts)], 2 * GRID)
 
 
-def _head(told: RegisterTold) -> QWidget:
-    lines = [
-        (tr("Equipment officer"), told.officer),
-        (tr("Lies in"), told.place),
-    ]
-    return column([said(told.club, Type.DISPLAY), facts(lines)], GRID)
+def _head(told: RegisterTold, acts: Acts) -> QWidget:
+    lines = [(tr("Equipment officer"), told.officer), (tr("Lies in"), told.place.replace(os.sep, os.sep + _MAY_BREAK))]
+    parts = [said(told.club, Type.DISPLAY), facts(lines)]
+    for label in parts[1].findChildren(QLabel):
+        label.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)  # nobody copies the breaks
+    return column([*parts, *([row([button(tr("Open its folder"), acts.open_folder)])] if told.is_file else [])], GRID)
 
 
 def _copies(told: RegisterTold, acts: Acts) -> QWidget:
@@ -71,9 +75,7 @@ def _proof(told: RegisterTold, acts: Acts) -> QWidget:
 def _handing_on(told: RegisterTold, acts: Acts) -> QWidget:
     buttons = [button(tr("Hand the register on"), acts.hand_on)]
     if told.protocol is None:
-        never = tr(
-            "It was never handed on. Count everything first: a count of everything must be closed shortly before."
-        )
+        never = tr("It was never handed on. Before that, count everything and close the count.")
         return section(tr("Handing on"), said(never), row(buttons))
     buttons.append(button(tr("Print the last protocol again"), acts.print_again))
     return section(tr("Handing on"), *_protocol(told.protocol), row(buttons))

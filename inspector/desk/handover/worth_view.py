@@ -22,13 +22,24 @@ def worth_view(found: ValueList, decimal: str, notice: Notice) -> QWidget:
     together = sum_words(total, decimal) or tr("no value known")
     head: list[QWidget] = [said(tr("Together: {count}, {sum}", count=count, sum=together), Type.HEAD)]
     if total.unknown_tags:
-        low = tr_n("Too low: nobody wrote down what one piece is worth.",
-                   "Too low: nobody wrote down what {count} pieces are worth.", len(total.unknown_tags))  # fmt: skip
-        how = tr("Open a piece and choose “What it is worth” in its menu.")
-        head += [said(low, bold=True), said(how, Type.SMALL, faint=True)]
+        head += [said(_lacking(total), bold=True), said(_how(), Type.SMALL, faint=True)]
     copy = button(tr("Copy as a table"), lambda: _copy(found, decimal, notice))
     cells = [[said(text) for text in _cells(one, decimal)] for one in found.lines]
     return column([*head, row([copy]), table(_heads(), cells, _SHARES)], GRID)
+
+
+def _lacking(total: ValueLine) -> str:
+    if not total.totals:
+        return tr("Nobody wrote down what any of it is worth.")
+    return tr_n(
+        "Too low: nobody wrote down what one piece is worth.",
+        "Too low: nobody wrote down what {count} pieces are worth.",
+        len(total.unknown_tags),
+    )
+
+
+def _how() -> str:
+    return tr("Open a piece and choose “What it is worth” in its menu.")
 
 
 def _heads() -> tuple[str, ...]:

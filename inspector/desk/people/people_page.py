@@ -20,7 +20,6 @@ from inspector.desk.plain import button, hairline, row, said, scroll
 from inspector.duties.keep_contact import contact_of
 from inspector.duties.office import Office
 from inspector.duties.person_in_full import PersonInFull, in_full, scopes
-from inspector.duties.sit_down import name_words
 from inspector.duties.tell_people import PeopleFound, list_people
 from inspector.gear.person import Contact, Passphrases
 from inspector.language import tr
@@ -95,13 +94,17 @@ class PeoplePage(Place):
             button(tr("Sit down at the desk"), self.sit_down),
         ]
         wish = button(tr("Passphrases"), self._ask_wish, name=tr("What the club wants of passphrases"))
-        foot = [self.none, hairline(), self.desk, self.wants, row(buttons), row([wish])]
+        wishes = QHBoxLayout()
+        wishes.setSpacing(GRID)
+        wishes.addWidget(wish)
+        wishes.addWidget(self.wants, 1)
         left = QVBoxLayout()
         left.setSpacing(GRID)
         left.addWidget(self.name_line)
         left.addWidget(self.list, 1)
-        for part in foot:
+        for part in (self.none, hairline(), self.desk, row(buttons)):
             left.addWidget(part)
+        left.addLayout(wishes)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(2 * GRID, 0, 2 * GRID, GRID)
         layout.setSpacing(3 * GRID)
@@ -133,9 +136,10 @@ class PeoplePage(Place):
         self.none.setVisible(not self.model.rows)
 
     def _tell_desk(self) -> None:
-        at_desk = tr("At the desk: {name}.", name=self._office.officer.name)
-        self.desk.setText(f"{at_desk} {name_words(self._office)}")
-        self.wants.setText(tr("Passphrases: {wish}", wish=passphrases.wish_words()[self.wish]))
+        name = self._office.officer.name
+        proved, stated = tr("At the desk: {name}, proved", name=name), tr("At the desk: {name}, as stated", name=name)
+        self.desk.setText(proved if self._office.vouched else stated)
+        self.wants.setText(tr("The club wants: {wish}", wish=passphrases.wish_words()[self.wish]))
 
     def _read_chosen(self) -> None:
         self._pause.stop()
