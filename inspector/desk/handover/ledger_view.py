@@ -140,7 +140,7 @@ class LedgerView(QWidget):
         self._lay_out()
         self.table.typed.connect(self.typed)
         for field in (self.of, self.since):
-            field.returnPressed.connect(self.read)
+            field.moves.connect(lambda step: self.read() if step > 0 else None)
         look.changed.connect(self._resized)
         self._resized()
 

@@ -1,6 +1,7 @@
 """The page of the people: a list, and beside it the record of the one who is chosen."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import partial
 from typing import Any
 
@@ -29,7 +30,7 @@ _PAUSE_MS = 60  # the bar is moved on before a record is read
 
 
 class PeoplePage(Place):
-    """seated: another person sits at the desk; the new Office, on which the window is to go on."""
+    """seated: another person sits at the desk, or the same under another name; the Office to go on with."""
 
     seated = Signal(object)
 
@@ -125,6 +126,9 @@ class PeoplePage(Place):
         self._tell_desk()
         self._tell_none()
         self._read_chosen()
+        now = next((one.person for one in found.rows if one.person.id == self._office.officer.id), None)
+        if now and now.name != self._office.officer.name:  # deeds and documents are to bear the new name
+            self.seated.emit(replace(self._office, officer=now))
 
     def _narrow(self, typed: str) -> None:
         stood = self.list.person_id or (self.shown.person.id if self.shown else "")

@@ -116,10 +116,8 @@ def _head(office: Office, shown: PersonInFull, acts: Acts) -> QWidget:
         lines.append(said(tr("At the desk now. {name}", name=name_words(office))))
     buttons = [button(tr("Another name or role"), acts.change)]
     if not shown.at_desk:
-        seat = button(
-            tr("Sits at the desk now"), acts.sit_down, name=tr("Let {name} sit at the desk", name=person.name)
-        )
-        buttons.append(seat)
+        name = tr("Sit down at the desk as {name}", name=person.name)
+        buttons.append(button(tr("Sit down as this person"), acts.sit_down, name=name))
     return column([*lines, row(buttons)], GRID // 2)
 
 
