@@ -295,9 +295,9 @@ def test_each_form_opens_its_fields_have_names_and_what_it_lacks_is_said_there(
         (1, {"why": "none"}, "name", "Nothing would change"),
         (1, {"name": MEMBER, "why": "wed"}, "name", "is in the register already"),
         (3, {"scope": "shackle (Bow shackle, Dee shackle)", "why": "again"}, "scope", "speaks of these days already"),
-        (3, {"until": "1 Jan 2020", "why": "course"}, "until", "has passed"),
-        (3, {"since": "1 Jan 2020", "why": "course"}, "since", "nothing is named that shows it"),
-        (3, {"second": "First officer", "why": "course"}, "second", "cannot be both names"),
+        (3, {"scope": "all gear", "until": "1 Jan 2020", "why": "course"}, "until", "has passed"),
+        (3, {"scope": "all gear", "since": "1 Jan 2020", "why": "course"}, "since", "nothing is named that shows it"),
+        (3, {"scope": "all gear", "second": "First officer", "why": "course"}, "second", "cannot be both names"),
         (4, {"until": "1 Jan 2020", "why": "course"}, "until", "has passed"),
         (4, {"until": "30 Nov 2026", "why": "course"}, "until", "runs that long already"),
         (5, {"on": "1 Jan 2020", "why": "moved"}, "scope", "holds nothing"),
@@ -387,6 +387,17 @@ def test_a_competence_is_given_renewed_and_ended_from_the_record(
     qtbot.waitUntil(lambda: stands in told(page.area))
     assert window.pages.currentWidget() is page
     assert page.list.person_id == in_full(page._office, ENDING).person.id
+
+
+def test_no_competence_is_chosen_before_somebody_chooses(club: Office, form_for: _OPENS) -> None:
+    shown = in_full(club, MEMBER)
+    form = form_for(competence.give(shown, scopes(club)), shown)
+    write(form.box("why"), "course")
+
+    form.try_do()
+
+    assert "needed" in form.box("scope").fault_text
+    assert in_full(club, MEMBER).row.held == ""
 
 
 def test_another_name_is_written_down_and_the_former_one_is_still_told(

@@ -14,8 +14,10 @@ from inspector.gear.person import Competence, Person
 from inspector.language import tr
 from inspector.refused import Refused
 
+Scopes = tuple[tuple[str, str], ...]  # words, and the scope they stand for
 
-def give(about: PersonInFull, scopes: tuple[tuple[str, str], ...]) -> Deed[PersonInFull]:
+
+def give(about: PersonInFull, scopes: Scopes) -> Deed[PersonInFull]:
     """Let a person judge more. scopes: words, and what they stand for."""
 
     def do(office: Office, about: PersonInFull, given: Values) -> Done:
@@ -28,7 +30,8 @@ def give(about: PersonInFull, scopes: tuple[tuple[str, str], ...]) -> Deed[Perso
         "give competence", tr("Let judge more"), tr("What {name} may judge", name=about.person.name),
         tr("A competent person may pass gear of these kinds. Inspections entered before stay what they were."),
         lambda facts, about: (
-            OneOf(key="scope", label=tr("May judge"), choices=scopes, names=(tr("competence"), tr("competent for"))),
+            OneOf(key="scope", label=tr("May judge"), choices=_to_choose(scopes), needed=True,
+                  names=(tr("competence"), tr("competent for"))),
             Day(key="since", label=tr("From"), stands=facts.today, names=(tr("since"),)),
             _until(tr("Its last day; empty where it has no end.")),
             why(needed=True, hint=tr("For example the course that was passed.")),
@@ -94,9 +97,14 @@ def _none_held(about: PersonInFull) -> str:
 
 def _scope(about: PersonInFull, *, ends_alone: bool) -> Asked:
     held = [one for one in about.held if one.competence.until or not ends_alone]
-    choices = {one.competence.scope: one.scope for one in held}
-    return OneOf(key="scope", label=tr("Competent for"), names=(tr("competence"),),
-                 choices=[(words, scope) for scope, words in choices.items()])  # fmt: skip
+    choices = tuple((words, scope) for scope, words in {one.competence.scope: one.scope for one in held}.items())
+    return OneOf(key="scope", label=tr("Competent for"), names=(tr("competence"),), needed=True,
+                 choices=choices if len(choices) == 1 else _to_choose(choices))  # fmt: skip
+
+
+def _to_choose(scopes: Scopes) -> list[tuple[str, object]]:
+    """Nothing is chosen beforehand: what somebody may judge is never given or ended by a key pressed too soon."""
+    return [(tr("choose what"), ""), *scopes]
 
 
 def _until(hint: str, *, needed: bool = False) -> Asked:

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from inspector.desk.deeds.common import person, why
+from inspector.desk.deeds.competence import Scopes
 from inspector.desk.form.asked import Asked, Day, Line, Part, Secret, Tick
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
@@ -17,7 +18,6 @@ from inspector.duties.sit_down import sit_down as seated_by
 from inspector.gear.person import Competence, Passphrases, Person
 from inspector.language import tr
 
-Scopes = tuple[tuple[str, str], ...]  # words, and the scope they stand for
 _SCOPE = "scope {scope}"
 
 

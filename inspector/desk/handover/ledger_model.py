@@ -15,7 +15,7 @@ _ALIGNED = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
 
 
 class LedgerModel(QAbstractTableModel):
-    """Lines, the newest first; earlier ones are put below."""
+    """Lines, the newest first."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -26,13 +26,6 @@ class LedgerModel(QAbstractTableModel):
         self.beginResetModel()
         self.lines = lines
         self.endResetModel()
-
-    def add_lines(self, lines: tuple[ToldLine, ...]) -> None:
-        """Put earlier lines below."""
-        if lines:
-            self.beginInsertRows(_TOP, len(self.lines), len(self.lines) + len(lines) - 1)
-            self.lines += lines
-            self.endInsertRows()
 
     def rowCount(self, parent: Index = _TOP) -> int:
         """How many lines are shown."""

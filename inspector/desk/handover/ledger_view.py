@@ -1,5 +1,6 @@
 """The ledger read back: newest first, two hundred lines at a time, of a piece, a person or a trip, since a day."""
 
+from datetime import date
 from functools import partial
 
 from PySide6.QtCore import QRect, QSize, Qt, Signal
@@ -129,10 +130,13 @@ class LedgerView(QWidget):
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
         super().__init__()
         self._office, self._background, self._notice, self._look = office, background, notice, look
-        self._asked: tuple[str, str] = ("", "")
+        self._asked: tuple[str, date | None] = ("", None)
+        self._before: list[int | None] = [None]  # of each page gone back to, the line before which it begins
         self.of = FaultField(tr("Of"), tr("Of a piece, a person or a trip"))
         self.since = FaultField(tr("Since"), tr("Since a day"))
         self.show_button = button(tr("Show"), self.read, name=tr("Show these lines"))
+        self._is_reading = False
+        self.later_button = button(tr("Later lines"), self.read_later)
         self.earlier_button = button(tr("Earlier lines"), self.read_earlier)
         self.foot = said("", faint=True)
         self.model = LedgerModel()
@@ -160,21 +164,28 @@ class LedgerView(QWidget):
             self.since.tell(refusal)
             self.since.setFocus()
             return
-        self._asked = (self.of.text(), self.since.text())
-        self._background.run(
-            partial(told_ledger, last=AT_ONCE, of=self.of.text(), since=day), self._office,
-            done=self._show, failed=self._refuse, says=tr("Reading the ledger…"),
-        )  # fmt: skip
+        self._asked, self._before = (self.of.text(), day), [None]
+        self._read()
 
     def read_earlier(self) -> None:
         """Read the lines before those that are shown; what was asked for then holds."""
-        of, since = self._asked
-        day = read_day(since, tr("since"), self._office.today) if since.strip() else None
-        self.earlier_button.setEnabled(False)
-        before = self.model.lines[-1].number
+        if not self._is_reading:
+            self._before.append(self.model.lines[-1].number)
+            self._read()
+
+    def read_later(self) -> None:
+        """Go back to the lines after those that are shown."""
+        if not self._is_reading:
+            self._before.pop()
+            self._read()
+
+    def _read(self) -> None:
+        """No more lines at once than the window lays out between two of its pictures."""
+        (of, since), before = self._asked, self._before[-1]
+        self._is_reading = True
         self._background.run(
-            partial(told_ledger, last=AT_ONCE, of=of, since=day, before=before), self._office,
-            done=self._add, failed=self._refuse, says=tr("Reading the ledger…"),
+            partial(told_ledger, last=AT_ONCE + 1, of=of, since=since, before=before), self._office,
+            done=partial(self._show, self._asked, before), failed=self._refuse, says=tr("Reading the ledger…"),
         )  # fmt: skip
 
     def _lay_out(self) -> None:
@@ -191,6 +202,7 @@ class LedgerView(QWidget):
         head.addStretch(1)
         below = QHBoxLayout()
         below.addWidget(self.foot, 1)
+        below.addWidget(self.later_button)
         below.addWidget(self.earlier_button)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -204,6 +216,7 @@ class LedgerView(QWidget):
             field.setFixedWidth(self._look.px(_FIELD_PX))
 
     def _refuse(self, refusal: Refused) -> None:
+        self._is_reading = False
         if refusal.field == tr("of"):
             self.of.tell(refusal)
             self.of.setFocus()
@@ -211,27 +224,27 @@ class LedgerView(QWidget):
             self._notice.refuse(refusal)
         self._tell_foot(more=False)
 
-    def _show(self, lines: tuple[ToldLine, ...]) -> None:
-        self.model.show_lines(lines)
+    def _show(self, asked: tuple[str, date | None], before: int | None, lines: tuple[ToldLine, ...]) -> None:
+        if (asked, before) != (self._asked, self._before[-1]):
+            return  # something else was asked for meanwhile
+        self._is_reading = False
+        self.model.show_lines(lines[:AT_ONCE])
         self.table.spread()
         self.table.scrollToTop()
         if lines:
             self.table.selectRow(0)
-        self._tell_foot(more=len(lines) == AT_ONCE)
-
-    def _add(self, lines: tuple[ToldLine, ...]) -> None:
-        first = len(self.model.lines)
-        self.model.add_lines(lines)
-        self.table.spread()
-        if lines:
-            self.table.selectRow(first)
-        self._tell_foot(more=len(lines) == AT_ONCE)
+        self._tell_foot(more=len(lines) > AT_ONCE)
 
     def _tell_foot(self, *, more: bool) -> None:
-        count = len(self.model.lines)
-        told = tr_n("One line is shown.", "{count} lines are shown.", count)
-        self.foot.setText(
-            told if count else tr("No line of the ledger tells of that. Ask for less, or for an earlier day.")
-        )
-        self.earlier_button.setVisible(more)
-        self.earlier_button.setEnabled(more)
+        self.foot.setText(self._words())
+        for one, shown in ((self.earlier_button, more), (self.later_button, len(self._before) > 1)):
+            if one.hasFocus() and not shown:
+                self.table.setFocus()
+            one.setVisible(shown)
+
+    def _words(self) -> str:
+        if not self.model.lines:
+            return tr("No line of the ledger tells of that. Ask for less, or for an earlier day.")
+        first, last = self.model.lines[0].number, self.model.lines[-1].number
+        count = tr_n("One line is shown", "{count} lines are shown", len(self.model.lines))
+        return tr("{count}, from {first} back to {last}.", count=count, first=first, last=last)

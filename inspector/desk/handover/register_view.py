@@ -78,17 +78,19 @@ def _handing_on(told: RegisterTold, acts: Acts) -> QWidget:
         never = tr("It was never handed on. Before that, count everything and close the count.")
         return section(tr("Handing on"), said(never), row(buttons))
     buttons.append(button(tr("Print the last protocol again"), acts.print_again))
-    return section(tr("Handing on"), *_protocol(told.protocol), row(buttons))
+    return section(tr("Handing on"), _handed_on(told.protocol), row(buttons), *_lists(told.protocol))
 
 
-def _protocol(protocol: HandoverProtocol) -> list[QWidget]:
+def _handed_on(protocol: HandoverProtocol) -> QWidget:
     day = show_day(protocol.imprint.on)
     words = {"old": protocol.from_name, "new": protocol.to_name, "day": day, "number": protocol.imprint.number}
-    head = said(tr("{old} handed it on to {new} on {day}, protocol {number}.", **words))
-    stood = said(tr("What stood on that day:"), Type.SMALL, faint=True)
-    folds: list[QWidget] = [_list(one) for one in protocol.tables]
+    return said(tr("{old} handed it on to {new} on {day}, protocol {number}.", **words))
+
+
+def _lists(protocol: HandoverProtocol) -> list[QWidget]:
     mind = Fold(tr("What to mind"), lambda: column([said(one) for one in protocol.mind]))
-    return [head, stood, *folds, mind]
+    stood = said(tr("What stood on that day:"), Type.SMALL, faint=True)
+    return [stood, *(_list(one) for one in protocol.tables), mind]
 
 
 def _list(of: ProtocolTable) -> QWidget:
