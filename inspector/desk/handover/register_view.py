@@ -96,7 +96,7 @@ def _lists(protocol: HandoverProtocol) -> list[QWidget]:
 def _list(of: ProtocolTable) -> QWidget:
     """A list of the protocol, opened by its head; one without lines says so at once."""
     if not of.lines and not of.said:
-        return column([said(of.title, bold=True), said(of.none, faint=True)], 0)
+        return column([said(of.title, Type.HEAD), said(of.none, faint=True)], 0)
     title = tr("{title} ({count})", title=of.title, count=len(of.lines))
     return Fold(title, lambda: _lines(of))
 
