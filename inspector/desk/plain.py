@@ -74,6 +74,18 @@ def fill(layout: QVBoxLayout, parts: Iterable[QWidget], gap: int = GRID) -> None
     layout.addStretch(1)
 
 
+def row(parts: Iterable[QWidget], gap: int = GRID) -> QWidget:
+    """Parts beside one another, no wider than they need."""
+    made = QWidget()
+    layout = QHBoxLayout(made)
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.setSpacing(gap)
+    for part in parts:
+        layout.addWidget(part)
+    layout.addStretch(1)
+    return made
+
+
 def facts(lines: Iterable[tuple[str, str]], *, size: Type = Type.BODY) -> QWidget:
     """Labelled lines, labels faint on the left."""
     made = QWidget()

@@ -67,7 +67,7 @@ QWidget[touch="true"] QComboBox QAbstractItemView::item {{ min-height: {g48}px; 
 QFrame#grade {{ border: none; border-left: {g4}px solid transparent; }}
 QFrame#grade:focus {{ background: {band}; border-left: {g4}px solid {ink}; }}
 
-QListWidget {{ background: {paper}; border: none; outline: none; }}
+QListView {{ background: {paper}; border: none; outline: none; }}
 QListWidget::item {{ padding: {g6}px {g8}px; border-left: {g4}px solid transparent; }}
 QListWidget::item:selected {{ background: {band}; color: {ink}; border-left: {g4}px solid {ink}; }}
 QSlider::groove:horizontal {{ background: {hair}; height: {g4}px; border-radius: {g2}px; }}
@@ -78,7 +78,7 @@ QSlider:focus {{ background: {band}; }}
 QTableView {{ background: {paper}; border: none; gridline-color: transparent; outline: none;
     selection-background-color: {band}; selection-color: {ink}; }}
 QTableView::item {{ padding: 0 {g8}px; }}
-QListWidget {{ background: {paper}; border: none; outline: none; }}
+QListView {{ background: {paper}; border: none; outline: none; }}
 QListWidget::item {{ padding: {g6}px {g8}px; border-bottom: 1px solid {hair}; color: {ink}; }}
 QListWidget::item:selected {{ background: {band}; color: {ink}; }}
 QTableCornerButton::section {{ background: {paper}; border: none; }}
