@@ -16,6 +16,7 @@ from inspector.language import tr
 MakePage = Callable[[Office, Background, Notice, Look], Place]
 
 GEAR, TRIP, RIG, CHECK = "gear", "trip", "rig", "check"
+LENDING, FLEET = "lending", "vehicles"
 PIECE, DEED = "piece", "deed"  # no places of the side: the record of a piece, the form of a deed
 
 
@@ -40,4 +41,18 @@ def places() -> tuple[PlaceEntry, ...]:
         PlaceEntry(TRIP, tr("Trip"), tr("Is the &trip ready?"), "Ctrl+J"),
         PlaceEntry(RIG, tr("Rig"), tr("&Rig"), "Ctrl+R"),
         PlaceEntry(CHECK, tr("Check"), tr("&Check before a trip"), "Ctrl+K"),
+        PlaceEntry(LENDING, tr("Lending"), tr("&Lending"), "Ctrl+3", _lending),
+        PlaceEntry(FLEET, tr("Vehicles"), tr("&Vehicles"), "Ctrl+4", _fleet),
     )
+
+
+def _lending(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.lending.lending_page import LendingPage
+
+    return LendingPage(office, background, notice, look)
+
+
+def _fleet(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.fleet.fleet_page import FleetPage
+
+    return FleetPage(office, background, notice, look)
