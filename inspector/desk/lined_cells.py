@@ -35,11 +35,16 @@ class LinedCells(QStyledItemDelegate):
         if self._table.model().data(index, Qt.ItemDataRole.FontRole):
             font = self._table.model().data(index, Qt.ItemDataRole.FontRole)
         beside = 2 * self._look.px(_BESIDE_PX) + (self._look.px(3 * GRID) if self._has_tick(index) else 0)
-        wide = max(self._table.columnWidth(index.column()) - beside, 1)
+        wide = max(self._room(index) - beside, 1)
         flags = int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft)
         text = str(index.data() or "")
         high = QFontMetrics(font).boundingRect(QRect(0, 0, wide, _FAR_PX), flags, text).height()
         return QSize(wide, high + 2 * GRID)
+
+    def _room(self, index: Index) -> int:
+        """The width of the cell; one that goes across has all of it."""
+        across = self._table.columnSpan(index.row(), index.column()) > 1
+        return self._table.viewport().width() if across else self._table.columnWidth(index.column())
 
     def _has_tick(self, index: Index) -> bool:
         return index.data(Qt.ItemDataRole.CheckStateRole) is not None

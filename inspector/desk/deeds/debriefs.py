@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
 
 from inspector.desk.deeds.common import by, note, on_day
 from inspector.desk.deeds.words import events, yes_or_no
@@ -91,13 +92,12 @@ def _fields(facts: FormFacts, about: Telling) -> tuple[Asked | Part, ...]:
     )  # fmt: skip
 
 
-def _of_rig(one: KeptRig, day: object) -> Iterator[Asked]:
+def _of_rig(one: KeptRig, day: date) -> Iterator[Asked]:
     """Each label names the rig for whoever hears it."""
     ref = one.ref
     yield Count(key=f"{ref} pulls", label=tr("{ref}: pulls", ref=ref), least=1, hint=tr("Empty: it was not used."))
-    stands = day if isinstance(day, type(one.on)) else None
     yield Day(
-        key=f"{ref} on", label=tr("{ref}: on", ref=ref), stands=stands, names=(tr("day of {rig}", rig=one.rig.name),)
+        key=f"{ref} on", label=tr("{ref}: on", ref=ref), stands=day, names=(tr("day of {rig}", rig=one.rig.name),)
     )
     yield Number(key=f"{ref} hardest", label=tr("{ref}: hardest pull", ref=ref), dimension=Dimension.FORCE,
                  example=tr("for example 25 kN"), hint=tr("Read or reckoned; empty where nobody knows."))  # fmt: skip

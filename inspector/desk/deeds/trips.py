@@ -18,8 +18,6 @@ from inspector.duties.tell_readiness import ground_words
 from inspector.gear.trip import Ground, Trip
 from inspector.language import tr
 
-_LISTS = ("people", "vehicles")
-
 
 def plan() -> Deed[None]:
     """A trip that the register does not know yet."""
@@ -155,8 +153,9 @@ def _edit(shown: Trip, wanted: Trip) -> Callable[[Trip], Trip]:
     new = {key: getattr(wanted, key) for key in keys if getattr(wanted, key) != getattr(shown, key)}
 
     def edited(stands: Trip) -> Trip:
-        lists = {key: _merged(getattr(stands, key), getattr(shown, key), getattr(wanted, key)) for key in _LISTS}
-        return replace(stands, **new, **lists)
+        people = _merged(stands.people, shown.people, wanted.people)
+        vehicles = _merged(stands.vehicles, shown.vehicles, wanted.vehicles)
+        return replace(stands, people=people, vehicles=vehicles, **new)
 
     return edited
 
@@ -178,11 +177,13 @@ def _retired(office: Office, kept: Trip) -> str:
 def _plan_fields(facts: FormFacts, stands: Trip | None) -> tuple[Asked, ...]:
     """All of a plan but its reference and its kit."""
     leader = people_line(facts, "leader", tr("Leader"), names=(tr("leader"),))
+    grounds: list[tuple[str, object]] = [] if stands else [(tr("not said yet"), None)]
+    grounds += [(ground_words(one), one) for one in Ground]
     return (
         Line(key="name", label=tr("Name"), needed=True, stands=stands.name if stands else ""),
         Line(key="place", label=tr("Place"), stands=stands.place if stands else ""),
-        OneOf(key="ground", label=tr("What it drives on"), stands=stands.ground if stands else None,
-              choices=[(ground_words(one), one) for one in Ground]),
+        OneOf(key="ground", label=tr("What it drives on"), stands=stands.ground if stands else None, needed=True,
+              choices=grounds, hint=tr("A rig reckons with it where nobody says better.")),
         Day(key="first_on", label=tr("First day"), needed=True, stands=stands.first_on if stands else None),
         Day(key="last_on", label=tr("Last day"), stands=stands.last_on if stands else None,
             hint=tr("The first day, where none is written.")),

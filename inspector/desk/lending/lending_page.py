@@ -22,6 +22,8 @@ from inspector.desk.plain import button, column, said
 from inspector.duties.office import Office
 from inspector.language import tr, tr_n
 
+_CHOICE_PX = 136
+
 
 class LendingPage(Place):
     """What is out, the list of what is scanned to go out, and the row of the trip's own deeds."""
@@ -49,6 +51,7 @@ class LendingPage(Place):
         layout.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
         layout.addWidget(self._stack)
         self._connect()
+        self._resized()
 
     @property
     def is_scanning(self) -> bool:
@@ -100,7 +103,12 @@ class LendingPage(Place):
         tags = self.model.chosen
         self._ask(hands.take_back(tags), tags, " ".join(tags))
 
+    def _resized(self) -> None:
+        """Room for the words to choose among."""
+        self.grouped.box.setMinimumWidth(self._look.px(_CHOICE_PX))
+
     def _connect(self) -> None:
+        self._look.changed.connect(self._resized)
         self.view.opened.connect(self.opened)
         self.view.typed.connect(self.typed)
         self.model.picked.connect(self._tell)
@@ -141,11 +149,13 @@ class LendingPage(Place):
         self._background.run(lent_out, self._office, done=self._show, failed=self._notice.refuse)
 
     def _show(self, out: LentOut) -> None:
-        self.out = out
+        is_first, self.out = self.out is None, out
         self.trip_row.show_trips(out.trips, {one.trip for one in out.loans}, out.today)
         self._regroup()
         self.view.setVisible(bool(out.loans))
         self._empty.setVisible(not out.loans)
+        if is_first and self.out_button.hasFocus():
+            self.focus_start()
 
     def _regroup(self) -> None:
         if self.out:

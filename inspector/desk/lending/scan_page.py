@@ -152,6 +152,6 @@ def _words(one: MayLeave) -> list[QWidget]:
     if one.why:
         head = tr("{kind} · {outcome} · stays here", kind=one.kind_name, outcome=word)
         return [said(head, bold=True), said(one.why, Type.SMALL)]
-    due = tr("Next due {day}.", day=show_day(one.due)) if one.due else ""
+    due = tr("next due {day}", day=show_day(one.due)) if one.due else ""
     head = tr("{kind} · {outcome}", kind=one.kind_name, outcome=word)
-    return [said(head, bold=True), said(f"{one.use} {due}".strip(), Type.SMALL, faint=True)]
+    return [said(head, bold=True), said(" · ".join(filter(None, (one.use, due))), Type.SMALL, faint=True)]
