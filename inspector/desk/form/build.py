@@ -33,7 +33,8 @@ def box_for(asked: Asked, office: Office, look: Look) -> Box:
         case Tick():
             return TickBox(asked, look)
         case Tags():
-            return ProseBox(asked, look, " ".join(asked.stands), _TAG_LINES)
+            stands = "".join(f"{tag} " for tag in asked.stands)  # what is scanned next must not grow onto the last one
+            return ProseBox(asked, look, stands, _TAG_LINES)
         case Files():
             return FileBox(asked, look)
     raise TypeError(f"no field is made for {type(asked).__name__}")

@@ -70,8 +70,8 @@ class LoanModel(QAbstractTableModel):
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         """The first column can be ticked."""
-        found = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
-        return found | Qt.ItemFlag.ItemIsUserCheckable if index.column() == TAG else found
+        found = super().flags(index)
+        return found | Qt.ItemFlag.ItemIsUserCheckable if index.isValid() and index.column() == TAG else found
 
     def setData(self, index: Index, value: Any, role: int = _Role.EditRole) -> bool:
         """A tick was pressed."""
