@@ -218,8 +218,8 @@ def test_a_trip_is_told_and_every_piece_of_the_rig_bears_its_pulls(
     keep(qtbot, desk)
 
     assert "Trip T1 was told on 25 Nov 2026." in desk.notice.text
-    assert [one.pull_count for one in open_item(office, "SH-001").dossier.uses] == [2]
-    assert [one.pull_count for one in open_item(office, "SH-002").dossier.uses] == [1]
+    assert [one.facts.pull_count for one in open_item(office, "SH-001").dossier.uses] == [2]
+    assert [one.facts.pull_count for one in open_item(office, "SH-002").dossier.uses] == [1]
     assert open_item(office, "SH-001").verdict.outcome is Outcome.FIT
 
 
@@ -238,7 +238,10 @@ def test_a_jerk_holds_the_pieces(qtbot: QtBot, told_form: tuple[DeskWindow, Form
         ({"R-01 pulls": "1"}, "R-01 jerked"),
         ({"R-01 pulls": "1", "R-01 jerked": "no"}, "R-01 missed"),
         ({"R-01 pulls": "1", "R-01 jerked": "no", "R-01 missed": "yes"}, "R-01 near_miss"),
-        ({"R-01 pulls": "1", "R-01 jerked": "no", "R-01 missed": "no", "R-01 near_miss": "it slipped"}, "R-01 near_miss"),
+        (
+            {"R-01 pulls": "1", "R-01 jerked": "no", "R-01 missed": "no", "R-01 near_miss": "it slipped"},
+            "R-01 near_miss",
+        ),
         ({"R-01 pulls": "1", "R-01 jerked": "no", "R-01 missed": "no", "R-01 hardest": "0 kN"}, "R-01 hardest"),
         ({"R-01 pulls": "1", "R-01 jerked": "no", "R-01 missed": "no", "R-01 on": "2026-11-20"}, "R-01 on"),
         ({"R-01 pulls": "1", "R-01 jerked": "no", "R-01 missed": "no", "none": "yes"}, "none"),
@@ -280,7 +283,7 @@ def test_a_trip_may_be_told_in_a_file(
     form = form_of_deed(qtbot, desk, debriefs.from_file(), None)
     write(form, file=str(file))
     keep(qtbot, desk)
-    assert [one.pull_count for one in open_item(travelled, "SH-001").dossier.uses] == [3]
+    assert [one.facts.pull_count for one in open_item(travelled, "SH-001").dossier.uses] == [3]
 
 
 def test_letters_are_printed_and_printed_again(

@@ -1,15 +1,17 @@
 """A member's or another club's piece comes along on one trip."""
 
+from dataclasses import replace
+
 from inspector.desk.deeds.common import note, people_line, told
 from inspector.desk.deeds.labels import rating_fields, rating_in
 from inspector.desk.deeds.work import size_fields, sizes_in
-from inspector.desk.form.asked import Day, Line, Part
+from inspector.desk.form.asked import Asked, Day, Line, Part
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.duties.office import Office
 from inspector.duties.visit import visit as take_along
 from inspector.duties.visit import visit_again
-from inspector.gear.item import NewItem
+from inspector.gear.item import BOLT_COUNT, NewItem
 from inspector.gear.kind import Basis, Kind
 from inspector.gear.trip import Trip
 from inspector.language import tr
@@ -38,7 +40,7 @@ def visit(trip: Trip, kind: Kind) -> Deed[Trip]:
                 Day(key="made_on", label=tr("Made on"), names=(tr("made on"),),
                     hint=tr("From its label; empty where nobody knows.")),
             )),
-            Part(tr("Its sizes as new"), size_fields(kind)),
+            Part(tr("Its sizes as new"), _sizes(kind)),
             Part("", (note(),)),
         ),
         do, tr("Take it along"),
@@ -60,6 +62,13 @@ def again(trip: Trip) -> Deed[Trip]:
         lambda facts, about: (Line(key="tag", label=tr("Its tag"), needed=True, names=(tr("tag"), tr("trip"))),),
         do, tr("Take it along"),
     )  # fmt: skip
+
+
+def _sizes(kind: Kind) -> tuple[Asked, ...]:
+    """Those that wear is told by are needed."""
+    needed = {one.key for one in kind.sizes if one.required and one.key != BOLT_COUNT}
+    made = zip(kind.sizes, size_fields(kind), strict=True)
+    return tuple(replace(asked, needed=size.key in needed) for size, asked in made)
 
 
 def _guest(office: Office, kind: Kind, given: Values) -> NewItem:
