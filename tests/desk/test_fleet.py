@@ -71,7 +71,7 @@ def test_the_arrows_choose_and_what_is_not_known_is_said(qtbot: QtBot, desk: Des
 
 
 def test_the_model_of_the_list_holds(qtbot: QtBot, desk: DeskWindow, qtmodeltester: ModelTester) -> None:
-    qtmodeltester.check(fleet_of(qtbot, desk).model, force_py=True)
+    qtmodeltester.check(fleet_of(qtbot, desk).model, force_py=True)  # type: ignore[no-untyped-call]
 
 
 def test_a_letter_begins_a_search_and_return_goes_to_the_deeds(qtbot: QtBot, desk: DeskWindow) -> None:

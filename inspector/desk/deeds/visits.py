@@ -11,7 +11,7 @@ from inspector.desk.form.values import Values
 from inspector.duties.office import Office
 from inspector.duties.visit import visit as take_along
 from inspector.duties.visit import visit_again
-from inspector.gear.item import BOLT_COUNT, NewItem
+from inspector.gear.item import NewItem
 from inspector.gear.kind import Basis, Kind
 from inspector.gear.trip import Trip
 from inspector.language import tr
@@ -66,7 +66,7 @@ def again(trip: Trip) -> Deed[Trip]:
 
 def _sizes(kind: Kind) -> tuple[Asked, ...]:
     """Those that wear is told by are needed."""
-    needed = {one.key for one in kind.sizes if one.required and one.key != BOLT_COUNT}
+    needed = {one.key for one in kind.sizes if one.required}
     made = zip(kind.sizes, size_fields(kind), strict=True)
     return tuple(replace(asked, needed=size.key in needed) for size, asked in made)
 
