@@ -8,12 +8,12 @@ from collections.abc import Sequence
 from inspector.drawings.change import grown, moved
 from inspector.drawings.marks import outcome_mark, outcome_word
 from inspector.drawings.shapes import Anchor, Drawing, Ink, Line, Point, Polygon, RoundedRect, Shape, Text
-from inspector.drawings.wording import LABEL_MM, LEADING_MM, note
+from inspector.drawings.wording import LABEL_MM, LEADING_MM, note, wrapped
 from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.lists import GearRow
 from inspector.language import tr
 
-_WIDTH_MM = 112.0
+_WIDTH_MM = 140.0
 _BODY_WIDE_MM, _BODY_LONG_MM = 26.0, 44.0
 _MARK_MM = 3.4
 _ROW_MM = 4.6
@@ -27,19 +27,26 @@ def vehicle_plan(name: str, parts: Sequence[Sits]) -> Drawing:
     """The vehicle with its parts; name: what the vehicle is called, for the title."""
     front = [one for one in parts if one[0].end is End.FRONT]
     rear = [one for one in parts if one[0].end is End.REAR]
-    unplaced = [one for one in parts if one[0].end is End.UNKNOWN]
     top_mm = _OVER_MM + _deepest(front) * _ROW_MM + LEADING_MM
     shapes = _body((_WIDTH_MM / 2, top_mm))
     shapes += [shape for one in _rows(front, top_mm, -1) for shape in one]
     foot_mm = top_mm + _BODY_LONG_MM
     shapes += [shape for one in _rows(rear, foot_mm, 1) for shape in one]
     high_mm = foot_mm + _OVER_MM + _deepest(rear) * _ROW_MM + LEADING_MM
-    if unplaced:
-        told = tr("Nobody wrote down where these sit: {tags}.", tags=", ".join(row.tag for _, row in unplaced))
+    for told in _unknown(parts):
         shapes += note(told, 0.0, high_mm, _WIDTH_MM, _NOTE_LINES)
-        high_mm += _NOTE_LINES * LEADING_MM
+        high_mm += min(len(wrapped(told, _WIDTH_MM)), _NOTE_LINES) * LEADING_MM
     title = tr("Where the parts of {name} sit, seen from above", name=name)
     return Drawing(_WIDTH_MM, high_mm, tuple(shapes), title, _describes(parts))
+
+
+def _unknown(parts: Sequence[Sits]) -> list[str]:
+    """What nobody wrote down of where a part sits."""
+    nowhere = ", ".join(row.tag for one, row in parts if one.end is End.UNKNOWN)
+    no_side = ", ".join(row.tag for one, row in parts if one.end is not End.UNKNOWN and one.side is Side.UNKNOWN)
+    told = [tr("Nobody wrote down where these sit: {tags}.", tags=nowhere)] if nowhere else []
+    told += [tr("Nobody wrote down on which side these sit: {tags}.", tags=no_side)] if no_side else []
+    return told
 
 
 def _body(top: Point) -> list[Shape]:
@@ -73,7 +80,7 @@ def _rows(parts: Sequence[Sits], edge_mm: float, outwards: int) -> list[list[Sha
     for fitted, row in parts:
         side = Side.MIDDLE if fitted.side is Side.UNKNOWN else fitted.side
         number, count[side] = count[side], count[side] + 1
-        words = _words(fitted, row)
+        words = _words(row)
         if side is Side.MIDDLE:
             made.append(_off_end(words, row, edge_mm + outwards * (_OVER_MM + number * _ROW_MM)))
         else:
@@ -105,11 +112,8 @@ def _mark(row: GearRow, at: Point, tells: str) -> list[Shape]:
     return [moved(grown(shape, _MARK_MM / 10.0), *corner) for shape in drawn]
 
 
-def _words(fitted: Fitted, row: GearRow) -> str:
-    said = [row.tag, outcome_word(row.outcome) if row.outcome else tr("not judged yet")]
-    if fitted.side is Side.UNKNOWN:
-        said.append(tr("side not written down"))
-    return ", ".join(said)
+def _words(row: GearRow) -> str:
+    return f"{row.tag}, {outcome_word(row.outcome) if row.outcome else tr('not judged yet')}"
 
 
 def _describes(parts: Sequence[Sits]) -> str:
@@ -117,6 +121,11 @@ def _describes(parts: Sequence[Sits]) -> str:
     if not parts:
         return tr("No part is written down for it.")
     ends = {End.FRONT: tr("front"), End.REAR: tr("rear"), End.UNKNOWN: tr("end not written down")}
-    sides = {Side.LEFT: tr("left"), Side.RIGHT: tr("right"), Side.MIDDLE: tr("middle"), Side.UNKNOWN: ""}
-    told = (", ".join(filter(None, (ends[one.end], sides[one.side]))) for one, _ in parts)
-    return "; ".join(f"{where}: {_words(one, row)}" for where, (one, row) in zip(told, parts, strict=True)) + "."
+    sides = {
+        Side.LEFT: tr("left"),
+        Side.RIGHT: tr("right"),
+        Side.MIDDLE: tr("middle"),
+        Side.UNKNOWN: tr("side not written down"),
+    }
+    told = (f"{ends[one.end]}, {sides[one.side]}" for one, _ in parts)
+    return "; ".join(f"{where}: {_words(row)}" for where, (_, row) in zip(told, parts, strict=True)) + "."

@@ -41,12 +41,13 @@ def test_a_part_stands_where_it_sits() -> None:
 
 def test_no_outcome_is_told_by_its_mark_alone_and_silence_is_said() -> None:
     told = words(vehicle_plan("V wagon", FULL))
-    assert "RP-2, Hold" in told and "HR-1, Retire, side not written down" in told and "RP-4, not judged yet" in told
+    assert "RP-2, Hold" in told and "HR-1, Retire" in told and "RP-4, not judged yet" in told
     assert "Nobody wrote down where these sit: TB-1." in told
+    assert "Nobody wrote down on which side these sit: HR-1." in told
 
 
 def test_its_words_lie_within_the_frame_and_on_no_other_word() -> None:
-    many = tuple((Fitted("V", end, side), row(f"LONG-TAG-{end}{side}{n}"[:24])) for end in (End.FRONT, End.REAR)
+    many = tuple((Fitted("V", end, side), row(f"LONG-{end}-{side}-{n}-OF-A-CLUB"[:24])) for end in (End.FRONT, End.REAR)
                  for side in Side for n in range(3))  # fmt: skip
     for parts in (FULL, many, ()):
         drawn = vehicle_plan("V wagon", parts)

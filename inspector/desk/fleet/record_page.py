@@ -16,6 +16,8 @@ from inspector.duties.vehicle_record import Part, VehicleRecord
 from inspector.gear.trip import Vehicle
 from inspector.language import show_day, tr
 
+_PLAN_PX = 640
+
 
 def record_page(record: VehicleRecord, look: Look, today: date, opens: Open) -> QWidget:
     """All of it, the parts front to rear."""
@@ -56,7 +58,7 @@ def _parts(record: VehicleRecord, look: Look, today: date, opens: Open) -> Itera
         return
     plan = vehicle_plan(f"{record.vehicle.tag} {record.vehicle.name}", [(one.fitted, one.row) for one in record.parts])
     lines = tag_lines([_line(one, today) for one in record.parts], look, opens)
-    yield section(title, Picture(plan, look), lines)
+    yield section(title, Picture(plan, look, _PLAN_PX), lines)
 
 
 def _line(one: Part, today: date) -> Line:
