@@ -1,7 +1,7 @@
 """Cells of a list whose words wrap: as high as their words, a hairline below each."""
 
 from PySide6.QtCore import QRect, QSize, Qt
-from PySide6.QtGui import QFontMetrics, QPainter
+from PySide6.QtGui import QFont, QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QTableView
 
 from inspector.desk.gear_model import Index
@@ -31,15 +31,42 @@ class LinedCells(QStyledItemDelegate):
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         """As high as the words need in the column's width."""
-        font = option.font
-        if self._table.model().data(index, Qt.ItemDataRole.FontRole):
-            font = self._table.model().data(index, Qt.ItemDataRole.FontRole)
-        beside = 2 * self._look.px(_BESIDE_PX) + (self._look.px(3 * GRID) if self._has_tick(index) else 0)
-        wide = max(self._room(index) - beside, 1)
+        font = index.data(Qt.ItemDataRole.FontRole) or self._look.font()
+        wide = self._words_px(index)
         flags = int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft)
         text = str(index.data() or "")
         high = QFontMetrics(font).boundingRect(QRect(0, 0, wide, _FAR_PX), flags, text).height()
         return QSize(wide, high + 2 * GRID)
+
+    def fit_rows(self) -> None:
+        """Every row as high as its words. Most are one line, told by the widths of their words, each measured once."""
+        table, model = self._table, self._table.model()
+        metrics = QFontMetrics(self._bold())
+        wide: dict[str, int] = {}
+        line = metrics.lineSpacing() + 2 * GRID
+        shown = [column for column in range(model.columnCount()) if not table.isColumnHidden(column)]
+        for row in range(model.rowCount()):
+            high = line
+            for column in shown:
+                index = model.index(row, column)
+                text = str(index.data() or "")
+                if text not in wide:
+                    wide[text] = metrics.horizontalAdvance(text) if "\n" not in text else _FAR_PX
+                if wide[text] > self._words_px(index):
+                    high = max(high, self.sizeHint(QStyleOptionViewItem(), index).height())
+            if table.rowHeight(row) != high:
+                table.setRowHeight(row, high)
+
+    def _bold(self) -> QFont:
+        """The wider type: what fits in bold fits in any case."""
+        font = QFont(self._look.font())
+        font.setBold(True)
+        return font
+
+    def _words_px(self, index: Index) -> int:
+        """The room for the words of a cell."""
+        tick = self._look.px(3 * GRID) if index.column() == 0 and self._has_tick(index) else 0
+        return max(self._room(index) - 2 * self._look.px(_BESIDE_PX) - tick, 1)
 
     def _room(self, index: Index) -> int:
         """The width of the cell; one that goes across has all of it."""

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 from pytestqt.modeltest import ModelTester
@@ -68,6 +69,12 @@ def test_the_arrows_choose_and_what_is_not_known_is_said(qtbot: QtBot, desk: Des
     qtbot.waitUntil(lambda: desk.background.is_idle)
     assert page.record and page.record.vehicle.tag == "V2"
     assert words_of(page._area).count("not known") == 4  # owner, mass, both spacings
+
+
+def test_every_row_is_as_high_as_its_words(qtbot: QtBot, desk: DeskWindow) -> None:
+    page = fleet_of(qtbot, desk)
+    line = QFontMetrics(desk.look.font()).lineSpacing()
+    assert page.view.rowHeight(0) >= 2 * line > page.view.rowHeight(1) - line  # name and owner; a name alone
 
 
 def test_the_model_of_the_list_holds(qtbot: QtBot, desk: DeskWindow, qtmodeltester: ModelTester) -> None:

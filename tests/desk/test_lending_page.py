@@ -115,6 +115,15 @@ def test_a_tag_that_nobody_knows_stays_in_the_line(qtbot: QtBot, desk: DeskWindo
     assert page.scan.line.text() == "ZZ-9" and "No piece has the tag" in page.scan.line.fault.text()
 
 
+def test_a_scan_goes_to_the_line_wherever_the_keys_are(qtbot: QtBot, desk: DeskWindow) -> None:
+    page = lending_of(qtbot, desk)
+    page.hand_out()
+    scan(qtbot, desk, page, "SH-001")
+    page.scan.go_button.setFocus()
+    QTest.keyClick(page.scan.go_button, Qt.Key.Key_H)
+    assert page.scan.line.hasFocus() and page.scan.line.text() == "h"
+
+
 def test_a_piece_scanned_twice_stands_there_once_and_may_be_taken_out(qtbot: QtBot, desk: DeskWindow) -> None:
     page = lending_of(qtbot, desk)
     page.hand_out()

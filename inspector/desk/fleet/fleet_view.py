@@ -4,7 +4,6 @@ from PySide6.QtCore import QModelIndex, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QHeaderView,
     QTableView,
 )
 
@@ -14,7 +13,7 @@ from inspector.desk.lined_cells import LinedCells
 from inspector.desk.look import Look
 from inspector.language import tr
 
-_WIDTHS_PX = {TAG: 64, MASS: 88, GVM: 80}
+_WIDTHS_PX = {TAG: 64, MASS: 88, GVM: 88}
 _LEAST_NAME_PX = 128
 
 
@@ -29,7 +28,8 @@ class FleetView(QTableView):
         super().__init__()
         self._look, self._model = look, model
         self.setModel(model)
-        self.setItemDelegate(LinedCells(look, self))
+        self._cells = LinedCells(look, self)
+        self.setItemDelegate(self._cells)
         self.setAccessibleName(tr("Vehicles"))
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
@@ -40,9 +40,9 @@ class FleetView(QTableView):
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.verticalHeader().hide()
-        self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self.horizontalHeader().setHighlightSections(False)
         self.horizontalHeader().setSectionsClickable(False)
+        model.modelReset.connect(self._spread)
         look.changed.connect(self._spread)
         self._spread()
 
@@ -87,4 +87,4 @@ class FleetView(QTableView):
             self.setColumnWidth(column, width)
         beside = widths[TAG] if is_narrow else sum(widths.values())
         self.setColumnWidth(NAME, max(room - beside, least))
-        self.resizeRowsToContents()
+        self._cells.fit_rows()

@@ -3,12 +3,14 @@
 from typing import Any
 
 from PySide6.QtCore import QTimer
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
 from inspector.desk.choice import Choice
 from inspector.desk.deeds import debriefs, hands, letters
 from inspector.desk.form.deed import Deed
+from inspector.desk.keys import search_text
 from inspector.desk.lending.loan_model import LoanModel
 from inspector.desk.lending.loan_view import LoanView
 from inspector.desk.lending.out import Grouped, LentOut, groups, lent_out
@@ -35,7 +37,7 @@ class LendingPage(Place):
         self.model = LoanModel(office.today, self)
         self.view = LoanView(self.model, look)
         self.scan = ScanPage(office, background, look)
-        self.trip_row = TripRow(look)
+        self.trip_row = TripRow()
         self.grouped = Choice(tr("Under which headings"), [
             (tr("By person"), Grouped.PERSON), (tr("By trip"), Grouped.TRIP)], scans=True)  # fmt: skip
         self.out_button = button(tr("Hand out"), self.hand_out, rank="first")
@@ -91,6 +93,15 @@ class LendingPage(Place):
             self.view.setFocus()
         else:
             self.out_button.setFocus()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """While pieces are scanned, a letter belongs to the line wherever the keys went before."""
+        text = search_text(event)
+        if self.is_scanning and text:
+            self.scan.line.setFocus()
+            self.scan.line.insert(text)
+        else:
+            super().keyPressEvent(event)
 
     def hand_out(self) -> None:
         """Begin a list of what goes out."""

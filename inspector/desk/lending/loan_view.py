@@ -11,7 +11,7 @@ from inspector.desk.lined_cells import LinedCells
 from inspector.desk.look import Look
 from inspector.language import tr
 
-_SHARES = {TAG: 120, KIND: 160, HOLDER: 140, TRIP: 72, SINCE: 104, DUE: 150, MEANWHILE: 190}
+_SHARES = {TAG: 120, KIND: 160, HOLDER: 140, TRIP: 72, SINCE: 104, DUE: 176, MEANWHILE: 160}
 _YIELD_FIRST = (SINCE, KIND)
 
 
@@ -26,7 +26,8 @@ class LoanView(QTableView):
         self._look, self._model = look, model
         self._by = Grouped.PERSON
         self.setModel(model)
-        self.setItemDelegate(LinedCells(look, self))
+        self._cells = LinedCells(look, self)
+        self.setItemDelegate(self._cells)
         self.setAccessibleName(tr("What is out"))
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
@@ -95,4 +96,4 @@ class LoanView(QTableView):
         for column in _SHARES:
             self.setColumnHidden(column, column not in shown)
             self.setColumnWidth(column, round(shown.get(column, 0) * factor))
-        self.resizeRowsToContents()
+        self._cells.fit_rows()

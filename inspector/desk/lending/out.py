@@ -86,10 +86,8 @@ def due_words(one: Loan, today: date) -> str:
 
 
 def meanwhile_words(one: Loan, today: date) -> str:
-    """What falls due while it is out."""
+    """The day of the inspection or reading that falls due while it is out; empty where none does."""
     if one.look_due is None:
         return ""
     day = show_day(one.look_due)
-    if one.look_due < today:
-        return tr("Inspection or reading overdue since {day}", day=day)
-    return tr("Inspection or reading due {day}", day=day)
+    return tr("{day}, overdue", day=day) if one.look_due < today else day

@@ -6,7 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 
 from inspector.desk.choice import Choice
-from inspector.desk.look import GRID, Look
+from inspector.desk.look import GRID
 from inspector.desk.plain import button, hairline, short
 from inspector.gear.trip import Trip
 from inspector.language import show_day, tr
@@ -20,7 +20,7 @@ class TripRow(QWidget):
     tell = Signal(str)
     from_file = Signal()
 
-    def __init__(self, look: Look) -> None:
+    def __init__(self) -> None:
         super().__init__()
         self._trips: tuple[Trip, ...] = ()
         self._out: set[str] = set()
@@ -33,7 +33,6 @@ class TripRow(QWidget):
         self.file_button = button(tr("Told in a file"), self.from_file.emit,
                                   name=tr("Read a file that tells how a trip went"))  # fmt: skip
         self._lay_out()
-        look.changed.connect(self.update)
 
     def want(self, ref: str) -> None:
         """Choose this trip once the trips are known."""
