@@ -1,42 +1,19 @@
 """What the pages need from the register, fetched in one go: deeds for the worker, results without any tie to it."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
-from inspector.duties.look_up import RegisterFacts, list_gear, open_item, people, register_facts, trips
+from inspector.duties.look_up import open_item, people, trips
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.tell_history import history_of
 from inspector.duties.whereabouts import where_is
 from inspector.gear.inspection import NewInspection
 from inspector.gear.judged import Judged
-from inspector.gear.lists import GearRow, HistoryRow
-from inspector.gear.outcome import Outcome
+from inspector.gear.lists import HistoryRow
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip
 from inspector.gear.verdict import Fact
 from inspector.language import tr
-
-_MOST_ROWS = 500
-
-
-@dataclass(frozen=True, slots=True)
-class Wanted:
-    """What the list is asked for. order: "tag", "due" or "worst"."""
-
-    search: str = ""
-    outcome: Outcome | None = None
-    order: str = "due"
-
-
-@dataclass(frozen=True, slots=True)
-class Listed:
-    """The rows found. counts: pieces that answer the search, by outcome; all under None."""
-
-    wanted: Wanted
-    rows: tuple[GearRow, ...]
-    counts: Mapping[Outcome | None, int]
-    register: RegisterFacts
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,14 +34,6 @@ class Opened:
     def piece(self) -> tuple[Fact, ...]:
         """What is known of the piece, with where it is now."""
         return (Fact(tr("Where it is"), self.where), *self.judged.explanation.piece)
-
-
-def listed(office: Office, wanted: Wanted) -> Listed:
-    """The gear list."""
-    found = list_gear(office, wanted.search, outcome=wanted.outcome, order=wanted.order, limit=_MOST_ROWS)
-    counts: dict[Outcome | None, int] = {one: found.counts[one] for one in Outcome}
-    counts[None] = sum(found.counts.values())
-    return Listed(wanted, found.rows, counts, register_facts(office))
 
 
 def opened(office: Office, tag: str) -> Opened:

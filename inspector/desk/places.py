@@ -34,16 +34,10 @@ class PlaceEntry:
     make: MakePage | None = None
 
 
-def places() -> tuple[PlaceEntry, ...]:
-    """Every place, in the order of the side."""
-    return (
-        PlaceEntry(GEAR, tr("Gear"), tr("&Gear list"), "Ctrl+L"),
-        PlaceEntry(TRIP, tr("Trip"), tr("Is the &trip ready?"), "Ctrl+J"),
-        PlaceEntry(RIG, tr("Rig"), tr("&Rig"), "Ctrl+R"),
-        PlaceEntry(CHECK, tr("Check"), tr("&Check before a trip"), "Ctrl+K"),
-        PlaceEntry(LENDING, tr("Lending"), tr("&Lending"), "Ctrl+3", _lending),
-        PlaceEntry(FLEET, tr("Vehicles"), tr("&Vehicles"), "Ctrl+4", _fleet),
-    )
+def _book(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.booking.book_page import BookPage
+
+    return BookPage(office, background, notice, look)
 
 
 def _lending(office: Office, background: Background, notice: Notice, look: Look) -> Place:
@@ -56,3 +50,16 @@ def _fleet(office: Office, background: Background, notice: Notice, look: Look) -
     from inspector.desk.fleet.fleet_page import FleetPage
 
     return FleetPage(office, background, notice, look)
+
+
+def places() -> tuple[PlaceEntry, ...]:
+    """Every place, in the order of the side."""
+    return (
+        PlaceEntry(GEAR, tr("Gear"), tr("&Gear list"), "Ctrl+L"),
+        PlaceEntry(TRIP, tr("Trip"), tr("Is the &trip ready?"), "Ctrl+J"),
+        PlaceEntry(RIG, tr("Rig"), tr("&Rig"), "Ctrl+R"),
+        PlaceEntry(CHECK, tr("Check"), tr("&Check before a trip"), "Ctrl+K"),
+        PlaceEntry(LENDING, tr("Lending"), tr("&Lending"), "Ctrl+3", _lending),
+        PlaceEntry(FLEET, tr("Vehicles"), tr("&Vehicles"), "Ctrl+4", _fleet),
+        PlaceEntry("book", tr("Book in"), tr("&Book a piece in"), "Ctrl+N", _book),
+    )

@@ -78,6 +78,9 @@ QFrame#grade:focus {{ background: {band}; border-left: {g4}px solid {ink}; }}
 QTableView {{ background: {paper}; border: none; gridline-color: transparent; outline: none;
     selection-background-color: {band}; selection-color: {ink}; }}
 QTableView::item {{ padding: 0 {g8}px; }}
+QListWidget {{ background: {paper}; border: none; outline: none; }}
+QListWidget::item {{ padding: {g6}px {g8}px; border-bottom: 1px solid {hair}; color: {ink}; }}
+QListWidget::item:selected {{ background: {band}; color: {ink}; }}
 QTableCornerButton::section {{ background: {paper}; border: none; }}
 QHeaderView {{ background: {paper}; border: none; }}
 QHeaderView::section {{ background: {paper}; color: {faint}; font-size: {small}px; border: none;

@@ -1,11 +1,10 @@
 """A member's or another club's piece comes along on one trip."""
 
-from dataclasses import replace
-
+from inspector.desk.deeds.booking import maker_fields, sizes
 from inspector.desk.deeds.common import note, people_line, told
 from inspector.desk.deeds.labels import rating_fields, rating_in
-from inspector.desk.deeds.work import size_fields, sizes_in
-from inspector.desk.form.asked import Asked, Day, Line, Part
+from inspector.desk.deeds.work import sizes_in
+from inspector.desk.form.asked import Day, Line, Part
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.duties.office import Office
@@ -35,12 +34,11 @@ def visit(trip: Trip, kind: Kind) -> Deed[Trip]:
             Line(key="tag", label=tr("Tag"), hint=tr("One is proposed where none is written.")),
             Part(tr("What is marked on it"), (
                 *rating_fields(memory=True, basis=kind.rated_by[0] if kind.rated_by else Basis.UNRATED),
-                Line(key="maker_mark", label=tr("Maker's mark")),
-                Line(key="serial", label=tr("Serial or batch"), names=(tr("serial"),)),
+                *maker_fields(),
                 Day(key="made_on", label=tr("Made on"), names=(tr("made on"),),
                     hint=tr("From its label; empty where nobody knows.")),
             )),
-            Part(tr("Its sizes as new"), _sizes(kind)),
+            Part(tr("Its sizes as new"), sizes(kind)),
             Part("", (note(),)),
         ),
         do, tr("Take it along"),
@@ -64,13 +62,6 @@ def again(trip: Trip) -> Deed[Trip]:
     )  # fmt: skip
 
 
-def _sizes(kind: Kind) -> tuple[Asked, ...]:
-    """Those that wear is told by are needed."""
-    needed = {one.key for one in kind.sizes if one.required}
-    made = zip(kind.sizes, size_fields(kind), strict=True)
-    return tuple(replace(asked, needed=size.key in needed) for size, asked in made)
-
-
 def _guest(office: Office, kind: Kind, given: Values) -> NewItem:
     return NewItem(
         given.text("tag"),
@@ -78,6 +69,7 @@ def _guest(office: Office, kind: Kind, given: Values) -> NewItem:
         rating_in(office, given),
         maker_mark=given.text("maker_mark"),
         serial=given.text("serial"),
+        material=given.text("material"),
         sizes=sizes_in(kind, given),
         owner=given.text("owner"),
         made_on=given.day("made_on"),
