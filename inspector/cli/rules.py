@@ -6,12 +6,12 @@ from pathlib import Path
 import click
 
 from inspector.cli import say, typed
-from inspector.cli.files import read_bytes
 from inspector.cli.wiring import Desk
 from inspector.drawings.marks import outcome_word
 from inspector.duties import adopt_rulebook as adopting
 from inspector.duties import compare_rulebooks as comparing
 from inspector.duties import tell_rules
+from inspector.duties.named_files import read_bytes
 from inspector.gear.outcome import Outcome
 from inspector.gear.rulebooks import Adopted, BookFault, Change, Compared, Direction, PieceDiffers, RuleShown, Standing
 from inspector.gear.verdict import Fact

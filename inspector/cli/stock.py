@@ -5,11 +5,11 @@ from pathlib import Path
 import click
 
 from inspector.cli import say
-from inspector.cli.files import read_bytes
 from inspector.cli.wiring import Desk, choice
 from inspector.duties import look_up
 from inspector.duties.close_count import Closed
 from inspector.duties.close_count import close_count as close_the_count
+from inspector.duties.named_files import read_bytes
 from inspector.duties.print_count import print_count, type_list
 from inspector.duties.take_stock import Scanned, begin_count, count_states, mark
 from inspector.duties.take_stock import left as left_to_find

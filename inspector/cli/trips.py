@@ -8,12 +8,12 @@ from typing import Any
 import click
 
 from inspector.cli import say, typed
-from inspector.cli.files import read_bytes, write_new
 from inspector.cli.ready import say_lacks, say_ready
 from inspector.cli.vehicles import history_cells
 from inspector.cli.wiring import Desk, choice
 from inspector.duties import look_up
 from inspector.duties.exchange_trip import export_trip, import_trip
+from inspector.duties.named_files import read_bytes, write_new
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip, plan_trip, retired_in_kit
 from inspector.duties.tell_changes import trip_history

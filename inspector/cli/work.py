@@ -5,12 +5,12 @@ from pathlib import Path
 import click
 
 from inspector.cli import say, typed
-from inspector.cli.files import read_bytes
 from inspector.cli.wiring import Desk, choice
 from inspector.duties import change_item, look_up
 from inspector.duties.attach import attach as put_in
 from inspector.duties.attach import attachments as files_of
 from inspector.duties.attach import take_out
+from inspector.duties.named_files import read_bytes
 from inspector.duties.office import Office
 from inspector.duties.repair_item import repair_item
 from inspector.duties.tell_work import paper_word

@@ -47,6 +47,10 @@ def places() -> tuple[PlaceEntry, ...]:
         PlaceEntry(TRIP, tr("Trip"), tr("Is the &trip ready?"), "Ctrl+J"),
         PlaceEntry(RIG, tr("Rig"), tr("&Rig"), "Ctrl+R"),
         PlaceEntry(CHECK, tr("Check"), tr("&Check before a trip"), "Ctrl+K"),
+        PlaceEntry(LENDING, tr("Lending"), tr("&Lending"), "Ctrl+3", _lending),
+        PlaceEntry(FLEET, tr("Vehicles"), tr("&Vehicles"), "Ctrl+4", _fleet),
+        PlaceEntry(STOCK, tr("Stock-take"), tr("Stoc&k-take"), "Ctrl+6", _stock),
+        PlaceEntry(INCIDENTS, tr("Incidents"), tr("&Incidents"), "Ctrl+7", _incidents),
         PlaceEntry(WHY, tr("Why"), tr("&Why"), "Ctrl+8", _why),
         PlaceEntry(PEOPLE, tr("People"), tr("P&eople"), "Ctrl+5", _people),
         PlaceEntry(REGISTER, tr("Register"), tr("The regi&ster itself"), "Ctrl+0", _register),
@@ -70,6 +74,30 @@ def _book(office: Office, background: Background, notice: Notice, look: Look) ->
     from inspector.desk.booking.book_page import BookPage
 
     return BookPage(office, background, notice, look)
+
+
+def _lending(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.lending.lending_page import LendingPage
+
+    return LendingPage(office, background, notice, look)
+
+
+def _fleet(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.fleet.fleet_page import FleetPage
+
+    return FleetPage(office, background, notice, look)
+
+
+def _stock(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.stock.stock_page import StockPage
+
+    return StockPage(office, background, notice, look)
+
+
+def _incidents(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.incident.incident_page import IncidentPage
+
+    return IncidentPage(office, background, notice, look)
 
 
 def _why(office: Office, background: Background, notice: Notice, look: Look) -> Place:

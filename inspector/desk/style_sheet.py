@@ -56,6 +56,15 @@ QCheckBox {{ spacing: {g8}px; padding: {g4}px 0; }}
 QCheckBox:focus {{ background: {band}; }}
 QCheckBox::indicator {{ width: {g12}px; height: {g12}px; border: 1px solid {faint}; background: {field}; }}
 QCheckBox::indicator:checked {{ background: {ink}; border: {g3}px solid {field}; outline: none; }}
+QListWidget#some {{ background: {field}; border: 1px solid {hair}; border-radius: {g3}px; outline: none; }}
+QListWidget#some:focus {{ border: 1px solid {ink}; }}
+QListWidget#some::item {{ padding: {g4}px; border: none; }}
+QListWidget#some::item:selected {{ background: {band}; color: {ink}; }}
+QListWidget#some::indicator {{ width: {g12}px; height: {g12}px; border: 1px solid {faint}; background: {field}; }}
+QListWidget#some::indicator:checked {{ background: {ink}; border: 1px solid {ink}; }}
+QTableView::indicator {{ width: {g12}px; height: {g12}px; border: 1px solid {faint}; background: {field}; }}
+QTableView::indicator:checked {{ background: {ink}; border: 1px solid {ink}; }}
+QTableView::indicator:indeterminate {{ background: {hair}; border: 1px solid {ink}; }}
 QPushButton[rank="tag"] {{ border: none; text-align: left; font-weight: bold; text-decoration: underline;
     padding: {g6}px 0; }}
 QPushButton[rank="tag"]:focus {{ background: {band}; }}

@@ -1,6 +1,7 @@
 """Hand pieces out, one or a whole kit, and tell who has what since when."""
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from datetime import date
 
 from inspector.duties.judging import judged
@@ -19,6 +20,7 @@ from inspector.gear.verdict import Verdict
 from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.register.hands import Out
+from inspector.register.lists import Asked
 from inspector.register.page import Page
 
 
@@ -59,8 +61,47 @@ def loans(office: Office) -> tuple[Loan, ...]:
     """Every piece that is out, the one due first at the head."""
     with office.book.reading() as page:
         names = {one.id: one.name for one in page.people()}
-        found = [_loan(office, one, names) for one in page.out()]
+        out = page.out()
+        tags = tuple(one.item.tag for one in out)
+        looks = {line.tag: line.next_due for line in page.gear(Asked(tags=tags, limit=len(tags)))} if tags else {}
+        found = [_loan(office, one, names, looks.get(one.item.tag)) for one in out]
     return tuple(sorted(found, key=lambda one: (one.due or date.max, one.tag)))
+
+
+@dataclass(frozen=True, slots=True)
+class MayLeave:
+    """Whether a piece could be handed out today. why: what keeps it here, empty where it may leave.
+
+    use: what whoever takes it may do with it. due: the day of its next inspection or reading.
+    """
+
+    tag: str
+    kind_name: str
+    outcome: Outcome
+    use: str
+    why: str
+    due: date | None = None
+
+
+def may_leave(office: Office, tag: str, trip: str = "") -> MayLeave:
+    """What handing out this piece would say of it, before it is done. trip: for which it would go, if it is known."""
+    planned = trip_called(office, trip) if trip else None
+    with office.book.reading() as page:
+        item = page.item(tag)
+        names = {one.id: one.name for one in page.people()}
+        one = _judged_today(office, page, item)
+        why = _why_it_stays(page, one, names) or _why_not_ours(item, planned, office.today)
+    verdict = one.verdict
+    return MayLeave(item.tag, one.dossier.kind.name, verdict.outcome, one.explanation.use_line, why, verdict.next_due)
+
+
+def _why_not_ours(item: Item, planned: Trip | None, today: date) -> str:
+    """Why a piece that is here for a time may not leave; the day it is to be back is asked for later."""
+    try:
+        check_may_be_lent([item], planned, planned.last_on if planned else today)
+    except Refused as refusal:
+        return refusal.why
+    return ""
 
 
 def _with_whom(name: str, facts: NewCustody) -> str:
@@ -132,7 +173,10 @@ def _lent(one: Judged, facts: NewCustody, borrower: Person) -> Loan:
     return Loan(item.tag, kind.name, borrower.name, facts.on, facts.due, facts.trip, before_it_is_back)
 
 
-def _loan(office: Office, out: Out, names: dict[str, str]) -> Loan:
+def _loan(office: Office, out: Out, names: dict[str, str], look_due: date | None) -> Loan:
     facts, kind = out.lent.facts, office.rules.kinds.get(out.item.facts.kind)
     kind_name = kind.name if kind else out.item.facts.kind
-    return Loan(out.item.tag, kind_name, names.get(facts.holder, facts.holder), facts.on, facts.due, facts.trip)
+    back_by = max(facts.due, office.today) if facts.due else date.max  # one that is overdue is out today as well
+    meanwhile = look_due if look_due and look_due <= back_by else None
+    holder = names.get(facts.holder, facts.holder)
+    return Loan(out.item.tag, kind_name, holder, facts.on, facts.due, facts.trip, meanwhile)

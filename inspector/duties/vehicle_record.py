@@ -43,6 +43,22 @@ class VehicleRecord:
     history: tuple[HistoryRow, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class VehicleLine:
+    """A vehicle of the list. overloaded: it weighs more than its GVM; kept_by: incidents whose evidence it is."""
+
+    vehicle: Vehicle
+    overloaded: bool
+    kept_by: tuple[str, ...]
+
+
+def fleet(office: Office) -> tuple[VehicleLine, ...]:
+    """Every vehicle with what must be said of it."""
+    with office.book.reading() as page:
+        kept = page.kept_vehicles()
+        return tuple(VehicleLine(one, bool(overload_words(one)), kept.get(one.tag, ())) for one in page.vehicles())
+
+
 def vehicle_record(office: Office, tag: str) -> VehicleRecord:
     """The record of one vehicle; its parts from front to rear and left to right."""
     with office.book.reading() as page:

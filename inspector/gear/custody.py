@@ -53,7 +53,8 @@ class Custody:
 class Loan:
     """A piece that is out: with whom, since when, due when, for which trip.
 
-    look_due: the day of an inspection or reading that falls due before the piece is to be back.
+    look_due: the day of an inspection or reading that falls due before the piece is to be back, or by today where it
+    should have been back.
     """
 
     tag: str

@@ -77,6 +77,14 @@ class OneOf(Asked):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SomeOf(Asked):
+    """Any number of a list, as words and the texts they stand for. stands: those chosen beforehand."""
+
+    choices: Sequence[tuple[str, str]] = ()
+    stands: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Tick(Asked):
     """A statement that is made or not. The label is what is stated."""
 

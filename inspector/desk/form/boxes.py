@@ -1,7 +1,7 @@
 """The fields of a form: label, control, hint, and below them what is wrong. Nothing typed is ever taken away."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QFontMetrics, QKeyEvent, QMouseEvent
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QMouseEvent, QTextCursor
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QHBoxLayout, QLabel, QPlainTextEdit, QWidget
 
 from inspector.desk.choice import Choice
@@ -104,6 +104,7 @@ class ProseBox(Box):
         self.text = LinesEdit(lines, look)
         super().__init__(asked, look, self.text)
         self.text.setPlainText(stands)
+        self.text.moveCursor(QTextCursor.MoveOperation.End)
         self.text.textChanged.connect(self.changed)
 
     def value(self) -> object:

@@ -16,6 +16,10 @@ class Values:
     def __init__(self, given: Mapping[str, object]) -> None:
         self._given = given
 
+    def has(self, key: str) -> bool:
+        """Whether the form asks for it."""
+        return key in self._given
+
     def text(self, key: str) -> str:
         """What was written, without blanks around it."""
         return self._of(key, str).strip()
@@ -47,6 +51,10 @@ class Values:
     def tags(self, key: str) -> tuple[str, ...]:
         """The tags, each once, in the order in which they were written."""
         return tuple(dict.fromkeys(self._of(key, str).split()))
+
+    def some(self, key: str) -> tuple[str, ...]:
+        """Those of a list that were chosen."""
+        return tuple(self._of(key, str).splitlines())
 
     def files(self, key: str) -> tuple[Path, ...]:
         """The files named."""

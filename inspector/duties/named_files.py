@@ -1,4 +1,4 @@
-"""Files that a command reads and writes."""
+"""Files that the officer names: read in, and written where none was before."""
 
 from pathlib import Path
 

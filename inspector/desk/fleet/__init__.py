@@ -1,0 +1,1 @@
+"""The place of the vehicles: who they are, what sits on them."""
