@@ -15,6 +15,7 @@ from inspector.language import tr
 
 MakePage = Callable[[Office, Background, Notice, Look], Place]
 
+STOCK, INCIDENTS = "stock", "incidents"
 GEAR, TRIP, RIG, CHECK = "gear", "trip", "rig", "check"
 PIECE, DEED = "piece", "deed"  # no places of the side: the record of a piece, the form of a deed
 
@@ -40,4 +41,18 @@ def places() -> tuple[PlaceEntry, ...]:
         PlaceEntry(TRIP, tr("Trip"), tr("Is the &trip ready?"), "Ctrl+J"),
         PlaceEntry(RIG, tr("Rig"), tr("&Rig"), "Ctrl+R"),
         PlaceEntry(CHECK, tr("Check"), tr("&Check before a trip"), "Ctrl+K"),
+        PlaceEntry(STOCK, tr("Stock-take"), tr("&Stock-take"), "Ctrl+6", _stock_page),
+        PlaceEntry(INCIDENTS, tr("Incidents"), tr("&Incidents"), "Ctrl+7", _incident_page),
     )
+
+
+def _stock_page(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.stock.stock_page import StockPage
+
+    return StockPage(office, background, notice, look)
+
+
+def _incident_page(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.incident.incident_page import IncidentPage
+
+    return IncidentPage(office, background, notice, look)

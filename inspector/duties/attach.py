@@ -56,11 +56,16 @@ def attachments(office: Office, about: str) -> tuple[Attachment, ...]:
         return page.attachments(_about(page, about))
 
 
-def take_out(office: Office, about: str, folder: Path) -> tuple[Path, ...]:
-    """Write the files of a piece, an incident or a trip into a folder; a file that is there already stays as it is."""
+def attached_bytes(office: Office, about: str) -> tuple[tuple[Attachment, bytes], ...]:
+    """The files put to a piece, an incident or a trip with what stands in each, the oldest first."""
     with office.book.reading() as page:
         kept = page.attachments(_about(page, about))
-        files = [(one.facts, page.attachment_bytes(one.facts.sha256)) for one in kept]
+        return tuple((one, page.attachment_bytes(one.facts.sha256)) for one in kept)
+
+
+def take_out(office: Office, about: str, folder: Path) -> tuple[Path, ...]:
+    """Write the files of a piece, an incident or a trip into a folder; a file that is there already stays as it is."""
+    files = [(one.facts, data) for one, data in attached_bytes(office, about)]
     if not files:
         raise Refused(tr("files"), tr("Nothing was put to {about}.", about=about), tr("Put a file in first."))
     taken: set[str] = set()
