@@ -86,8 +86,9 @@ def _pieces(page: Page, count: Count, kinds: Mapping[str, str]) -> tuple[Counted
         return _piece(count, item, where[item.id], kinds, names)
 
     expected = sorted(count.expected.values(), key=lambda one: walked(where[one.id].at))
-    rest = [item for key, item in others.items() if key not in count.expected]
-    return tuple(told(item) for item in (*expected, *rest))
+    rest = (told(item) for key, item in others.items() if key not in count.expected)
+    by_place = sorted(rest, key=lambda one: walked(one.place))
+    return (*(told(item) for item in expected), *by_place)
 
 
 def _piece(

@@ -3,7 +3,6 @@
 from collections.abc import Callable, Iterable
 from functools import partial
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 
 from inspector.desk.look import GRID, Type
@@ -12,7 +11,6 @@ from inspector.desk.record_parts import section
 from inspector.duties.tell_incident import IncidentRow
 from inspector.language import tr
 
-_TOP = Qt.AlignmentFlag.AlignTop
 Does = Callable[[], object]
 Opens = Callable[[str], object]
 
@@ -48,7 +46,7 @@ def _lines(rows: Iterable[IncidentRow], opens: Opens) -> QWidget:
     grid.setColumnStretch(3, 1)
     for row, one in enumerate(rows):
         name = tr("Open the report {ref}", ref=one.ref)
-        grid.addWidget(button(one.ref, partial(opens, one.ref), rank="tag", name=name), row, 0, _TOP)
+        grid.addWidget(button(one.ref, partial(opens, one.ref), rank="tag", name=name), row, 0)
         grid.addWidget(short(one.day), row, 1)
         grid.addWidget(short(one.gravity, bold=True), row, 2)
         lines = [said(one.place)]

@@ -5,7 +5,7 @@ from functools import partial
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QPixmap
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QWidget
 
 from inspector.desk.incident.opened_incident import AttachedFile, OpenedIncident
 from inspector.desk.look import GRID, Look, Type
@@ -57,13 +57,23 @@ def pieces_part(told: IncidentTold, look: Look, opens: Opens) -> QWidget:
     rows = [_piece(one, look, opens) for one in told.pieces]
     if not rows:
         return section(tr("The pieces"), said(tr("No piece was named.")))
-    return section(tr("The pieces"), table(heads, rows, (2, 3, 2, 3, 4, 4)))
+    return section(tr("The pieces"), _level(table(heads, rows, (2, 3, 2, 3, 4, 4))))
 
 
 def _piece(one: PieceTold, look: Look, opens: Opens) -> list[QWidget]:
     verdict = beside(Mark(one.outcome, look, _MARK_PX), said(one.verdict))
     words = (one.held_by or tr("nobody"), one.now or "–", one.state)
     return [tag_button(one.tag, opens), said(one.kind_name), verdict, *(said(text) for text in words)]
+
+
+def _level(made: QWidget) -> QWidget:
+    """A table whose tags are pressed: words stand level with them."""
+    grid = made.layout()
+    if isinstance(grid, QGridLayout):
+        for number in range(grid.count()):
+            if item := grid.itemAt(number):
+                item.setAlignment(Qt.AlignmentFlag.AlignVCenter)
+    return made
 
 
 def vehicles_part(told: IncidentTold) -> list[QWidget]:
@@ -96,7 +106,7 @@ def kin_part(kin: Iterable[Kin], opens: Opens, doubt: Opens) -> list[QWidget]:
     says = said(tr("They may be of one batch with what broke. It is a list to look at, no verdict. A doubt holds a "
                    "piece until a competent person has inspected it."))  # fmt: skip
     heads = (tr("Tag"), tr("Piece"), tr("Marked"), tr("Why"), "")
-    return [section(tr("Look at these as well"), says, table(heads, rows, (2, 3, 3, 6, 2)))]
+    return [section(tr("Look at these as well"), says, _level(table(heads, rows, (2, 3, 3, 6, 2))))]
 
 
 def rig_part(told: IncidentTold, look: Look, system: System) -> list[QWidget]:
@@ -105,8 +115,9 @@ def rig_part(told: IncidentTold, look: Look, system: System) -> list[QWidget]:
     if told.result is None:
         return [section(title, said(tr("There is no sum: {why}", why=told.why_no_result)))]
     chain = rig_chain(told.result, told.rig_vehicles, system)
+    says = said(tr("This is the sum on what was known that day. It does not tell why it happened."), faint=True)
     return [
-        section(title, head_part(told.result, look, system), Picture(chain, look, _WIDE_PX)),
+        section(title, says, head_part(told.result, look, system), Picture(chain, look, _WIDE_PX)),
         *decides_part(told.result.findings, look),
     ]
 

@@ -12,7 +12,7 @@ from inspector.gear.stock_take import Counted
 from inspector.language import tr, tr_n
 from inspector.refused import Refused
 
-_EARLIER = 3
+_EARLIER = 2
 
 
 def how_far(told: CountTold) -> str:
@@ -56,6 +56,15 @@ def _many(count: int, counted: Counted, seen: int, total: int) -> str:
     return tr_n(one, many, count, seen=seen, total=total)
 
 
+def _more(found: Scanned, counted: Counted) -> str:
+    """What else is to be known; of a single label the head says already that no piece has it."""
+    if len(found.labels) == 1 and not (found.kept or found.not_counted or found.told):
+        if counted is Counted.UNKNOWN:
+            return tr("It is kept with the count no longer.")
+        return tr("It is kept with the count. Look at the label again; a slip is undone below.")
+    return "\n".join(scanned_words(found))
+
+
 class Answer(QWidget):
     """The last answer large, the ones before it small below: what was refused is not lost in a row of scans."""
 
@@ -75,7 +84,7 @@ class Answer(QWidget):
     @property
     def text(self) -> str:
         """The last answer."""
-        return f"{self.head.text()} {self.more.text()}".strip()
+        return ". ".join(filter(None, (self.head.text(), self.more.text())))
 
     def begin(self, head: str) -> None:
         """Begin anew: how far the count is."""
@@ -85,7 +94,7 @@ class Answer(QWidget):
     def tell(self, found: Scanned, counted: Counted, told: CountTold) -> None:
         """Say what came of a scan."""
         self._push()
-        self._show(scan_head(found, counted, told), "\n".join(scanned_words(found)))
+        self._show(scan_head(found, counted, told), _more(found, counted))
 
     def refuse(self, tags: str, refusal: Refused) -> None:
         """Say that nothing of a scan could be marked, and why."""

@@ -73,7 +73,7 @@ class CountModel(QAbstractTableModel):
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """The columns' names."""
         if role == Qt.ItemDataRole.DisplayRole and orientation is Qt.Orientation.Horizontal:
-            return (tr("Where it ought to be"), tr("Tag"), tr("Piece"), tr("Mark"))[section]
+            return (tr("Where the register has it"), tr("Tag"), tr("Piece"), tr("Mark"))[section]
         if role == Qt.ItemDataRole.TextAlignmentRole and orientation is Qt.Orientation.Horizontal:
             return int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         return None

@@ -50,9 +50,9 @@ class Counting(QWidget):
         self._lay_out()
         self._connect()
 
-    def show_count(self, told: CountTold, *, anew: bool) -> None:
-        """Show a count as it stands. anew: it was opened, so nothing said before belongs to it."""
-        self.told = told
+    def show_count(self, told: CountTold) -> None:
+        """Show a count as it stands; of another one than before nothing said stays."""
+        anew, self.told = self.told is None or self.told.ref != told.ref, told
         scope = told.scope or tr("everything in store")
         self._title.setText(
             tr("Count {ref}: {scope}, begun {day}", ref=told.ref, scope=scope, day=show_day(told.begun))
@@ -62,6 +62,7 @@ class Counting(QWidget):
             self.how.begin()
         if anew or not self.answer.text:
             self.answer.begin(how_far(told))
+        self._show_labels(told.labels)
         self._show_parts()
 
     def read_again(self) -> None:
@@ -93,12 +94,14 @@ class Counting(QWidget):
         layout.setSpacing(GRID)
         for one in (self.scan, self.how, self.answer):
             layout.addWidget(one)
+        self._labels = said("")
         self._filters.setSpacing(GRID)
         layout.addLayout(self._filters)
         layout.addWidget(self._nothing)
         layout.addWidget(self.view, 1)
         keys = tr("In the list: Space marks as seen, Delete as not there, Backspace takes the mark back, Return opens.")
         layout.addWidget(said(keys, Type.SMALL, faint=True))
+        layout.addWidget(self._labels)
         page = QVBoxLayout(self)
         page.setContentsMargins(0, 0, 0, 0)
         page.setSpacing(GRID)
@@ -152,12 +155,12 @@ class Counting(QWidget):
             if scan.counted is not Counted.UNKNOWN:
                 marked = (*ended.found.kept, *ended.found.labels)
                 self._undo.append(Scan(scan.ref, marked, scan.counted))
-            self.show_count(ended.told, anew=False)
+            self.show_count(ended.told)
             self.answer.tell(ended.found, scan.counted, ended.told)
 
     def _read(self, told: CountTold) -> None:
         if self.told and told.ref == self.told.ref:
-            self.show_count(told, anew=False)
+            self.show_count(told)
 
     def _parts(self) -> list[tuple[str, tuple[CountedPiece, ...]]]:
         """The lists among which to choose, each with its pieces."""
@@ -208,15 +211,16 @@ class Counting(QWidget):
             tr("Nothing is marked as not there. Press Delete on a piece that is left, or choose “not there” above."),
             tr("Nothing is out by the register, and nothing turned up that this count does not look for."),
         )
-        self._nothing.setText(self._labels() if self.model.pieces else f"{empty[number]} {self._labels()}".strip())
-        self._nothing.setVisible(bool(self._nothing.text()))
+        self._nothing.setText(empty[number])
+        self._nothing.setVisible(not self.model.pieces)
         if not self.model.pieces and self.view.hasFocus():
             self.focus_start()
         self.view.setVisible(bool(self.model.pieces))
 
-    def _labels(self) -> str:
-        labels = self.told.labels if self.told else ()
-        return tr("Seen, and no piece has these labels: {labels}", labels=", ".join(labels)) if labels else ""
+    def _show_labels(self, labels: tuple[str, ...]) -> None:
+        """Labels that no piece has, as long as the count keeps them."""
+        self._labels.setText(tr("Seen, and no piece has these labels: {labels}", labels=", ".join(labels)))
+        self._labels.setVisible(bool(labels))
 
     def _show_undo(self) -> None:
         self.undo_button.setEnabled(bool(self._undo))

@@ -3,7 +3,6 @@
 from collections.abc import Callable, Iterable
 from functools import partial
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 
 from inspector.desk.look import GRID, Type
@@ -12,7 +11,6 @@ from inspector.desk.record_parts import section
 from inspector.duties.take_stock import CountState
 from inspector.language import show_day, tr
 
-_TOP = Qt.AlignmentFlag.AlignTop
 Open = Callable[[CountState], object]
 
 
@@ -44,7 +42,7 @@ def _lines(states: Iterable[CountState], opens: Open) -> QWidget:
     grid.setColumnStretch(2, 1)
     for row, one in enumerate(states):
         name = tr("Open the count {ref}", ref=one.ref)
-        grid.addWidget(button(one.ref, partial(opens, one), rank="tag", name=name), row, 0, _TOP)
+        grid.addWidget(button(one.ref, partial(opens, one), rank="tag", name=name), row, 0)
         grid.addWidget(said(one.scope or tr("everything in store")), row, 1)
         grid.addWidget(said(state_words(one)), row, 2)
         grid.addWidget(short(_days(one), faint=True), row, 3)

@@ -23,6 +23,23 @@ from inspector.duties.take_stock import CountState, count_states
 from inspector.duties.tell_count import CountTold, closed_told, count_told, places_to_count
 from inspector.language import tr
 
+_Written = tuple[CountTold, Closed]
+
+
+def _opened(office: Office, ref: str) -> tuple[CountTold, Closed | None]:
+    """A count, and what its close wrote if it is closed."""
+    told = count_told(office, ref)
+    return told, closed_told(office, ref) if told.closed else None
+
+
+def _would_write(office: Office, ref: str) -> _Written:
+    return count_told(office, ref), what_closing_writes(office, ref)
+
+
+def _close(office: Office, ref: str) -> _Written:
+    closed = close_count(office, ref)
+    return count_told(office, ref), closed
+
 
 class StockPage(Place):
     """Begun with the reference of a count it shows that one, else the list of them."""
@@ -87,7 +104,7 @@ class StockPage(Place):
 
     def open_count(self, ref: str) -> None:
         """Show a count: an open one goes on, of a closed one what it wrote."""
-        self._background.run(count_told, self._office, ref, done=self._show_count, failed=self._notice.refuse)
+        self._background.run(_opened, self._office, ref, done=self._show_count, failed=self._notice.refuse)
 
     def begin_count(self) -> None:
         """Ask what is to be counted."""
@@ -98,14 +115,12 @@ class StockPage(Place):
 
     def preview_close(self, ref: str) -> None:
         """Show what closing would write, and ask."""
-        self._background.run(
-            what_closing_writes, self._office, ref, done=self._show_preview, failed=self._notice.refuse
-        )
+        self._background.run(_would_write, self._office, ref, done=self._show_preview, failed=self._notice.refuse)
 
     def close_count(self, ref: str) -> None:
         """Close a count."""
         self._background.run(
-            close_count, self._office, ref, done=self._closed, failed=self._notice.refuse, says=tr("Saving…")
+            _close, self._office, ref, done=self._closed, failed=self._notice.refuse, says=tr("Saving…")
         )
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -129,13 +144,12 @@ class StockPage(Place):
         if awaits_new and new:
             self.open_count(new[-1])
 
-    def _show_count(self, told: CountTold) -> None:
-        if told.closed:
-            self._background.run(
-                closed_told, self._office, told.ref, done=self._show_written, failed=self._notice.refuse
-            )
+    def _show_count(self, found: tuple[CountTold, Closed | None]) -> None:
+        told, closed = found
+        if closed:
+            self._show_written((told, closed))
             return
-        self.counting.show_count(told, anew=True)
+        self.counting.show_count(told)
         self._to_counting()
 
     def _to_counting(self) -> None:
@@ -143,20 +157,21 @@ class StockPage(Place):
         self._stack.setCurrentWidget(self.counting)
         self.focus_start()
 
-    def _show_preview(self, told: Closed) -> None:
+    def _show_preview(self, found: _Written) -> None:
+        told = found[1]
         stay = button(tr("Go on counting"), self._to_counting, rank="first")
         close = button(tr("Close the count"), lambda: self.close_count(told.ref))
-        self._set(self._closing, would_write_part(told, self._look, self.opened.emit, stay, close))
+        self._set(self._closing, would_write_part(*found, self._look, self.opened.emit, stay, close))
         self._is_preview = True
         stay.setFocus()
 
-    def _closed(self, told: Closed) -> None:
-        self._show_written(told)
-        self._notice.tell(tr("The count {ref} is closed.", ref=told.ref))
+    def _closed(self, found: _Written) -> None:
+        self._show_written(found)
+        self._notice.tell(tr("The count {ref} is closed.", ref=found[1].ref))
 
-    def _show_written(self, told: Closed) -> None:
+    def _show_written(self, found: _Written) -> None:
         self._is_preview = False
-        self._set(self._closing, written_part(told, self._look, self.opened.emit))
+        self._set(self._closing, written_part(*found, self._look, self.opened.emit))
         self.focus_start()
 
     def _set(self, area: QScrollArea, page: QWidget) -> None:
