@@ -49,10 +49,8 @@ def _lines(rows: Iterable[IncidentRow], opens: Opens) -> QWidget:
         grid.addWidget(button(one.ref, partial(opens, one.ref), rank="tag", name=name), row, 0)
         grid.addWidget(short(one.day), row, 1)
         grid.addWidget(short(one.gravity, bold=True), row, 2)
-        lines = [said(one.place)]
-        if one.kept:
-            lines.append(said(tr("Still kept: {tags}", tags=one.kept), Type.SMALL, faint=True))
-        grid.addWidget(column(lines, 0), row, 3)
+        place, kept = said(one.place), said(tr("Still kept: {tags}", tags=one.kept), Type.SMALL, faint=True)
+        grid.addWidget(column([place, kept], 0) if one.kept else place, row, 3)
         grid.addWidget(short(one.state, faint=True), row, 4)
     return made
 

@@ -135,7 +135,7 @@ class IncidentPage(Place):
         told = found.told
         back = button("‹ " + tr("Incidents"), self.begin, name=tr("Back to the list of incidents"))
         left = column([parts.what_part(told), *parts.may_not_part(told)], 2 * GRID)
-        top = Columns(left, parts.deeds_part(self._deeds(found)), self._look, (3, 1))
+        top = Columns(left, parts.deeds_part(self._deeds(found), self._look), self._look, (3, 1))
         below = parts.all_parts(found, self._look, self._office.system, self.opened.emit, self.doubt)
         head = [beside(back, parts.head(told)), top]
         self._set(self._record, column([*head, *below, cautions_part(told.cautions)], 2 * GRID))

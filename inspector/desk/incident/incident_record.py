@@ -26,8 +26,9 @@ Opens = Callable[[str], object]
 Does = Callable[[], object]
 _MARK_PX = 20
 _WIDE_PX = 890
-_PHOTO_PX = 240
-_A_ROW = 4  # photos side by side
+_PHOTO_PX = 240  # of any size of type: three fit beside one another in a narrow window
+_A_ROW = 3
+_DEED_PX = 320
 
 
 def head(told: IncidentTold) -> QWidget:
@@ -130,22 +131,21 @@ def sketch_part(told: IncidentTold, look: Look, system: System) -> list[QWidget]
     return [section(plan.title, Picture(plan, look, _WIDE_PX))]
 
 
-def files_part(files: Sequence[AttachedFile], look: Look) -> list[QWidget]:
+def files_part(files: Sequence[AttachedFile]) -> list[QWidget]:
     """Photos in rows, and what else was put to the report."""
     if not files:
         return []
-    photos = [_photo(one, one.picture, look) for one in files if one.picture]
+    photos = [_photo(one) for one in files if one.picture]
     rows = [_row(photos[at : at + _A_ROW]) for at in range(0, len(photos), _A_ROW)]
     others = [said(_file_words(one)) for one in files if not one.picture]
     return [section(tr("Photos and papers"), *rows, *others)]
 
 
-def _photo(one: AttachedFile, picture: object, look: Look) -> QWidget:
+def _photo(one: AttachedFile) -> QWidget:
     shown = QLabel()
-    wide = look.px(_PHOTO_PX)
     if one.picture:
         keep, smooth = Qt.AspectRatioMode.KeepAspectRatio, Qt.TransformationMode.SmoothTransformation
-        shown.setPixmap(QPixmap.fromImage(one.picture).scaled(wide, wide, keep, smooth))
+        shown.setPixmap(QPixmap.fromImage(one.picture).scaled(_PHOTO_PX, _PHOTO_PX, keep, smooth))
     shown.setAccessibleName(_file_words(one))
     return column([shown, said(_file_words(one), Type.SMALL, faint=True)], GRID // 2)
 
@@ -166,13 +166,14 @@ def _row(parts: Sequence[QWidget]) -> QWidget:
     return made
 
 
-def deeds_part(deeds: Iterable[tuple[str, Does, str]]) -> QWidget:
+def deeds_part(deeds: Iterable[tuple[str, Does, str]], look: Look) -> QWidget:
     """What can be done, one below the other, and below why the rest cannot. deeds: name, what it does, why not."""
     every = tuple(deeds)
-    made = [button(name, does) for name, does, why_not in every if not why_not]
+    made = column(button(name, does) for name, does, why_not in every if not why_not)
+    made.setMaximumWidth(look.px(_DEED_PX))
     lines = [said(tr("{deed}: {why}", deed=name, why=why_not), Type.SMALL, faint=True)
              for name, _, why_not in every if why_not]  # fmt: skip
-    return section(tr("What can be done"), *made, *lines)
+    return section(tr("What can be done"), made, *lines)
 
 
 def all_parts(opened: OpenedIncident, look: Look, system: System, opens: Opens, doubt: Opens) -> list[QWidget]:
@@ -183,7 +184,7 @@ def all_parts(opened: OpenedIncident, look: Look, system: System, opens: Opens, 
         *vehicles_part(told),
         *added_part(told),
         *kin_part(opened.kin, opens, doubt),
-        *files_part(opened.files, look),
+        *files_part(opened.files),
         *sketch_part(told, look, system),
         *rig_part(told, look, system),
     ]
