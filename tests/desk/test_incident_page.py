@@ -1,5 +1,6 @@
 """The bad day in the window: reported in few lines, kept as found, added to, released by two, bundled and proved."""
 
+import threading
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -15,7 +16,9 @@ from inspector.desk.deeds import report
 from inspector.desk.form.boxes import Box
 from inspector.desk.form.form_page import FormPage
 from inspector.desk.form.lines import LineBox
+from inspector.desk.incident import incident_page
 from inspector.desk.incident.incident_page import IncidentPage
+from inspector.desk.incident.opened_incident import OpenedIncident, opened_incident
 from inspector.desk.pen import Picture
 from inspector.desk.place import Go
 from inspector.desk.places import INCIDENTS
@@ -248,6 +251,13 @@ def test_the_record_tells_what_may_not_be_done_where_each_piece_is_and_why_there
     assert "no verdict here certifies a part" in said
 
 
+def test_every_button_of_the_record_has_a_name(page: tuple[DeskWindow, IncidentPage]) -> None:
+    every = [one for one in page[1].findChildren(QPushButton) if one.isVisible()]
+
+    assert len(every) > 8
+    assert [one for one in every if not one.accessibleName()] == []
+
+
 def test_a_statement_is_added_in_the_words_of_the_witness(
     qtbot: QtBot, page: tuple[DeskWindow, IncidentPage], told: Office
 ) -> None:
@@ -413,6 +423,26 @@ def test_escape_goes_from_a_report_to_the_list_which_tells_what_is_still_kept(
     assert "Still kept: SH-003, V1" in texts(place)
     press(qtbot, desk, place, f"Open the report {ref_of(told)}")
     assert place.is_record_shown
+
+
+def test_what_was_asked_for_last_is_shown_however_long_an_older_answer_takes(
+    qtbot: QtBot, page: tuple[DeskWindow, IncidentPage], told: Office, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    desk, place = page
+    go_on = threading.Event()
+
+    def slowly(office: Office, ref: str) -> OpenedIncident:
+        go_on.wait(5)
+        return opened_incident(office, ref)
+
+    monkeypatch.setattr(incident_page, "opened_incident", slowly)
+    place.open_incident(ref_of(told))
+    place.begin()
+    qtbot.waitUntil(lambda: not place.is_record_shown)
+    go_on.set()
+    idle(qtbot, desk)
+
+    assert not place.is_record_shown
 
 
 def rigged(office: Office) -> Rig:

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QAbstractItemModelTester, QTest
-from PySide6.QtWidgets import QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QTableView, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.form.boxes import Box
@@ -21,16 +21,20 @@ from inspector.desk.window import DeskWindow
 from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in
 from inspector.duties.destroy_item import destroy_item
+from inspector.duties.fit_parts import fit_part
+from inspector.duties.keep_vehicles import add_vehicle
 from inspector.duties.lend import lend
 from inspector.duties.office import Office
 from inspector.duties.print_count import print_count
 from inspector.duties.take_stock import begin_count, count_states, left, mark
 from inspector.duties.tell_count import closed_told, count_told
 from inspector.duties.whereabouts import report_missing, where_is
+from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.person import Person
 from inspector.gear.stock_take import Counted
 from inspector.refused import Refused
-from tests.desk.conftest import shackle
+from inspector.units import Dimension, read
+from tests.desk.conftest import shackle, tube
 
 WAYS = {"mark back": Counted.UNKNOWN, "not there": Counted.ABSENT, "seen": Counted.PRESENT}
 
@@ -199,13 +203,58 @@ def test_a_piece_that_lies_elsewhere_is_marked_there_with_its_note(
     QTest.keyClicks(stock.counting.how.note, "pin missing")
     QTest.keyClick(stock.counting.how.note, Qt.Key.Key_Return)
     assert stock.counting.scan.hasFocus()
-    assert "lies at Trailer, bay 2, until that line is emptied" in texts(stock.counting.how)
+    assert "marked as seen now lies at Trailer, bay 2, until that line is emptied" in texts(stock.counting.how)
 
     scan(qtbot, desk, stock.counting, "SH-003")
 
     piece = count_told(counted, "2026-11").piece("SH-003")
     assert piece
     assert (piece.seen_at, piece.note) == ("Trailer, bay 2", "pin missing")
+
+
+def test_a_place_that_cannot_be_one_is_said_at_its_line_and_nothing_is_marked(
+    qtbot: QtBot, page: tuple[DeskWindow, StockPage], counted: Office
+) -> None:
+    desk, stock = page
+    stock.counting.how.place.setText("Trailer " * 60)
+
+    answer = scan(qtbot, desk, stock.counting, "SH-003")
+
+    assert "SH-003 is NOT counted" in answer
+    assert stock.counting.how.place.is_faulty
+    assert marks(counted)["SH-003"] is Counted.UNKNOWN
+
+
+def test_a_fitted_part_is_marked_on_its_vehicle_from_the_list_of_what_is_elsewhere(
+    qtbot: QtBot, counted: Office, open_desk: Callable[[Office], DeskWindow]
+) -> None:
+    add_vehicle(counted, "V1", "wagon", "club", read("3200 kg", Dimension.MASS, field="mass"), None)
+    begin = book_in(counted, replace(tube("HR-008"), place=""))
+    fit_part(counted, begin.dossier.item.tag, Fitted("V1", End.REAR, Side.MIDDLE))
+    mark(counted, "2026-11", ["HR-008"], place="V1")
+    desk = open_desk(counted)
+    desk.pages.go(Go(STOCK, "2026-11"))
+    idle(qtbot, desk)
+    stock = desk.pages.currentWidget()
+    assert isinstance(stock, StockPage)
+    QTest.mouseClick(stock.counting.filters[3], Qt.MouseButton.LeftButton)
+    assert [(one.tag, one.place) for one in stock.counting.model.pieces] == [("HR-008", "on vehicle V1")]
+
+    QTest.keyClick(stock.counting.view, Qt.Key.Key_Space)
+    idle(qtbot, desk)
+    assert "mark it at V1" in stock.counting.answer.text
+
+    QTest.keyClicks(stock.counting.how.place, "V1")
+    QTest.keyClick(stock.counting.view, Qt.Key.Key_Space)
+    idle(qtbot, desk)
+    assert "HR-008 seen, and not among the 5 looked for" in stock.counting.answer.text
+
+
+def test_every_control_of_the_count_has_a_name(page: tuple[DeskWindow, StockPage]) -> None:
+    every = [*page[1].findChildren(QPushButton), *page[1].findChildren(QLineEdit), *page[1].findChildren(QTableView)]
+
+    assert len(every) > 12
+    assert [one for one in every if not one.accessibleName()] == []
 
 
 def test_the_last_mark_is_undone_and_its_piece_is_not_looked_for_again(

@@ -28,7 +28,7 @@ def state(incident: IncidentTold) -> Deed[IncidentTold]:
         lambda facts, about: (
             Line(key="witness", label=tr("Witness"), needed=True, hint=tr("The name as the witness gave it."),
                  offers=tuple(one.name for one in facts.people), names=(tr("witness"),)),
-            Prose(key="text", label=tr("What the witness says"), needed=True, hint=tr("In the witness's own words."),
+            Prose(key="text", label=tr("Statement"), needed=True, hint=tr("In the witness's own words."),
                   names=(tr("statement"),)),
             by(facts),
         ),

@@ -15,6 +15,7 @@ from inspector.desk.form.deed import Deed
 from inspector.desk.incident import incident_record as parts
 from inspector.desk.incident.incident_list import reports_part
 from inspector.desk.incident.opened_incident import OpenedIncident, Reports, opened_incident, reports
+from inspector.desk.latest import Latest
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
 from inspector.desk.opened import Opened, opened
@@ -42,6 +43,7 @@ class IncidentPage(Place):
         self.reports: Reports | None = None
         self.incident: OpenedIncident | None = None
         self._awaits_new = False
+        self._latest = Latest(background, notice)
         self._list, self._record = scroll(QWidget(), tr("Incidents")), scroll(QWidget(), tr("Record of the incident"))
         self._stack = QStackedWidget()
         for one in (self._list, self._record):
@@ -60,16 +62,14 @@ class IncidentPage(Place):
         if what:
             self.open_incident(str(what))
         else:
-            self._background.run(reports, self._office, done=self._show_list, failed=self._notice.refuse)
+            self._latest.read(reports, self._office, done=self._show_list)
 
     def come_back(self, *, changed: bool) -> None:
-        """From a record or a form: what is shown is read anew, and what was reported is opened."""
-        if not changed:
-            self.focus_start()
-        elif self.is_record_shown and self.incident:
+        """From a piece or a form: what is shown is read anew, and what was reported is opened."""
+        if self.is_record_shown and self.incident:
             self.open_incident(self.incident.told.ref)
         else:
-            self._awaits_new = True
+            self._awaits_new = changed
             self.begin()
 
     def back(self) -> bool:
@@ -86,7 +86,7 @@ class IncidentPage(Place):
 
     def open_incident(self, ref: str) -> None:
         """Show one incident."""
-        self._background.run(opened_incident, self._office, ref, done=self._show, failed=self._notice.refuse)
+        self._latest.read(opened_incident, self._office, ref, done=self._show)
 
     def report(self, make: Callable[[report.ToReport], Deed[report.ToReport]]) -> None:
         """Ask what happened."""
@@ -95,7 +95,7 @@ class IncidentPage(Place):
 
     def doubt(self, tag: str) -> None:
         """Doubt a piece that may be of one batch with what broke."""
-        self._background.run(opened, self._office, tag, done=self._doubt, failed=self._notice.refuse)
+        self._latest.read(opened, self._office, tag, done=self._doubt)
 
     def print_list(self, *, again: bool) -> None:
         """Print the evidence list. again: the last one as it was said."""

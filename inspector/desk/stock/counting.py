@@ -136,13 +136,16 @@ class Counting(QWidget):
         self.scan.scanned.connect(self._scanned)
         self.scan.down.connect(self._to_list)
         self.how.chosen.connect(self.focus_start)
-        self.view.marked.connect(lambda tag, counted: self.mark((tag,), counted, note=self.how.note.text().strip()))
+        self.view.marked.connect(self._mark_one)
         self.view.opened.connect(self.opened)
         self.view.typed.connect(self.scan.begin)
 
     def _scanned(self, text: str) -> None:
-        place = self.how.place.text().strip() if self.how.counted is Counted.PRESENT else ""
-        self.mark((text,), self.how.counted, place, self.how.note.text().strip())
+        self._mark_one(text, self.how.counted)
+
+    def _mark_one(self, tag: str, counted: Counted) -> None:
+        self.how.place.tell(None)
+        self.mark((tag,), counted, self.how.place_of(counted), self.how.note.text().strip())
 
     def _ended(self, ended: ScanEnded) -> None:
         scan = ended.scan
@@ -150,6 +153,8 @@ class Counting(QWidget):
             return  # another count is shown by now; the mark is kept with its own
         if ended.refusal:
             self.answer.refuse(", ".join(scan.tags), ended.refusal)
+            if ended.refusal.field == tr("place"):
+                self.how.place.tell(ended.refusal)
             return
         if ended.found and ended.told:
             if scan.counted is not Counted.UNKNOWN:

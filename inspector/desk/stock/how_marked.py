@@ -43,6 +43,10 @@ class HowMarked(QWidget):
         """How the next scans are marked."""
         return next(way for way, one in self.buttons.items() if one.isChecked())
 
+    def place_of(self, counted: Counted) -> str:
+        """Where what is marked so lies; nobody can say so of what is not there."""
+        return self.place.text().strip() if counted is Counted.PRESENT else ""
+
     def begin(self) -> None:
         """As every count begins: seen, where it ought to lie, without a note."""
         self.buttons[Counted.PRESENT].setChecked(True)
@@ -80,7 +84,7 @@ class HowMarked(QWidget):
         if self.counted is Counted.UNKNOWN:
             lines.append(tr("Of what is scanned now the mark is taken back: it counts as not looked for."))
         if place and self.counted is Counted.PRESENT:
-            lines.append(tr("What is scanned now lies at {place}, until that line is emptied.", place=place))
+            lines.append(tr("What is marked as seen now lies at {place}, until that line is emptied.", place=place))
         if note:
             lines.append(tr("Each mark gets the note “{note}”.", note=note))
         self._warning.setText(" ".join(lines))

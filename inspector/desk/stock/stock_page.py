@@ -9,6 +9,7 @@ from inspector.desk.background import Background
 from inspector.desk.deeds.counting import begin_counting
 from inspector.desk.form.deed import Deed
 from inspector.desk.keys import search_text
+from inspector.desk.latest import Latest
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
 from inspector.desk.place import Go, Place
@@ -48,6 +49,7 @@ class StockPage(Place):
         super().__init__(office, background, notice, look)
         self.states: tuple[CountState, ...] | None = None
         self._awaits_new = False
+        self._latest = Latest(background, notice)
         self.counting = Counting(office, background, notice, look)
         self._list, self._closing = scroll(QWidget(), tr("Counts")), scroll(QWidget(), tr("The close of a count"))
         self._is_preview = False
@@ -72,7 +74,7 @@ class StockPage(Place):
         if what:
             self.open_count(str(what))
         else:
-            self._background.run(count_states, self._office, done=self._show_list, failed=self._notice.refuse)
+            self._latest.read(count_states, self._office, done=self._show_list)
 
     def come_back(self, *, changed: bool) -> None:
         """From a record or a form: the count goes on; one that was begun is opened."""
@@ -104,18 +106,15 @@ class StockPage(Place):
 
     def open_count(self, ref: str) -> None:
         """Show a count: an open one goes on, of a closed one what it wrote."""
-        self._background.run(_opened, self._office, ref, done=self._show_count, failed=self._notice.refuse)
+        self._latest.read(_opened, self._office, ref, done=self._show_count)
 
     def begin_count(self) -> None:
         """Ask what is to be counted."""
-        self._background.run(
-            places_to_count, self._office, done=lambda places: self._ask(begin_counting(places), places),
-            failed=self._notice.refuse,
-        )  # fmt: skip
+        self._latest.read(places_to_count, self._office, done=lambda places: self._ask(begin_counting(places), places))
 
     def preview_close(self, ref: str) -> None:
         """Show what closing would write, and ask."""
-        self._background.run(_would_write, self._office, ref, done=self._show_preview, failed=self._notice.refuse)
+        self._latest.read(_would_write, self._office, ref, done=self._show_preview)
 
     def close_count(self, ref: str) -> None:
         """Close a count."""
