@@ -41,6 +41,7 @@ class Counting(QWidget):
         self._scans = Scans(office, background, self._ended)
         self._undo: list[Scan] = []
         self._shown = 0
+        self._scan_count = 0
         self.scan, self.how, self.answer = ScanLine(), HowMarked(), Answer()
         self.model = CountModel(self)
         self.view = CountView(self.model, look)
@@ -68,7 +69,8 @@ class Counting(QWidget):
     def read_again(self) -> None:
         """Read the count anew: something was done in a form, or in another window."""
         if self.told:
-            self._background.run(count_told, self._office, self.told.ref, done=self._read, failed=self._notice.refuse)
+            done = partial(self._read, self._scan_count)
+            self._background.run(count_told, self._office, self.told.ref, done=done, failed=self._notice.refuse)
 
     def focus_start(self) -> None:
         """The keys belong to the scans."""
@@ -148,7 +150,7 @@ class Counting(QWidget):
         self.mark((tag,), counted, self.how.place_of(counted), self.how.note.text().strip())
 
     def _ended(self, ended: ScanEnded) -> None:
-        scan = ended.scan
+        scan, self._scan_count = ended.scan, self._scan_count + 1
         if self.told is None or scan.ref != self.told.ref:
             return  # another count is shown by now; the mark is kept with its own
         if ended.refusal:
@@ -163,8 +165,9 @@ class Counting(QWidget):
             self.show_count(ended.told)
             self.answer.tell(ended.found, scan.counted, ended.told)
 
-    def _read(self, told: CountTold) -> None:
-        if self.told and told.ref == self.told.ref:
+    def _read(self, scan_count: int, told: CountTold) -> None:
+        """Show what was read, unless a scan has told more since."""
+        if self.told and told.ref == self.told.ref and scan_count == self._scan_count:
             self.show_count(told)
 
     def _parts(self) -> list[tuple[str, tuple[CountedPiece, ...]]]:
