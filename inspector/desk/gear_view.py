@@ -1,7 +1,10 @@
-"""The table of the gear list: the mark beside its word, columns that yield when the window is narrow."""
+"""The table of the gear list: the mark beside its word, one or several rows chosen, columns that yield for want of
+room."""
 
-from PySide6.QtCore import QEvent, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QPainter, QResizeEvent
+from collections.abc import Iterable
+
+from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, QRect, QSize, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QKeySequence, QPainter, QPixmap, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -12,17 +15,18 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from inspector.desk.gear_model import DUE, KIND, MARKED, OWNER, PLACE, TAG, VERDICT, GearModel, Index, outcome_at
+from inspector.desk.gear_list.columns import COLUMNS, MARKED, OWNER, PLACE, TAG, USUAL, known
+from inspector.desk.gear_list.listed import Sight
+from inspector.desk.gear_model import GearModel, Index, outcome_at
 from inspector.desk.keys import search_text
 from inspector.desk.look import GRID, Look
-from inspector.desk.pen import paint
-from inspector.drawings.marks import outcome_mark
+from inspector.desk.pen import mark_icon
 from inspector.drawings.shapes import Ink
+from inspector.gear.outcome import Outcome
 from inspector.language import tr
 
 _MARK_PX = 18
 _ROW_PX = 36
-_WIDTHS_PX = {TAG: 104, KIND: 160, VERDICT: 108, DUE: 168, MARKED: 170, OWNER: 130, PLACE: 130}
 _YIELD_FIRST = (PLACE, OWNER, MARKED)
 
 
@@ -32,6 +36,8 @@ class _Cells(QStyledItemDelegate):
     def __init__(self, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
         self._look = look
+        self._marks: dict[Outcome, QPixmap] = {}
+        look.changed.connect(self._forget_marks)
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Paint one cell."""
@@ -41,7 +47,7 @@ class _Cells(QStyledItemDelegate):
             if option.state & QStyle.StateFlag.State_Selected:
                 painter.fillRect(option.rect, band)
             left, top = option.rect.left() + self._look.px(GRID), option.rect.center().y() - size / 2 + 1
-            paint(outcome_mark(outcome, 10.0), painter, left, top, size, self._look)
+            painter.drawPixmap(left, round(top), self._mark(outcome, size))
             option.rect = option.rect.adjusted(size + self._look.px(GRID), 0, 0, 0)
         super().paint(painter, option, index)
         self._hairline(painter, option.rect, index)
@@ -50,46 +56,104 @@ class _Cells(QStyledItemDelegate):
         """Rows stand on the grid."""
         return QSize(super().sizeHint(option, index).width(), self._look.px(_ROW_PX))
 
+    def _forget_marks(self) -> None:
+        self._marks.clear()
+
+    def _mark(self, outcome: Outcome, size: int) -> QPixmap:
+        """The mark, drawn once a look: drawing it anew in each cell takes longer than all the rest."""
+        if outcome not in self._marks:
+            self._marks[outcome] = mark_icon(outcome, self._look, size).pixmap(size)
+        return self._marks[outcome]
+
     def _hairline(self, painter: QPainter, rect: QRect, index: Index) -> None:
         painter.setPen(self._look.colour(Ink.HAIR))
         painter.drawLine(rect.left() - self._look.px(40), rect.bottom(), rect.right(), rect.bottom())
 
 
 class GearView(QTableView):
-    """The list. opened: a row was chosen by Return or double click. typed: a letter that belongs to the search."""
+    """The list. opened: a row was chosen by Return or double click. typed: a letter that belongs to the search.
+
+    head_clicked: the number of a column whose head was clicked. copies: the chosen rows are to be copied.
+    """
 
     opened = Signal(str)
     typed = Signal(str)
+    head_clicked = Signal(int)
+    copies = Signal()
 
     def __init__(self, model: GearModel, look: Look) -> None:
         super().__init__()
         self._look, self._model = look, model
+        self.columns = USUAL
         self.setModel(model)
         self.setItemDelegate(_Cells(look, self))
         self.setAccessibleName(tr("Gear list"))
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.setShowGrid(False)
         self.setWordWrap(False)
         self.setTabKeyNavigation(False)
         self.setCornerButtonEnabled(False)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.verticalHeader().hide()
-        self.horizontalHeader().setHighlightSections(False)
+        self._set_head()
         self.doubleClicked.connect(lambda index: self._open(index.row()))
         look.changed.connect(self._spread)
         self._spread()
 
+    def show_columns(self, keys: Iterable[str]) -> None:
+        """Show these columns; the tag and the verdict always."""
+        self.columns = known(keys)
+        self._spread()
+
     def choose(self, row: int) -> None:
-        """Put the bar on a row."""
-        if 0 <= row < len(self._model.rows):
-            self.selectRow(row)
-            self.setCurrentIndex(self._model.index(row, TAG))
+        """Put the bar on a row, and choose it alone, whatever keys are held down."""
+        if 0 <= row < len(self._model.tags):
+            index, flags = self._model.index(row, TAG), QItemSelectionModel.SelectionFlag
+            self.selectionModel().setCurrentIndex(index, flags.ClearAndSelect | flags.Rows)
+            self.scrollTo(index)
+
+    def choose_also(self, rows: Iterable[int]) -> None:
+        """Add rows to those that are chosen."""
+        more, last = QItemSelection(), len(COLUMNS) - 1
+        for row in rows:
+            more.select(self._model.index(row, 0), self._model.index(row, last))
+        self.selectionModel().select(more, QItemSelectionModel.SelectionFlag.Select)
+
+    @property
+    def chosen(self) -> tuple[str, ...]:
+        """The tags of the chosen rows, from top to bottom."""
+        spans = sorted((one.top(), one.bottom()) for one in self.selectionModel().selection().toList())
+        return tuple(tag for top, bottom in spans for tag in self._model.tags[top : bottom + 1])
+
+    @property
+    def chosen_count(self) -> int:
+        """How many rows are chosen."""
+        return sum(one.bottom() - one.top() + 1 for one in self.selectionModel().selection().toList())
+
+    @property
+    def sight(self) -> Sight:
+        """What part of the list is looked at."""
+        row, top = self.currentIndex().row(), self.verticalScrollBar().value()
+        count = self.viewport().height() // max(self.verticalHeader().defaultSectionSize(), 1) + 1
+        if not 0 <= row < len(self._model.tags):
+            return Sight(count=count)
+        return Sight(self._model.tags[row], row - top if 0 <= row - top < count else 0, count)
+
+    def stand(self, sight: Sight) -> None:
+        """Put the bar on the piece of this sight, as many rows below the top as it was."""
+        row = self._model.row_of(sight.tag)
+        self.verticalScrollBar().setValue(row - sight.above)
+        self.choose(row)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Return opens; letters go to the search; the rest moves the bar."""
+        """Return opens; the space bar adds a row or takes it away; letters go to the search; the rest moves the bar."""
         if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
             self._open(self.currentIndex().row())
+        elif event.matches(QKeySequence.StandardKey.Copy):
+            self.copies.emit()
+        elif event.key() == Qt.Key.Key_Space:
+            flags = QItemSelectionModel.SelectionFlag.Toggle | QItemSelectionModel.SelectionFlag.Rows
+            self.selectionModel().select(self.currentIndex(), flags)
         elif text := search_text(event):
             self.typed.emit(text)
         else:
@@ -106,21 +170,33 @@ class GearView(QTableView):
         if event.type() is QEvent.Type.FontChange:
             self._spread()
 
+    def _set_head(self) -> None:
+        head = self.horizontalHeader()
+        head.setHighlightSections(False)
+        head.setSectionsClickable(True)
+        head.sectionPressed.disconnect()  # Qt would choose the whole column, which is every piece
+        head.setStretchLastSection(True)
+        # a head that is painted asks of every row whether its column is chosen; of a selection of its own, of none
+        head.setSelectionModel(QItemSelectionModel(self._model, head))
+        head.sectionClicked.connect(self.head_clicked)
+
     def _open(self, row: int) -> None:
-        if 0 <= row < len(self._model.rows):
-            self.opened.emit(self._model.rows[row].tag)
+        if 0 <= row < len(self._model.tags):
+            self.opened.emit(self._model.tags[row])
 
     def _spread(self) -> None:
-        """Widths by need; where all do not fit, the last columns yield: the record shows what they hold."""
-        room, header = self.viewport().width(), self.horizontalHeader()
-        shown = {column: self._look.px(width) for column, width in _WIDTHS_PX.items()}
-        for column in _YIELD_FIRST:
-            if sum(shown.values()) > room:
-                del shown[column]
-        spare = max(room - sum(shown.values()), 0) // len(shown)
-        for column in _WIDTHS_PX:
-            self.setColumnHidden(column, column not in shown)
-            self.setColumnWidth(column, shown.get(column, 0) + spare)
-        header.setStretchLastSection(True)
+        """Widths by need. Where the usual columns do not all fit, the last ones yield: the record shows what they hold.
+        Columns that somebody chose stay, and the list can be moved sideways."""
+        room = self.viewport().width()
+        widths = {n: self._look.px(one.width_px) for n, one in enumerate(COLUMNS) if one.key in self.columns}
+        for column in _YIELD_FIRST if self.columns == USUAL else ():
+            if sum(widths.values()) > room:
+                del widths[column]
+        spare = max(room - sum(widths.values()), 0) // len(widths)
+        for column in range(len(COLUMNS)):
+            self.setColumnHidden(column, column not in widths)
+            self.setColumnWidth(column, widths.get(column, 0) + spare)
+        bar = Qt.ScrollBarPolicy
+        self.setHorizontalScrollBarPolicy(bar.ScrollBarAlwaysOff if self.columns == USUAL else bar.ScrollBarAsNeeded)
         self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self.verticalHeader().setDefaultSectionSize(self._look.px(_ROW_PX))

@@ -33,6 +33,7 @@ class OutcomeFilter(QWidget):
         layout.addStretch(1)
         self.buttons[None].setChecked(True)
         look.changed.connect(self._dress)
+        self._dress()
         self.count({})
 
     @property
@@ -51,7 +52,6 @@ class OutcomeFilter(QWidget):
             word = outcome_word(outcome) if outcome else tr("All")
             made.setText(f" {word}  {counts[outcome]}" if outcome in counts else f" {word}")
             made.setAccessibleName(tr("Show: {word}", word=made.text().strip()))
-        self._dress()
 
     def _button(self, outcome: Outcome | None) -> QPushButton:
         made = QPushButton()

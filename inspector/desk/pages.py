@@ -11,7 +11,7 @@ from inspector.desk.background import Background
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.form_page import FormPage
 from inspector.desk.gear_table import GearTable
-from inspector.desk.inspect_form import InspectForm
+from inspector.desk.inspect.inspect_form import InspectForm
 from inspector.desk.inspecting import Inspecting
 from inspector.desk.look import Look
 from inspector.desk.made_places import MadePlaces
@@ -203,7 +203,7 @@ class Pages(QStackedWidget):
         """Back to where the deed was begun, shown anew, with what came of it."""
         tell = partial(tell_papers, self._notice, done.head, done.text, done.papers)
         self.table.refresh()
-        if done.tag and self._way_back.of(self.deed_page) is self.record:
+        if done.opens or (done.tag and self._way_back.of(self.deed_page) is self.record):
             given = (self._office, done.tag)
             self._background.run(opened, *given, done=partial(self._show_told, tell), failed=self._notice.refuse)
             return

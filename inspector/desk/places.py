@@ -34,6 +34,12 @@ class PlaceEntry:
     make: MakePage | None = None
 
 
+def _book(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.booking.book_page import BookPage
+
+    return BookPage(office, background, notice, look)
+
+
 def places() -> tuple[PlaceEntry, ...]:
     """Every place, in the order of the side."""
     return (
@@ -41,6 +47,7 @@ def places() -> tuple[PlaceEntry, ...]:
         PlaceEntry(TRIP, tr("Trip"), tr("Is the &trip ready?"), "Ctrl+J"),
         PlaceEntry(RIG, tr("Rig"), tr("&Rig"), "Ctrl+R"),
         PlaceEntry(CHECK, tr("Check"), tr("&Check before a trip"), "Ctrl+K"),
+        PlaceEntry("book", tr("Book in"), tr("&Book a piece in"), "Ctrl+N", _book),
         PlaceEntry(STOCK, tr("Stock-take"), tr("&Stock-take"), "Ctrl+6", _stock_page),
         PlaceEntry(INCIDENTS, tr("Incidents"), tr("&Incidents"), "Ctrl+7", _incident_page),
     )

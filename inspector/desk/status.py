@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QLabel, QProgressBar, QStatusBar
 
-from inspector.desk.opened import Listed
+from inspector.desk.gear_list.listed import Listed
 from inspector.duties.office import Office
 from inspector.gear.outcome import Outcome
 from inspector.language import show_day, tr, tr_n
@@ -29,7 +29,7 @@ class Status(QStatusBar):
         register = listed.register
         parts = [register.club] if register.club else []
         parts.append(tr_n("one piece", "{count} pieces", register.piece_count))
-        if not listed.wanted.search and (held := listed.counts.get(Outcome.HOLD)):
+        if listed.is_whole and (held := listed.counts.get(Outcome.HOLD)):
             parts.append(tr("{count} on hold", count=held))
         parts.append(tr("at the desk: {name}", name=self._office.officer.name))
         parts.append(tr("rulebook {name}", name=self._office.rules.hash[:12]))

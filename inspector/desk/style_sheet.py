@@ -59,6 +59,7 @@ QCheckBox::indicator:checked {{ background: {ink}; border: {g3}px solid {field};
 QPushButton[rank="tag"] {{ border: none; text-align: left; font-weight: bold; text-decoration: underline;
     padding: {g6}px 0; }}
 QPushButton[rank="tag"]:focus {{ background: {band}; }}
+QPushButton[rank="thumb"] {{ padding: 0; }}
 QWidget[touch="true"] QPushButton {{ min-height: {g36}px; }}
 QWidget[touch="true"] QLineEdit, QWidget[touch="true"] QComboBox {{ min-height: {g36}px; }}
 QWidget[touch="true"] QComboBox QAbstractItemView::item {{ min-height: {g48}px; }}
@@ -69,6 +70,9 @@ QFrame#grade:focus {{ background: {band}; border-left: {g4}px solid {ink}; }}
 QTableView {{ background: {paper}; border: none; gridline-color: transparent; outline: none;
     selection-background-color: {band}; selection-color: {ink}; }}
 QTableView::item {{ padding: 0 {g8}px; }}
+QListWidget {{ background: {paper}; border: none; outline: none; }}
+QListWidget::item {{ padding: {g6}px {g8}px; border-bottom: 1px solid {hair}; color: {ink}; }}
+QListWidget::item:selected {{ background: {band}; color: {ink}; }}
 QTableCornerButton::section {{ background: {paper}; border: none; }}
 QHeaderView {{ background: {paper}; border: none; }}
 QHeaderView::section {{ background: {paper}; color: {faint}; font-size: {small}px; border: none;

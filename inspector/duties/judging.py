@@ -4,8 +4,11 @@ from dataclasses import replace
 
 from inspector.duties.office import Office
 from inspector.gear.dossier import Dossier
+from inspector.gear.inspection import InspectionKind
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
+from inspector.gear.lists import Exposed, Listing
+from inspector.gear.use import Weather
 from inspector.register.page import Page
 from inspector.rulebook.judge import judge
 from inspector.rulebook.release import releases
@@ -31,10 +34,30 @@ def judge_and_keep(office: Office, page: Page, item: Item) -> Judged:
 def keep(office: Office, page: Page, outcome: Judged) -> None:
     """Keep a verdict with its words; the lists show the one kept last."""
     adopt(office, page)
-    item, facts = outcome.dossier.item, outcome.dossier.item.facts
-    kind = outcome.dossier.kind
-    searched = (*page.tags_ever(item), kind.name, facts.maker_mark, facts.serial, facts.owner, facts.place, facts.note)
-    page.add_verdict(outcome.verdict, outcome.explanation, " ".join((*searched, facts.fitted_to)))
+    page.add_verdict(outcome.verdict, outcome.explanation, _listing(page, outcome.dossier))
+
+
+def _listing(page: Page, dossier: Dossier) -> Listing:
+    """What the list finds and sorts the piece by."""
+    item, facts = dossier.item, dossier.item.facts
+    searched = (*page.tags_ever(item), dossier.kind.name, facts.maker_mark, facts.serial, facts.owner, facts.place)
+    weathers = {one.facts.weather for one in dossier.exposures}
+    exposed = Exposed.SALT if Weather.SALT in weathers else Exposed.ANY if weathers else Exposed.NONE
+    looks = (one.on for one in dossier.inspections if one.facts.kind is not InspectionKind.BEFORE_USE)
+    return Listing(
+        tag=facts.tag,
+        kind=facts.kind,
+        owner=facts.owner,
+        maker_mark=facts.maker_mark,
+        serial=facts.serial,
+        place=facts.place,
+        vehicle=facts.fitted_to,
+        basis=item.rating.basis.value,
+        rated=item.rating.figure.si if item.rating.figure else None,
+        inspected_on=max(looks, default=None),
+        exposed=exposed,
+        search=" ".join((*searched, facts.note, facts.fitted_to)),
+    )
 
 
 def adopt(office: Office, page: Page) -> None:

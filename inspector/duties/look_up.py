@@ -1,26 +1,18 @@
 """Look things up: the gear list, one piece with its verdict as it was said, people, vehicles, trips."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import dataclass
 
+from inspector.duties.gear_list import answers, rows_of
 from inspector.duties.office import Office
-from inspector.duties.tell_whereabouts import where_words
-from inspector.gear.fitting import NewFitting
-from inspector.gear.item import Item, NewItem
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Kind
-from inspector.gear.lists import GearRow
+from inspector.gear.lists import GearRow, Order, Wanted
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip, Vehicle
-from inspector.gear.whereabouts import Where
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register.current import facts_of
-from inspector.register.lists import Asked, GearLine
-from inspector.register.page import Page
-from inspector.register.rows import from_body
-from inspector.rulebook.words import fitted_words, marked_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +24,7 @@ class Found:
 
     rows: tuple[GearRow, ...]
     count: int
-    counts: dict[Outcome, int]
+    counts: Mapping[Outcome, int]
 
 
 def list_gear(
@@ -44,60 +36,15 @@ def list_gear(
     order: str = "tag",
     limit: int = 500,
 ) -> Found:
-    """Pieces whose tag, kind, maker's mark, serial, owner, place or note hold every word of the search.
+    """Pieces, gone ones too, whose tags, kind, maker's mark, serial, owner, place or note hold every word searched for.
 
-    order: "tag", "due" (next inspection first) or "worst".
+    order: a value of Order.
     """
-    if order not in {"tag", "due", "worst"}:
-        raise Refused(tr("order"), tr("“{order}” is no order.", order=order), tr("Use tag, due or worst."))
-    asked = Asked(tuple(search.split()), outcome.value if outcome else "", kind, order=order, limit=limit)
-    with office.book.reading() as page:
-        lines = page.gear(asked)
-        moved = not_as_booked(page, [line.tag for line in lines])
-        rows = tuple(gear_row(office, line, moved) for line in lines)
-        counted = page.outcome_counts(asked)
-    counts = {one: counted.get(one.value, 0) for one in Outcome}
-    return Found(rows, counts[outcome] if outcome else sum(counts.values()), counts)
-
-
-def not_as_booked(page: Page, tags: Sequence[str]) -> dict[str, str]:
-    """By tag, where a piece is in words, of those that are out, gone, or were put at a place since the booking."""
-    names = {one.id: one.name for one in page.people()}
-    items = page.items(tags)
-    where = page.whereabouts(items.values())
-    found = {tag: where[item.id] for tag, item in items.items()}
-    return {
-        tag: where_words(replace(one, since=None), names)
-        for tag, one in found.items()
-        if one.where is Where.ON_LOAN or one.where.is_gone or (one.where is Where.IN_STORE and one.since)
-    }
-
-
-def gear_row(office: Office, line: GearLine, moved: dict[str, str]) -> GearRow:
-    """A line of the list with the kind's name and the place where the piece is. moved: see `not_as_booked`."""
-    facts = facts_of(line.body, line.changed)
-    kind = office.rules.kinds.get(line.kind)
-    return GearRow(
-        tag=line.tag,
-        kind=line.kind,
-        kind_name=kind.name if kind else line.kind,
-        maker_mark=facts.maker_mark,
-        marked=marked_words(Item("", office.today, facts)),
-        owner=facts.owner,
-        place=moved.get(line.tag) or _place(facts, line.fitting),
-        outcome=Outcome(line.outcome),
-        headline=line.headline,
-        next_due=line.next_due,
-        unloosened=Outcome(line.unloosened) if line.unloosened and line.unloosened != line.outcome else None,
-    )
-
-
-def _place(facts: NewItem, fitting: str | None) -> str:
-    """Where it sits since it was fitted or taken off last; without that the place it was booked with."""
-    if fitting is None:
-        return facts.place or (fitted_words(facts.fitted) if facts.fitted else "")
-    to = from_body(fitting, NewFitting).to
-    return fitted_words(to) if to else tr("taken off its vehicle")
+    if order not in {one.value for one in Order}:
+        words = tr("Use one of: {orders}.", orders=", ".join(one.value for one in Order))
+        raise Refused(tr("order"), tr("“{order}” is no order.", order=order), words)
+    found = answers(office, Wanted(search, outcome, kind, gone_too=True, order=Order(order)))
+    return Found(rows_of(office, found.tags[:limit]), len(found.tags), found.counts)
 
 
 def open_item(office: Office, tag: str) -> Judged:
@@ -120,7 +67,7 @@ class RegisterFacts:
 def register_facts(office: Office) -> RegisterFacts:
     """The club and the number of its pieces."""
     with office.book.reading() as page:
-        return RegisterFacts(page.setting("club"), sum(page.outcome_counts(Asked()).values()))
+        return RegisterFacts(page.setting("club"), page.piece_count())
 
 
 def people(office: Office) -> tuple[Person, ...]:

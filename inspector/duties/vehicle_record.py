@@ -3,8 +3,9 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from inspector.duties.gear_list import gear_rows
 from inspector.duties.keep_vehicles import kept_words, overload_words
-from inspector.duties.look_up import gear_row, not_as_booked, open_item
+from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.tell_changes import vehicle_rows
 from inspector.gear.fitting import End, Fitted, NewFitting, Side
@@ -12,7 +13,6 @@ from inspector.gear.item import Item
 from inspector.gear.lists import GearRow, HistoryRow
 from inspector.gear.trip import Vehicle
 from inspector.language import tr
-from inspector.register.lists import Asked
 from inspector.rulebook.rigs.part_words import part_words
 from inspector.rulebook.words import place_words
 
@@ -48,14 +48,13 @@ def vehicle_record(office: Office, tag: str) -> VehicleRecord:
     with office.book.reading() as page:
         vehicle = page.vehicle(tag)
         sits = {item.tag: fitted for item, fitted in page.fitted_items([vehicle.tag])}
-        lines = page.gear(Asked(tags=tuple(sits), limit=len(sits)))
-        moved = not_as_booked(page, tuple(sits))
+        rows = gear_rows(office, page, page.gear_lines(tuple(sits)))
         warnings = (kept_words(page.kept_vehicles(), vehicle.tag), overload_words(vehicle))
         names = {one.id: one.name for one in page.people()}
         history = vehicle_rows(page.vehicle_changes(vehicle), names)
         for item, fittings in page.all_fittings():
             history += _moves(vehicle.tag, item, fittings, names)
-    parts = [_told(office, sits[line.tag], gear_row(office, line, moved)) for line in lines]
+    parts = [_told(office, sits[row.tag], row) for row in rows]
     parts.sort(key=lambda one: (*place_order(one.fitted), one.row.tag))
     history.sort(key=lambda one: one.on)
     warning = " ".join(one for one in warnings if one)

@@ -1,17 +1,30 @@
 """The part of a page that reads what an incident asks of the register: how a piece stood, who had it, what is kept."""
 
+from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import date, datetime
 
-from sqlalchemy import select
+from sqlalchemy import or_, select
 
 from inspector.gear.custody import Hands, NewCustody
 from inspector.gear.evidence import NewQuarantine, NewRelease, Release
 from inspector.gear.incident import EntryKind, Gravity
 from inspector.gear.item import Item
+from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Explanation, Verdict
 from inspector.register import tables, year_tables
-from inspector.register.rows import from_body
+from inspector.register.rows import from_body, to_body
 from inspector.register.year import YearPage
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """A numbered document as kept. about: the id of the piece, trip, incident or person, as its kind asks."""
+
+    number: str
+    kind: str
+    on: date
+    about: str
 
 
 class EvidencePage(YearPage):
@@ -41,6 +54,22 @@ class EvidencePage(YearPage):
         table = tables.verdict
         row = self._connection.execute(select(table.c.body, table.c.words).where(table.c.id == key)).one()
         return from_body(str(row[0]), Verdict), from_body(str(row[1]), Explanation)
+
+    def outcomes_of(self, item: Item) -> dict[str, Outcome]:
+        """The outcome of every verdict that was ever kept of a piece, by the verdict's id."""
+        table = tables.verdict
+        found = select(table.c.id, table.c.outcome).where(table.c.item_id == item.id)
+        return {str(key): Outcome(outcome) for key, outcome in self._connection.execute(found)}
+
+    def documents_of(self, item: Item, tags: Iterable[str]) -> tuple[Kept, ...]:
+        """Every document about a piece or that names one of its tags, the newest first."""
+        table = tables.document
+        named = [table.c.body.contains(to_body(tag), autoescape=True) for tag in tags]
+        found = select(table.c.id, table.c.kind, table.c.day, table.c.about).where(
+            or_(table.c.about == item.id, *named)
+        )
+        rows = self._connection.execute(found.order_by(table.c.day.desc(), table.c.id.desc()))
+        return tuple(Kept(*row) for row in rows)
 
     def held_by_on(self, item: Item, on: date) -> str:
         """The id of whoever had the piece on loan on a day; who brought it back that very day had it."""

@@ -11,7 +11,7 @@ from inspector.gear.fitting import Fitted
 from inspector.gear.inspection import Inspection, NewInspection
 from inspector.gear.item import Item, NewItem
 from inspector.gear.kind import Kind
-from inspector.gear.lists import Verified
+from inspector.gear.lists import Listing, Verified
 from inspector.gear.opinion import NewOpinion, Opinion
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
@@ -96,7 +96,7 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
         """Keep that a piece was made unusable."""
         self._add_event(tables.destruction, item, facts.on, facts)
 
-    def add_verdict(self, verdict: Verdict, words: Explanation, search: str) -> None:
+    def add_verdict(self, verdict: Verdict, words: Explanation, listing: Listing) -> None:
         """Keep a verdict with its words, and let the lists show it."""
         row = {
             "id": new_id(),
@@ -108,7 +108,7 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
             "words": to_body(words),
         }
         self._add(tables.verdict, row)
-        self._stand(verdict, words, str(row["id"]), search)
+        self._stand(verdict, words, str(row["id"]), listing)
 
     def add_document(self, number: str, kind: str, on: date, about: str, content: object) -> None:
         """Keep what a document said, for a reprint in later years."""
@@ -120,7 +120,7 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
         self._connection.execute(table.delete().where(table.c.key == key))
         self._connection.execute(insert(table), {"key": key, "value": value})
 
-    def _stand(self, verdict: Verdict, words: Explanation, verdict_id: str, search: str) -> None:
+    def _stand(self, verdict: Verdict, words: Explanation, verdict_id: str, listing: Listing) -> None:
         table = tables.standing
         self._connection.execute(table.delete().where(table.c.item_id == verdict.item_id))
         row = {
@@ -130,8 +130,9 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
             "headline": words.headline,
             "next_due": None if verdict.outcome is Outcome.RETIRE else verdict.next_due,
             "holds_until": verdict.holds_until,
-            "search": search.casefold(),
             "unloosened": verdict.unloosened.outcome.value if verdict.unloosened else None,
+            **asdict(listing),
+            "search": listing.search.casefold(),
         }
         self._connection.execute(insert(table), row)
 
@@ -260,13 +261,37 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
         """Check the ledger and every row it accounts for."""
         return ledger.verify(self._connection, against)
 
+    def find_gear(self, asked: lists.Asked) -> list[tuple[str, str]]:
+        """Tag and outcome of each piece that answers, in its order."""
+        return lists.found(self._connection, asked)
+
+    def gone(self) -> frozenset[str]:
+        """The tags of what was sold, given back or destroyed."""
+        return lists.gone(self._connection)
+
     def gear(self, asked: lists.Asked) -> tuple[lists.GearLine, ...]:
-        """Rows of the gear list."""
+        """Lines of the gear list."""
         return lists.gear(self._connection, asked)
 
+    def gear_lines(self, tags: Sequence[str]) -> tuple[lists.GearLine, ...]:
+        """The lines of these pieces, in the order of the tags."""
+        return lists.lines(self._connection, tags)
+
     def outcome_counts(self, asked: lists.Asked) -> dict[str, int]:
-        """How many pieces of each outcome answer the search."""
+        """How many pieces of each outcome answer."""
         return lists.outcome_counts(self._connection, asked)
+
+    def piece_count(self) -> int:
+        """How many pieces were ever booked in."""
+        return lists.piece_count(self._connection)
+
+    def listed_kinds(self) -> tuple[str, ...]:
+        """The keys of the kinds there are pieces of."""
+        return lists.distinct(self._connection, tables.standing.c.kind)
+
+    def listed_owners(self) -> tuple[str, ...]:
+        """The owners of the pieces, as they were written down."""
+        return lists.distinct(self._connection, tables.standing.c.owner)
 
     def history(self, item_id: str) -> tuple[lists.HistoryLine, ...]:
         """What happened to a piece, newest first."""

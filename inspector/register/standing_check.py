@@ -23,7 +23,7 @@ def standing_faults(connection: Connection, entered: Iterable[str]) -> Iterator[
             yield Fault("standing", f"nothing stands of {tag}")
         elif row["verdict_id"] != wanted:
             yield Fault("standing", f"what stands of {tag} is not its last verdict")
-        elif not _says_the_same(connection, row):
+        elif row["tag"] != tag or not _says_the_same(connection, row):
             yield Fault("standing", f"what stands of {tag} is not what its last verdict says")
 
 

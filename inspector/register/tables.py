@@ -3,7 +3,7 @@
 Bodies are JSON texts of the gear dataclasses; the columns beside them are those that lists filter and sort by.
 """
 
-from sqlalchemy import Column, Date, ForeignKey, Index, Integer, String, Table, Text
+from sqlalchemy import Column, Date, Double, ForeignKey, Index, Integer, String, Table, Text
 
 from inspector.register.columns import ID, KEY, METADATA, dated
 from inspector.register.year_tables import (
@@ -155,6 +155,15 @@ standing = Table(
     Column("holds_until", Date, index=True),
     Column("search", Text, nullable=False),
     Column("unloosened", String(10)),
+    Column("tag", KEY, nullable=False, server_default="", index=True),
+    Column("kind", KEY, nullable=False, server_default="", index=True),
+    Column("owner", Text, nullable=False, server_default="", index=True),
+    *(Column(name, Text, nullable=False, server_default="") for name in ("maker_mark", "serial", "place")),
+    Column("vehicle", KEY, nullable=False, server_default=""),
+    Column("basis", String(20), nullable=False, server_default=""),
+    Column("rated", Double),
+    Column("inspected_on", Date),
+    Column("exposed", String(10), nullable=False, server_default="none"),
 )
 
 club_setting = Table(

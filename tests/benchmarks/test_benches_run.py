@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from inspector.rulebook.load import Rulebook
-from tests.benchmarks import bench_judging, bench_readiness, bench_rigs
+from tests.benchmarks import bench_gear_list, bench_judging, bench_readiness, bench_rigs
 from tests.benchmarks.bench_sums import CASES, measure
 
 
@@ -34,3 +34,13 @@ def test_the_bench_of_rigs_measures_every_shape_and_many_checks() -> None:
     assert [one.name for one in rows] == list(bench_rigs.shapes())
     assert all(0 < one.median_ms <= one.slowest_ms and one.loops > 0 for one in rows)
     assert many_s > 0
+
+
+def test_the_bench_of_the_gear_list_asks_every_question_and_works_the_window(tmp_path: Path, rules: Rulebook) -> None:
+    bench_gear_list.prepare(tmp_path, rules, 400)
+    asked = bench_gear_list.measure(tmp_path, rules, repeats=1)
+    by_name = {one.name: one for one in asked}
+    assert by_name["all, by tag"].count > 300 > by_name["on loan"].count > 0 == by_name["nothing found"].count
+    assert by_name["one letter"].bare_ms and all(one.median_ms > 0 for one in asked)
+    window = bench_gear_list.measure_window(tmp_path, rules)
+    assert len(window) == 7 and all(one.worst_ms > 0 for one in window)

@@ -8,7 +8,7 @@ import msgspec
 from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
-from inspector.desk.gear_model import VERDICT
+from inspector.desk.gear_list.columns import VERDICT
 from inspector.desk.window import DeskWindow
 from inspector.duties.adopt_rulebook import adopt_rulebook, in_force
 from inspector.duties.office import Office

@@ -90,9 +90,9 @@ def test_the_list_follows_what_was_saved(qtbot: QtBot, desk: DeskWindow) -> None
     QTest.keyClick(focused(), Qt.Key.Key_L, Qt.KeyboardModifier.ControlModifier)
     qtbot.waitUntil(lambda: desk.background.is_idle)
     table = desk.pages.table
-    rows = {row.tag: row.outcome for row in table.model.rows}
-    assert rows["SH-001"] is not Outcome.FIT
-    assert table.model.rows[table.view.currentIndex().row()].tag == "SH-001"
+    row = table.model.row_at(table.model.row_of("SH-001"))
+    assert row and row.tag == "SH-001" and row.outcome is not Outcome.FIT
+    assert table.model.tags[table.view.currentIndex().row()] == "SH-001"
 
 
 def test_a_letter_on_the_record_begins_a_search(

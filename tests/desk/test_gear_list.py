@@ -8,12 +8,13 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QAbstractItemModelTester, QTest
 from pytestqt.qtbot import QtBot
 
-from inspector.desk.gear_model import DUE, OWNER, TAG, VERDICT, GearModel, outcome_at
-from inspector.desk.opened import Listed, Wanted
+from inspector.desk.gear_list.columns import DUE, OWNER, TAG, VERDICT
+from inspector.desk.gear_list.listed import Listed
+from inspector.desk.gear_model import GearModel, outcome_at
 from inspector.desk.window import DeskWindow
 from inspector.duties.look_up import RegisterFacts
 from inspector.duties.office import Office
-from inspector.gear.lists import GearRow
+from inspector.gear.lists import GearRow, Order, Wanted
 from inspector.gear.outcome import Outcome
 
 TODAY = date(2026, 11, 25)
@@ -24,17 +25,22 @@ def row(tag: str, outcome: Outcome | None, due: date | None) -> GearRow:
     return GearRow(tag, "bow_shackle", "Bow shackle", "", "WLL 4.75 t", "club", "shelf", outcome, "Hold: why", due)
 
 
+def listed(model: GearModel, *rows: GearRow) -> None:
+    """Show a short list whose rows are all here."""
+    model.show_list(tuple(one.tag for one in rows), {0: rows} if rows else {}, TODAY)
+
+
 def tags(desk: DeskWindow) -> list[str]:
     """The tags shown, in their order."""
-    return [one.tag for one in desk.pages.table.model.rows]
+    return list(desk.pages.table.model.tags)
 
 
 def test_the_model_holds_together_under_qts_own_tester(qapp: object) -> None:
     """Any complaint of the tester fails this test by itself."""
     model = GearModel(TODAY)
     tester = QAbstractItemModelTester(model, QAbstractItemModelTester.FailureReportingMode.Warning)
-    model.show_rows((row("A", Outcome.FIT, TODAY), row("B", None, None)), TODAY)
-    model.show_rows((), TODAY)
+    listed(model, row("A", Outcome.FIT, TODAY), row("B", None, None))
+    listed(model)
     assert tester.model() is model
     assert model.rowCount() == 0
 
@@ -42,7 +48,7 @@ def test_the_model_holds_together_under_qts_own_tester(qapp: object) -> None:
 def test_an_overdue_piece_says_so_and_an_outcome_comes_with_its_word(qapp: object) -> None:
     """No colour alone tells anything."""
     model = GearModel(TODAY)
-    model.show_rows((row("A", Outcome.HOLD, date(2026, 6, 3)), row("B", None, None)), TODAY)
+    listed(model, row("A", Outcome.HOLD, date(2026, 6, 3)), row("B", None, None))
     assert model.index(0, DUE).data() == "3 Jun 2026, overdue"
     assert model.index(1, DUE).data() == "–"
     assert model.index(0, VERDICT).data() == "Hold"
@@ -95,9 +101,9 @@ def test_choosing_an_outcome_shows_only_its_pieces(qtbot: QtBot, desk: DeskWindo
 def test_the_order_can_be_chosen(qtbot: QtBot, desk: DeskWindow) -> None:
     """Next due first, by tag, worst first."""
     assert tags(desk) == ["SH-002", "SH-001", "HR-007"]
-    desk.pages.table.order.choose("tag")
+    desk.pages.table.order.choose(Order.TAG)
     qtbot.waitUntil(lambda: tags(desk) == ["HR-007", "SH-001", "SH-002"])
-    desk.pages.table.order.choose("worst")
+    desk.pages.table.order.choose(Order.WORST)
     qtbot.waitUntil(lambda: tags(desk) == ["HR-007", "SH-002", "SH-001"])
 
 
@@ -167,7 +173,7 @@ def test_the_status_line_tells_what_the_register_holds(desk: DeskWindow) -> None
 def test_an_answer_to_an_older_search_is_not_shown(desk: DeskWindow) -> None:
     """Answers may come in any order; only the one to what is asked now counts."""
     table = desk.pages.table
-    table._show(Listed(Wanted("something else"), (), {}, RegisterFacts("", 3)))
+    table._show(Listed(Wanted("something else"), (), {}, {}, RegisterFacts("", 3)))
     assert len(tags(desk)) == 3
-    table._show(Listed(table.wanted, (), {}, RegisterFacts("", 3)))
+    table._show(Listed(table.wanted, (), {}, {}, RegisterFacts("", 3)))
     assert tags(desk) == []

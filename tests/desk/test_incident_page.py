@@ -345,8 +345,8 @@ def test_a_photo_is_put_to_the_report_and_shown(
     done(qtbot, desk, form, place)
 
     assert [one.facts.name for one in attachments(told, ref_of(told))] == ["scene.png"]
-    shown = [one for one in place.findChildren(QLabel) if not one.pixmap().isNull()]
-    assert [(one.pixmap().width(), one.accessibleName()) for one in shown] == [(240, "scene.png · photo")]
+    shown = [one for one in place.findChildren(QPushButton) if not one.icon().isNull() and one.isVisible()]
+    assert [one.accessibleName() for one in shown] == ["Open the photo scene.png of 25 Nov 2026"]
 
     out = tmp_path / "out"
     form = press(qtbot, desk, place, "Take its files out")

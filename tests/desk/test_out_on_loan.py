@@ -5,8 +5,8 @@ from collections.abc import Callable
 from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
-from inspector.desk.opened import Wanted, listed
 from inspector.desk.window import DeskWindow
+from inspector.duties.gear_list import rows_of
 from inspector.duties.lend import lend
 from inspector.duties.office import Office
 
@@ -15,9 +15,7 @@ def test_the_list_and_the_record_tell_with_whom_a_piece_is(
     open_desk: Callable[[Office], DeskWindow], qtbot: QtBot, sample: Office
 ) -> None:
     lend(sample, ["SH-04"], "Nell Hobbery", sample.today)
-    assert [row.place for row in listed(sample, Wanted("SH-04")).rows if row.tag == "SH-04"] == [
-        "on loan to Nell Hobbery"
-    ]
+    assert [row.place for row in rows_of(sample, ("SH-04",))] == ["on loan to Nell Hobbery"]
     desk = open_desk(sample)
     desk.pages.open_tag("SH-04")
     qtbot.waitUntil(lambda: desk.pages.piece is not None and desk.pages.piece.tag == "SH-04")

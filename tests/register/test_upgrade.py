@@ -34,9 +34,30 @@ from tests.duties.gear import SHACKLE_READINGS, all_good, point, shackle
 from tests.duties.rigs import SNATCH, ready
 from tests.duties.test_vehicles import wagon, weighs
 
+LISTED = (
+    "tag",
+    "kind",
+    "owner",
+    "maker_mark",
+    "serial",
+    "place",
+    "vehicle",
+    "basis",
+    "rated",
+    "inspected_on",
+    "exposed",
+)
 FLEET = ("trip_change", "vehicle_change", "fitting")
 HANDS = ("custody", "rig", "debrief")
 YEAR = tuple(reversed([name for name in METADATA.tables if name in vars(year_tables)]))
+
+
+def without_listing(connection: sqlite3.Connection) -> None:
+    """Take away the columns by which the list sorts, as before the seventh revision."""
+    for name in ("tag", "kind", "owner"):
+        connection.execute(f"DROP INDEX ix_standing_{name}")
+    for column in LISTED:
+        connection.execute(f"ALTER TABLE standing DROP COLUMN {column}")
 
 
 def as_first_book(place: Path) -> None:
@@ -45,6 +66,7 @@ def as_first_book(place: Path) -> None:
         for table in (*FLEET, "adoption", "opinion", "strike", "destruction", *HANDS, *YEAR):
             connection.execute(f"DROP TABLE {table}")  # its triggers go with it
         connection.execute("ALTER TABLE standing DROP COLUMN unloosened")
+        without_listing(connection)
         connection.execute("UPDATE alembic_version SET version_num = '0001'")
     connection.close()
 
@@ -71,6 +93,7 @@ def as_third_book(place: Path) -> None:
     with sqlite3.connect(place) as connection:
         for table in (*FLEET, *HANDS, *YEAR):
             connection.execute(f"DROP TABLE {table}")
+        without_listing(connection)
         connection.execute("UPDATE alembic_version SET version_num = '0003'")
     connection.close()
 

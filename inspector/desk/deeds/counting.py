@@ -5,6 +5,7 @@ from inspector.desk.deeds.words import Choices
 from inspector.desk.form.asked import Files, Line, OneOf, Prose
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
+from inspector.duties.attach import read_file
 from inspector.duties.form_facts import FormFacts
 from inspector.duties.office import Office
 from inspector.duties.print_count import type_list
@@ -68,7 +69,7 @@ def mark_file(told: CountTold) -> Deed[CountTold]:
     """Mark what a scanner wrote into a file."""
 
     def do(office: Office, about: CountTold, given: Values) -> Done:
-        tags = [tag for file in given.files("file") for tag in tags_in(file.read_bytes(), file.name)]
+        tags = [tag for file in given.files("file") for tag in tags_in(read_file(file), file.name)]
         found = mark(office, about.ref, tags, given.one("counted", Counted), given.text("place"), given.text("note"))
         return _marked(about.ref, (found,))
 

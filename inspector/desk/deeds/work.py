@@ -2,7 +2,7 @@
 
 from inspector.desk.deeds.common import by, note, on_day, people_line, told
 from inspector.desk.deeds.labels import rating_fields, rating_in
-from inspector.desk.form.asked import Asked, Files, Line, Number, OneOf, Part, Tick
+from inspector.desk.form.asked import Files, Line, Number, OneOf, Part, Tick
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.desk.opened import Opened
@@ -70,7 +70,7 @@ def _work_word(work: Work) -> str:
     return refused.get(work) or work_word(work)
 
 
-def size_fields(kind: Kind) -> tuple[Asked, ...]:
+def size_fields(kind: Kind) -> tuple[Number, ...]:
     """A field for each size of the kind; `sizes_in` reads them."""
     return tuple(
         Number(key=f"size {one.key}", label=one.name, dimension=one.dimension, names=(one.key, one.name))

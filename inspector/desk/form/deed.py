@@ -15,12 +15,16 @@ About = TypeVar("About")
 
 @dataclass(frozen=True, slots=True)
 class Done:
-    """What came of a deed. head, text: what is told; papers: what was printed; tag: the piece to show now."""
+    """What came of a deed. head, text: what is told; papers: what was printed; tag: the piece it was about.
+
+    opens: its record is shown in any case, not only where the deed was begun on a record.
+    """
 
     head: str
     text: str = ""
     papers: tuple[Paper, ...] = ()
     tag: str = ""
+    opens: bool = False
 
 
 @dataclass(frozen=True, slots=True)

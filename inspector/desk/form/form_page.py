@@ -82,10 +82,17 @@ class FormPage(Place):
     def stop(self) -> None:
         """The form is left: what was typed is set aside and stands here again the next time."""
         if self.deed and self.is_written:
-            keep(self._office, self._draft_key, self._drafted())
-            head = tr("What you typed for “{title}” is set aside.", title=self.deed.title)
-            self._notice.tell(head, tr("It stands there again when you open that form."))
+            self._set_aside(self.deed)
         self._let_go()
+
+    def _set_aside(self, deed: Deed[Any]) -> None:
+        try:
+            keep(self._office, self._draft_key, self._drafted())
+        except Refused as refusal:
+            self._notice.refuse(refusal)
+        else:
+            head = tr("What you typed for “{title}” is set aside.", title=deed.title)
+            self._notice.tell(head, tr("It stands there again when you open that form."))
 
     def try_do(self) -> None:
         """Do the deed, unless a field cannot be read or lacks what is needed."""
@@ -229,7 +236,7 @@ class FormPage(Place):
 
 def _known(office: Office, draft_key: str) -> tuple[FormFacts, dict[str, str]]:
     draft = kept(office, draft_key)
-    return form_facts(office), {key: str(value) for key, value in draft.items()} if draft else {}
+    return form_facts(office), {key: str(value) for key, value in draft.values.items()} if draft else {}
 
 
 def _checked(box: Box) -> object:

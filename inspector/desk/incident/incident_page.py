@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from functools import partial
+from pathlib import Path
 from typing import Any
 
 from PySide6.QtWidgets import QScrollArea, QStackedWidget, QVBoxLayout, QWidget
@@ -19,15 +20,18 @@ from inspector.desk.latest import Latest
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
 from inspector.desk.opened import Opened, opened
+from inspector.desk.piece.files_part import FilesPart
 from inspector.desk.place import Go, Place
 from inspector.desk.places import DEED
 from inspector.desk.plain import button, column, scroll
-from inspector.desk.printing import tell_papers
+from inspector.desk.printing import open_file, tell_papers
 from inspector.desk.record_parts import beside, cautions_part
+from inspector.duties.attach import put_on_tray
 from inspector.duties.evidence_paper import print_evidence
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
 from inspector.duties.tell_incident import IncidentTold
+from inspector.gear.attachment import Attachment
 from inspector.language import tr
 
 _MakeDeed = Callable[[IncidentTold], Deed[Any]]
@@ -136,18 +140,38 @@ class IncidentPage(Place):
         back = button("‹ " + tr("Incidents"), self.begin, name=tr("Back to the list of incidents"))
         left = column([parts.what_part(told), *parts.may_not_part(told)], 2 * GRID)
         top = Columns(left, parts.deeds_part(self._deeds(found), self._look), self._look, (3, 1))
-        below = parts.all_parts(found, self._look, self._office.system, self.opened.emit, self.doubt)
+        below = parts.all_parts(
+            found, self._files(found), self._look, self._office.system, self.opened.emit, self.doubt
+        )
         head = [beside(back, parts.head(told)), top]
         self._set(self._record, column([*head, *below, cautions_part(told.cautions)], 2 * GRID))
         self._record.verticalScrollBar().setValue(at)
         self.focus_start()
 
+    def _files(self, found: OpenedIncident) -> FilesPart:
+        """The photos and papers; each opens, and more can be put to the report."""
+        made = FilesPart(found.files, found.thumbs, found.file_words, self._look, can_drop=False)
+        made.opened.connect(self._open_file)
+        made.attach.connect(partial(self._add_file, found.told))
+        return made
+
+    def _add_file(self, told: IncidentTold) -> None:
+        self._ask(file_deed(told.ref), told, told.ref)
+
+    def _open_file(self, kept: Attachment) -> None:
+        self._background.run(
+            put_on_tray, self._office, kept, done=self._opened_file, failed=self._notice.refuse, says=tr("Opening…")
+        )
+
+    def _opened_file(self, place: Path) -> None:
+        open_file(place)
+        self._notice.tell(tr("A copy lies in the out tray."), str(place))
+
     def _deeds(self, found: OpenedIncident) -> list[tuple[str, Callable[[], object], str]]:
         """Every deed about it: its name, what it does, and why it cannot be done now."""
         told = found.told
-        photos = file_deed(told.ref)
         made = [self._deed(one, told) for one in _AFTER]
-        made.insert(3, (photos.name, partial(self._ask, photos, told, told.ref), ""))
+        made.insert(3, (file_deed(told.ref).name, partial(self._add_file, told), ""))
         made.append((tr("Print the evidence list"), partial(self.print_list, again=False), ""))
         if told.list_number:
             again = tr("Print {number} again", number=told.list_number)

@@ -1,13 +1,12 @@
 """The parts of an incident's record: what happened, what is kept and where, what was said, the rig's sum, the files."""
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 from functools import partial
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QPixmap
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
-from inspector.desk.incident.opened_incident import AttachedFile, OpenedIncident
+from inspector.desk.incident.opened_incident import OpenedIncident
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.pen import Mark, Picture
 from inspector.desk.plain import button, column, facts, said, short
@@ -26,8 +25,6 @@ Opens = Callable[[str], object]
 Does = Callable[[], object]
 _MARK_PX = 20
 _WIDE_PX = 890
-_PHOTO_PX = 240  # of any size of type: three fit beside one another in a narrow window
-_A_ROW = 3
 _DEED_PX = 320
 
 
@@ -131,41 +128,6 @@ def sketch_part(told: IncidentTold, look: Look, system: System) -> list[QWidget]
     return [section(plan.title, Picture(plan, look, _WIDE_PX))]
 
 
-def files_part(files: Sequence[AttachedFile]) -> list[QWidget]:
-    """Photos in rows, and what else was put to the report."""
-    if not files:
-        return []
-    photos = [_photo(one) for one in files if one.picture]
-    rows = [_row(photos[at : at + _A_ROW]) for at in range(0, len(photos), _A_ROW)]
-    others = [said(_file_words(one)) for one in files if not one.picture]
-    return [section(tr("Photos and papers"), *rows, *others)]
-
-
-def _photo(one: AttachedFile) -> QWidget:
-    shown = QLabel()
-    if one.picture:
-        keep, smooth = Qt.AspectRatioMode.KeepAspectRatio, Qt.TransformationMode.SmoothTransformation
-        shown.setPixmap(QPixmap.fromImage(one.picture).scaled(_PHOTO_PX, _PHOTO_PX, keep, smooth))
-    shown.setAccessibleName(_file_words(one))
-    return column([shown, said(_file_words(one), Type.SMALL, faint=True)], GRID // 2)
-
-
-def _file_words(one: AttachedFile) -> str:
-    return " · ".join(filter(None, (one.name, one.what, one.note)))
-
-
-def _row(parts: Sequence[QWidget]) -> QWidget:
-    made = QWidget()
-    layout = QHBoxLayout(made)
-    layout.setContentsMargins(0, 0, 0, 0)
-    layout.setSpacing(2 * GRID)
-    for one in parts:
-        layout.addWidget(one, 1)
-    for _ in range(_A_ROW - len(parts)):
-        layout.addStretch(1)
-    return made
-
-
 def deeds_part(deeds: Iterable[tuple[str, Does, str]], look: Look) -> QWidget:
     """What can be done, one below the other, and below why the rest cannot. deeds: name, what it does, why not."""
     every = tuple(deeds)
@@ -176,15 +138,17 @@ def deeds_part(deeds: Iterable[tuple[str, Does, str]], look: Look) -> QWidget:
     return section(tr("What can be done"), made, *lines)
 
 
-def all_parts(opened: OpenedIncident, look: Look, system: System, opens: Opens, doubt: Opens) -> list[QWidget]:
-    """What stands below the head, in the order in which it is read."""
+def all_parts(
+    opened: OpenedIncident, files: QWidget, look: Look, system: System, opens: Opens, doubt: Opens
+) -> list[QWidget]:
+    """What stands below the head, in the order in which it is read. files: the photos and papers."""
     told = opened.told
     return [
         pieces_part(told, look, opens),
         *vehicles_part(told),
         *added_part(told),
         *kin_part(opened.kin, opens, doubt),
-        *files_part(opened.files),
+        files,
         *sketch_part(told, look, system),
         *rig_part(told, look, system),
     ]

@@ -1,0 +1,1 @@
+"""Where a piece begins: which kind it is."""

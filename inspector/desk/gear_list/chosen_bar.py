@@ -1,0 +1,61 @@
+"""What can be done with the chosen pieces: how many there are, and a button for each deed."""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
+
+from inspector.desk.look import GRID
+from inspector.desk.plain import button, short
+from inspector.language import tr, tr_n
+
+
+@dataclass(frozen=True, slots=True)
+class Deed:
+    """Something to do with several pieces. text: on its button; tells: in full, for a tooltip and a screen reader."""
+
+    key: str
+    text: str
+    tells: str
+
+
+def deeds() -> tuple[Deed, ...]:
+    """Every deed for chosen pieces, in the order of their buttons."""
+    return (
+        Deed("lend", tr("Lend"), tr("Lend the chosen pieces")),
+        Deed("trip", tr("Add to a trip"), tr("Add the chosen pieces to a trip's kit")),
+        Deed("print", tr("Print sheets"), tr("Print a sheet for each chosen piece")),
+        Deed("labels", tr("Print labels"), tr("Print labels for the chosen pieces")),
+        Deed("count", tr("Count"), tr("Count the chosen pieces in a stock-take")),
+        Deed("recall", tr("Recall"), tr("Recall the chosen pieces from those who have them")),
+    )
+
+
+class ChosenBar(QWidget):
+    """asked: the key of the deed to do with the chosen pieces."""
+
+    asked = Signal(str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.told = short("")
+        self.buttons: dict[str, QPushButton] = {}
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(GRID // 2)
+        layout.addWidget(self.told, 1)
+        for deed in deeds():
+            layout.addWidget(self._button(deed))
+        self.tell(0)
+
+    def tell(self, count: int) -> None:
+        """Say how many are chosen."""
+        self.told.setText(tr_n("{count} chosen", "{count} chosen", count) if count else tr("none chosen"))
+        for made in self.buttons.values():
+            made.setEnabled(bool(count))
+
+    def _button(self, deed: Deed) -> QPushButton:
+        made = button(deed.text, lambda: self.asked.emit(deed.key), rank="filter", name=deed.tells)
+        made.setToolTip(deed.tells)
+        self.buttons[deed.key] = made
+        return made
