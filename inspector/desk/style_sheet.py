@@ -67,6 +67,14 @@ QWidget[touch="true"] QComboBox QAbstractItemView::item {{ min-height: {g48}px; 
 QFrame#grade {{ border: none; border-left: {g4}px solid transparent; }}
 QFrame#grade:focus {{ background: {band}; border-left: {g4}px solid {ink}; }}
 
+QListWidget {{ background: {paper}; border: none; outline: none; }}
+QListWidget::item {{ padding: {g6}px {g8}px; border-left: {g4}px solid transparent; }}
+QListWidget::item:selected {{ background: {band}; color: {ink}; border-left: {g4}px solid {ink}; }}
+QSlider::groove:horizontal {{ background: {hair}; height: {g4}px; border-radius: {g2}px; }}
+QSlider::sub-page:horizontal {{ background: {faint}; border-radius: {g2}px; }}
+QSlider::handle:horizontal {{ background: {ink}; width: {g12}px; margin: -{g8}px 0; border-radius: {g3}px; }}
+QSlider:focus {{ background: {band}; }}
+
 QTableView {{ background: {paper}; border: none; gridline-color: transparent; outline: none;
     selection-background-color: {band}; selection-color: {ink}; }}
 QTableView::item {{ padding: 0 {g8}px; }}

@@ -7,6 +7,7 @@ from inspector.drawings.change import grown, moved
 from inspector.drawings.rig_signs import Reach, sign
 from inspector.drawings.shapes import Anchor, Circle, Drawing, Ink, Line, Point, RoundedRect, Shape, Text
 from inspector.drawings.tube import tube
+from inspector.drawings.wall_points import Frame
 from inspector.drawings.wording import LABEL_MM, LEADING_MM
 from inspector.gear.kind import Kind, Measure
 from inspector.gear.verdict import WallForecast
@@ -79,7 +80,7 @@ def _section(
 ) -> PointsPicture:
     spots = tuple(Spot(point, _on_wall(point, wall, outside_m)) for point in measure.points if point in _WALL_POINTS)
     bare = replace(wall, history=(), points=())
-    shapes = tube(bare, outside_m, _LEFT_MM, _TOP_MM, _SIDE_MM)
+    shapes = tube(bare, Frame(_LEFT_MM, _TOP_MM, _SIDE_MM, _SIDE_MM / outside_m))
     if measure.key == "pin_hole":
         shapes += _pin_hole(spots, wall, outside_m)
     for spot in spots:
