@@ -18,12 +18,15 @@ Words = Mapping[str, str]  # what is said of a file below its name, by its id
 
 
 class FilesPart(QWidget):
-    """opened: a file to be looked at. attach: one is to be added."""
+    """opened: a file to be looked at. attach: one is to be added. can_drop: whether the page takes what is dropped."""
 
     opened = Signal(object)
     attach = Signal()
 
-    def __init__(self, files: Sequence[Attachment], thumbs: Mapping[str, QImage], words: Words, look: Look) -> None:
+    def __init__(
+        self, files: Sequence[Attachment], thumbs: Mapping[str, QImage], words: Words, look: Look, *,
+        can_drop: bool = True,
+    ) -> None:  # fmt: skip
         super().__init__()
         self._look, self._words = look, words
         self.add_button = button(tr("Add a file"), self.attach.emit)
@@ -33,9 +36,7 @@ class FilesPart(QWidget):
         if shown:
             parts.append(flow([self._tile(one, thumbs[one.facts.sha256]) for one in shown]))
         parts += [self._row(one) for one in named]
-        hint = tr("Drop a photo or a PDF onto this page, paste a picture, or add a file.")
-        if not files:
-            hint = tr("No photo and no paper yet. Drop one onto this page, paste a picture, or add a file.")
+        hint = _hint(bool(files), can_drop=can_drop)
         parts += [said(hint, faint=True), flow([self.add_button])]
         fill(QVBoxLayout(self), [section(tr("Photos and papers"), *parts)])
 
@@ -54,3 +55,12 @@ class FilesPart(QWidget):
         name: QPushButton = button(one.facts.name.replace("&", "&&"), lambda: self.opened.emit(one), rank="tag")
         name.setAccessibleName(tr("Open the file {name}", name=one.facts.name))
         return column([flow([name]), said(self._words[one.id], Type.SMALL, faint=True)], 0)
+
+
+def _hint(any_files: bool, *, can_drop: bool) -> str:
+    """What to do for a further file, or for the first one."""
+    if can_drop:
+        if any_files:
+            return tr("Drop a photo or a PDF onto this page, paste a picture, or add a file.")
+        return tr("No photo and no paper yet. Drop one onto this page, paste a picture, or add a file.")
+    return tr("Press one to look at it.") if any_files else tr("No photo and no paper yet. Add a file.")
