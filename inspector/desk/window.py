@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QCloseEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QMenu, QVBoxLayout, QWidget
 
@@ -11,13 +12,16 @@ from inspector.desk.key_map import KeyMap
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
 from inspector.desk.pages import Pages
-from inspector.desk.places import places
+from inspector.desk.place import Go
+from inspector.desk.places import GEAR, NEEDS, places
 from inspector.desk.printing import Printing
 from inspector.desk.rail import Rail
 from inspector.desk.search_line import SearchLine
 from inspector.desk.status import Status
+from inspector.desk.wiring import Wiring
 from inspector.duties.adopt_rulebook import unfit_lines
 from inspector.duties.office import Office
+from inspector.duties.sit_down import name_words
 from inspector.duties.verify_book import verify_book
 from inspector.gear.lists import Verified
 from inspector.gear.outcome import Outcome
@@ -28,7 +32,12 @@ _LEAST_SIZE = (960, 600)
 
 
 class DeskWindow(QMainWindow):
-    """The desk on a register; it works without an event loop of its own, as in tests."""
+    """The desk on a register; it works without an event loop of its own, as in tests.
+
+    seated: somebody else sits at the desk now, or the club's settings are others; carries the office.
+    """
+
+    seated = Signal(object)
 
     def __init__(self, office: Office, look: Look | None = None) -> None:
         super().__init__()
@@ -39,6 +48,7 @@ class DeskWindow(QMainWindow):
         self.pages = Pages(office, self.background, self.notice, self.look, self.entries)
         self.rail = Rail(self.entries, self.look)
         self.printing = Printing(office, self.background, self.notice, self)
+        self.wiring = Wiring(office, self.background, self.notice, self.pages, self.printing)
         self.status = Status(office)
         self._may_close = False
         self._lay_out()
@@ -68,6 +78,10 @@ class DeskWindow(QMainWindow):
         self.pages.deed_page.stop()
         self.background.close()
         super().closeEvent(event)
+
+    def close_for_good(self) -> None:
+        """Close without a question; what was typed into a form is set aside."""
+        self._close_now()
 
     def _close_now(self) -> None:
         self._may_close = True
@@ -106,6 +120,8 @@ class DeskWindow(QMainWindow):
         pages.typed.connect(self.search.begin)
         pages.found.connect(self._search_done)
         pages.turned.connect(self._turned)
+        pages.table.cleared.connect(self.search.clear)
+        self.wiring.seated.connect(self.seated)
         self.rail.go.connect(pages.go)
         self.look.changed.connect(self._make_room)
         pages.table.shown.connect(self.status.tell_facts)
@@ -119,7 +135,7 @@ class DeskWindow(QMainWindow):
         return menus.Deeds(
             find=self.search.take_keys,
             go=self.pages.go,
-            read_again=self.pages.table.refresh,
+            read_again=self.pages.read_again,
             verify=self._verify,
             back=self.back,
             inspect=self.pages.inspect,
@@ -185,16 +201,43 @@ class DeskWindow(QMainWindow):
         self.notice.tell(tr("Nothing in the register was changed."), text)
 
 
+class OpenDesk(QObject):
+    """The window that is open; where somebody else sits down, another one takes its place."""
+
+    def __init__(self, office: Office, look: Look) -> None:
+        super().__init__()
+        self._look = look
+        self.window = self._made(office)
+
+    def _made(self, office: Office) -> DeskWindow:
+        window = DeskWindow(office, self._look)
+        window.seated.connect(self._seat)
+        return window
+
+    def _seat(self, office: Office) -> None:
+        before = self.window
+        self.window = window = self._made(office)
+        window.setGeometry(before.geometry())
+        window.setWindowState(before.windowState())
+        window.show()
+        window.pages.go(Go(before.pages.place_shown or GEAR))
+        window.notice.tell(tr("{name} is at the desk.", name=office.officer.name), name_words(office))
+        before.close_for_good()
+        before.deleteLater()
+
+
 def run_desk(office: Office, tag: str, font_files: tuple[Path, ...]) -> int:
     """Open the window and stay until it is closed. tag: the piece to show first. Returns the exit code."""
     app = QApplication.instance() or QApplication([])
     app.setApplicationName(tr("Recovery gear register"))
     if isinstance(app, QApplication):
         app.setStyle("Fusion")
-    window = DeskWindow(office, Look(font_files))
-    window.showMaximized()
+    desk = OpenDesk(office, Look(font_files))
+    desk.window.showMaximized()
     if tag:
-        window.pages.open_tag(tag)
+        desk.window.pages.open_tag(tag)
+    else:
+        desk.window.pages.go(Go(NEEDS))
     code = QApplication.exec()
-    window.background.close()  # where the session ended without closing the window
+    desk.window.background.close()  # where the session ended without closing the window
     return code

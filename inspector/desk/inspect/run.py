@@ -73,6 +73,11 @@ class InspectRun(Place):
         elif self.pages.currentWidget() is self.summary:
             self.summary.focus_start()
 
+    @property
+    def can_save(self) -> bool:
+        """Whether a form is open."""
+        return self.form is not None
+
     def save(self) -> None:
         """Keep the inspection that is open."""
         if self.form:
