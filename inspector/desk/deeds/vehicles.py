@@ -103,8 +103,8 @@ def take_off_of(record: VehicleRecord) -> Deed[VehicleRecord]:
         tr("A part is taken off {tag} {name}", tag=vehicle.tag, name=vehicle.name),
         tr("Say in the note why, and where it lies."),
         lambda facts, about: (
-            OneOf(key="piece", label=tr("Part"), names=(tr("tag"),),
-                  choices=[(_part_words(one), one.row.tag) for one in about.parts]),
+            OneOf(key="piece", label=tr("Part"), needed=True, names=(tr("tag"),),
+                  choices=[(tr("not said yet"), ""), *((_part_words(one), one.row.tag) for one in about.parts)]),
             on_day(facts.today), note(), by(facts, tr("fitted by")),
         ),
         do, tr("Take it off"),
