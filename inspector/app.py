@@ -12,7 +12,6 @@ import os
 import sys
 import traceback
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import datetime
 from importlib.resources import files
 from io import TextIOWrapper
@@ -24,8 +23,8 @@ from inspector import __version__
 from inspector.cli import commands
 from inspector.cli.wiring import Wiring
 from inspector.duties.adopt_rulebook import in_force
-from inspector.duties.look_up import club_officer, people
 from inspector.duties.office import Office
+from inspector.duties.sit_down import seat
 from inspector.gear.person import Person
 from inspector.language import tr, use_catalogue
 from inspector.refused import Refused
@@ -90,19 +89,6 @@ def open_office(folder: Path) -> Office:
         program=__version__,
     )
     return in_force(office)
-
-
-def seat(office: Office, name: str = "") -> Office:
-    """The office with a person at the desk: the named one, else the club's equipment officer."""
-    everybody = people(office)
-    wanted = name or club_officer(office)
-    for person in everybody:
-        if wanted in {person.name, person.id}:
-            return replace(office, officer=person)
-    if name:
-        listed = ", ".join(person.name for person in everybody) or tr("nobody yet")
-        raise Refused(tr("officer"), tr("Nobody is called “{name}”.", name=name), tr("Use one of: {who}.", who=listed))
-    raise Refused(tr("register"), tr("It is empty."), tr("Begin it with the command `inspector begin`."))
 
 
 def has_display() -> bool:

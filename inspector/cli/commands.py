@@ -7,6 +7,7 @@ import click
 from inspector.cli import (
     calendar_commands,
     checking,
+    handouts,
     hands,
     incidents,
     keeping,
@@ -111,6 +112,7 @@ def window(desk: Desk, tag: str) -> int:
 for _command in (reading.list_command, reading.show, reading.kinds, reading.verify):
     main.add_command(_command)
 main.add_command(sums.sums)
+main.add_command(handouts.handout)
 main.add_command(telling.ledger)
 main.add_command(checking.check)
 for _command in (speaking.doubt, speaking.answer, speaking.strike, speaking.destroyed):

@@ -10,16 +10,16 @@ from inspector.cli.rigs import rig_called
 from inspector.cli.wiring import Desk
 from inspector.duties.bundle_incident import bundle_incident, check_bundle
 from inspector.duties.evidence_paper import print_evidence
+from inspector.duties.incident_checks import typed_distance
 from inspector.duties.keep_incident import add_custody, add_statement, close_incident, hold_more
 from inspector.duties.office import Office
 from inspector.duties.recall import kin_of_broken
 from inspector.duties.release_evidence import release_evidence, release_vehicle
 from inspector.duties.report_incident import report_incident
 from inspector.duties.tell_incident import IncidentTold, incident_told, incidents
-from inspector.gear.incident import Distance, Gravity, NewIncident
+from inspector.gear.incident import Gravity, NewIncident
 from inspector.language import tr, tr_n
 from inspector.refused import Refused
-from inspector.units import Dimension, read
 
 _FAULTS_FOUND = 1
 
@@ -61,7 +61,7 @@ def report(desk: Desk, /, what: str, place: str, on: str, near_miss: bool, which
         vehicles=more["vehicles"],
         witnesses=more["witnesses"],
         rig=rig_called(office, which) if which else None,
-        distances=tuple(_distance(office, *one) for one in more["distances"]),
+        distances=tuple(typed_distance(one, office.decimal) for one in more["distances"]),
         trip=more["trip"],
         by=more["by"],
         broken=more["broken"],
@@ -74,10 +74,6 @@ def report(desk: Desk, /, what: str, place: str, on: str, near_miss: bool, which
         say.paragraph(f"{tag}  {why}", "  ", "      ")
     if kept.pieces:
         say.cautions(kept.pieces[0])
-
-
-def _distance(office: Office, one: str, other: str, figure: str) -> Distance:
-    return Distance(one, other, read(figure, Dimension.LENGTH, field=tr("distance"), decimal=office.decimal))
 
 
 @incident.command(name="list")

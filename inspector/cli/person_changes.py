@@ -108,13 +108,8 @@ def remove(desk: Desk, who: str) -> None:
     """Take out how to reach WHO; the ledger keeps only that it was done."""
     gone = keep_contact.remove_contact(desk.office(), who)
     click.echo(tr("How to reach {name} is taken out of the register.", name=gone.person.name))
-    if not gone.is_wiped:
-        said = tr("Its old state may still lie in the register's file, since another window has it open.")
-        what = tr("Closing the last one wipes it; a database server forgets by rules of its own.")
-        say.paragraph(f"{said} {what}")
-    say.paragraph(
-        tr("Back-ups made before, and letters printed before, still hold it: delete those that are not needed.")
-    )
+    for line in keep_contact.erased_words(gone):
+        say.paragraph(line)
 
 
 @click.group(help=f"Who is at the desk. A script gives a passphrase by {OWN} and a new one by {NEW}.")

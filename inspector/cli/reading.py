@@ -9,12 +9,12 @@ from inspector.cli.wiring import Desk, choice
 from inspector.drawings.marks import outcome_word
 from inspector.duties import look_up
 from inspector.duties.tell_history import history_of
-from inspector.duties.verify_book import verify_book
+from inspector.duties.verify_book import verified_words, verify_book
 from inspector.duties.whereabouts import where_is
 from inspector.gear.lists import GearRow, HistoryRow
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Fact
-from inspector.language import show_day, tr, tr_n
+from inspector.language import show_day, tr
 
 _FAULTS_FOUND = 1
 
@@ -88,14 +88,7 @@ def kinds(desk: Desk) -> None:
 def verify(desk: Desk, against: str) -> int:
     """Prove that nothing in the register was changed."""
     found = verify_book(desk.office(), against)
-    lines, rows = found.line_count, found.row_count
-    click.echo(tr("{lines} ledger lines, {rows} rows, head {head}", lines=lines, rows=rows, head=found.head))
-    for fault in found.faults:
-        at = tr(" (line {line})", line=fault.line) if fault.line else ""
-        click.echo(f"{fault.where}{at}: {fault.why}")
-    click.echo(
-        tr("Nothing was changed.")
-        if not found.faults
-        else tr_n("{count} fault found.", "{count} faults found.", len(found.faults))
-    )
+    said, lines = verified_words(found, against)
+    for line in (*lines, said):
+        click.echo(line)
     return _FAULTS_FOUND if found.faults else 0

@@ -11,8 +11,7 @@ from inspector.cli.wiring import Desk, choice
 from inspector.duties import keep_rigs, look_up, work_rigs
 from inspector.duties.office import Office
 from inspector.duties.print_rig_sheet import print_rig_sheet
-from inspector.duties.rig_files import read_rig, rig_text
-from inspector.duties.typed_tables import decoded
+from inspector.duties.rig_files import rig_of_file, rig_text
 from inspector.gear.rig import Method, Rig
 from inspector.language import show_day, tr
 from inspector.refused import Refused
@@ -30,7 +29,7 @@ def rig() -> None:
 def keep(desk: Desk, file: Path, ref: str) -> None:
     """Keep the rig of FILE in the register."""
     office = desk.office()
-    kept = keep_rigs.keep_rig(office, ref, read_rig(decoded(file.read_bytes(), file.name), office.decimal))
+    kept = keep_rigs.keep_rig(office, ref, rig_of_file(file, office.decimal))
     click.echo(tr("{ref} is kept: {name}.", ref=kept.ref, name=kept.rig.name))
 
 
@@ -51,7 +50,7 @@ def rig_called(office: Office, which: str) -> Rig:
     """The rig of a file, if there is one with that name, else the kept one."""
     file = Path(which)
     if _is_file(file):
-        return read_rig(decoded(file.read_bytes(), file.name), office.decimal)
+        return rig_of_file(file, office.decimal)
     return keep_rigs.rig(office, which).rig
 
 

@@ -11,9 +11,9 @@ from inspector.duties.close_count import Closed
 from inspector.duties.close_count import close_count as close_the_count
 from inspector.duties.named_files import read_bytes
 from inspector.duties.print_count import print_count, type_list
-from inspector.duties.take_stock import Scanned, begin_count, count_states, mark
+from inspector.duties.take_stock import Scanned, begin_count, count_states, mark, tags_in
 from inspector.duties.take_stock import left as left_to_find
-from inspector.duties.typed_tables import decoded
+from inspector.duties.tell_count import closed_parts, labels_words, not_counted_words
 from inspector.gear.stock_take import Counted
 from inspector.language import show_day, tr, tr_n
 
@@ -51,19 +51,18 @@ def begin(desk: Desk, ref: str, place: str) -> None:
 @click.pass_obj
 def scan(desk: Desk, ref: str, tags: tuple[str, ...], counted: str, place: str, file: Path | None, note: str) -> int:
     """Mark the pieces TAGS of the count REF: present, absent, or unknown to take a mark back."""
-    scanned = decoded(read_bytes(file), file.name).split() if file else ()
+    scanned = tags_in(read_bytes(file), file.name) if file else ()
     return _say_scanned(mark(desk.office(), ref, (*tags, *scanned), Counted(counted), place, note))
 
 
 def _say_scanned(found: Scanned) -> int:
     click.echo(tr("Marked: {tags}", tags=", ".join(found.kept) or "–"))
     if found.labels:
-        click.echo(tr("No piece has these labels; they are kept with the count: {tags}", tags=", ".join(found.labels)))
+        click.echo(labels_words(found.labels))
     for one in found.told:
         say.paragraph(f"{one.tag}  {one.why} {one.what_to_do}", "! ", "  ")
     for one in found.not_counted:
-        said = tr("{tag} is NOT counted. {why} {what}", tag=one.tag, why=one.why, what=one.what_to_do)
-        say.paragraph(said, "! ", "  ")
+        say.paragraph(not_counted_words(one), "! ", "  ")
     return _REFUSED_SOME if found.not_counted else 0
 
 
@@ -98,18 +97,9 @@ def _say_closed(told: Closed) -> None:
         "The count {ref} is closed. {count} pieces were seen.",
     )
     click.echo(tr_n(*said, len(told.present), ref=told.ref))
-    lists = (
-        (tr("Missing from now on"), told.gone),
-        (tr("Found again, held until inspected"), told.found),
-        (tr("Lies at another place than before"), tuple(f"{tag} ({place})" for tag, place in told.moved)),
-        (tr("Not there, and the register knows where else"), told.absent),
-        (tr("NOT SEEN, nobody looked; it stays where the register has it"), told.not_seen),
-        (tr("Turned up though it was sold or made unusable: look at the label"), told.turned_up),
-        (tr("Labels that no piece has"), told.labels),
-    )
-    for title, tags in lists:
-        if tags:
-            say.paragraph(f"{title}: {', '.join(tags)}", "", "  ")
+    for part in closed_parts(told):
+        tags = ", ".join(f"{tag} ({place})" if place else tag for tag, place in part.pieces)
+        say.paragraph(f"{part.title}: {tags}", "", "  ")
     for one in told.judged:
         if one.dossier.item.tag in told.found:
             say.paragraph(f"{one.dossier.item.tag}  {one.explanation.headline}", "  ", "      ")

@@ -14,7 +14,7 @@ from inspector.duties.named_files import read_bytes
 from inspector.duties.office import Office
 from inspector.duties.repair_item import repair_item
 from inspector.duties.tell_work import paper_word
-from inspector.duties.value_gear import ValueLine, read_worth, show_money, value_list
+from inspector.duties.value_gear import ValueLine, read_worth, sum_words, value_list
 from inspector.gear.attachment import PaperKind
 from inspector.gear.item import Rating
 from inspector.gear.kind import Basis
@@ -135,7 +135,9 @@ def value(desk: Desk, tag: str, worth: str, by: str) -> None:
     head = (tr("Owner"), tr("Place"), tr("Pieces"), tr("Value"), tr("Value not known"))
     say.table(head, [_value_cells(office, one) for one in found.lines])
     count = tr_n("{count} piece", "{count} pieces", found.total.piece_count)
-    click.echo(tr("Together: {count}, {sum}", count=count, sum=_sum(office, found.total) or tr("no value known")))
+    click.echo(
+        tr("Together: {count}, {sum}", count=count, sum=sum_words(found.total, office.decimal) or tr("no value known"))
+    )
     if found.total.unknown_tags:
         tags = ", ".join(found.total.unknown_tags)
         say.paragraph(tr("Too low: nobody wrote down the value of {tags}.", tags=tags))
@@ -143,11 +145,7 @@ def value(desk: Desk, tag: str, worth: str, by: str) -> None:
 
 def _value_cells(office: Office, line: ValueLine) -> tuple[str, ...]:
     missing = ", ".join(line.unknown_tags)
-    return line.owner or "–", line.place or "–", str(line.piece_count), _sum(office, line) or "–", missing
-
-
-def _sum(office: Office, line: ValueLine) -> str:
-    return " + ".join(show_money(amount, currency, office.decimal) for currency, amount in line.totals)
+    return line.owner or "–", line.place or "–", str(line.piece_count), sum_words(line, office.decimal) or "–", missing
 
 
 @click.command()

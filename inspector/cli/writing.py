@@ -11,6 +11,7 @@ from inspector.duties import look_up
 from inspector.duties.book_in import book_in
 from inspector.duties.book_in_forms import still_wanted
 from inspector.duties.keep_passphrases import passes_nothing
+from inspector.duties.plausible import cautions, widest_hole
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
@@ -86,9 +87,12 @@ def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str
 def inspect(desk: Desk, /, tag: str, **more: Any) -> None:
     """Log an inspection of TAG and judge it."""
     office = desk.office()
-    kind = look_up.open_item(office, tag).dossier.kind
-    facts = typed.inspection(office, kind, typed.Typed(**more))
+    dossier = look_up.open_item(office, tag).dossier
+    facts = typed.inspection(office, dossier.kind, typed.Typed(**more))
+    odd = cautions(office, dossier, facts, widest_hole(office, dossier))
     outcome = record_inspection(office, tag, facts)
+    for one in odd:
+        say.paragraph(tr("Read again, {name}: {typed}. {why}", name=one.name, typed=one.typed, why=one.why))
     for line in passes_nothing(office, facts):
         say.paragraph(line)
     say.verdict_in_full(outcome)

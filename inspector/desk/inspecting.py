@@ -5,14 +5,13 @@ from collections.abc import Callable
 from PySide6.QtWidgets import QStackedWidget
 
 from inspector.desk.background import Background
-from inspector.desk.inspect_form import InspectForm
+from inspector.desk.inspect.inspect_form import InspectForm
 from inspector.desk.look import Look
 from inspector.desk.notice import Notice
 from inspector.desk.opened import Opened, inspected
 from inspector.desk.place import Unsaved
+from inspector.duties.log_inspection import Written
 from inspector.duties.office import Office
-from inspector.duties.preview_verdict import leave_preview
-from inspector.gear.inspection import NewInspection
 from inspector.language import tr
 from inspector.refused import Refused
 
@@ -40,7 +39,7 @@ class Inspecting:
 
     def begin(self, piece: Opened) -> InspectForm:
         """Open the form of a piece."""
-        self.form = form = InspectForm(self._office, piece, self._look)
+        self.form = form = InspectForm(self._office, piece, self._look, self._background)
         form.save.connect(self._save)
         form.cancel.connect(self._leave)
         form.refused.connect(self._notice.refuse)
@@ -55,16 +54,15 @@ class Inspecting:
             self.form = None
 
     def _throw_away(self, then: Callable[[], object]) -> None:
-        """Go on; what held or retired the piece in a preview is written into the ledger before."""
-        if self.form and self.form.noted:
-            given = (self._office, self.form.tag, self.form.noted)
-            self._background.run(leave_preview, *given, done=lambda _: then(), failed=self._notice.refuse)
+        """Go on; the form forgets its draft, and tells the ledger of what a preview had shown."""
+        if self.form:
+            self.form.throw_away(then)
         else:
             then()
 
-    def _save(self, tag: str, facts: NewInspection) -> None:
+    def _save(self, tag: str, written: Written) -> None:
         says = tr("Saving…")
-        self._background.run(inspected, self._office, tag, facts, done=self._saved, failed=self._not_saved, says=says)
+        self._background.run(inspected, self._office, tag, written, done=self._saved, failed=self._not_saved, says=says)
 
     def _saved(self, piece: Opened) -> None:
         self._kept(piece)

@@ -4,10 +4,10 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
+from inspector.desk.inspect.measure_box import MeasureBox
 from inspector.desk.keys import search_text
 from inspector.desk.kit_question import Question, answer_word
 from inspector.desk.look import GRID, Look, Type
-from inspector.desk.measure_box import MeasureBox
 from inspector.desk.plain import button, clear, column, facts, fill, said, scroll
 from inspector.gear.kind import Grade
 from inspector.gear.kit_check import AskedMeasure, KitPiece, Seen

@@ -1,50 +1,87 @@
 """What the pages need from the register, fetched in one go: deeds for the worker, results without any tie to it."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
+from PySide6.QtGui import QImage
+
+from inspector.desk.piece.thumbs import thumbs_of
+from inspector.duties.attach import attachments
+from inspector.duties.keep_draft import forget
+from inspector.duties.log_inspection import Written, log_inspection
 from inspector.duties.look_up import open_item, people, trips
 from inspector.duties.office import Office
-from inspector.duties.record_inspection import record_inspection
+from inspector.duties.print_kept import papers_of
 from inspector.duties.tell_history import history_of
-from inspector.duties.whereabouts import where_is
-from inspector.gear.inspection import NewInspection
+from inspector.duties.tell_life import life_of
+from inspector.duties.tell_piece import piece_today
+from inspector.duties.tell_readings import how_read
+from inspector.duties.tell_turns import turns_of
+from inspector.duties.tell_work import file_words
+from inspector.gear.attachment import Attachment
 from inspector.gear.judged import Judged
-from inspector.gear.lists import HistoryRow
+from inspector.gear.life import Life
+from inspector.gear.lists import HistoryRow, PaperRow
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip
-from inspector.gear.verdict import Fact
-from inspector.language import tr
+from inspector.gear.verdict import Fact, WallPoint
 
 
 @dataclass(frozen=True, slots=True)
 class Opened:
-    """A piece with its verdict as it was said, its history, the people, and where it is."""
+    """A piece with its verdict as it was said, its history and life, the people, and what belongs to it.
+
+    piece: what is known of it today; turns: what would change its verdict; how: how its wall was read, by reading;
+    papers: documents that name it; files: what was put to it, with thumbs of the images by their sha256 and what is
+    said below each by its id.
+    """
 
     judged: Judged
     history: tuple[HistoryRow, ...]
     people: tuple[Person, ...]
-    where: str
+    piece: tuple[Fact, ...]
+    turns: tuple[Fact, ...]
+    how: Mapping[WallPoint, str]
+    life: Life
+    papers: tuple[PaperRow, ...]
+    files: tuple[Attachment, ...]
+    thumbs: Mapping[str, QImage]
+    file_words: Mapping[str, str]
 
     @property
     def tag(self) -> str:
         """The tag of the piece."""
         return self.judged.dossier.item.tag
 
-    @property
-    def piece(self) -> tuple[Fact, ...]:
-        """What is known of the piece, with where it is now."""
-        return (Fact(tr("Where it is"), self.where), *self.judged.explanation.piece)
-
 
 def opened(office: Office, tag: str) -> Opened:
     """The piece with this tag."""
-    return Opened(open_item(office, tag), history_of(office, tag), people(office), where_is(office, tag))
+    judged, files = open_item(office, tag), attachments(office, tag)
+    return Opened(
+        judged=judged,
+        history=history_of(office, tag),
+        people=people(office),
+        piece=piece_today(office, judged),
+        turns=turns_of(office, judged),
+        how=how_read(judged.dossier, judged.verdict.wall),
+        life=life_of(office, tag),
+        papers=papers_of(office, tag),
+        files=files,
+        thumbs=thumbs_of(office, files),
+        file_words={one.id: file_words(one.facts) for one in files},
+    )
 
 
-def inspected(office: Office, tag: str, facts: NewInspection) -> Opened:
-    """Log the inspection; the piece as it stands then."""
-    record_inspection(office, tag, facts)
+def inspected(office: Office, tag: str, written: Written) -> Opened:
+    """Log the inspection, and let go of its draft; the piece as it stands then."""
+    log_inspection(office, tag, written)
+    forget(office, draft_key(tag))
     return opened(office, tag)
+
+
+def draft_key(tag: str) -> str:
+    """Under which key the draft of an inspection is kept."""
+    return f"inspect {tag}"
 
 
 def trips_ahead(office: Office) -> tuple[Trip, ...]:

@@ -11,7 +11,7 @@ from inspector.desk.background import Background
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.form_page import FormPage
 from inspector.desk.gear_table import GearTable
-from inspector.desk.inspect_form import InspectForm
+from inspector.desk.inspect.inspect_form import InspectForm
 from inspector.desk.inspecting import Inspecting
 from inspector.desk.look import Look
 from inspector.desk.made_places import MadePlaces

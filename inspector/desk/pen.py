@@ -96,6 +96,15 @@ class Picture(QWidget):
         self.setAccessibleDescription(drawing.describes)
         look.changed.connect(self.update)
 
+    def show_drawing(self, drawing: Drawing) -> None:
+        """Another drawing in the same place."""
+        changes_shape = (drawing.width_mm, drawing.height_mm) != (self.drawing.width_mm, self.drawing.height_mm)
+        self.drawing = drawing
+        self.setAccessibleDescription(drawing.describes)
+        if changes_shape:
+            self.updateGeometry()
+        self.update()
+
     def hasHeightForWidth(self) -> bool:
         """Its height follows from its width."""
         return True

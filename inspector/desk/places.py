@@ -15,14 +15,17 @@ from inspector.language import tr
 
 MakePage = Callable[[Office, Background, Notice, Look], Place]
 
-GEAR, TRIP, RIG, CHECK = "gear", "trip", "rig", "check"
-LENDING, FLEET = "lending", "vehicles"
-PIECE, DEED = "piece", "deed"  # no places of the side: the record of a piece, the form of a deed
+NEEDS, GEAR, BOOK, TRIP, RIG, CHECK, LENDING, FLEET = (
+    "needs", "gear", "book", "trip", "rig", "check", "lending", "vehicles",
+)  # fmt: skip
+DUE, STOCK, INCIDENTS, WHY, PEOPLE, REGISTER, RUN = "due", "stock", "incidents", "why", "people", "register", "run"
+PIECE, DEED = "piece", "deed"  # no pages of their own: the record of a piece, the form of a deed
 
 
 @dataclass(frozen=True, slots=True)
 class PlaceEntry:
-    """key: by which others go there. name: at the side; menu: in the menu with its letter; keys: its shortcut.
+    """key: by which others go there. name: at the side; empty for a page that has no place there. menu: in the menu
+    with its letter; keys: its shortcut.
 
     make: makes the page; None for those that are made with the window.
     """
@@ -32,6 +35,39 @@ class PlaceEntry:
     menu: str
     keys: str
     make: MakePage | None = None
+
+
+def places() -> tuple[PlaceEntry, ...]:
+    """Every place, in the order of the side."""
+    return (
+        PlaceEntry(NEEDS, tr("What needs me"), tr("What &needs me"), "Ctrl+1", _needs),
+        PlaceEntry(DUE, tr("Falls due"), tr("What falls &due"), "Ctrl+2", _due),
+        PlaceEntry(GEAR, tr("Gear"), tr("&Gear list"), "Ctrl+L"),
+        PlaceEntry(BOOK, tr("Book in"), tr("&Book a piece in"), "Ctrl+N", _book),
+        PlaceEntry(TRIP, tr("Trip"), tr("Is the &trip ready?"), "Ctrl+J"),
+        PlaceEntry(RIG, tr("Rig"), tr("&Rig"), "Ctrl+R"),
+        PlaceEntry(CHECK, tr("Check"), tr("&Check before a trip"), "Ctrl+K"),
+        PlaceEntry(LENDING, tr("Lending"), tr("&Lending"), "Ctrl+3", _lending),
+        PlaceEntry(FLEET, tr("Vehicles"), tr("&Vehicles"), "Ctrl+4", _fleet),
+        PlaceEntry(STOCK, tr("Stock-take"), tr("Stoc&k-take"), "Ctrl+6", _stock),
+        PlaceEntry(INCIDENTS, tr("Incidents"), tr("&Incidents"), "Ctrl+7", _incidents),
+        PlaceEntry(WHY, tr("Why"), tr("&Why"), "Ctrl+8", _why),
+        PlaceEntry(PEOPLE, tr("People"), tr("P&eople"), "Ctrl+5", _people),
+        PlaceEntry(REGISTER, tr("Register"), tr("The regi&ster itself"), "Ctrl+0", _register),
+        PlaceEntry(RUN, "", tr("Inspect one &after another"), "", _run),
+    )
+
+
+def _needs(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.needs.needs_page import NeedsPage
+
+    return NeedsPage(office, background, notice, look)
+
+
+def _due(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.needs.due_page import DuePage
+
+    return DuePage(office, background, notice, look)
 
 
 def _book(office: Office, background: Background, notice: Notice, look: Look) -> Place:
@@ -52,14 +88,37 @@ def _fleet(office: Office, background: Background, notice: Notice, look: Look) -
     return FleetPage(office, background, notice, look)
 
 
-def places() -> tuple[PlaceEntry, ...]:
-    """Every place, in the order of the side."""
-    return (
-        PlaceEntry(GEAR, tr("Gear"), tr("&Gear list"), "Ctrl+L"),
-        PlaceEntry(TRIP, tr("Trip"), tr("Is the &trip ready?"), "Ctrl+J"),
-        PlaceEntry(RIG, tr("Rig"), tr("&Rig"), "Ctrl+R"),
-        PlaceEntry(CHECK, tr("Check"), tr("&Check before a trip"), "Ctrl+K"),
-        PlaceEntry(LENDING, tr("Lending"), tr("&Lending"), "Ctrl+3", _lending),
-        PlaceEntry(FLEET, tr("Vehicles"), tr("&Vehicles"), "Ctrl+4", _fleet),
-        PlaceEntry("book", tr("Book in"), tr("&Book a piece in"), "Ctrl+N", _book),
-    )
+def _stock(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.stock.stock_page import StockPage
+
+    return StockPage(office, background, notice, look)
+
+
+def _incidents(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.incident.incident_page import IncidentPage
+
+    return IncidentPage(office, background, notice, look)
+
+
+def _why(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.bench.page import BenchPage
+
+    return BenchPage(office, background, notice, look)
+
+
+def _people(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.people.people_page import PeoplePage
+
+    return PeoplePage(office, background, notice, look)
+
+
+def _register(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.handover.register_page import RegisterPage
+
+    return RegisterPage(office, background, notice, look)
+
+
+def _run(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.inspect.run import InspectRun
+
+    return InspectRun(office, background, notice, look)

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QFrame,
     QGridLayout,
+    QHBoxLayout,
     QLabel,
     QLayout,
     QPushButton,
@@ -73,6 +74,18 @@ def fill(layout: QVBoxLayout, parts: Iterable[QWidget], gap: int = GRID) -> None
     layout.addStretch(1)
 
 
+def row(parts: Iterable[QWidget], gap: int = GRID) -> QWidget:
+    """Parts beside one another, no wider than they need."""
+    made = QWidget()
+    layout = QHBoxLayout(made)
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.setSpacing(gap)
+    for part in parts:
+        layout.addWidget(part)
+    layout.addStretch(1)
+    return made
+
+
 def facts(lines: Iterable[tuple[str, str]], *, size: Type = Type.BODY) -> QWidget:
     """Labelled lines, labels faint on the left."""
     made = QWidget()
@@ -84,6 +97,17 @@ def facts(lines: Iterable[tuple[str, str]], *, size: Type = Type.BODY) -> QWidge
     for row, (label, text) in enumerate(lines):
         grid.addWidget(short(label, size, faint=True), row, 0, _TOP)
         grid.addWidget(said(text, size), row, 1)
+    return made
+
+
+def figures(counted: Iterable[tuple[int, str]], size: Type = Type.DISPLAY) -> QWidget:
+    """Counts side by side, large, with small words below; a count of none is faint."""
+    made = QWidget()
+    layout = QHBoxLayout(made)
+    layout.setContentsMargins(0, GRID, 0, GRID)
+    layout.setSpacing(2 * GRID)
+    for count, words in counted:
+        layout.addWidget(column([short(str(count), size, faint=not count), said(words, Type.SMALL)], 0), 1)
     return made
 
 

@@ -1,20 +1,25 @@
 """The parts of a record, each set from data: the verdict, its reasons, the drawings, the history."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from inspector.desk.look import GRID, Look, Type
-from inspector.desk.pen import Mark, Picture
-from inspector.desk.plain import Fold, column, facts, fill, hairline, said, short
+from inspector.desk.pen import Mark
+from inspector.desk.piece.life_picture import LifePicture
+from inspector.desk.piece.walked import Readable, readable
+from inspector.desk.plain import Fold, button, column, facts, fill, hairline, said, short
 from inspector.drawings.marks import outcome_word
 from inspector.drawings.strength_bars import has_strength_bars, strength_bars
 from inspector.drawings.wall_history import wall_history
 from inspector.drawings.wall_section import wall_section
+from inspector.drawings.wall_words import How
 from inspector.drawings.waterfall import has_waterfall, waterfall
 from inspector.gear.judged import Judged
-from inspector.gear.lists import HistoryRow
+from inspector.gear.life import Life
+from inspector.gear.lists import HistoryRow, PaperRow
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Fact, Reason, Status
 from inspector.language import show_day, tr
@@ -94,16 +99,42 @@ def facts_part(title: str, lines: Sequence[Fact]) -> QWidget:
     return section(title, facts((line.label, line.text) for line in lines))
 
 
-def drawings_part(judged: Judged, look: Look, system: System) -> list[QWidget]:
+def drawings_part(judged: Judged, look: Look, system: System, how: How) -> list[QWidget]:
     """The wall as it is and as it was, what became of the strength and what gives way first, where they tell it."""
     verdict, pictures = judged.verdict, []
     if verdict.wall:
-        pictures += [wall_section(verdict.wall, system), wall_history(verdict.wall, verdict.on, system)]
+        pictures += [wall_section(verdict.wall, system, how), wall_history(verdict.wall, verdict.on, system, how)]
     if has_waterfall(verdict.capacity):
         pictures.append(waterfall(verdict.capacity, system))
     if has_strength_bars(verdict.capacity):
         pictures.append(strength_bars(verdict.capacity, system))
-    return [column([said(picture.title, Type.HEAD), Picture(picture, look)]) for picture in pictures]
+    return [column([said(picture.title, Type.HEAD), readable(picture, look)]) for picture in pictures]
+
+
+def life_part(life: Life, look: Look) -> QWidget:
+    """Its life on one axis of time."""
+    told = tr("A number in a frame stands for that many entries too close to each other to be drawn.")
+    picture = LifePicture(life, look)
+    return section(picture.drawing.title, Readable(picture), said(told, Type.SMALL, faint=True))
+
+
+def papers_part(papers: Sequence[PaperRow], again: Callable[[str], object]) -> QWidget:
+    """The documents that name the piece, the newest first; those that can be printed again have a button for it."""
+    if not papers:
+        return section(tr("Documents printed"), said(tr("No document names it yet."), faint=True))
+    made = QWidget()
+    grid = QGridLayout(made)
+    grid.setContentsMargins(0, 0, 0, 0)
+    grid.setHorizontalSpacing(2 * GRID)
+    grid.setVerticalSpacing(GRID // 2)
+    grid.setColumnStretch(1, 1)
+    for number, paper in enumerate(papers):
+        grid.addWidget(short(show_day(paper.on), faint=True), number, 0)
+        grid.addWidget(said(tr("{what} {number}", what=paper.what, number=paper.number)), number, 1)
+        if paper.again:
+            name = tr("Print {number} again", number=paper.number)
+            grid.addWidget(button(tr("Print again"), partial(again, paper.number), name=name), number, 2)
+    return section(tr("Documents printed"), made)
 
 
 def history_part(rows: Sequence[HistoryRow]) -> QWidget:

@@ -68,6 +68,7 @@ QTableView::indicator:indeterminate {{ background: {hair}; border: 1px solid {in
 QPushButton[rank="tag"] {{ border: none; text-align: left; font-weight: bold; text-decoration: underline;
     padding: {g6}px 0; }}
 QPushButton[rank="tag"]:focus {{ background: {band}; }}
+QPushButton[rank="thumb"] {{ padding: 0; }}
 QWidget[touch="true"] QPushButton {{ min-height: {g36}px; }}
 QWidget[touch="true"] QLineEdit, QWidget[touch="true"] QComboBox {{ min-height: {g36}px; }}
 QWidget[touch="true"] QComboBox QAbstractItemView::item {{ min-height: {g48}px; }}
@@ -75,10 +76,18 @@ QWidget[touch="true"] QComboBox QAbstractItemView::item {{ min-height: {g48}px; 
 QFrame#grade {{ border: none; border-left: {g4}px solid transparent; }}
 QFrame#grade:focus {{ background: {band}; border-left: {g4}px solid {ink}; }}
 
+QListView {{ background: {paper}; border: none; outline: none; }}
+QListWidget::item {{ padding: {g6}px {g8}px; border-left: {g4}px solid transparent; }}
+QListWidget::item:selected {{ background: {band}; color: {ink}; border-left: {g4}px solid {ink}; }}
+QSlider::groove:horizontal {{ background: {hair}; height: {g4}px; border-radius: {g2}px; }}
+QSlider::sub-page:horizontal {{ background: {faint}; border-radius: {g2}px; }}
+QSlider::handle:horizontal {{ background: {ink}; width: {g12}px; margin: -{g8}px 0; border-radius: {g3}px; }}
+QSlider:focus {{ background: {band}; }}
+
 QTableView {{ background: {paper}; border: none; gridline-color: transparent; outline: none;
     selection-background-color: {band}; selection-color: {ink}; }}
 QTableView::item {{ padding: 0 {g8}px; }}
-QListWidget {{ background: {paper}; border: none; outline: none; }}
+QListView {{ background: {paper}; border: none; outline: none; }}
 QListWidget::item {{ padding: {g6}px {g8}px; border-bottom: 1px solid {hair}; color: {ink}; }}
 QListWidget::item:selected {{ background: {band}; color: {ink}; }}
 QTableCornerButton::section {{ background: {paper}; border: none; }}

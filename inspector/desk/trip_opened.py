@@ -43,7 +43,7 @@ def opened_trip(office: Office, ref: str) -> OpenedTrip | None:
     names = {one.id: one.name for one in people(office)}
     who = tuple(names.get(key, key) for key in ready.trip.people)
     over = ready.trip.last_on < office.today
-    return OpenedTrip(ready, who, kit_lacks(office, ready.trip.ref), over, known)
+    return OpenedTrip(ready, who, kit_lacks(office, ready.trip.ref, ready), over, known)
 
 
 def with_kit(office: Office, ref: str, found: Packed) -> OpenedTrip | None:

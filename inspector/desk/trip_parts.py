@@ -2,10 +2,10 @@
 
 from collections.abc import Iterable, Sequence
 
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from inspector.desk.look import GRID, Look, Type
-from inspector.desk.plain import Fold, column, facts, hairline, said, short
+from inspector.desk.plain import Fold, column, facts, figures, hairline, said
 from inspector.desk.record_parts import section
 from inspector.desk.tag_lines import Open, judged_line, tag_lines
 from inspector.desk.trip_opened import OpenedTrip
@@ -47,7 +47,7 @@ def glance_part(opened: OpenedTrip) -> QWidget:
     parts = [part.judged.verdict.outcome for one in ready.vehicles for part in one.parts]
     bad = [one for one in parts if one in {Outcome.HOLD, Outcome.RETIRE}]
     warned = [one for one in ready.vehicles if one.warning]
-    figures = (
+    counted = (
         (len(ready.going), tr_n("piece of the kit goes", "pieces of the kit go", len(ready.going))),
         (len(ready.staying), tr_n("piece stays at home", "pieces stay at home", len(ready.staying))),
         (len(opened.lacks), tr_n("need is not met", "needs are not met", len(opened.lacks))),
@@ -58,13 +58,7 @@ def glance_part(opened: OpenedTrip) -> QWidget:
         ),
         (len(warned), tr_n("vehicle carries a warning", "vehicles carry a warning", len(warned))),
     )
-    line = QWidget()
-    layout = QHBoxLayout(line)
-    layout.setContentsMargins(0, GRID, 0, GRID)
-    layout.setSpacing(2 * GRID)
-    for count, words in figures:
-        layout.addWidget(column([short(str(count), Type.DISPLAY, faint=not count), said(words, Type.SMALL)], 0), 1)
-    return column([hairline(), line])
+    return column([hairline(), figures(counted)])
 
 
 def _due_tags(ready: Ready) -> set[str]:

@@ -16,6 +16,10 @@ _STEPS = {
     ),
     (Dimension.SPEED, System.METRIC): ("0.5 km/h", "1 km/h", "2 km/h", "5 km/h", "10 km/h", "20 km/h"),
     (Dimension.SPEED, System.IMPERIAL): ("0.5 mph", "1 mph", "2 mph", "5 mph", "10 mph", "20 mph"),
+    (Dimension.ENERGY, System.METRIC): ("1 kJ", "2 kJ", "5 kJ", "10 kJ", "20 kJ", "50 kJ", "100 kJ"),
+    (Dimension.ENERGY, System.IMPERIAL): ("1000 ft lbf", "2000 ft lbf", "5000 ft lbf", "10000 ft lbf", "20000 ft lbf"),
+    (Dimension.YEARS, System.METRIC): ("1 years", "2 years", "5 years", "10 years"),
+    (Dimension.YEARS, System.IMPERIAL): ("1 years", "2 years", "5 years", "10 years"),
     (Dimension.FORCE, System.METRIC): ("1 kN", "2 kN", "5 kN", "10 kN", "20 kN", "50 kN", "100 kN", "200 kN"),
     (Dimension.FORCE, System.IMPERIAL): (
         "200 lbf", "500 lbf", "1000 lbf", "2000 lbf", "5000 lbf", "10000 lbf", "20000 lbf", "50000 lbf",
@@ -70,7 +74,7 @@ def length_ticks(high_m: float, system: System) -> tuple[Tick, ...]:
 
 
 def round_ticks(high: float, dimension: Dimension, system: System) -> tuple[Tick, ...]:
-    """At most seven ticks from 0 to a length, speed or force, at round figures of the system's unit."""
+    """At most seven ticks from 0 to a high value, at round figures of the system's unit for its dimension."""
     step = _step(high, dimension, system)
     count = int(high / step * (1 + 1e-9))
     return tuple(Tick(step * number, show(step * number, dimension, system)) for number in range(count + 1))

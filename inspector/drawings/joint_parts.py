@@ -7,25 +7,30 @@ from inspector.drawings.shear_parts import Words
 from inspector.language import tr
 
 
-def weld_section(pull: Words, lever_words: Words) -> list[Shape]:
-    """A shank with a plate welded below it: the pull at the plate's hole opens the weld from below."""
-    plate = ((38, 12), (43, 12), (43, 30), (56, 34), (56, 38), (38, 38))
+def weld_section(pull: Words, lever_words: Words, drop_mm: float = 17.0) -> list[Shape]:
+    """A shank with a plate welded below it: the pull at the plate's hole opens the weld from below.
+
+    drop_mm: how far the hole is drawn below the middle of the shank.
+    """
+    hole = 19 + drop_mm
+    foot = max(hole + 2, 30.0)
+    plate = ((38, 12), (43, 12), (43, max(hole - 6, 12)), (56, hole - 2), (56, hole + 2), (43, foot), (38, foot))
     return [
         RoundedRect((4, 12), 34, 14, fill=Ink.STEEL, tells=tr("Shank")),
         RoundedRect((4, 14.4), 34, 9.2, fill=Ink.BAND, tells=tr("Inside of the shank")),
         Polygon(plate, fill=Ink.STEEL, tells=tr("Plate with the hole")),
         Polygon(((34.6, 12), (38, 12), (38, 8.6)), ink=Ink.INK, fill=Ink.THIN, tells=tr("Weld pressed together")),
         Polygon(((34.6, 26), (38, 26), (38, 29.4)), ink=Ink.LIMIT, fill=Ink.LIMIT, tells=tr("Weld torn open")),
-        RoundedRect((47, 33.6), 4, 4.4, ink=None, fill=Ink.PAPER, tells=tr("Hole")),
-        Polyline(((49, 32.4), (49, 40.4)), width_mm=2.2, tells=tr("Pin of the shackle")),
-        *pull_arrow((51, 36), (68.5, 36), 1.1),
-        *beside((69.5, 37), pull),
+        RoundedRect((47, hole - 2.4), 4, 4.4, ink=None, fill=Ink.PAPER, tells=tr("Hole")),
+        Polyline(((49, hole - 3.6), (49, hole + 4.4)), width_mm=2.2, tells=tr("Pin of the shackle")),
+        *pull_arrow((51, hole), (68.5, hole), 1.1),
+        *beside((69.5, hole + 1), pull),
         *pull_arrow((21, 28.6), (33.6, 28.6), 0.6, back=True),
         *beside((33, 33.2), (tr("torn open"),), Anchor.END),
         *pull_arrow((21, 9.6), (33.6, 9.6), 0.5),
         *beside((20, 10.6), (tr("pressed"),), Anchor.END),
         Line((2, 19), (62, 19), ink=Ink.FAINT, width_mm=0.15, dash_mm=(2.4, 0.8), tells=tr("Middle of the shank")),
-        *_right_lever(62, 19, 36, lever_words),
+        *_right_lever(62, 19, hole, lever_words),
     ]
 
 

@@ -60,14 +60,21 @@ def _strength(one: SteelStrength, is_first: bool, most_n: float, system: System)
     """Sound as an outline, what is left as a full bar in it; the first lasting set as a tick."""
     full = 1.0 if one.sound_n is None else one.sound_n / most_n
     left = full * (one.left_ratio or 0.0)
-    outline = Bar(0.0, full, Ink.THIN, Ink.FAINT, one.beside, tr("{part}: as new", part=one.part))
-    fill = Ink.BAND if one.beside else Ink.STEEL
-    bars = (outline, Bar(0.0, left, fill, Ink.LIMIT if is_first else Ink.INK, tells=tr("{part}: now", part=one.part)))
+    sound = tr("not reckoned in force") if one.sound_n is None else _force(one.sound_n, system)
+    outline = Bar(0.0, full, Ink.THIN, Ink.FAINT, one.beside, _tells(one, tr("as new"), sound))
+    fill, now = Ink.BAND if one.beside else Ink.STEEL, _tells(one, tr("now"), _value(one, system))
+    bars = (outline, Bar(0.0, left, fill, Ink.LIMIT if is_first else Ink.INK, tells=now))
     said = tr("First lasting set at {pull}", pull=_force(one.set_n or 0.0, system))
     ticks = ((one.set_n / most_n, said),) if one.set_n is not None and most_n else ()
     words = _first_words(one) if is_first else one.part
     ink = Ink.LIMIT if is_first else (Ink.FAINT if one.beside else Ink.INK)
     return Row(words, _value(one, system), bars, ticks, ink, is_first)
+
+
+def _tells(one: SteelStrength, when: str, value: str) -> str:
+    """The part with its strength or what is left of it, and what was assumed."""
+    told = tr("{part}, {when}: {value}", part=one.part, when=when, value=value)
+    return tr("{said} ({how})", said=told, how=one.because) if one.because else told
 
 
 def _value(one: SteelStrength, system: System) -> str:

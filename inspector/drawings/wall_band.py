@@ -5,11 +5,12 @@ from collections.abc import Sequence
 from inspector.drawings.axes import Scale
 from inspector.drawings.extent import Box
 from inspector.drawings.shapes import Ink, Polygon, Polyline, Shape
-from inspector.drawings.wall_words import band_made
+from inspector.drawings.wall_words import band_words
 from inspector.gear.wall_band import BandAt, WallBand
+from inspector.units import System
 
 
-def band_shapes(band: WallBand | None, across: Scale, down: Scale, plot: Box) -> list[Shape]:
+def band_shapes(band: WallBand | None, across: Scale, down: Scale, plot: Box, system: System) -> list[Shape]:
     """The band and the line in its middle; nothing where no line was laid through the readings."""
     if band is None or len(band.drawn) < 2:
         return []
@@ -18,7 +19,7 @@ def band_shapes(band: WallBand | None, across: Scale, down: Scale, plot: Box) ->
         [(x, _within(down.at(wall), plot.top, plot.bottom)) for x, wall in zip(days, walls, strict=True)]
         for walls in _bounds(band.drawn)
     )
-    said = band_made(band)
+    said = band_words(band, system)
     face = Polygon((*high, *reversed(low)), ink=None, fill=Ink.HAIR, tells=said)
     return [face, Polyline(tuple(line), ink=Ink.FAINT, width_mm=0.2, dash_mm=(0.5, 0.7), tells=said)]
 

@@ -1,6 +1,7 @@
 """The wall of a tube over the years: what was read, what may be relied on, and when it comes down to its limit."""
 
 from datetime import date
+from types import MappingProxyType
 
 from inspector.drawings import wall_span
 from inspector.drawings.axes import Scale, day_ticks, length_ticks
@@ -9,7 +10,16 @@ from inspector.drawings.labels import Labels
 from inspector.drawings.margin import MarginLabel, margin_words
 from inspector.drawings.shapes import Anchor, Circle, Drawing, Ink, Line, RoundedRect, Shape, Text
 from inspector.drawings.wall_band import band_shapes
-from inspector.drawings.wall_words import chart_note, in_words, rate_text
+from inspector.drawings.wall_words import (
+    How,
+    chart_note,
+    end_words,
+    in_words,
+    limit_words,
+    now_words,
+    point_words,
+    rate_text,
+)
 from inspector.drawings.wording import LABEL_MM, LEADING_MM, length_text, note
 from inspector.gear.verdict import WallForecast, WallPoint
 from inspector.language import show_day, tr
@@ -23,9 +33,14 @@ _NOTE_TOP_MM = _PLOT.bottom + 5.2
 _DASH = (1.4, 0.9)
 
 
-def wall_history(wall: WallForecast, on: date, system: System = System.METRIC) -> Drawing:
-    """Wall against date, 88 mm wide, with any number of readings; `on` is the day the wall was judged."""
-    chart = _Chart(wall, on, system)
+def wall_history(
+    wall: WallForecast, on: date, system: System = System.METRIC, how: How = MappingProxyType({})
+) -> Drawing:
+    """Wall against date, 88 mm wide, with any number of readings; `on` is the day the wall was judged.
+
+    how: how each reading was taken and by whom, in words, told on hover.
+    """
+    chart = _Chart(wall, on, system, how)
     said = note(chart_note(wall, system), 0.5, _NOTE_TOP_MM, _WIDTH_MM - 1.0, _MOST_NOTE_LINES)
     height = _NOTE_TOP_MM + len(said) * LEADING_MM + 0.8
     shapes = (*chart.ground(), *chart.lines(), *chart.points(), *said)
@@ -35,8 +50,8 @@ def wall_history(wall: WallForecast, on: date, system: System = System.METRIC) -
 class _Chart:
     """One chart in the making."""
 
-    def __init__(self, wall: WallForecast, on: date, system: System) -> None:
-        self.wall, self.on, self.system = wall, on, system
+    def __init__(self, wall: WallForecast, on: date, system: System, how: How) -> None:
+        self.wall, self.on, self.system, self.how = wall, on, system, how
         self.first, self.last = wall_span.day_range(wall, on)
         self.high_m = wall_span.highest_m(wall)
         self.across = Scale(self.first, self.last, _PLOT.left, _PLOT.right)
@@ -46,11 +61,12 @@ class _Chart:
     def ground(self) -> list[Shape]:
         """Axes with ticks, and what lies below the limit as a band."""
         limit = self.down.at(self.wall.required_m)
-        said = tr("Below this the piece is not used: {why}", why=self.wall.required_because)
+        least = length_text(self.wall.required_m, self.system)
+        said = tr("Below {wall} the piece is not used: {why}", wall=least, why=self.wall.required_because)
         corner = (_PLOT.left, limit)
         band = RoundedRect(corner, _PLOT.width, _PLOT.bottom - limit, ink=None, fill=Ink.BAND, tells=said)
         base = Line((_PLOT.left, _PLOT.bottom), (_PLOT.right, _PLOT.bottom), ink=Ink.FAINT)
-        sure = band_shapes(self.wall.band, self.across, self.down, _PLOT)
+        sure = band_shapes(self.wall.band, self.across, self.down, _PLOT, self.system)
         return [band, *sure, *self._length_ticks(), base, *self._day_ticks()]
 
     def _length_ticks(self) -> list[Shape]:
@@ -78,9 +94,11 @@ class _Chart:
 
     def _level_lines(self) -> list[Shape]:
         new, limit = self.down.at(self.wall.nominal_m), self.down.at(self.wall.required_m)
+        as_new = tr("Wall as new: {wall}", wall=length_text(self.wall.nominal_m, self.system))
+        must = limit_words(self.wall, self.system)
         lines = [
-            Line((_PLOT.left, new), (_PLOT.right, new), ink=Ink.FAINT, dash_mm=(0.5, 0.7), tells=tr("Wall as new")),
-            Line((_PLOT.left, limit), (_PLOT.right, limit), ink=Ink.LIMIT, width_mm=0.5, tells=tr("Must keep")),
+            Line((_PLOT.left, new), (_PLOT.right, new), ink=Ink.FAINT, dash_mm=(0.5, 0.7), tells=as_new),
+            Line((_PLOT.left, limit), (_PLOT.right, limit), ink=Ink.LIMIT, width_mm=0.5, tells=must),
         ]
         for line in lines:
             self.labels.keep_clear(extent(line))
@@ -130,15 +148,15 @@ class _Chart:
 
     def _dot(self, point: WallPoint) -> Circle:
         at = (self.across.at(point.on.toordinal()), self.down.at(max(point.read_m, 0.0)))
-        said = tr("{point}: {value} on {day}", point=point.point, value=point.as_typed, day=show_day(point.on))
+        said = point_words(point, self.how.get(point, ""))
         if point.upper_bound:
-            said = tr("{said}, an upper bound: the face was not dressed", said=said)
             return Circle(at, 0.75, ink=Ink.INK, width_mm=0.3, fill=Ink.PAPER, tells=said)
         return Circle(at, 0.85, ink=Ink.PAPER, width_mm=0.25, fill=Ink.INK, tells=said)
 
     def _now(self) -> Circle:
         at = (self.across.at(self.on.toordinal()), self.down.at(max(self.wall.wall_now_m, 0.0)))
-        return Circle(at, 1.0, ink=Ink.INK, width_mm=0.35, fill=Ink.PAPER, tells=show_day(self.on))
+        said = now_words(self.wall, self.on, self.system)
+        return Circle(at, 1.0, ink=Ink.INK, width_mm=0.35, fill=Ink.PAPER, tells=said)
 
     def _now_words(self, now: Circle) -> list[Shape]:
         said = tr("estimated {wall}") if self.wall.estimated else tr("now {wall}")
@@ -151,7 +169,8 @@ class _Chart:
         if one is None or day is None or one.to_m > self.wall.required_m * 1.001:
             return []
         at = (self.across.at(one.to_day), self.down.at(self.wall.required_m))
-        mark = Circle(at, 0.9, ink=Ink.LIMIT, width_mm=0.4, fill=Ink.PAPER, tells=show_day(day))
+        said = end_words(self.wall, day, self.system)
+        mark = Circle(at, 0.9, ink=Ink.LIMIT, width_mm=0.4, fill=Ink.PAPER, tells=said)
         self.labels.keep_clear(extent(mark))
         return [mark, *_some(self.labels.place(show_day(day), at, ink=Ink.LIMIT))]
 

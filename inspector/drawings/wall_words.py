@@ -1,12 +1,15 @@
 """The sentences under a wall's chart, and those on its band, which the figures of a verdict share."""
 
+from collections.abc import Mapping
 from datetime import date
 
 from inspector.drawings.wording import length_text
-from inspector.gear.verdict import WallForecast
+from inspector.gear.verdict import WallForecast, WallPoint
 from inspector.gear.wall_band import BandAt, BandFrom, WallBand
 from inspector.language import show_day, tr
 from inspector.units import System
+
+How = Mapping[WallPoint, str]  # how a reading was taken and by whom, in words
 
 
 def chart_note(wall: WallForecast, system: System) -> str:
@@ -21,6 +24,35 @@ def chart_note(wall: WallForecast, system: System) -> str:
 def rate_text(wall: WallForecast, system: System) -> str:
     """The governing rate, a length for each year."""
     return length_text(wall.rate_m_per_year, system)
+
+
+def point_words(point: WallPoint, how: str) -> str:
+    """A reading: where, what, when, and, where that is known, how it was taken and by whom."""
+    name = point.point or tr("worst place")
+    said = tr("{point}: {value} on {day}", point=name, value=point.as_typed, day=show_day(point.on))
+    said = tr("{said}, {how}", said=said, how=how) if how else said
+    return tr("{said}, an upper bound: the face was not dressed", said=said) if point.upper_bound else said
+
+
+def now_words(wall: WallForecast, on: date, system: System) -> str:
+    """The wall on the day it was judged."""
+    now = length_text(wall.wall_now_m, system)
+    if wall.estimated:
+        return tr("On {day}: {wall}, an estimate; no reading stands behind it", day=show_day(on), wall=now)
+    said = tr("On {day}: {wall}, the thinnest reading less what the gauge allows and the loss since, at {rate} a year")
+    return said.format(day=show_day(on), wall=now, rate=rate_text(wall, system))
+
+
+def end_words(wall: WallForecast, day: date, system: System) -> str:
+    """The day on which the wall comes down to its limit."""
+    rate = rate_text(wall, system)
+    said = tr("Down to its limit on {day}, at {rate} a year: {why}")
+    return said.format(day=show_day(day), rate=rate, why=wall.rate_because)
+
+
+def limit_words(wall: WallForecast, system: System) -> str:
+    """What the wall must keep, and why."""
+    return tr("Must keep {wall}: {why}", wall=length_text(wall.required_m, system), why=wall.required_because)
 
 
 def _forecast(wall: WallForecast) -> str:
@@ -77,6 +109,15 @@ def band_at(at: BandAt, system: System) -> str:
     """The band on one day."""
     low, high, line = (length_text(one, system) for one in (at.low_m, at.high_m, at.line_m))
     return tr("{low} to {high}, the line at {line}", low=low, high=high, line=line)
+
+
+def band_words(band: WallBand, system: System) -> str:
+    """How the band was made, where it lies on the judging day and at the next reading, and when it meets the limit."""
+    told = [tr("Band: {made}", made=band_made(band))]
+    for at in (band.now, band.at_due):
+        if at:
+            told.append(tr("{day}: {band}.", day=show_day(at.on), band=band_at(at, system)))
+    return " ".join([*told, tr("Down to the limit: {days}.", days=band_days(band))])
 
 
 def in_words(wall: WallForecast, system: System) -> str:

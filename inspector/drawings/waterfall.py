@@ -33,11 +33,14 @@ def _steps(capacity: Capacity, system: System) -> list[Row]:
     if not begins_n:
         return []
     words = tr("as marked") if capacity.as_marked_n is not None else tr("as new, reckoned from its sizes")
-    found = [Row(words, _force(begins_n, system), (Bar(0.0, 1.0, Ink.BAND, Ink.INK, tells=words),))]
+    told = tr("{what}: {force}", what=words, force=_force(begins_n, system))
+    found = [Row(words, _force(begins_n, system), (Bar(0.0, 1.0, Ink.BAND, Ink.INK, tells=told),))]
     before_n = begins_n
     for step in capacity.steps:
         lost = f"−{show(step.loss_ratio, Dimension.RATIO)}"
-        bar = Bar(step.after_n / begins_n, before_n / begins_n, Ink.THIN, Ink.INK, tells=step.name)
+        told = tr("{what}: {lost}, from {before} to {after}", what=step.name or tr("loss"), lost=lost,
+                  before=_force(before_n, system), after=_force(step.after_n, system))  # fmt: skip
+        bar = Bar(step.after_n / begins_n, before_n / begins_n, Ink.THIN, Ink.INK, tells=told)
         found.append(Row(step.name or tr("loss"), lost, (bar,)))
         before_n = step.after_n
     return [*found, _now(capacity, begins_n, system)]
@@ -45,9 +48,12 @@ def _steps(capacity: Capacity, system: System) -> list[Row]:
 
 def _now(capacity: Capacity, begins_n: float, system: System) -> Row:
     if capacity.now_n is None:
-        return Row(tr("now"), tr("not known"), (Bar(0.0, 1.0, None, Ink.INK, dashed=True),), bold=True)
+        why = tr("now: not known. {why}", why=capacity.why_unknown).strip()
+        return Row(tr("now"), tr("not known"), (Bar(0.0, 1.0, None, Ink.INK, dashed=True, tells=why),), bold=True)
     words = tr("now, estimated: no reading") if _is_estimated(capacity) else tr("now")
-    bar = Bar(0.0, capacity.now_n / begins_n, Ink.STEEL, Ink.INK, _is_estimated(capacity), words)
+    told = tr("{what}: {force}", what=words, force=_force(capacity.now_n, system))
+    told = " ".join(filter(None, (told, _note(capacity, system))))
+    bar = Bar(0.0, capacity.now_n / begins_n, Ink.STEEL, Ink.INK, _is_estimated(capacity), told)
     return Row(words, _force(capacity.now_n, system), (bar,), bold=True)
 
 

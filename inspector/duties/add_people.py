@@ -43,9 +43,14 @@ def check_name(page: Page, name: str, own: Person | None = None) -> None:
             raise Refused(tr("name"), why, tr("Add a mark that tells the two apart."))
 
 
+def families(office: Office) -> tuple[str, ...]:
+    """Every family of kinds."""
+    return tuple(sorted({kind.family for kind in office.rules.kinds.values()}))
+
+
 def check_scopes(office: Office, competences: Iterable[Competence]) -> None:
     """Refuse a scope that is neither a family of kinds nor "all"."""
-    known = sorted({kind.family for kind in office.rules.kinds.values()})
+    known = families(office)
     for held in competences:
         if held.scope not in {*known, "all"}:
             why = tr("“{scope}” is no family of kinds.", scope=held.scope)

@@ -9,10 +9,11 @@ from inspector.duties.plain_lines import check_line
 from inspector.duties.who import id_of
 from inspector.gear.attachment import Attachment, NewAttachment, PaperKind
 from inspector.language import tr
-from inspector.paper.photo import take_in
+from inspector.paper.photo import MOST_BYTES, take_in
 from inspector.refused import Refused
 from inspector.register.page import Page
 
+_SHORT = 8
 _LONGEST_NAME = 60  # of four bytes each they still fit what a disk takes
 _ENDINGS = {"application/pdf": ".pdf", "image/jpeg": ".jpg", "image/png": ".png", "text/plain": ".txt"}
 _DEVICE = re.compile(r"^(con|prn|aux|nul|com\d|lpt\d)$", re.IGNORECASE)
@@ -50,6 +51,18 @@ def attach(
     return kept
 
 
+def read_file(place: Path) -> bytes:
+    """The bytes of a file that is to be kept; refused where it is no file, cannot be read or is too large."""
+    try:
+        if place.is_file() and place.stat().st_size <= MOST_BYTES:
+            return place.read_bytes()
+    except OSError as error:
+        why = tr("{file} cannot be read ({why}).", file=place, why=error.strerror)
+        raise Refused(tr("file"), why, tr("Look whether it is still there.")) from error
+    why = tr("{file} is no file, or has more than {most} MB.", file=place, most=MOST_BYTES // 10**6)
+    raise Refused(tr("file"), why, tr("Take a single file, and make it smaller where it is too large."))
+
+
 def attachments(office: Office, about: str) -> tuple[Attachment, ...]:
     """The files put to a piece, an incident or a trip, the oldest first."""
     with office.book.reading() as page:
@@ -66,13 +79,42 @@ def take_out(office: Office, about: str, folder: Path) -> tuple[Path, ...]:
     taken: set[str] = set()
     written = []
     for facts, data in files:
-        if hashlib.sha256(data).hexdigest() != facts.sha256:
-            why = tr("“{name}” is not what was kept.", name=facts.name)
-            raise Refused(tr("file"), why, tr("Run `inspector verify`, and take it from a back-up."))
+        _check_whole(facts, data)
         place = folder / _free_name(facts.name, taken)
         _write_new(place, data)
         written.append(place)
     return tuple(written)
+
+
+def file_bytes(office: Office, kept: Attachment) -> bytes:
+    """The bytes of a kept file; refused where they are not what was put in."""
+    with office.book.reading() as page:
+        data = page.attachment_bytes(kept.facts.sha256)
+    _check_whole(kept.facts, data)
+    return data
+
+
+def put_on_tray(office: Office, kept: Attachment) -> Path:
+    """Write a kept file into the out tray, to be looked at; what lay there of the same file is written anew."""
+    data, stem = file_bytes(office, kept), safe_stem(kept.facts.name)
+    place = office.out_tray / f"{stem}-{kept.facts.sha256[:_SHORT]}{Path(kept.facts.name).suffix}"
+    try:
+        office.out_tray.mkdir(parents=True, exist_ok=True)
+        place.write_bytes(data)
+    except OSError as error:
+        raise _cannot_write(place, error) from error
+    return place
+
+
+def _check_whole(facts: NewAttachment, data: bytes) -> None:
+    if hashlib.sha256(data).hexdigest() != facts.sha256:
+        why = tr("“{name}” is not what was kept.", name=facts.name)
+        raise Refused(tr("file"), why, tr("Run `inspector verify`, and take it from a back-up."))
+
+
+def _cannot_write(place: Path, error: OSError) -> Refused:
+    why = tr("{file} cannot be written ({why}).", file=place, why=error.strerror)
+    return Refused(tr("folder"), why, tr("Choose a folder you may write to."))
 
 
 def _write_new(place: Path, data: bytes) -> None:
@@ -84,8 +126,7 @@ def _write_new(place: Path, data: bytes) -> None:
         why = tr("{file} is there already and stays as it is.", file=place)
         raise Refused(tr("folder"), why, tr("Name an empty folder.")) from error
     except OSError as error:
-        why = tr("{file} cannot be written ({why}).", file=place, why=error.strerror)
-        raise Refused(tr("folder"), why, tr("Choose a folder you may write to.")) from error
+        raise _cannot_write(place, error) from error
 
 
 def _about(page: Page, named: str) -> str:

@@ -5,6 +5,7 @@ from inspector.gear.judged import Judged
 from inspector.gear.kind import Check, Kind
 from inspector.gear.kit_check import AskedMeasure
 from inspector.gear.outcome import Outcome
+from inspector.gear.standing import StandingVerdict
 from inspector.gear.verdict import Verdict
 from inspector.rulebook.limits import measure_limit
 from inspector.units import Dimension
@@ -30,7 +31,7 @@ def goes(one: Judged) -> bool:
     return may_go(one.verdict)
 
 
-def may_go(verdict: Verdict) -> bool:
+def may_go(verdict: Verdict | StandingVerdict) -> bool:
     """Whether a verdict leaves any purpose open."""
     return any(each.outcome in {Outcome.FIT, Outcome.DERATE} for each in verdict.by_purpose)
 

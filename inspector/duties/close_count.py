@@ -41,16 +41,21 @@ def close_count(office: Office, ref: str) -> Closed:
     """Close a count and write what it found into the register, all in one deed."""
     with office.book.page() as page:
         count = open_count(page, ref)
-        labels = tuple(label for label in count.labels if not page.has_tag(label))
-        entry = NewStockEntry(office.today, StockStep.CLOSED, office.officer.id, unknown_tags=labels)
-        told = _told(page, count, labels)
+        told = _told(page, count)
+        entry = NewStockEntry(office.today, StockStep.CLOSED, office.officer.id, unknown_tags=told.labels)
         judged = _write(office, page, count, told)
         page.add_stock_entry(count.taken, entry)
         page.enter("close count", by=office.officer.id, at=office.now, facts=told)
     return replace(told, judged=judged)
 
 
-def _told(page: Page, count: Count, labels: tuple[str, ...]) -> Closed:
+def what_closing_writes(office: Office, ref: str) -> Closed:
+    """What closing the count would write as its marks stand now; nothing is written."""
+    with office.book.reading() as page:
+        return _told(page, open_count(page, ref))
+
+
+def _told(page: Page, count: Count) -> Closed:
     """What the marks say, held against where the pieces are now: a piece may have gone out since it was looked for."""
     marked = [*count.marks.values()]
     where = page.whereabouts([one.item for one in marked])
@@ -67,7 +72,7 @@ def _told(page: Page, count: Count, labels: tuple[str, ...]) -> Closed:
         not_seen=tuple(one.tag for one in count.seen(Counted.UNKNOWN)),
         turned_up=tuple(one.item.tag for one in seen if where[one.item.id].where.is_closed),
         absent=tuple(one.tag for one in (*missed, *lost_since) if one not in gone),
-        labels=labels,
+        labels=tuple(label for label in count.labels if not page.has_tag(label)),
     )
 
 

@@ -1,5 +1,6 @@
 """A count as its entries tell it: what was expected, what was marked last, what is left."""
 
+import re
 from dataclasses import dataclass
 
 from inspector.gear.item import Item
@@ -96,6 +97,12 @@ def covers(scope: str, place: str) -> bool:
     """Whether a place lies in what is counted: "Shed" holds "Shed, hook 1"; an empty scope holds everything."""
     whole, part = scope.casefold().strip(), place.casefold().strip()
     return not whole or part == whole or (part.startswith(whole) and not part[len(whole)].isalnum())
+
+
+def walked(place: str) -> tuple[bool, list[tuple[str, int]]]:
+    """The order in which places are walked: hook 2 comes before hook 10, and no place at all comes last."""
+    parts = re.findall(r"(\D*)(\d{0,9})", place.casefold())
+    return not place, [(text, int(figure or 0)) for text, figure in parts]
 
 
 def names_of(page: Page) -> dict[str, str]:

@@ -8,6 +8,7 @@ from inspector.gear.falls_due import Due
 from inspector.gear.incident import Incident
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Competence, Person
+from inspector.gear.standing import StandingVerdict
 from inspector.gear.verdict import Verdict
 from inspector.gear.whereabouts import Where, Whereabouts
 from inspector.register.page import Page
@@ -15,7 +16,7 @@ from inspector.register.page import Page
 LOOK_AHEAD_DAYS = 90  # long enough to find a course or a gauge; it holds no piece by itself, so it is no rule
 
 
-def verdict_days(verdict: Verdict) -> dict[Due, date]:
+def verdict_days(verdict: Verdict | StandingVerdict) -> dict[Due, date]:
     """What falls due of a piece, and when. Of a retired piece nothing does any more."""
     if verdict.outcome is Outcome.RETIRE:
         return {}

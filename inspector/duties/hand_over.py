@@ -57,14 +57,20 @@ def hand_over(office: Office, to: str, folder: Path | None = None) -> HandedOver
     return HandedOver(protocol, made, _printed(office, protocol))
 
 
-def print_protocol(office: Office) -> Paper:
-    """Print the protocol of the last handover again, as it was kept."""
+def last_protocol(office: Office) -> HandoverProtocol | None:
+    """The protocol of the last handover as it was kept; None where there was none."""
     with office.book.reading() as page:
         kept = page.latest_document(_KIND, _ABOUT)
+    return from_body(kept[1], HandoverProtocol) if kept else None
+
+
+def print_protocol(office: Office) -> Paper:
+    """Print the protocol of the last handover again, as it was kept."""
+    kept = last_protocol(office)
     if kept is None:
         why = tr("The register was never handed over.")
         raise Refused(tr("handover"), why, tr("Hand it over first: inspector handover --to NAME."))
-    return _printed(office, from_body(kept[1], HandoverProtocol))
+    return _printed(office, kept)
 
 
 def _printed(office: Office, protocol: HandoverProtocol) -> Paper:

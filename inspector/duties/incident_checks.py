@@ -1,5 +1,6 @@
 """What cannot be reported, said of an incident or typed about it."""
 
+from collections.abc import Sequence
 from datetime import timedelta
 
 from inspector.duties.office import Office
@@ -8,11 +9,12 @@ from inspector.gear.incident import Distance, Gravity, Incident, NewIncident
 from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.register.page import Page
-from inspector.units import Dimension
+from inspector.units import Dimension, read
 
 _OLDEST_DAYS = 730  # beyond it neither pieces nor people tell what happened
 _LONGEST_M = 10_000.0
 _MOST_DISTANCES = 40
+_PARTS = 3  # of a typed distance
 
 
 def check_report(office: Office, told: NewIncident) -> None:
@@ -41,6 +43,24 @@ def need(field: str, text: str, what_to_do: str) -> str:
         raise Refused(field, tr("It is empty."), what_to_do)
     check_text(field, text)
     return text.strip()
+
+
+def typed_distance(parts: Sequence[str], decimal: str) -> Distance:
+    """A distance of the sketch as it was typed: from, to, how far. decimal: the club's decimal sign."""
+    one, other, figure = parts
+    return Distance(one.strip(), other.strip(), read(figure, Dimension.LENGTH, field=tr("distance"), decimal=decimal))
+
+
+def typed_distances(text: str, decimal: str) -> tuple[Distance, ...]:
+    """Distances of a text, one to a line: from; to; how far."""
+    found = []
+    for line in filter(None, (line.strip() for line in text.splitlines())):
+        parts = line.split(";")
+        if len(parts) != _PARTS:
+            why = tr("“{line}” does not have three parts.", line=line)
+            raise Refused(tr("distance"), why, tr("Write from; to; how far, with a semicolon between them."))
+        found.append(typed_distance(parts, decimal))
+    return tuple(found)
 
 
 def _check_day(office: Office, told: NewIncident) -> None:

@@ -2,12 +2,15 @@
 
 from dataclasses import dataclass, replace
 
+from inspector.duties.keep_draft import forget
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line
 from inspector.duties.who import person_of
 from inspector.gear.person import Contact, Person
 from inspector.language import tr
 from inspector.refused import Refused
+
+WRITING = "write contact"  # the form's name; what was typed into it and set aside goes with the details
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,4 +56,15 @@ def remove_contact(office: Office, who: str) -> Erased:
             raise Refused(tr("contact"), why, tr("Nothing is to do."))
         page.set_contact(person.id, None)
         page.enter("remove contact", by=office.officer.id, at=office.now, facts={"id": person.id})
+    forget(office, f"{WRITING} {person.id}")
     return Erased(person, office.book.wipe_traces())
+
+
+def erased_words(gone: Erased) -> tuple[str, ...]:
+    """What is to be told once details were taken out: where they may still lie."""
+    left = tr("Back-ups made before, and letters printed before, still hold it: delete those that are not needed.")
+    if gone.is_wiped:
+        return (left,)
+    said = tr("Its old state may still lie in the register's file, since another window has it open.")
+    what = tr("Closing the last one wipes it; a database server forgets by rules of its own.")
+    return (f"{said} {what}", left)

@@ -1,44 +1,137 @@
-"""What was typed into a form and not yet kept: set aside beside the register, so that a closed window loses nothing."""
+"""Keep what is typed in a form and not kept yet, so that a closed window or a dead program loses nothing.
 
-import contextlib
+A draft is a file of its own in the folder "drafts" beside the register. It is never part of the register and never in
+its ledger: it binds nobody, and forgetting it leaves no trace. A draft that cannot be read is as if there were none.
+"""
+
 import hashlib
 import json
+import os
+import re
+import tempfile
+import threading
 from collections.abc import Mapping
+from contextlib import suppress
+from dataclasses import dataclass
+from datetime import datetime
 from pathlib import Path
+from typing import Any
 
 from inspector.duties.office import Office
+from inspector.language import tr
+from inspector.refused import Refused
 
-_MOST_BYTES = 1_000_000
+MOST_BYTES = 256_000
+_FORM = "draft 1"  # of the file
+_LONGEST_NAME = 40
+_DIGEST_SIGNS = 12
+_BROKEN = (OSError, ValueError, KeyError, TypeError, RecursionError)
+_writing = threading.Lock()
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """What was typed. key: of which form and piece, as "inspect SH-002"; by: the id of who sat at the desk.
+
+    begun, kept: when it was kept first and last. values: as they were given; a tuple comes back as a list.
+    """
+
+    key: str
+    by: str
+    begun: datetime
+    kept: datetime
+    values: Mapping[str, Any]
 
 
 def keep(office: Office, key: str, values: Mapping[str, object]) -> None:
-    """Set a draft aside under a key; the one before goes. One that cannot be written is given up without a word."""
-    body = json.dumps({"key": key, "values": values}, ensure_ascii=False).encode()
-    if len(body) > _MOST_BYTES:
-        return
-    with contextlib.suppress(OSError):
-        place = _place(office, key)
-        place.parent.mkdir(parents=True, exist_ok=True)
-        half = place.with_suffix(".half")
-        half.write_bytes(body)
-        half.replace(place)
+    """Keep the values under the key in place of what was there; values: what JSON can hold, with texts as keys.
+
+    Refused: more than fits a draft, a number that is none, and a folder that cannot be written to.
+    """
+    with _writing:
+        before = kept(office, key)
+        begun = before.begun if before else office.now
+        told = {
+            "form": _FORM,
+            "key": key,
+            "by": office.officer.id,
+            "begun": begun.isoformat(),
+            "kept": office.now.isoformat(),
+            "values": values,
+        }
+        _write(_place(office, key), _as_bytes(told))
 
 
-def kept(office: Office, key: str) -> dict[str, object] | None:
-    """The draft under a key; None where there is none that can be read."""
-    with contextlib.suppress(OSError, ValueError):
-        found = json.loads(_place(office, key).read_bytes())
-        if isinstance(found, dict) and found.get("key") == key and isinstance(found.get("values"), dict):
-            return dict(found["values"])
-    return None
+def kept(office: Office, key: str) -> Draft | None:
+    """The draft under this key; None where there is none that can be read."""
+    found = _read(_place(office, key))
+    return found if found and found.key == key else None
 
 
 def forget(office: Office, key: str) -> None:
-    """Throw a draft away."""
-    with contextlib.suppress(OSError):
+    """Throw the draft away; where there is none, nothing is to be done."""
+    with _writing, suppress(OSError):
         _place(office, key).unlink(missing_ok=True)
 
 
+def drafts(office: Office) -> tuple[Draft, ...]:
+    """Every draft that can be read, the one kept last first."""
+    files = sorted(_folder(office).glob("*.json")) if _folder(office).is_dir() else []
+    found = [draft for file in files if (draft := _read(file))]
+    return tuple(sorted(found, key=lambda one: one.kept.timestamp(), reverse=True))
+
+
+def _folder(office: Office) -> Path:
+    return office.out_tray.parent / "drafts"
+
+
 def _place(office: Office, key: str) -> Path:
-    """A file name that says nothing and holds any key."""
-    return office.out_tray.parent / "drafts" / f"{hashlib.sha256(key.encode()).hexdigest()[:32]}.json"
+    """The file of a key: a readable name, and a digest where two keys would be read alike."""
+    plain = re.sub(r"[^A-Za-z0-9]+", "-", key).strip("-")[:_LONGEST_NAME]
+    digest = hashlib.sha256(key.encode("utf-8", "surrogatepass")).hexdigest()[:_DIGEST_SIGNS]
+    return _folder(office) / f"{plain}-{digest}.json"
+
+
+def _as_bytes(told: Mapping[str, object]) -> bytes:
+    try:
+        data = json.dumps(told, allow_nan=False).encode()
+    except ValueError as error:
+        raise _refused(tr("A number in it is none."), tr("Mend it, then it is kept.")) from error
+    if len(data) > MOST_BYTES:
+        raise _refused(tr("It is longer than a draft may be."), tr("Save it, or make the note shorter."))
+    return data
+
+
+def _write(place: Path, data: bytes) -> None:
+    """Whole or not at all: written beside its place, and only then put there."""
+    beside = ""
+    try:
+        place.parent.mkdir(parents=True, exist_ok=True)
+        handle, beside = tempfile.mkstemp(prefix=".draft-", dir=place.parent)
+        with os.fdopen(handle, "wb") as new:
+            new.write(data)
+            new.flush()
+            os.fsync(new.fileno())
+        Path(beside).replace(place)
+    except OSError as error:
+        with suppress(OSError):
+            Path(beside or place.parent / ".draft-none").unlink(missing_ok=True)
+        why = tr("{place} cannot be written ({why}).", place=place, why=error.strerror)
+        raise _refused(why, tr("Save before you close the window.")) from error
+
+
+def _read(place: Path) -> Draft | None:
+    try:
+        if place.stat().st_size > MOST_BYTES:
+            return None
+        told = json.loads(place.read_bytes())
+        if told["form"] != _FORM or not isinstance(told["values"], dict):
+            return None
+        begun, last = (datetime.fromisoformat(told[name]) for name in ("begun", "kept"))
+        return Draft(str(told["key"]), str(told["by"]), begun, last, told["values"])
+    except _BROKEN:
+        return None
+
+
+def _refused(why: str, what: str) -> Refused:
+    return Refused(tr("draft"), why, what)

@@ -140,6 +140,17 @@ def _sheet_printed(line: Line) -> str:
     )
 
 
+def _handout_printed(line: Line) -> str:
+    tag = line.text("tag")
+    return tr(
+        "{who} printed the handout {number}, {title}{piece}.",
+        who=line.who,
+        number=line.text("number"),
+        title=line.text("title"),
+        piece=tr(", with figures of {tag}", tag=tag) if tag else "",
+    )
+
+
 SENTENCES: dict[str, Sentence] = {
     "add vehicle": _vehicle,
     "change vehicle": _vehicle_changed,
@@ -153,4 +164,5 @@ SENTENCES: dict[str, Sentence] = {
     "keep rig": _rig_kept,
     "print rig sheet": _rig_printed,
     "print sheet": _sheet_printed,
+    "print handout": _handout_printed,
 }

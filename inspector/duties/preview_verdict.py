@@ -9,13 +9,14 @@ from dataclasses import replace
 
 from inspector.duties.judging import judged
 from inspector.duties.office import Office
-from inspector.duties.record_inspection import check_inspection, may_pass
-from inspector.duties.who import names_count
+from inspector.duties.record_inspection import check_inspection, may_pass, stand_for
+from inspector.duties.who import person_of
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import FirstValue, Inspection, NewInspection, Reading
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Finding, Status
+from inspector.language import tr
 
 _PREVIEW = "preview"
 
@@ -23,8 +24,9 @@ _PREVIEW = "preview"
 def preview_verdict(office: Office, dossier: Dossier, facts: NewInspection) -> Judged:
     """Judge the dossier as if the inspection stood in it. The inspector is the officer at the desk."""
     with office.book.reading() as page:
-        counts = names_count(office, page, office.officer)
-    competent = counts and may_pass(office.officer, dossier.item, dossier.kind, facts.on)
+        second = person_of(page, facts.second, tr("second name")) if facts.second else None
+        counts = stand_for(office, page, office.officer, dossier.item, second)
+    competent = may_pass(office.officer, dossier.item, dossier.kind, facts.on, second) and counts
     check_inspection(office, dossier.item, dossier.kind, replace(facts, competent=competent))
     added = Inspection(_PREVIEW, dossier.item.id, replace(facts, competent=competent))
     inspections = tuple(sorted((*dossier.inspections, added), key=lambda one: one.on))

@@ -1,10 +1,9 @@
 """Print the list of a count to tick by hand, and type the ticked list in."""
 
-import re
 from collections.abc import Iterable, Sequence
 from itertools import count as numbers
 
-from inspector.duties.counts import Count, count_called, names_of, open_count
+from inspector.duties.counts import Count, count_called, names_of, open_count, walked
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.take_stock import Scanned, mark
@@ -21,21 +20,21 @@ from inspector.register.page import Page
 from inspector.register.rows import from_body
 from inspector.rulebook.words import marked_words
 
-_KIND = "count_list"
+COUNT_LIST = "count_list"  # what the register calls this kind of document
 
 
 def print_count(office: Office, ref: str) -> Paper:
     """Print the list of a count. The first time it is numbered and kept; later the kept one is printed again."""
     with office.book.page() as page:
         count = count_called(page, ref)
-        kept = page.latest_document(_KIND, count.taken.id)
+        kept = page.latest_document(COUNT_LIST, count.taken.id)
         listed = from_body(kept[1], CountList) if kept else _new_list(office, page, count)
     return put_out(office, listed.imprint.number, count_list(listed, PageSize(office.page)))
 
 
 def _new_list(office: Office, page: Page, count: Count) -> CountList:
     count = open_count(page, count.ref)
-    number = next_number(page, "K", _KIND)
+    number = next_number(page, "K", COUNT_LIST)
     listed = CountList(
         imprint=imprint(office, page, tr("Count list"), number),
         ref=count.ref,
@@ -44,7 +43,7 @@ def _new_list(office: Office, page: Page, count: Count) -> CountList:
         places=_places(office, page, count),
         elsewhere=tuple(_elsewhere(office, page, count)),
     )
-    page.add_document(number, _KIND, office.today, count.taken.id, listed)
+    page.add_document(number, COUNT_LIST, office.today, count.taken.id, listed)
     facts = {"number": number, "ref": count.ref}
     page.enter("print count list", by=office.officer.id, at=office.now, facts=facts)
     return listed
@@ -59,14 +58,8 @@ def _places(office: Office, page: Page, count: Count) -> tuple[CountPlace, ...]:
     number = numbers(1)
     return tuple(
         CountPlace(name or tr("Place not written down"), tuple(_line(office, page, one, next(number)) for one in items))
-        for name, items in sorted(by_place.items(), key=lambda one: _walked(one[0]))
+        for name, items in sorted(by_place.items(), key=lambda one: walked(one[0]))
     )
-
-
-def _walked(place: str) -> tuple[bool, list[tuple[str, int]]]:
-    """The order in which places are walked: hook 2 comes before hook 10, and no place at all comes last."""
-    parts = re.findall(r"(\D*)(\d{0,9})", place.casefold())
-    return not place, [(text, int(figure or 0)) for text, figure in parts]
 
 
 def _line(office: Office, page: Page, item: Item, number: int) -> CountLine:
@@ -115,7 +108,7 @@ def type_list(
 def _kept_list(office: Office, number: str) -> CountList:
     with office.book.reading() as page:
         kept = page.document(number.strip().upper())
-        known = [page.latest_document(_KIND, one.id) for one in page.stock_takes()]
+        known = [page.latest_document(COUNT_LIST, one.id) for one in page.stock_takes()]
     numbers_known = [one[0] for one in known if one]
     if kept is None or number.strip().upper() not in numbers_known:
         why = tr("No count list has the number “{number}”.", number=number.strip())

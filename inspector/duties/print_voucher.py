@@ -43,10 +43,16 @@ def print_voucher(office: Office, tag: str) -> Paper:
     life = tuple(row for row in history_of(office, tag) if row.what not in {tr("Verdict"), tr("Document")})
     with office.book.page() as page:
         left = _left(page, found)
-        kept = page.latest_document(_KIND, found.dossier.item.id)
-        before = from_body(kept[1], Voucher) if kept else None
-        stands = before if before and before.entry == left.entry else _new_voucher(office, page, found, left, life)
+        stands = printed_voucher(page, found) or _new_voucher(office, page, found, left, life)
     return put_out(office, stands.imprint.number, voucher(stands, PageSize(office.page)))
+
+
+def printed_voucher(page: Page, found: Judged) -> Voucher | None:
+    """The voucher that was printed of the entry by which the piece left; None where none was, or it has not left."""
+    kept = page.latest_document(_KIND, found.dossier.item.id)
+    before = from_body(kept[1], Voucher) if kept else None
+    left = _entry(page, found)
+    return before if before and left and before.entry == left.entry else None
 
 
 def _new_voucher(office: Office, page: Page, found: Judged, left: _Left, life: tuple[HistoryRow, ...]) -> Voucher:
@@ -82,18 +88,24 @@ def _voucher(head: Imprint, page: Page, found: Judged, left: _Left, life: tuple[
 
 def _left(page: Page, found: Judged) -> _Left:
     """How the piece left; refused where it is still with the club."""
-    item = found.dossier.item
-    for line in page.history(item.id):
+    left = _entry(page, found)
+    if left is None:
+        why = tr("{tag} was neither sold nor given back nor made unusable.", tag=found.dossier.item.tag)
+        raise Refused(tr("voucher"), why, tr("Record that first; its voucher is printed with it."))
+    return left
+
+
+def _entry(page: Page, found: Judged) -> _Left | None:
+    """The entry by which the piece left; None where it is still with the club."""
+    for line in page.history(found.dossier.item.id):
         if line.what == "destruction":
             end = from_body(line.body, NewDestruction)
             return _Left(line.key, Where.DESTROYED, end.on, end.witness, end.how, end.by)
         if line.what == "whereabouts":
             moved = from_body(line.body, NewWhereabouts)
-            if moved.where in _LEFT:
-                return _Left(line.key, moved.where, moved.on, moved.to, moved.why, moved.by)
-            break
-    why = tr("{tag} was neither sold nor given back nor made unusable.", tag=item.tag)
-    raise Refused(tr("voucher"), why, tr("Record that first; its voucher is printed with it."))
+            left = _Left(line.key, moved.where, moved.on, moved.to, moved.why, moved.by)
+            return left if moved.where in _LEFT else None
+    return None
 
 
 def _mind(where: Where, outcome: Outcome) -> tuple[str, ...]:

@@ -33,7 +33,7 @@ def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
         kind = office.kind(item.facts.kind)
         inspector = person_of(page, facts.by, tr("inspected by"))
         second = person_of(page, facts.second, tr("second name")) if facts.second else None
-        competent = may_pass(inspector, item, kind, facts.on, second) and _stand_for(
+        competent = may_pass(inspector, item, kind, facts.on, second) and stand_for(
             office, page, inspector, item, second
         )
         checked = replace(facts, by=inspector.id, second=second.id if second else "", competent=competent)
@@ -67,7 +67,7 @@ def may_pass(person: Person, item: Item, kind: Kind, on: date, second: Person | 
     return second is not None and all(one.is_competent(kind.family, on) for one in (person, second))
 
 
-def _stand_for(office: Office, page: Page, person: Person, item: Item, second: Person | None) -> bool:
+def stand_for(office: Office, page: Page, person: Person, item: Item, second: Person | None) -> bool:
     """Whether the names that the inspection needs may stand for it; of one's own gear both are needed."""
     return names_count(office, page, person, *((second,) if second and owns(person, item) else ()))
 

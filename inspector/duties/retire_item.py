@@ -1,5 +1,6 @@
 """Print the retirement notice of a piece that was retired; print it again as it was said."""
 
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from inspector.duties.look_up import open_item
@@ -36,6 +37,18 @@ def print_notice(office: Office, tag: str) -> Paper:
             standing = page.standing_retirements(found.dossier.item, found.dossier.strikes)
             notice = _new_notice(office, page, found, standing[0].id)
     return put_out(office, notice.imprint.number, retirement_notice(notice, PageSize(office.page)))
+
+
+def print_notices(
+    office: Office, tags: Sequence[str], told: Callable[[int, int], None] | None = None
+) -> tuple[Paper, ...]:
+    """Print the notices of several pieces, one after the other. told: how many of how many are done."""
+    papers: list[Paper] = []
+    for number, tag in enumerate(tags, 1):
+        papers.append(print_notice(office, tag))
+        if told:
+            told(number, len(tags))
+    return tuple(papers)
 
 
 def printed_notice(page: Page, dossier: Dossier) -> RetirementNotice | None:

@@ -1,11 +1,12 @@
 """Rigs as files that a person reads and writes: TOML, tags in the order in which they are joined, figures as typed."""
 
 import math
+from pathlib import Path
 
 import tomli_w
 
 from inspector.duties.rig_parts import check_form
-from inspector.duties.typed_tables import Typed
+from inspector.duties.typed_tables import Typed, decoded
 from inspector.gear.rig import Angle, Conditions, Footing, Method, NamedJoint, Rig
 from inspector.language import tr
 from inspector.refused import Refused
@@ -28,6 +29,11 @@ def read_rig(text: str, decimal: str = ".") -> Rig:
     typed = Typed.of_file(text, tr("rig file"), decimal)
     typed.check_keys(("decimal", *RIG_KEYS))
     return rig_in(typed)
+
+
+def rig_of_file(file: Path, decimal: str = ".") -> Rig:
+    """The rig that stands in a file of this machine."""
+    return read_rig(decoded(file.read_bytes(), file.name), decimal)
 
 
 def rig_in(typed: Typed) -> Rig:

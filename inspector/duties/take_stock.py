@@ -9,6 +9,7 @@ from inspector.duties.counts import Count, counts, covers, names_of, open_count
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line
 from inspector.duties.tell_whereabouts import brief_words
+from inspector.duties.typed_tables import decoded
 from inspector.gear.item import Item
 from inspector.gear.stock_take import Counted, NewStockEntry, NewStockTake, StockStep, StockTake
 from inspector.gear.whereabouts import Where, Whereabouts
@@ -103,6 +104,11 @@ def mark(
         told = {"ref": count.ref, "as": facts, "tags": list(scanned.kept), "labels": list(scanned.labels)}
         page.enter("count", by=office.officer.id, at=office.now, facts=told)
     return scanned
+
+
+def tags_in(body: bytes, what: str) -> tuple[str, ...]:
+    """The tags that a scanner wrote into a file, with blanks or line ends between them. what: the file's name."""
+    return tuple(decoded(body, what).split())
 
 
 def _keep(page: Page, count: Count, scanned: Scanned, found: dict[str, Item], facts: NewStockEntry) -> None:

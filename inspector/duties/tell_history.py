@@ -30,6 +30,11 @@ _MAY_BE_STRUCK = {"inspection", "use", "exposure"}
 
 def history_of(office: Office, tag: str) -> tuple[HistoryRow, ...]:
     """Everything that was done with a piece or said of it, and its documents; a struck entry says so."""
+    return tuple(row for _, row in told_lines(office, tag))
+
+
+def told_lines(office: Office, tag: str) -> tuple[tuple[HistoryLine, HistoryRow], ...]:
+    """The same, newest first, each row beside the line it was told from."""
     with office.book.reading() as page:
         item = page.item(tag)
         names = {person.id: person.name for person in page.people()}
@@ -37,7 +42,7 @@ def history_of(office: Office, tag: str) -> tuple[HistoryRow, ...]:
         asked = page.setting("passphrases", Passphrases.OFF.value) != Passphrases.OFF.value
     kind = office.kind(item.facts.kind)
     struck = {from_body(line.body, NewStrike).entry for line in lines if line.what == "strike"}
-    return tuple(_marked(_as_stated(_row(line, kind, names), line, asked), line, struck) for line in lines)
+    return tuple((line, _marked(_as_stated(_row(line, kind, names), line, asked), line, struck)) for line in lines)
 
 
 def _as_stated(row: HistoryRow, line: HistoryLine, asked: bool) -> HistoryRow:

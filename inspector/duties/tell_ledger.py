@@ -29,9 +29,10 @@ _Wanted = Callable[[WrittenLine], bool]
 
 
 def told_ledger(
-    office: Office, *, last: int | None = None, of: str = "", since: date | None = None
+    office: Office, *, last: int | None = None, of: str = "", since: date | None = None, before: int | None = None
 ) -> tuple[ToldLine, ...]:
-    """The lines as sentences, newest first. last: at most so many; since: from that day on.
+    """The lines as sentences, newest first. last: at most so many; since: from that day on; before: a line's number,
+    only those before it.
 
     of: only what concerns a piece, a vehicle or a person, or a trip by its reference.
     """
@@ -41,7 +42,8 @@ def told_ledger(
         names = {one.id: one.name for one in page.people()}
         kinds = {key: kind.name for key, kind in office.rules.kinds.items()}
         wanted = _about(page, of) if of else _anything
-        found = (one for one in page.ledger_lines() if wanted(one) and _is_since(one, since))
+        lines = (one for one in page.ledger_lines() if before is None or one.number < before)
+        found = (one for one in lines if _is_since(one, since) and wanted(one))
         return tuple(tell(one, names, kinds) for one in islice(found, last))
 
 

@@ -7,7 +7,7 @@ from inspector.gear.item import Item, NewItem
 from inspector.gear.item_change import Altered, NewItemChange
 from inspector.gear.lists import HistoryRow
 from inspector.gear.repair import NewRepair, Work
-from inspector.language import tr
+from inspector.language import show_day, tr
 from inspector.register.lists import HistoryLine
 from inspector.register.rows import from_body
 from inspector.rulebook.words import marked_words
@@ -38,6 +38,12 @@ def paper_word(kind: PaperKind) -> str:
         PaperKind.REPORT: tr("report"),
         PaperKind.OTHER: tr("other paper"),
     }[kind]
+
+
+def file_words(facts: NewAttachment) -> str:
+    """What a kept file is, since when it is there, and what was noted of it."""
+    said = tr("{what}, {day}", what=paper_word(facts.kind), day=show_day(facts.on))
+    return f"{said}. {facts.note}" if facts.note else said
 
 
 def repaired(line: HistoryLine, names: Mapping[str, str]) -> HistoryRow:

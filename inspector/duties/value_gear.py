@@ -65,6 +65,11 @@ def show_money(hundredths: int, currency: str, decimal: str = ".") -> str:
     return f"{hundredths // 100}{decimal}{hundredths % 100:02d} {currency}"
 
 
+def sum_words(line: ValueLine, decimal: str = ".") -> str:
+    """The totals of a line, each currency by itself; empty where no value is known."""
+    return " + ".join(show_money(amount, currency, decimal) for currency, amount in line.totals)
+
+
 def value_list(office: Office) -> ValueList:
     """The value of every piece that the register holds, sold and destroyed ones left out."""
     found: dict[tuple[str, str], list[tuple[str, Worth | None]]] = defaultdict(list)

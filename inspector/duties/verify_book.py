@@ -1,8 +1,8 @@
 """Prove that nothing in the book was changed."""
 
 from inspector.duties.office import Office
-from inspector.gear.lists import Verified
-from inspector.language import tr
+from inspector.gear.lists import Fault, Verified
+from inspector.language import tr, tr_n
 from inspector.refused import Refused
 
 _SHORTEST_HEAD = 8
@@ -16,3 +16,20 @@ def verify_book(office: Office, against: str = "") -> Verified:
         raise Refused(tr("head"), why, tr("Copy it from the foot of a document."))
     with office.book.reading() as page:
         return page.verify(sought)
+
+
+def verified_words(found: Verified, against: str = "") -> tuple[str, tuple[str, ...]]:
+    """What came of it in a sentence; then what was looked at, and a line for each fault. against: a head sought."""
+    lines, rows = found.line_count, found.row_count
+    told = [tr("{lines} ledger lines, {rows} rows, head {head}", lines=lines, rows=rows, head=found.head)]
+    if found.faults:
+        head = tr_n("{count} fault found.", "{count} faults found.", len(found.faults))
+        return head, (*told, *map(_fault_words, found.faults))
+    if against.strip():
+        told.append(tr("The head {head} stands in it.", head=against.strip().lower()))
+    return tr("Nothing was changed."), tuple(told)
+
+
+def _fault_words(fault: Fault) -> str:
+    at = tr(" (line {line})", line=fault.line) if fault.line else ""
+    return f"{fault.where}{at}: {fault.why}"

@@ -1,6 +1,6 @@
 """Everything that falls due up to a day, of the pieces, the people, the trips, the reports and the counts."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
@@ -26,13 +26,15 @@ from inspector.gear.falls_due import Due, DueLine
 from inspector.gear.item import Item
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
+from inspector.gear.standing import StandingVerdict, StandingWords
 from inspector.gear.trip import Trip, Vehicle
-from inspector.gear.verdict import Explanation, Verdict
 from inspector.gear.whereabouts import Where, Whereabouts
 from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.register.page import Page
 from inspector.rulebook.case import Case
+
+_AT_ONCE = 50  # whole dossiers of so many pieces are held at one time; more would stop the window as they are let go
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,19 +42,19 @@ class Held:
     """A piece that was not sold, made unusable or given back, as its stored verdict says and with whom it is.
 
     words: what the verdict said; loan: the entry by which it is out. people: who has it, owns it, or owns the vehicle
-    it sits on.
+    it sits on. retired: its dossier, of a retired piece alone.
     """
 
     item: Item
     kind_name: str
-    verdict: Verdict
-    words: Explanation
+    verdict: StandingVerdict
+    words: StandingWords
     where: Whereabouts
     place: str
     people: tuple[Person, ...]
     loan: NewCustody | None
     kept_by: tuple[str, ...]
-    dossier: Dossier | None
+    retired: Dossier | None
     never_seen: bool  # nobody competent has ever seen all of it
 
 
@@ -72,8 +74,12 @@ def what_falls_due(office: Office, until: date | None = None) -> tuple[DueLine, 
     """
     last = last_day(office, until)
     with office.book.reading() as page:
-        pieces = held(office, page)
-        found = [*_of_pieces(page, pieces), *_of_people(page, last), *_of_trips(office, page), *_open(page)]
+        return due_lines(office, page, held(office, page), last)
+
+
+def due_lines(office: Office, page: Page, pieces: tuple[Held, ...], last: date) -> tuple[DueLine, ...]:
+    """Those lines, for pieces that were read already."""
+    found = [*_of_pieces(page, pieces), *_of_people(page, last), *_of_trips(office, page), *_open(page)]
     due = (one for one in found if one.on is None or one.on <= last)
     return tuple(sorted(due, key=lambda one: (one.on or date.min, one.about, one.what)))
 
@@ -81,30 +87,47 @@ def what_falls_due(office: Office, until: date | None = None) -> tuple[DueLine, 
 def held(office: Office, page: Page) -> tuple[Held, ...]:
     """Every piece that the club has or ought to have, by tag."""
     items = page.every_item()
-    where, people = page.whereabouts(items), page.people()
+    where = page.whereabouts(items)
     here = [one for one in items if not has_left(where[one.id])]
-    known = [(one, office.rules.kinds[one.facts.kind]) for one in here if one.facts.kind in office.rules.kinds]
+    common = _Common(office, where, page.people(), {one.tag: one for one in page.vehicles()},
+                     {one.item.id: one.lent.facts for one in page.out()}, page.every_open_quarantine())  # fmt: skip
+    shares = (here[at : at + _AT_ONCE] for at in range(0, len(here), _AT_ONCE))
+    return tuple(one for some in shares for one in _held(page, common, some))
+
+
+@dataclass(frozen=True, slots=True)
+class _Common:
+    """What is read once for all pieces; loans and kept by the piece's id."""
+
+    office: Office
+    where: Mapping[str, Whereabouts]
+    people: tuple[Person, ...]
+    vehicles: Mapping[str, Vehicle]
+    loans: Mapping[str, NewCustody]
+    kept: Mapping[str, tuple[str, ...]]
+
+
+def _held(page: Page, common: _Common, some: Sequence[Item]) -> Iterator[Held]:
+    """A share of the pieces: what was read of them for a look is let go with it."""
+    office, names = common.office, {one.id: one.name for one in common.people}
+    known = [(one, office.rules.kinds[one.facts.kind]) for one in some if one.facts.kind in office.rules.kinds]
     dossiers = {one.item.id: one for one in page.dossiers(known, office.today)}
-    loans = {one.item.id: one.lent.facts for one in page.out()}
-    vehicles = {one.tag: one for one in page.vehicles()}
-    names = {one.id: one.name for one in people}
-    said = {one.id: page.latest_verdict(one.id) for one in here}
-    return tuple(
-        Held(
+    said = page.standing_verdicts(some)
+    for one in some:
+        (verdict, words), where, dossier = said[one.id], common.where[one.id], dossiers.get(one.id)
+        yield Held(
             item=one,
-            kind_name=dossiers[one.id].kind.name if one.id in dossiers else one.facts.kind,
-            verdict=said[one.id][0],
-            words=said[one.id][1],
-            where=where[one.id],
-            place=where_words(replace(where[one.id], since=None), names),
-            people=tuple(_concerned(one, where[one.id], people, vehicles)),
-            loan=loans.get(one.id) if where[one.id].where is Where.ON_LOAN else None,
-            kept_by=page.open_quarantines(one),
-            dossier=dossiers.get(one.id),
-            never_seen=one.id in dossiers and Case(dossiers[one.id], office.rules).looked_over.at is None,
+            kind_name=dossier.kind.name if dossier else one.facts.kind,
+            verdict=verdict,
+            words=words,
+            where=where,
+            place=where_words(replace(where, since=None), names),
+            people=tuple(_concerned(one, where, common.people, common.vehicles)),
+            loan=common.loans.get(one.id) if where.where is Where.ON_LOAN else None,
+            kept_by=common.kept.get(one.id, ()),
+            retired=dossier if verdict.outcome is Outcome.RETIRE else None,
+            never_seen=dossier is not None and Case(dossier, office.rules).looked_over.at is None,
         )
-        for one in here
-    )
 
 
 def _concerned(
@@ -136,10 +159,10 @@ def of_piece(page: Page, one: Held) -> Iterator[DueLine]:
         if one.loan:
             yield _line(one, Due.LOAN, one.loan.due, since=one.loan.on)
     if waits_to_be_destroyed(one.verdict.outcome, one.where):
-        if one.dossier and printed_notice(page, one.dossier) is None:
-            yield _line(one, Due.NOTICE, None, since=one.dossier.retired_on)
+        if one.retired and printed_notice(page, one.retired) is None:
+            yield _line(one, Due.NOTICE, None, since=one.retired.retired_on)
         kept = evidence_words(one.kept_by)
-        yield _line(one, Due.DESTRUCTION, None, kept, since=one.dossier.retired_on if one.dossier else None)
+        yield _line(one, Due.DESTRUCTION, None, kept, since=one.retired.retired_on if one.retired else None)
 
 
 def _looks(one: Held) -> Iterator[DueLine]:

@@ -163,16 +163,22 @@ def pack_trip(office: Office, ref: str) -> Packed:
     return replace(found, stays=tuple(sorted((*found.stays, *gone.items()))))
 
 
-def kit_lacks(office: Office, ref: str) -> tuple[str, ...]:
-    """What the kit of a trip lacks for its vehicles, by the needs that a kit is packed by."""
-    planned = look_up.trip(office, ref)
-    return _packed(office, planned, planned.kit).lacks
+def kit_lacks(office: Office, ref: str, ready: Ready | None = None) -> tuple[str, ...]:
+    """What the kit of a trip lacks for its vehicles, by the needs that a kit is packed by.
+
+    ready: the readiness of the trip, if it is at hand: nothing is judged twice.
+    """
+    if ready is None:
+        planned = look_up.trip(office, ref)
+        return _packed(office, planned, planned.kit).lacks
+    facts = _facts_of(office, replace(ready, staying=(*ready.staying, *ready.gone)))
+    return _packed(office, ready.trip, ready.trip.kit, facts).lacks
 
 
-def _packed(office: Office, planned: Trip, tags: Iterable[str]) -> Packed:
+def _packed(office: Office, planned: Trip, tags: Iterable[str], judged_so: RigFacts | None = None) -> Packed:
     """A kit by need from these pieces. What sits on a vehicle of the trip serves there and is not packed."""
     at_hand = dict.fromkeys(tags)
-    facts = _facts(office, planned, at_hand, planned.vehicles)
+    facts = judged_so or _facts(office, planned, at_hand, planned.vehicles)
     loose = [one for tag, one in facts.pieces.items() if tag in at_hand and one.fitted is None]
     with office.book.reading() as page:
         kept = page.kept_vehicles()

@@ -1,8 +1,11 @@
 """What falls due: a day, what it is, of which piece, person or thing, whom it concerns and where it lies."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from inspector.gear.outcome import Outcome
 
 
 class Due(StrEnum):
@@ -51,3 +54,18 @@ class DueLine:
     def overdue_days(self, today: date) -> int:
         """For how many days it is past its day; a trip that has begun is not overdue."""
         return max((today - self.on).days, 0) if self.on and self.what is not Due.TRIP else 0
+
+
+@dataclass(frozen=True, slots=True)
+class DueSheet:
+    """The calendar up to a day as it is looked at. groups: titles with their lines; outcomes: of pieces, by tag.
+
+    people, places: the names and places that it can be narrowed to, whatever it is narrowed to now.
+    """
+
+    last: date
+    lines: tuple[DueLine, ...]
+    groups: tuple[tuple[str, tuple[DueLine, ...]], ...]
+    outcomes: Mapping[str, Outcome]
+    people: tuple[str, ...]
+    places: tuple[str, ...]

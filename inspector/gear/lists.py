@@ -145,6 +145,16 @@ class HistoryRow:
 
 
 @dataclass(frozen=True, slots=True)
+class PaperRow:
+    """A document that was printed of a piece or that names it. again: it can be printed again as it was said."""
+
+    number: str
+    on: date
+    what: str
+    again: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Fault:
     """Something `verify` found. line: the ledger line's number, where there is one."""
 

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
+from inspector.gear.bench import Worked
 from inspector.gear.capacity import Capacity
 from inspector.gear.outcome import Outcome
 from inspector.gear.rig_result import RigResult
@@ -178,3 +179,12 @@ class HandoverProtocol:
     handed_on: tuple[Fact, ...]
     mind: tuple[str, ...]
     tables: tuple[ProtocolTable, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Handout:
+    """One topic of the trainer's bench on a sheet. from_piece: which piece or vehicle lent figures, and what stays."""
+
+    imprint: Imprint
+    worked: Worked
+    from_piece: tuple[str, ...] = ()

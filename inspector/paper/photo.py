@@ -45,6 +45,17 @@ def take_in(data: bytes) -> Intake:
     return _text(data)
 
 
+def small_picture(data: bytes, side_px: int) -> bytes:
+    """A small PNG of a picture that `take_in` has taken, no side longer than side_px."""
+    with Image.open(io.BytesIO(data), formats=("JPEG", "PNG")) as opened:
+        opened.draft("RGB", (side_px, side_px))
+        small = opened.convert("RGBA" if opened.mode in {"RGBA", "P", "LA"} else "RGB")
+    small.thumbnail((side_px, side_px))
+    out = io.BytesIO()
+    small.save(out, "PNG")
+    return out.getvalue()
+
+
 def _pdf(data: bytes) -> Intake:
     if not data.startswith(_PDF_HEAD) or _PDF_END not in data[-_END_WITHIN:]:
         raise _refused(tr("The PDF is broken or cut off."), tr("Open it and save it anew, or copy it again."))

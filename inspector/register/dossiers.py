@@ -25,9 +25,8 @@ from inspector.gear.whereabouts import NewWhereabouts, WhereaboutsEntry
 from inspector.register import tables, year_tables
 from inspector.register.current import facts_on, items_called, select_items
 from inspector.register.fleet import fittings
+from inspector.register.places import shares
 from inspector.register.rows import from_body
-
-_AT_ONCE = 500
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +75,7 @@ def dossiers(connection: Connection, wanted: Sequence[tuple[Item, Kind]], on: da
         changes=_events(connection, year_tables.item_change, keys, on),
         quarantines=_events(connection, year_tables.quarantine, keys, on),
         releases=_events(connection, year_tables.release, keys, on),
-        facts={key: facts for some in _shares(keys) for key, facts in facts_on(connection, some, on).items()},
+        facts={key: facts for some in shares(keys) for key, facts in facts_on(connection, some, on).items()},
     )
     names = _names(connection)
     return tuple(_dossier(item, kind, on, rows, names) for item, kind in wanted)
@@ -153,7 +152,7 @@ def _retirements(connection: Connection, keys: Sequence[str]) -> dict[str, list[
     """Id, verdict and words of every stored retirement, by piece, oldest first."""
     table = tables.verdict
     found: dict[str, list[tuple[str, str, str]]] = {}
-    for some in _shares(keys):
+    for some in shares(keys):
         rows = select(table.c.item_id, table.c.id, table.c.body, table.c.words).where(
             table.c.item_id.in_(some), table.c.outcome == Outcome.RETIRE.value
         )
@@ -176,16 +175,11 @@ def _retirement(key: str, body: str, words: str) -> Retirement:
 def _events(connection: Connection, table: Table, keys: Sequence[str], on: date) -> dict[str, list[tuple[str, str]]]:
     """Id and body of what happened to the pieces up to the day, by piece, in order of day and entry."""
     found: dict[str, list[tuple[str, str]]] = {}
-    for some in _shares(keys):
+    for some in shares(keys):
         rows = select(table.c.item_id, table.c.id, table.c.body).where(table.c.item_id.in_(some), table.c.day <= on)
         for item_id, key, body in connection.execute(rows.order_by(table.c.day, table.c.id)):
             found.setdefault(str(item_id), []).append((str(key), str(body)))
     return found
-
-
-def _shares(keys: Sequence[str]) -> Iterator[Sequence[str]]:
-    """The keys in shares that every database takes in one question."""
-    return (keys[at : at + _AT_ONCE] for at in range(0, len(keys), _AT_ONCE))
 
 
 def items(connection: Connection, tags: Sequence[str]) -> dict[str, Item]:
@@ -193,7 +187,7 @@ def items(connection: Connection, tags: Sequence[str]) -> dict[str, Item]:
     sought = {tag.strip() for tag in tags}
     lowered = sorted({tag.lower() for tag in sought})
     by_tag: dict[str, Item] = {}
-    for some in _shares(lowered):
+    for some in shares(lowered):
         by_tag |= items_called(connection, some)
     found = {tag: by_tag.get(tag.strip()) or by_tag.get(tag.strip().lower()) for tag in tags}
     return {tag: item for tag, item in found.items() if item}
@@ -203,7 +197,7 @@ def fitted_items(connection: Connection, vehicles: Sequence[str]) -> tuple[tuple
     """The parts that sit on these vehicles now, by tag, each with its place."""
     places = {key: to for key, to in fittings(connection).items() if to.vehicle in vehicles}
     found: list[tuple[Item, Fitted]] = []
-    for some in _shares(list(places)):
+    for some in shares(list(places)):
         found += [(item, places[item.id]) for item in select_items(connection, tables.item.c.id.in_(some))]
     return tuple(sorted(found, key=lambda one: one[0].tag))
 

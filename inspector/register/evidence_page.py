@@ -1,17 +1,32 @@
 """The part of a page that reads what an incident asks of the register: how a piece stood, who had it, what is kept."""
 
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from datetime import date, datetime
 
-from sqlalchemy import select
+from sqlalchemy import Table, or_, select
 
 from inspector.gear.custody import Hands, NewCustody
 from inspector.gear.evidence import NewQuarantine, NewRelease, Release
 from inspector.gear.incident import EntryKind, Gravity
 from inspector.gear.item import Item
+from inspector.gear.outcome import Outcome
+from inspector.gear.standing import StandingVerdict, StandingWords
 from inspector.gear.verdict import Explanation, Verdict
 from inspector.register import tables, year_tables
-from inspector.register.rows import from_body
+from inspector.register.places import shares
+from inspector.register.rows import from_body, to_body
 from inspector.register.year import YearPage
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """A numbered document as kept. about: the id of the piece, trip, incident or person, as its kind asks."""
+
+    number: str
+    kind: str
+    on: date
+    about: str
 
 
 class EvidencePage(YearPage):
@@ -41,6 +56,51 @@ class EvidencePage(YearPage):
         table = tables.verdict
         row = self._connection.execute(select(table.c.body, table.c.words).where(table.c.id == key)).one()
         return from_body(str(row[0]), Verdict), from_body(str(row[1]), Explanation)
+
+    def outcomes_of(self, item: Item) -> dict[str, Outcome]:
+        """The outcome of every verdict that was ever kept of a piece, by the verdict's id."""
+        table = tables.verdict
+        found = select(table.c.id, table.c.outcome).where(table.c.item_id == item.id)
+        return {str(key): Outcome(outcome) for key, outcome in self._connection.execute(found)}
+
+    def documents_of(self, item: Item, tags: Iterable[str]) -> tuple[Kept, ...]:
+        """Every document about a piece or that names one of its tags, the newest first."""
+        table = tables.document
+        named = [table.c.body.contains(to_body(tag), autoescape=True) for tag in tags]
+        found = select(table.c.id, table.c.kind, table.c.day, table.c.about).where(
+            or_(table.c.about == item.id, *named)
+        )
+        rows = self._connection.execute(found.order_by(table.c.day.desc(), table.c.id.desc()))
+        return tuple(Kept(*row) for row in rows)
+
+    def standing_verdicts(self, items: Iterable[Item]) -> dict[str, tuple[StandingVerdict, StandingWords]]:
+        """What the standing verdicts of many pieces say, by the piece's id, in a few questions."""
+        table, standing = tables.verdict, tables.standing
+        stands = select(standing.c.item_id, table.c.body, table.c.words).join(
+            table, standing.c.verdict_id == table.c.id
+        )
+        found: dict[str, tuple[StandingVerdict, StandingWords]] = {}
+        for some in shares([one.id for one in items]):
+            for key, body, words in self._connection.execute(stands.where(standing.c.item_id.in_(some))):
+                found[str(key)] = from_body(str(body), StandingVerdict), from_body(str(words), StandingWords)
+        return found
+
+    def every_open_quarantine(self) -> dict[str, tuple[str, ...]]:
+        """Pieces that are evidence still, by id, with the references of the incidents."""
+        free: dict[str, set[str]] = {}
+        for key, body in self._by_piece(year_tables.release):
+            free.setdefault(key, set()).add(from_body(body, NewRelease).incident)
+        kept: dict[str, dict[str, None]] = {}
+        for key, body in self._by_piece(year_tables.quarantine):
+            ref = from_body(body, NewQuarantine).incident
+            if ref not in free.get(key, ()):
+                kept.setdefault(key, {})[ref] = None
+        return {key: tuple(refs) for key, refs in kept.items()}
+
+    def _by_piece(self, table: Table) -> Iterator[tuple[str, str]]:
+        """The piece's id and the body of every row, in order of day and entry."""
+        rows = select(table.c.item_id, table.c.body).order_by(table.c.day, table.c.id)
+        return ((str(key), str(body)) for key, body in self._connection.execute(rows))
 
     def held_by_on(self, item: Item, on: date) -> str:
         """The id of whoever had the piece on loan on a day; who brought it back that very day had it."""

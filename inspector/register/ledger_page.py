@@ -1,11 +1,11 @@
 """The part of a page that reads the ledger back, line by line."""
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import RowMapping, select
+from sqlalchemy import RowMapping, func, select
 
 from inspector.gear.item import Item
 from inspector.gear.ledger_line import WrittenLine
@@ -23,6 +23,17 @@ class LedgerPage(Leaf):
         """Every line, the newest first. A line that cannot be read comes without facts and rows; `verify` tells why."""
         for row in self._connection.execute(select(ledger).order_by(ledger.c.id.desc())).mappings():
             yield _line(row)
+
+    def last_line(self, deeds: Sequence[str]) -> WrittenLine | None:
+        """The newest line of any of these deeds; None where there is none."""
+        found = select(ledger).where(ledger.c.deed.in_(deeds)).order_by(ledger.c.id.desc()).limit(1)
+        row = self._connection.execute(found).mappings().first()
+        return _line(row) if row else None
+
+    def lines_after(self, number: int) -> int:
+        """How many lines were written after this one."""
+        found = select(func.count()).select_from(ledger).where(ledger.c.id > number)
+        return int(self._connection.execute(found).scalar_one())
 
     def row_ids_of(self, piece: Item) -> frozenset[str]:
         """The ids of every row that was written of a piece."""

@@ -55,12 +55,13 @@ def _read(rows: _Last, item: Item, shape: type[Shape]) -> Shape | None:
 def _last(connection: Connection, table: Table, keys: Sequence[str]) -> _Last:
     """Day and body of the last entry of each piece."""
     found: _Last = {}
-    for some in _shares(keys):
+    for some in shares(keys):
         rows = select(table.c.item_id, table.c.day, table.c.body).where(table.c.item_id.in_(some))
         for item_id, day, body in connection.execute(rows.order_by(table.c.day, table.c.id)):
             found[str(item_id)] = (day, str(body))
     return found
 
 
-def _shares(keys: Sequence[str]) -> Iterator[Sequence[str]]:
+def shares(keys: Sequence[str]) -> Iterator[Sequence[str]]:
+    """The keys in shares that every database takes in one question."""
     return (keys[at : at + _AT_ONCE] for at in range(0, len(keys), _AT_ONCE))

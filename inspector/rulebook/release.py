@@ -87,11 +87,17 @@ def _measured(finding: Finding, dossier: Dossier, book: Rulebook, prefix: str, k
         limit = limit_value(rule, measure.dimension if prefix == "measured" else Dimension.RATIO).number
     must, bound = rule.must, limit
     if limit is not None and new is not None and prefix != "measured":
-        must = _TURNED[rule.must] if prefix == "loss" else rule.must
-        bound = new.si * (1 - limit if prefix == "loss" else 1 + limit)
+        must, bound = reading_bound(prefix, rule.must, limit, new.si)
     if prefix != "measured" and bound is not None and _stands(Case(dossier, book), key, must, bound):
         return Release(finding.rule, Needed.STRIKE)
     return Release(finding.rule, Needed.READING, key, measure.points, must, bound, measure.dimension)
+
+
+def reading_bound(prefix: str, must: str, limit: float, new_si: float) -> tuple[str, float]:
+    """The demand on a reading and its bound in SI, for a limit on a loss or growth against new_si, or on itself."""
+    if prefix == "loss":
+        return _TURNED[must], new_si * (1 - limit)
+    return must, new_si * (1 + limit) if prefix == "growth" else limit
 
 
 def _stands(case: Case, measure: str, must: str, bound: float) -> bool:

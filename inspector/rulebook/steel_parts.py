@@ -12,7 +12,7 @@ from inspector.units import Dimension, show
 
 State = TypeVar("State")
 
-_CLASS_PA = {  # nominal yield and ultimate strength, as the standard for joints takes them
+CLASS_PA = {  # nominal yield and ultimate strength, as the standard for joints takes them
     BoltClass.C4_6: (240e6, 400e6),
     BoltClass.C8_8: (640e6, 800e6),
     BoltClass.C10_9: (900e6, 1000e6),
@@ -100,7 +100,7 @@ def class_steel(case: Case, size: str) -> SteelTaken:
     because = tr("class {grade} as stamped", grade=grade.value)
     if not known:
         because = tr("steel assumed class {grade} since no known class is stamped on it", grade=grade.value)
-    return SteelTaken(*_CLASS_PA[grade], because, grade)
+    return SteelTaken(*CLASS_PA[grade], because, grade)
 
 
 def pin_diameter_m(case: Case, hole: str) -> float:

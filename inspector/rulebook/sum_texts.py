@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache
 from inspect import cleandoc
 from typing import Any
 
@@ -56,6 +57,7 @@ class SumText:
     has_example: bool
 
 
+@cache
 def text_of(function: Callable[..., Any]) -> SumText:
     """The parts of a function's docstring; parts it lacks are empty."""
     words = cleandoc(function.__doc__ or "")

@@ -74,15 +74,25 @@ def _otherwise(parameter: inspect.Parameter) -> str:
 def work(name: str, typed: Mapping[str, str], book: Rulebook, system: System, decimal: str) -> WorkedSum:
     """Work the sum with typed figures. Refused: an unknown sum or input, one that is missing, figures out of range."""
     function = _function(name)
-    given = _given(function, typed, decimal)
+    return _worked(function, _given(function, typed, decimal), typed, book, system)[1]
+
+
+def reckon(name: str, given: Mapping[str, Any], book: Rulebook, system: System) -> tuple[Any, WorkedSum]:
+    """The value of the sum in SI and the sum as it is shown, from values in SI. Refused: figures out of range."""
+    return _worked(_function(name), given, {}, book, system)
+
+
+def _worked(
+    function: Callable[..., Any], given: Mapping[str, Any], typed: Mapping[str, str], book: Rulebook, system: System
+) -> tuple[Any, WorkedSum]:
+    said = text_of(function)
     try:
         result = function(**given)
     except (ValueError, OverflowError) as error:
         why = tr("The sum does not hold for these figures: {why}.", why=error)
-        raise Refused(name, why, tr("It is valid for: {valid}", valid=text_of(function).valid)) from error
-    said = text_of(function)
+        raise Refused(function.__name__, why, tr("It is valid for: {valid}", valid=said.valid)) from error
     sources = [book.source_text(key) for key in said.sources if key in book.sources]
-    return WorkedSum(
+    return result, WorkedSum(
         name=function.__name__,
         title=said.title,
         formula=said.formula,

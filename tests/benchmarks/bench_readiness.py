@@ -97,7 +97,7 @@ def _copy(page: Page, dossier: Dossier, tag: str, office: Office) -> None:
 def measure(place: Path, repeats: int = 5) -> list[Measured]:
     """Each step on a register opened anew, its rulebook read anew."""
     rules = packaged()
-    loop_s = _loop_s()
+    bare_s = loop_s()
 
     def cold() -> None:
         office = office_on(place, packaged())
@@ -122,7 +122,7 @@ def measure(place: Path, repeats: int = 5) -> list[Measured]:
         "the same, one by one": one_by_one,
     }
     return [
-        Measured(name, taken, taken / loop_s) for name, taken in ((n, _median_s(s, repeats)) for n, s in steps.items())
+        Measured(name, taken, taken / bare_s) for name, taken in ((n, median_s(s, repeats)) for n, s in steps.items())
     ]
 
 
@@ -135,7 +135,8 @@ def _read(place: Path, rules: Rulebook, read: Callable[..., object]) -> None:
     office.book.close()
 
 
-def _median_s(work: Callable[[], None], repeats: int) -> float:
+def median_s(work: Callable[[], None], repeats: int) -> float:
+    """The seconds that the work takes, in the median."""
     taken = []
     for _ in range(repeats):
         began = time.perf_counter()
@@ -144,9 +145,9 @@ def _median_s(work: Callable[[], None], repeats: int) -> float:
     return statistics.median(taken)
 
 
-def _loop_s() -> float:
+def loop_s() -> float:
     """A bare loop of 10,000 additions, the machine's measure."""
-    return _median_s(lambda: _ignored(sum(number for number in range(10_000))), 50)
+    return median_s(lambda: _ignored(sum(number for number in range(10_000))), 50)
 
 
 def _ignored(_: object) -> None:

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from inspector.rulebook.load import Rulebook
-from tests.benchmarks import bench_gear_list, bench_judging, bench_readiness, bench_rigs
+from tests.benchmarks import bench_gear_list, bench_judging, bench_needs, bench_readiness, bench_rigs
 from tests.benchmarks.bench_sums import CASES, measure
 
 
@@ -44,3 +44,10 @@ def test_the_bench_of_the_gear_list_asks_every_question_and_works_the_window(tmp
     assert by_name["one letter"].bare_ms and all(one.median_ms > 0 for one in asked)
     window = bench_gear_list.measure_window(tmp_path, rules)
     assert len(window) == 7 and all(one.worst_ms > 0 for one in window)
+
+
+def test_the_bench_of_what_waits_measures_the_first_page_and_the_calendar(tmp_path: Path, rules: Rulebook) -> None:
+    assert bench_readiness.prepare(tmp_path, rules, 120) == 120
+    rows = bench_needs.measure(tmp_path, rules, repeats=1)
+    assert [one.name for one in rows] == ["what needs me", "what falls due"]
+    assert all(one.seconds > 0 and one.loops > 0 for one in rows)

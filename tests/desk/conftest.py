@@ -9,7 +9,7 @@ import pytest
 from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
-from inspector.desk.inspect_form import InspectForm
+from inspector.desk.inspect.inspect_form import InspectForm
 from inspector.desk.look import Look
 from inspector.desk.window import DeskWindow
 from inspector.duties.book_in import book_in

@@ -152,7 +152,7 @@ def test_a_closed_window_keeps_what_was_typed(
     desk.close()
 
     draft = kept(office, key)
-    assert draft and draft["seen_at"] == "on the beach"
+    assert draft and draft.values["seen_at"] == "on the beach"
 
 
 def _entries(menu: QMenu) -> list[tuple[str, bool, str]]:

@@ -9,7 +9,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
-from inspector.desk.inspect_form import InspectForm
+from inspector.desk.inspect.inspect_form import InspectForm
 from inspector.desk.window import DeskWindow
 from inspector.gear.inspection import InspectionKind, Method
 from inspector.gear.kind import Grade
@@ -207,7 +207,7 @@ def test_a_form_that_was_left_at_once_reads_nothing_any_more_and_previews_when_i
     """Behind a closed window the register may be closed as well."""
     QTest.keyClicks(form.rows[0], "1")
     assert form._pause.isActive()
-    with mock.patch("inspector.desk.inspect_form.preview_verdict") as asked:
+    with mock.patch("inspector.desk.inspect.inspect_form.preview_verdict") as asked:
         desk.hide()
         qtbot.wait(2 * form._pause.interval())
         assert not asked.called

@@ -5,7 +5,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QPushButton
 from pytestqt.qtbot import QtBot
 
-from inspector.desk.inspect_form import InspectForm
+from inspector.desk.inspect.inspect_form import InspectForm
 from inspector.desk.window import DeskWindow
 
 
@@ -25,7 +25,7 @@ def test_escape_asks_before_anything_typed_is_thrown_away(qtbot: QtBot, desk: De
     assert not desk.notice.is_asking
     QTest.keyClick(desk, Qt.Key.Key_Escape)
     choice(desk, "Throw it away").click()
-    assert desk.pages.form is None
+    qtbot.waitUntil(lambda: desk.pages.form is None)
     assert desk.pages.piece is not None
 
 
@@ -43,7 +43,7 @@ def test_closing_the_window_asks_as_well(qtbot: QtBot, desk: DeskWindow, form: I
     assert desk.isVisible()
     assert desk.notice.is_asking
     choice(desk, "Throw it away").click()
-    assert not desk.isVisible()
+    qtbot.waitUntil(lambda: not desk.isVisible())
 
 
 def test_a_scanned_tag_does_not_throw_a_written_form_away(qtbot: QtBot, desk: DeskWindow, form: InspectForm) -> None:

@@ -22,6 +22,7 @@ def shown(qtbot: QtBot) -> Callable[[DeskWindow, str], DeskWindow]:
     def opened(desk: DeskWindow, tag: str) -> DeskWindow:
         desk.pages.open_tag(tag)
         qtbot.waitUntil(lambda: desk.pages.piece is not None and desk.pages.piece.tag == tag)
+        qtbot.waitUntil(lambda: desk.pages.record.whole)
         return desk
 
     return opened
@@ -44,7 +45,7 @@ def test_a_thinned_tube_comes_with_its_drawings(
     """The wall as it is and as it was, described for whoever cannot see them."""
     shown(desk, "HR-007")
     strength = ["What has become of its strength", "What gives way first"]
-    assert pictures(desk) == ["What is left of the wall", "The wall over the years", *strength]
+    assert pictures(desk) == ["What is left of the wall", "The wall over the years", *strength, "Its life"]
     described = [one.accessibleDescription() for one in desk.pages.record.findChildren(Picture)]
     assert any("2.2 mm" in one for one in described)
 
@@ -52,7 +53,7 @@ def test_a_thinned_tube_comes_with_its_drawings(
 def test_a_shackle_has_no_wall_to_draw(desk: DeskWindow, shown: Callable[[DeskWindow, str], DeskWindow]) -> None:
     """No empty frame stands where there is nothing to see."""
     shown(desk, "SH-001")
-    assert pictures(desk) == []
+    assert pictures(desk) == ["Its life"]
 
 
 def test_the_record_says_what_the_piece_is_and_what_happened(

@@ -2,7 +2,7 @@
 
 import pytest
 
-from inspector.desk.typed_reading import How, methods_for, must_say_method, reading_of, with_unit
+from inspector.desk.inspect.typed_reading import How, methods_for, must_say_method, reading_of, with_unit
 from inspector.gear.inspection import Method, Surface
 from inspector.gear.kind import Measure
 from inspector.refused import Refused

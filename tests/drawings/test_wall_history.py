@@ -33,7 +33,7 @@ def dots(drawing: Drawing) -> list[Circle]:
 
 def level(drawing: Drawing, tells: str) -> float:
     """The height of a level line in mm from the top."""
-    line = next(shape for shape in drawing.shapes if isinstance(shape, Line) and shape.tells == tells)
+    line = next(shape for shape in drawing.shapes if isinstance(shape, Line) and shape.tells.startswith(tells))
     assert line.start[1] == line.end[1]
     return line.start[1]
 
@@ -198,3 +198,25 @@ def test_a_reading_on_a_rough_face_is_a_hollow_dot_and_says_why(wall: WallForeca
 )
 def test_the_retire_date_is_told_with_its_bounds(band: WallBand, words: str) -> None:
     assert band_days(band) == words
+
+
+def test_every_mark_tells_its_value(wall: WallForecast) -> None:
+    """Whoever hovers or walks by keys hears figures, days and reasons, not names alone."""
+    how = dict.fromkeys(wall.history, "thickness gauge on bare metal, by a member")
+    tells = " | ".join(shape.tells for shape in wall_history(wall, ON, how=how).shapes)
+    assert "left: 5.0 mm on 2 Apr 2023, thickness gauge on bare metal, by a member" in tells
+    assert "Wall as new: 6.3 mm" in tells
+    assert "Must keep 3 mm: club's share of the wall as new" in tells
+    assert "On 13 Jun 2026: 4 mm" in tells
+    assert "Down to its limit on 1 Jun 2030, at 0.25 mm a year: long-term rate" in tells
+
+
+def test_the_band_tells_its_values_and_days(wall: WallForecast) -> None:
+    drawn = (BandAt(date(2020, 3, 1), 0.0057, 0.0058, 0.0059), BandAt(date(2030, 1, 1), 0.002, 0.003, 0.004))
+    now = BandAt(ON, 0.0041, 0.0042, 0.0043)
+    band = WallBand(
+        BandFrom.LINE, "top", 3, date(2028, 1, 1), date(2030, 1, 1), None, date(2031, 1, 1), now=now, drawn=drawn
+    )
+    (tells,) = {one.tells for one in wall_history(replace(wall, band=band), ON).shapes if one.tells.startswith("Band")}
+    assert "13 Jun 2026: 4.1 mm to 4.3 mm, the line at 4.2 mm." in tells
+    assert "Down to the limit: about 1 Jan 2030; not before 1 Jan 2028" in tells

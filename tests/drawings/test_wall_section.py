@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 
 from inspector.drawings.shapes import Drawing, Ink, Line, RoundedRect
-from inspector.drawings.tube import face_of
+from inspector.drawings.wall_points import face_of
 from inspector.drawings.wall_section import wall_section
 from inspector.gear.verdict import WallForecast
 from inspector.units import System
@@ -97,3 +97,30 @@ def test_a_wall_worn_through_is_drawn_as_nothing_left(wall: WallForecast) -> Non
     drawing = wall_section(replace(wall, wall_now_m=-0.001))
     assert "now 0 mm" in said(drawing)
     assert_inside(drawing)
+
+
+def test_each_place_tells_its_reading_how_it_was_taken_and_by_whom(wall: WallForecast) -> None:
+    how = {wall.history[2]: "thickness gauge on bare metal, face dressed, tried on its block, by a member"}
+    tells = [shape.tells for shape in wall_section(wall, how=how).shapes]
+    assert f"bottom face: 4.3 mm on 3 May 2026, {how[wall.history[2]]}" in tells
+    assert "top: 5.8 mm on 1 Mar 2020" in tells
+
+
+def test_a_place_that_was_never_read_is_a_dashed_ring_and_says_so(wall: WallForecast) -> None:
+    drawing = wall_section(replace(wall, unread_points=("right", "at pin hole")))
+    rings = [shape for shape in drawing.shapes if "never read by" in shape.tells]
+    assert {ring.tells for ring in rings if ring.dash_mm} == {
+        "right: never read by a competent person",
+        "at pin hole: never read by a competent person",
+    }
+    assert "at pin hole: never read" in said(drawing)
+    assert "Never read: right, at pin hole." in drawing.describes
+
+
+def test_no_place_is_left_out_however_many_share_a_face(wall: WallForecast) -> None:
+    points = tuple(replace(wall.history[0], point=f"top {number}") for number in range(5))
+    drawing = wall_section(replace(wall, history=points, points=()))
+    told = {shape.tells.split(":")[0] for shape in drawing.shapes if shape.tells.startswith("top ")}
+    assert told == {f"top {number}" for number in range(5)}
+    for number in range(1, 5):
+        assert f"top {number}: 5.8 mm (2020)" in said(drawing)

@@ -165,3 +165,17 @@ def test_nothing_to_tell_is_no_picture() -> None:
     assert not has_waterfall(sound) and not has_strength_bars(sound)
     assert has_waterfall(AGED) and not has_strength_bars(AGED)
     assert has_waterfall(RUSTED) and has_strength_bars(RUSTED)
+
+
+def test_every_bar_tells_its_figures() -> None:
+    tells = [one.tells for one in waterfall(AGED).shapes if one.tells]
+    assert tells == [
+        "as marked: 100 kN",
+        "Lost to age: −20 %, from 100 kN to 80 kN",
+        "Lost to rubbing: −10 %, from 80 kN to 72 kN",
+        "now: 72 kN",
+    ]
+    bars_tell = [one.tells for one in strength_bars(RUSTED).shapes if one.tells]
+    assert "the pin crushes the two walls, now: 40 kN (weak steel)" in bars_tell
+    unknown = waterfall(replace(AGED, now_n=None, steps=(), why_unknown="Its age is not known."))
+    assert "now: not known. Its age is not known." in [one.tells for one in unknown.shapes]

@@ -10,6 +10,7 @@ from inspector.gear.verdict import WallForecast, WallPoint
 from inspector.gear.wall_band import BandAt, BandFrom, WallBand
 
 DAYS = st.dates(date(1995, 1, 1), date(2060, 12, 31))
+UNREAD = ["at pin hole", "left", "bottom, by the weld"]
 LENGTHS = st.floats(0.0, 0.02)
 POINTS = st.builds(
     WallPoint,
@@ -42,6 +43,7 @@ def walls(draw: st.DrawFn) -> WallForecast:
         life_years=draw(st.floats(0.0, float("inf"))),
         reaches_required_on=draw(st.none() | st.dates(date(2000, 1, 1), date(2160, 1, 1))),
         next_reading_due=None,
+        unread_points=tuple(draw(st.lists(st.sampled_from(UNREAD), unique=True))),
         band=draw(st.none() | bands()),
     )
 

@@ -81,6 +81,6 @@ def is_ignored(name: str) -> bool:
 
 def test_what_waits_for_the_event_loop_goes_with_its_widget() -> None:
     """A single shot without a context calls into a widget that may be gone by then."""
-    desk = sorted((HERE / "inspector" / "desk").glob("*.py"))
+    desk = sorted((HERE / "inspector" / "desk").rglob("*.py"))
     without = [path.name for path in desk if re.search(r"singleShot\([^,()]+, (?!self,)", path.read_text("utf-8"))]
     assert without == []

@@ -105,10 +105,12 @@ class Secret(Asked):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Files(Asked):
-    """Files of this machine, by their paths. one: no more than one. folder: a folder instead."""
+    """Files of this machine, by their paths. one: no more than one. folder: a folder instead. new: it need not be there
+    yet."""
 
     one: bool = False
     folder: bool = False
+    new: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QCheckBox, QGridLayout, QHBoxLayout, QLabel, QPlai
 from inspector.desk.choice import Choice
 from inspector.desk.fault_field import fault_label, tell_fault
 from inspector.desk.form.asked import Asked, OneOf, Tick
-from inspector.desk.how_box import LABEL_PX
+from inspector.desk.inspect.how_box import LABEL_PX
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import said
 from inspector.language import tr

@@ -38,7 +38,7 @@ class FileBox(Box):
     def value(self) -> object:
         """The paths, one to a line; refused where one of them is not there."""
         for one in self._named():
-            if not (one.is_dir() if self._files.folder else one.is_file()):
+            if not (self._files.new or (one.is_dir() if self._files.folder else one.is_file())):
                 why = tr("{file} is not there.", file=one)
                 raise Refused(self.asked.label, why, tr("Choose it again, or take it out of the list."))
         return self.draft

@@ -44,6 +44,7 @@ class FormPage(Place):
         self._inside: QWidget | None = None
         self._area: QScrollArea | None = None
         self.do_button = button("", self.try_do, rank="first")
+        self.leave_button = button(tr("Leave"), self.leave.emit, name=tr("Leave without doing it"))
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self._keep_draft)
 
@@ -70,9 +71,11 @@ class FormPage(Place):
         return next(one for one in self.boxes if one.asked.key == key)
 
     def focus_start(self) -> None:
-        """Begin at the first field."""
+        """Begin at the first field; where nothing is asked, at the way out: a key held too long must do nothing."""
         if self.boxes:
             self.boxes[0].take_keys()
+        else:
+            self.leave_button.setFocus()
 
     def focus_again(self) -> None:
         """Go back to the first field that is wrong, else to the first one."""
@@ -82,10 +85,17 @@ class FormPage(Place):
     def stop(self) -> None:
         """The form is left: what was typed is set aside and stands here again the next time."""
         if self.deed and self.is_written:
-            keep(self._office, self._draft_key, self._drafted())
-            head = tr("What you typed for “{title}” is set aside.", title=self.deed.title)
-            self._notice.tell(head, tr("It stands there again when you open that form."))
+            self._set_aside(self.deed)
         self._let_go()
+
+    def _set_aside(self, deed: Deed[Any]) -> None:
+        try:
+            keep(self._office, self._draft_key, self._drafted())
+        except Refused as refusal:
+            self._notice.refuse(refusal)
+        else:
+            head = tr("What you typed for “{title}” is set aside.", title=deed.title)
+            self._notice.tell(head, tr("It stands there again when you open that form."))
 
     def try_do(self) -> None:
         """Do the deed, unless a field cannot be read or lacks what is needed."""
@@ -166,9 +176,10 @@ class FormPage(Place):
         self.do_button.setText(deed.button)
         self.do_button.setAccessibleName(deed.button)
         self.do_button.setEnabled(True)
-        leave = button(tr("Leave"), self.leave.emit, name=tr("Leave without doing it"))
         needed = said(tr("* is needed"), Type.SMALL, faint=True)
-        foot = _row([self.do_button, leave, *([needed] if any(box.asked.needed for box in self.boxes) else [])])
+        foot = _row(
+            [self.do_button, self.leave_button, *([needed] if any(box.asked.needed for box in self.boxes) else [])]
+        )
         self._inside = QWidget()
         inside = QVBoxLayout(self._inside)
         inside.setContentsMargins(0, 0, 0, 0)
@@ -221,6 +232,7 @@ class FormPage(Place):
         self._pause.stop()
         if self._inside:
             self.do_button.setParent(None)
+            self.leave_button.setParent(None)
             self._layout.removeWidget(self._inside)
             self._inside.hide()
             self._inside.deleteLater()
@@ -229,7 +241,7 @@ class FormPage(Place):
 
 def _known(office: Office, draft_key: str) -> tuple[FormFacts, dict[str, str]]:
     draft = kept(office, draft_key)
-    return form_facts(office), {key: str(value) for key, value in draft.items()} if draft else {}
+    return form_facts(office), {key: str(value) for key, value in draft.values.items()} if draft else {}
 
 
 def _checked(box: Box) -> object:

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from hypothesis.stateful import precondition, rule
 
 from inspector.duties.before_use import asked_checks
+from inspector.duties.bench import HandoutAsked
 from inspector.duties.check_piece import check_piece
 from inspector.duties.debrief import debrief
 from inspector.duties.fit_parts import fit_part, take_off_part
@@ -17,6 +18,7 @@ from inspector.duties.keep_vehicles import add_vehicle, change_vehicle
 from inspector.duties.lend import lend, lend_kit
 from inspector.duties.look_up import trip, trips
 from inspector.duties.plan_trip import change_trip, plan_trip
+from inspector.duties.print_handout import print_handout
 from inspector.duties.print_letters import enter_letters
 from inspector.duties.print_rig_sheet import print_rig_sheet
 from inspector.duties.print_sheets import enter_trip_sheet
@@ -37,6 +39,7 @@ from tests.duties.gear import kilograms
 from tests.duties.machine.club import NEW, OFFICER, VEHICLES
 from tests.duties.machine.desk import Desk
 from tests.duties.machine.pieces import ANY, PEOPLE
+from tests.duties.needs_checks import assert_every_hold_is_told
 from tests.duties.rigs import SNATCH
 
 REFS = st.sampled_from(("T-1", "T-1", "T-1", "T-2", "T-9"))
@@ -218,8 +221,9 @@ class Papers(Desk):
 
     @rule(days=st.sampled_from((0, 90, 4000)))
     def look_ahead(self, days: int) -> None:
-        """The calendar leaves out nothing that falls due, whatever was done before."""
+        """The calendar leaves out nothing that falls due, and the first page nothing that holds a piece."""
         assert_nothing_is_absent(self.office, days)
+        assert_every_hold_is_told(self.office)
 
     @rule()
     def print_slips(self) -> None:
@@ -230,3 +234,8 @@ class Papers(Desk):
     def print_rig_sheet(self) -> None:
         """The account of a rig."""
         self.do("print rig sheet", lambda office: print_rig_sheet(office, work_rig(office, SNATCH)))
+
+    @rule(topic=st.sampled_from(["pin", "ball", "weld", "wall", "strap", "speed"]))
+    def print_handout(self, topic: str) -> None:
+        """A topic of the trainer's bench, with its usual figures."""
+        self.do("print handout", lambda office: print_handout(office, HandoutAsked(topic)))

@@ -6,9 +6,9 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
 from inspector.desk.choice import Choice
+from inspector.desk.inspect.typed_reading import How, is_gauge, methods_for, must_say_method
 from inspector.desk.look import GRID
 from inspector.desk.plain import short
-from inspector.desk.typed_reading import How, is_gauge, methods_for, must_say_method
 from inspector.gear.inspection import Method, Surface
 from inspector.gear.kind import Measure
 from inspector.language import tr

@@ -6,9 +6,11 @@ from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QPushButton, QV
 
 from inspector.desk.look import GRID, Type
 from inspector.desk.plain import said
+from inspector.duties.last_time import last_answer
+from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Answer
 from inspector.gear.kind import Check, Grade
-from inspector.language import tr
+from inspector.language import show_day, tr
 
 _KEYS = {
     Qt.Key.Key_1: Grade.GOOD,
@@ -25,9 +27,10 @@ class GradeRow(QFrame):
     graded = Signal()
     moves = Signal(int)
 
-    def __init__(self, check: Check) -> None:
+    def __init__(self, check: Check, last: str = "") -> None:
+        """last: what was seen there last, in words; it is shown and never taken over."""
         super().__init__()
-        self.check = check
+        self.check, self._last = check, last
         self.grade: Grade | None = None
         self.setObjectName("grade")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -108,13 +111,22 @@ class GradeRow(QFrame):
 
     def _meanings(self) -> list[str]:
         slight = [tr("Slight: {what}", what=self.check.slight)] if self.check.slight else []
-        return [*slight, tr("Bad: {what}", what=self.check.bad)]
+        last = [self._last] if self._last else []
+        return [*slight, tr("Bad: {what}", what=self.check.bad), *last]
 
     def _tell(self) -> None:
         """What a screen reader says of the row."""
         given = grade_word(self.grade) if self.grade else tr("not graded")
         self.setAccessibleName(f"{self.check.name}: {given}")
         self.setAccessibleDescription(" ".join([self.check.asks, *self._meanings()]))
+
+
+def last_grade_words(dossier: Dossier, check: Check) -> str:
+    """What was seen at a check last, and when; empty where nobody ever looked."""
+    found = last_answer(dossier, check.key)
+    if found is None:
+        return ""
+    return tr("Last: {grade}, {day}", grade=grade_word(found[1].grade).lower(), day=show_day(found[0].on))
 
 
 def grade_word(grade: Grade) -> str:

@@ -1,0 +1,109 @@
+"""The register itself: where it lies, when it was copied last, how it was handed on."""
+
+import os
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLabel, QWidget
+
+from inspector.desk.look import GRID, Type
+from inspector.desk.plain import Fold, button, column, facts, row, said
+from inspector.desk.record_parts import section
+from inspector.desk.rig_table import table
+from inspector.duties.tell_register import LastCopy, RegisterTold
+from inspector.gear.papers import HandoverProtocol, ProtocolTable
+from inspector.language import show_day, tr, tr_n
+
+_MAY_BREAK = "\N{ZERO WIDTH SPACE}"
+Does = Callable[[], object]
+
+
+@dataclass(frozen=True, slots=True)
+class Acts:
+    """What the page's buttons set off."""
+
+    open_folder: Does
+    copy: Does
+    verify: Does
+    hand_on: Does
+    print_again: Does
+
+
+def register_view(told: RegisterTold, acts: Acts) -> QWidget:
+    """All of it."""
+    return column([_head(told, acts), _copies(told, acts), _proof(told, acts), _handing_on(told, acts)], 2 * GRID)
+
+
+def _head(told: RegisterTold, acts: Acts) -> QWidget:
+    lines = [(tr("Equipment officer"), told.officer), (tr("Lies in"), told.place.replace(os.sep, os.sep + _MAY_BREAK))]
+    parts = [said(told.club, Type.DISPLAY), facts(lines)]
+    for label in parts[1].findChildren(QLabel):
+        label.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)  # nobody copies the breaks
+    return column([*parts, *([row([button(tr("Open its folder"), acts.open_folder)])] if told.is_file else [])], GRID)
+
+
+def _copies(told: RegisterTold, acts: Acts) -> QWidget:
+    if not told.is_file:
+        only = tr("A database server is copied with its own tool.")
+        return section(tr("Copies"), said(only))
+    made = _copy_words(told.last_copy) if told.last_copy else [said(tr("No copy was ever made."), bold=True)]
+    restore = tr("A copy is put back by the command line, since that needs a folder without a register: "
+                 "inspector --register FOLDER restore FILE")  # fmt: skip
+    return section(
+        tr("Copies"), *made, row([button(tr("Back up now"), acts.copy, rank="first")]),
+        said(restore, Type.SMALL, faint=True),
+    )  # fmt: skip
+
+
+def _copy_words(copy: LastCopy) -> list[QWidget]:
+    day = show_day(copy.at.date()) if copy.at else tr("an unknown day")
+    since = tr_n("One line was written since.", "{count} lines were written since.", copy.later_count)
+    if not copy.later_count:
+        since = tr("Nothing was written since.")
+    head = said(tr("The last copy was made on {day}. {since}", day=day, since=since))
+    return [head, facts([(tr("File"), copy.file), (tr("Head of its ledger"), copy.head)], size=Type.SMALL)]
+
+
+def _proof(told: RegisterTold, acts: Acts) -> QWidget:
+    count = tr_n("The ledger has one line.", "The ledger has {count} lines.", told.line_count)
+    head = facts([(tr("Its head"), told.head)], size=Type.SMALL)
+    check = button(tr("Check that nothing was changed"), acts.verify)
+    return section(tr("Ledger"), said(count), head, row([check]))
+
+
+def _handing_on(told: RegisterTold, acts: Acts) -> QWidget:
+    buttons = [button(tr("Hand the register on"), acts.hand_on)]
+    if told.protocol is None:
+        never = tr("It was never handed on. Before that, count everything and close the count.")
+        return section(tr("Handing on"), said(never), row(buttons))
+    buttons.append(button(tr("Print the last protocol again"), acts.print_again))
+    return section(tr("Handing on"), _handed_on(told.protocol), row(buttons), *_lists(told.protocol))
+
+
+def _handed_on(protocol: HandoverProtocol) -> QWidget:
+    day = show_day(protocol.imprint.on)
+    words = {"old": protocol.from_name, "new": protocol.to_name, "day": day, "number": protocol.imprint.number}
+    return said(tr("{old} handed it on to {new} on {day}, protocol {number}.", **words))
+
+
+def _lists(protocol: HandoverProtocol) -> list[QWidget]:
+    mind = Fold(tr("What to mind"), lambda: column([said(one) for one in protocol.mind]))
+    stood = said(tr("What stood on that day:"), Type.SMALL, faint=True)
+    return [stood, *(_list(one) for one in protocol.tables), mind]
+
+
+def _list(of: ProtocolTable) -> QWidget:
+    """A list of the protocol, opened by its head; one without lines says so at once."""
+    if not of.lines and not of.said:
+        return column([said(of.title, Type.HEAD), said(of.none, faint=True)], 0)
+    title = tr("{title} ({count})", title=of.title, count=len(of.lines))
+    return Fold(title, lambda: _lines(of))
+
+
+def _lines(of: ProtocolTable) -> QWidget:
+    said_first: list[QWidget] = [said(of.said)] if of.said else []
+    if not of.lines:
+        return column([*said_first, said(of.none, faint=True)])
+    cells = [[said(text) for text in line] for line in of.lines]
+    return column([*said_first, table(of.columns, cells, [round(100 * share) for share in of.shares])])

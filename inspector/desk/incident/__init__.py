@@ -1,0 +1,1 @@
+"""The bad day: reports, what is kept as found, and who lets it go."""

@@ -1,0 +1,66 @@
+"""The list of reports, the open ones first, and the ways to report."""
+
+from collections.abc import Callable, Iterable
+from functools import partial
+
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
+
+from inspector.desk.look import GRID, Type
+from inspector.desk.plain import button, column, said, short
+from inspector.desk.record_parts import section
+from inspector.duties.tell_incident import IncidentRow
+from inspector.language import tr
+
+Does = Callable[[], object]
+Opens = Callable[[str], object]
+
+
+def reports_part(rows: Iterable[IncidentRow], opens: Opens, accident: Does, near_miss: Does, check: Does) -> QWidget:
+    """Every report, and what can be begun here."""
+    every = tuple(rows)
+    head = said(tr("Incidents"), Type.DISPLAY)
+    says = said(tr("After an accident see to people first. Then leave everything as it lies: nothing is cleaned, "
+                   "repaired or used until two competent persons let it go."))  # fmt: skip
+    begins = _row(
+        button(tr("Report an accident"), accident, rank="first"),
+        button(tr("Report a near miss"), near_miss),
+        button(tr("Check a bundle"), check),
+    )
+    if not every:
+        empty = said(tr("No incident was reported. An accident is reported when somebody was hurt, or something broke "
+                        "or flew; a near miss when it was close."))  # fmt: skip
+        return column([head, says, begins, empty], 2 * GRID)
+    still_open = [one for one in every if not one.is_closed]
+    closed = [one for one in every if one.is_closed]
+    parts = [section(title, _lines(some, opens)) for title, some in ((tr("Open"), still_open), (tr("Closed"), closed))
+             if some]  # fmt: skip
+    return column([head, says, begins, *parts], 2 * GRID)
+
+
+def _lines(rows: Iterable[IncidentRow], opens: Opens) -> QWidget:
+    made = QWidget()
+    grid = QGridLayout(made)
+    grid.setContentsMargins(0, 0, 0, 0)
+    grid.setHorizontalSpacing(2 * GRID)
+    grid.setVerticalSpacing(GRID // 2)
+    grid.setColumnStretch(3, 1)
+    for row, one in enumerate(rows):
+        name = tr("Open the report {ref}", ref=one.ref)
+        grid.addWidget(button(one.ref, partial(opens, one.ref), rank="tag", name=name), row, 0)
+        grid.addWidget(short(one.day), row, 1)
+        grid.addWidget(short(one.gravity, bold=True), row, 2)
+        place, kept = said(one.place), said(tr("Still kept: {tags}", tags=one.kept), Type.SMALL, faint=True)
+        grid.addWidget(column([place, kept], 0) if one.kept else place, row, 3)
+        grid.addWidget(short(one.state, faint=True), row, 4)
+    return made
+
+
+def _row(*parts: QWidget) -> QWidget:
+    made = QWidget()
+    layout = QHBoxLayout(made)
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.setSpacing(GRID)
+    for one in parts:
+        layout.addWidget(one)
+    layout.addStretch(1)
+    return made

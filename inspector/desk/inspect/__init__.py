@@ -1,0 +1,1 @@
+"""The form of an inspection, and a run of it through many pieces."""

@@ -1,0 +1,1 @@
+"""What needs the officer, and what falls due: the window's first page and its calendar."""

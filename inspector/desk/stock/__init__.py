@@ -1,0 +1,1 @@
+"""The count: what is there, what is not, and what nobody looked for."""

@@ -1,0 +1,97 @@
+"""The documents that were printed of a piece or that name it, and one of them printed again as it was said."""
+
+from collections.abc import Callable
+
+from inspector.duties.counts import counts
+from inspector.duties.evidence_paper import EVIDENCE, print_evidence
+from inspector.duties.look_up import open_item
+from inspector.duties.office import Office
+from inspector.duties.out_tray import Paper
+from inspector.duties.print_count import print_count
+from inspector.duties.print_letters import LETTER, print_again
+from inspector.duties.print_sheets import SHEET
+from inspector.duties.print_slips import print_slips_again
+from inspector.duties.print_voucher import print_voucher, printed_voucher
+from inspector.duties.retire_item import print_notice, printed_notice
+from inspector.gear.judged import Judged
+from inspector.gear.lists import PaperRow
+from inspector.language import tr
+from inspector.refused import Refused
+from inspector.register.evidence_page import Kept
+from inspector.register.page import Page
+
+_Reprint = Callable[[Office], Paper]
+_NOTICE, _VOUCHER, _COUNT, _SLIPS = "retirement_notice", "voucher", "count_list", "slips"
+
+
+def papers_of(office: Office, tag: str) -> tuple[PaperRow, ...]:
+    """Every numbered document about a piece or that names it, the newest first."""
+    found = open_item(office, tag)
+    with office.book.reading() as page:
+        return tuple(
+            PaperRow(one.number, one.on, _what(one), _reprint(page, found, one) is not None)
+            for one in _documents(page, found)
+        )
+
+
+def print_kept(office: Office, tag: str, number: str) -> Paper:
+    """Print a document of a piece again, as it was said; refused where it stands no more or was never kept for that."""
+    found = open_item(office, tag)
+    with office.book.reading() as page:
+        wanted = next((one for one in _documents(page, found) if one.number == number), None)
+        again = _reprint(page, found, wanted) if wanted else None
+    if again is None:
+        why = tr("{number} cannot be printed again.", number=number)
+        raise Refused(tr("document"), why, tr("Print a new one; the old one stays in the history."))
+    return again(office)
+
+
+def _documents(page: Page, found: Judged) -> tuple[Kept, ...]:
+    item = found.dossier.item
+    return page.documents_of(item, page.tags_ever(item))
+
+
+def _what(kept: Kept) -> str:
+    words = {
+        _NOTICE: tr("Retirement notice"),
+        _VOUCHER: tr("Voucher"),
+        SHEET: tr("Trip sheet"),
+        EVIDENCE: tr("Evidence list"),
+        "evidence_bundle": tr("Checksum of an evidence bundle"),
+        "rig_sheet": tr("Rig sheet"),
+        "handover_protocol": tr("Handover protocol"),
+        _COUNT: tr("Count list"),
+        LETTER: tr("Slips") if kept.about == _SLIPS else tr("Letter"),
+    }
+    return words.get(kept.kind, tr("Document"))
+
+
+def _reprint(page: Page, found: Judged, kept: Kept) -> _Reprint | None:
+    """What prints this very document again; None where its duty would print another one, or none does."""
+    tag = found.dossier.item.tag
+    if kept.kind == _NOTICE:
+        notice = printed_notice(page, found.dossier)
+        is_it = notice is not None and notice.imprint.number == kept.number
+        return (lambda office: print_notice(office, tag)) if is_it else None
+    if kept.kind == _VOUCHER:
+        voucher = printed_voucher(page, found)
+        is_it = voucher is not None and voucher.imprint.number == kept.number
+        return (lambda office: print_voucher(office, tag)) if is_it else None
+    last = page.latest_document(kept.kind, kept.about)
+    return _reprint_of_others(page, kept) if last and last[0] == kept.number else None
+
+
+def _reprint_of_others(page: Page, kept: Kept) -> _Reprint | None:
+    """Of what is about an incident, a person or a count, the last one of which can be printed again."""
+    if kept.kind == EVIDENCE:
+        ref = next(one.ref for one in page.incidents() if one.id == kept.about)
+        return lambda office: print_evidence(office, ref, again=True)
+    if kept.kind == _COUNT:
+        count = next(one.ref for one in counts(page) if one.taken.id == kept.about)
+        return lambda office: print_count(office, count)
+    if kept.kind == LETTER and kept.about == _SLIPS:
+        return print_slips_again
+    if kept.kind == LETTER:
+        name = next(one.name for one in page.people() if one.id == kept.about)
+        return lambda office: print_again(office, name)[0]
+    return None

@@ -1,0 +1,39 @@
+"""A stored verdict and its words, as far as lists of many pieces need them: read without all that passed."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from inspector.gear.outcome import Outcome
+from inspector.gear.verdict import PurposeOutcome, Reason, Status, WallForecast
+
+
+@dataclass(frozen=True, slots=True)
+class StandingFinding:
+    """One rule's answer, as far as time alone may change it."""
+
+    rule: str
+    quantity: str
+    status: Status
+    turns_on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class StandingVerdict:
+    """What a verdict says of a piece and of its days."""
+
+    outcome: Outcome
+    by_purpose: tuple[PurposeOutcome, ...]
+    findings: tuple[StandingFinding, ...]
+    wall: WallForecast | None
+    next_inspection_due: date | None
+    holds_until: date | None
+
+
+@dataclass(frozen=True, slots=True)
+class StandingWords:
+    """A verdict in words: what it is, what it means, what it may be used for, and what speaks against it."""
+
+    headline: str
+    plain: str
+    use_line: str
+    reasons: tuple[Reason, ...]
