@@ -6,8 +6,8 @@ from datetime import date, timedelta
 
 from inspector.duties.add_people import families
 from inspector.duties.due_days import LOOK_AHEAD_DAYS, competences_ending, has_left
+from inspector.duties.gear_list import gear_rows
 from inspector.duties.lend import loans
-from inspector.duties.look_up import gear_row, not_as_booked
 from inspector.duties.office import Office
 from inspector.duties.tell_people import PersonRow, open_person
 from inspector.duties.who import owns, owns_vehicle
@@ -132,9 +132,7 @@ def _owned(office: Office, page: Page, person: Person) -> Iterator[GearRow]:
     for name in (person.name, person.id, *person.former_names):
         lines |= {one.tag: one for one in page.gear(Asked(words=tuple(name.split()), limit=_EVERY))}
     mine = [one for one in lines.values() if owns(person, Item("", office.today, facts_of(one.body, one.changed)))]
-    tags = [one.tag for one in mine]
-    items, moved = page.items(tags), not_as_booked(page, tags)
+    items = page.items([one.tag for one in mine])
     where = page.whereabouts(items.values())
-    for line in sorted(mine, key=lambda one: one.tag):
-        if not has_left(where[items[line.tag].id]):
-            yield gear_row(office, line, moved)
+    here = [one for one in sorted(mine, key=lambda one: one.tag) if not has_left(where[items[one.tag].id])]
+    yield from gear_rows(office, page, here)

@@ -21,6 +21,7 @@ from inspector.desk.needs.words import (
     work_title,
 )
 from inspector.desk.place import Go
+from inspector.desk.places import BOOK, DUE, INCIDENTS, PEOPLE, REGISTER, STOCK, TRIP
 from inspector.desk.plain import button, column, figures, hairline, said
 from inspector.desk.record_parts import section
 from inspector.desk.tag_lines import Line
@@ -63,7 +64,7 @@ def rulebook_part(needs: Needs, ways: Ways) -> list[QWidget]:
     """An adopted rulebook that waits, or that cannot be used in full."""
     if not needs.rulebook:
         return []
-    opens = button(tr("Look at the rulebook"), lambda: ways.goes(Go(RULES)))
+    opens = button(tr("Look at the rulebook"), lambda: ways.goes(Go(REGISTER)))
     return [section(tr("The rulebook waits"), *(said(one) for one in needs.rulebook), in_line(opens))]
 
 
@@ -123,7 +124,7 @@ def incidents_part(needs: Needs, ways: Ways) -> list[QWidget]:
     if not needs.incidents:
         return []
     lines = [piece_line(None, one.ref, one.what, *incident_words(one)) for one in needs.incidents]
-    return [section(tr("Bad days ({count})", count=len(lines)), folded(lines, ways.look, ways.to("incident")))]
+    return [section(tr("Bad days ({count})", count=len(lines)), folded(lines, ways.look, ways.to(INCIDENTS)))]
 
 
 def counts_part(needs: Needs, ways: Ways) -> list[QWidget]:
@@ -131,7 +132,7 @@ def counts_part(needs: Needs, ways: Ways) -> list[QWidget]:
     if not needs.counts:
         return []
     lines = [piece_line(None, one.about, one.place, due_words(one, needs.on)) for one in needs.counts]
-    return [section(tr("Counts still open ({count})", count=len(lines)), folded(lines, ways.look, ways.to("count")))]
+    return [section(tr("Counts still open ({count})", count=len(lines)), folded(lines, ways.look, ways.to(STOCK)))]
 
 
 def retired_part(needs: Needs, ways: Ways) -> list[QWidget]:
@@ -166,7 +167,7 @@ def work_steps(needs: Needs, ways: Ways) -> list[Callable[[], list[QWidget]]]:
 
 def _work_group(group: WorkGroup, on: date, ways: Ways) -> QWidget:
     overdue = sum(1 for one in group.lines if one.due.overdue_days(on))
-    opens = {Work.PEOPLE: ways.to("person"), Work.TRIPS: ways.to("trip")}.get(group.work, ways.opens)
+    opens = {Work.PEOPLE: ways.to(PEOPLE), Work.TRIPS: ways.to(TRIP)}.get(group.work, ways.opens)
     lines = [_need_line(one, on) for one in group.lines]
     title = said(work_title(group.work, len(lines), overdue), bold=True)
     return column([title, folded(lines, ways.look, opens)], GRID // 2)
