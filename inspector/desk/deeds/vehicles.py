@@ -80,8 +80,8 @@ def fit_onto(vehicle: Vehicle) -> Deed[Vehicle]:
     return Deed(
         "fit onto vehicle", tr("Fit a part"),
         tr("A part is fitted to {tag} {name}", tag=vehicle.tag, name=vehicle.name),
-        tr("From this day on it sits there; a rig on this vehicle reckons with it, and it is held until it was seen "
-           "there."),
+        tr("From this day on it sits there, and a rig on this vehicle reckons with it. A recovery point, a tube or a "
+           "winch is held until a competent person has seen how it is fastened there."),
         lambda facts, about: (
             Line(key="piece", label=tr("Tag of the part"), needed=True, names=(tr("tag"), tr("piece")),
                  hint=tr("Scan it, or type what is written on it.")),
