@@ -19,6 +19,7 @@ from inspector.desk.rail import Rail
 from inspector.desk.search_line import SearchLine
 from inspector.desk.status import Status
 from inspector.desk.wiring import Wiring
+from inspector.desk.word_help import WordHelp, WordList
 from inspector.duties.adopt_rulebook import unfit_lines
 from inspector.duties.office import Office
 from inspector.duties.sit_down import name_words
@@ -50,6 +51,7 @@ class DeskWindow(QMainWindow):
         self.printing = Printing(office, self.background, self.notice, self)
         self.wiring = Wiring(office, self.background, self.notice, self.pages, self.printing)
         self.status = Status(office)
+        self._word_help = WordHelp(self)
         self._may_close = False
         self._lay_out()
         self.actions_at_times = menus.build(self, self._deeds(), self.look, self.entries)
@@ -114,6 +116,8 @@ class DeskWindow(QMainWindow):
 
     def _connect(self) -> None:
         pages = self.pages
+        if app := QApplication.instance():
+            app.installEventFilter(self._word_help)
         self.search.textEdited.connect(pages.search_typed)
         self.search.entered.connect(pages.search)
         self.search.down.connect(self._to_rows)
@@ -130,6 +134,8 @@ class DeskWindow(QMainWindow):
         pages.trip.sheet.connect(self.printing.sheet_of)
         pages.rig.sheet.connect(self.printing.rig_sheet)
         self.background.busy_changed.connect(self.status.tell_busy)
+        self.background.long_begun.connect(self.status.tell_long)
+        self.background.long_ended.connect(self.status.end_long)
 
     def _deeds(self) -> menus.Deeds:
         return menus.Deeds(
@@ -144,6 +150,7 @@ class DeskWindow(QMainWindow):
             notice=self._print_notice,
             piece_menu=self.fill_piece_menu,
             keys=lambda: KeyMap(self.menuBar(), self).open(),
+            words=lambda: WordList(self.pages, self).open(),
         )
 
     def fill_piece_menu(self, menu: QMenu) -> None:

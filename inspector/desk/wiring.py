@@ -80,8 +80,9 @@ class Wiring(QObject):
             self._open_below(below)
 
     def _trip_menu(self, below: QWidget) -> None:
-        trip = self._pages.trip.trip
-        trip_menu.fill(self._menu, trip.trip if trip else None, kinds(self._office), self._pages.go)
+        found = self._pages.trip.trip
+        trip, is_over = (found.trip, found.is_over) if found else (None, False)
+        trip_menu.fill(self._menu, trip, kinds(self._office), self._pages.go, is_over=is_over)
         self._open_below(below)
 
     def _open_below(self, below: QWidget) -> None:
@@ -110,9 +111,9 @@ class Wiring(QObject):
 
     def _notices(self, page: Place, tags: tuple[str, ...]) -> None:
         """Print every notice asked for; told step by step, and it can be stopped."""
-        self._background.run(
-            print_notices, self._office, tags, failed=self._notice.refuse, says=tr("Printing…"),
-            done=partial(self._noticed, page),
+        self._background.run_long(
+            print_notices, self._office, tags, done=partial(self._noticed, page), failed=self._notice.refuse,
+            says=tr("Printing…"),
         )  # fmt: skip
 
     def _noticed(self, page: Place, papers: tuple[Paper, ...]) -> None:
