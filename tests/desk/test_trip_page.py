@@ -192,7 +192,7 @@ def test_without_a_trip_the_page_says_what_to_do(qtbot: QtBot, open_desk: Opener
     """No empty panel."""
     page = to_trip(qtbot, open_desk(empty_office))
     told = shown_texts(page)
-    assert "No trip is planned yet." in told and "inspector trip plan" in told
+    assert "No trip is planned yet." in told and "Plan one with its vehicles" in told
     assert isinstance(focused(), QPushButton)
 
 
