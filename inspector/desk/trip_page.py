@@ -13,8 +13,8 @@ from inspector.desk.notice import Notice
 from inspector.desk.pair_part import PairPart
 from inspector.desk.place import Go, Place
 from inspector.desk.places import DEED
-from inspector.desk.plain import button, clear, column, said, scroll
-from inspector.desk.record_parts import cautions_part
+from inspector.desk.plain import Fold, button, clear, column, said, scroll
+from inspector.desk.record_parts import cautions_part, history_part
 from inspector.desk.rig_asked import RigAsked, asked_of_pair
 from inspector.desk.trip_kit import kit_part
 from inspector.desk.trip_opened import OpenedTrip, opened_trip, with_kit
@@ -190,7 +190,10 @@ class TripPage(Place):
         middle = Columns(pairs, aside, look) if margin and beside else column([pairs, aside], 2 * GRID)
         cars = parts.vehicles_part(ready.vehicles, look, opens)
         fitted = Columns(column(cars[::2], 3 * GRID), column(cars[1::2], 3 * GRID), look, (1, 1))
-        below = [*parts.going_part(ready, look, opens), cautions_part(_cautions(found))]
+        history = Fold(
+            tr("How it was planned ({count})", count=len(found.history)), lambda: history_part(found.history)
+        )
+        below = [*parts.going_part(ready, look, opens), history, cautions_part(_cautions(found))]
         page = column([parts.head_part(found), parts.glance_part(found), middle, fitted, *below], 2 * GRID)
         page.setObjectName("page")
         if inside := page.layout():
