@@ -33,8 +33,8 @@ class Opened:
     """A piece with its verdict as it was said, its history and life, the people, and what belongs to it.
 
     piece: what is known of it today; turns: what would change its verdict; how: how its wall was read, by reading;
-    tells: what is to be told of the deed just done; papers: documents that name it; files: what was put to it, with thumbs of the images by their sha256 and what is
-    said below each by its id.
+    papers: documents that name it; files: what was put to it, with thumbs of the images by their sha256 and what is
+    said below each by its id. tells: what is to be told of the deed just done.
     """
 
     judged: Judged

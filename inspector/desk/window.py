@@ -16,8 +16,10 @@ from inspector.desk.place import Go
 from inspector.desk.places import GEAR, NEEDS, places
 from inspector.desk.printing import Printing
 from inspector.desk.rail import Rail
+from inspector.desk.remember import recall, recall_columns
 from inspector.desk.search_line import SearchLine
 from inspector.desk.status import Status
+from inspector.desk.welcome import Doors, Welcome
 from inspector.desk.wiring import Wiring
 from inspector.desk.word_help import WordHelp, WordList
 from inspector.duties.adopt_rulebook import unfit_lines
@@ -218,6 +220,7 @@ class OpenDesk(QObject):
 
     def _made(self, office: Office) -> DeskWindow:
         window = DeskWindow(office, self._look)
+        recall_columns(window.pages.table, office.machine)
         window.seated.connect(self._seat)
         return window
 
@@ -235,16 +238,48 @@ class OpenDesk(QObject):
 
 def run_desk(office: Office, tag: str, font_files: tuple[Path, ...]) -> int:
     """Open the window and stay until it is closed. tag: the piece to show first. Returns the exit code."""
+    _application()
+    look = Look(font_files)
+    recall(look, office.machine)
+    desk = _sat_down(office, look, tag)
+    code = QApplication.exec()
+    desk.window.background.close()  # where the session ended without closing the window
+    return code
+
+
+def run_welcome(doors: Doors, folder: Path, font_files: tuple[Path, ...]) -> int:
+    """Ask which register is to be worked on, and then open the window on it. Returns the exit code."""
+    app = _application()
+    look = Look(font_files)
+    welcome, desks = Welcome(doors, folder, look), list[OpenDesk]()
+
+    def sit_down(office: Office) -> None:
+        recall(look, office.machine)
+        desks.append(_sat_down(office, look, ""))
+        welcome.close()
+
+    welcome.opened.connect(sit_down)
+    welcome.show()
+    code = app.exec()
+    for one in desks:
+        one.window.background.close()
+    return code
+
+
+def _application() -> QApplication:
     app = QApplication.instance() or QApplication([])
     app.setApplicationName(tr("Recovery gear register"))
-    if isinstance(app, QApplication):
-        app.setStyle("Fusion")
-    desk = OpenDesk(office, Look(font_files))
+    if not isinstance(app, QApplication):
+        raise TypeError("the program runs without windows")
+    app.setStyle("Fusion")
+    return app
+
+
+def _sat_down(office: Office, look: Look, tag: str) -> OpenDesk:
+    desk = OpenDesk(office, look)
     desk.window.showMaximized()
     if tag:
         desk.window.pages.open_tag(tag)
     else:
         desk.window.pages.go(Go(NEEDS))
-    code = QApplication.exec()
-    desk.window.background.close()  # where the session ended without closing the window
-    return code
+    return desk
