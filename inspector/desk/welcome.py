@@ -17,6 +17,7 @@ from inspector.language import tr
 from inspector.refused import Refused
 
 _USUAL_SIZE = (960, 720)
+_LABEL_PX = 20 * GRID
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +36,7 @@ class Welcome(QWidget):
 
     def __init__(self, doors: Doors, folder: Path, look: Look) -> None:
         super().__init__()
-        self._doors = doors
+        self._doors, self._look = doors, look
         self.background = Background(self)
         self.setObjectName("page")
         self.setWindowTitle(tr("Recovery gear register"))
@@ -110,13 +111,13 @@ class Welcome(QWidget):
                 said(tr("It keeps what each piece of gear is, what it went through, and what is left of it.")),
                 hairline(),
                 said(tr("Where it lies"), Type.HEAD),
-                _labelled(self.folder, choose),
+                _labelled(self.folder, self._look, choose),
                 said(tr("One folder holds the register, its papers and its copies. Carry copies to another disk."),
                      Type.SMALL, faint=True),
                 hairline(),
                 said(tr("Begin"), Type.HEAD),
-                _labelled(self.club),
-                _labelled(self.officer),
+                _labelled(self.club, self._look),
+                _labelled(self.officer, self._look),
                 said(tr("Whoever begins it is its equipment officer and is entered as competent, as stated here."),
                      Type.SMALL, faint=True),
                 row([self.begin_button]),
@@ -130,13 +131,14 @@ class Welcome(QWidget):
         )  # fmt: skip
 
 
-def _labelled(field: FaultField, *others: QWidget) -> QWidget:
+def _labelled(field: FaultField, look: Look, *others: QWidget) -> QWidget:
     """Label, field and what belongs to it, with what is wrong below."""
     line = QWidget()
     layout = QHBoxLayout(line)
     layout.setContentsMargins(0, 0, 0, 0)
     label = short(field.accessibleName(), faint=True)
-    label.setMinimumWidth(18 * GRID)
+    label.setMinimumWidth(look.px(_LABEL_PX))
+    look.changed.connect(lambda: label.setMinimumWidth(look.px(_LABEL_PX)))
     layout.addWidget(label)
     layout.addWidget(field, 1)
     for one in others:

@@ -19,6 +19,8 @@ from inspector.duties.office import Office
 from inspector.duties.sit_down import name_words
 from inspector.language import tr
 
+_CHOICE_PX = 280
+
 
 @dataclass(frozen=True, slots=True)
 class _Settings:
@@ -47,6 +49,8 @@ class SettingsPage(Place):
         self.scheme.box.currentIndexChanged.connect(lambda _: look.choose(self.scheme.value))
         self.large.box.currentIndexChanged.connect(lambda _: look.set_large(self.large.value))
         look.changed.connect(self._show_look)
+        look.changed.connect(self._make_room)
+        self._make_room()
         self._show_look()
 
     def begin(self, what: object = None) -> None:
@@ -97,6 +101,11 @@ class SettingsPage(Place):
         mine = (self._office.system, self._office.page, self._office.decimal)
         if mine != (wanted.system, wanted.page, wanted.decimal):
             self.changed.emit(replace(found.office))
+
+    def _make_room(self) -> None:
+        """Room for the longest words of each choice."""
+        for choice in (self.scheme, self.large):
+            choice.box.setMinimumWidth(self._look.px(_CHOICE_PX))
 
     def _show_look(self) -> None:
         """The menu may have changed it."""
