@@ -1,0 +1,132 @@
+"""The rulebook in the window: found and read; the club's limits written, checked, compared, only then adopted."""
+
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel
+from pytestqt.qtbot import QtBot
+
+from inspector.desk.place import Go
+from inspector.desk.places import RULES
+from inspector.desk.rules.rules_page import RulesPage
+from inspector.desk.window import DeskWindow
+from inspector.duties.adopt_rulebook import in_force
+from inspector.duties.club_draft import club_text, with_limit
+from inspector.duties.office import Office
+from inspector.refused import Refused
+
+_STRICTER = 'club = "Dune and Ridge Touring Club"\ntitle = "Our own limits"\nfrom = 2026-11-25\nwhy = "salt"\n'
+
+
+@pytest.fixture
+def page(qtbot: QtBot, desk: DeskWindow) -> RulesPage:
+    """The page of the rules, open."""
+    desk.pages.go(Go(RULES))
+    qtbot.waitUntil(lambda: desk.background.is_idle)
+    shown = desk.pages.currentWidget()
+    assert isinstance(shown, RulesPage)
+    return shown
+
+
+def _idle(qtbot: QtBot, desk: DeskWindow) -> None:
+    qtbot.waitUntil(lambda: desk.background.is_idle)
+
+
+def _texts(page: RulesPage) -> str:
+    return "\n".join(one.text() for one in page.shown.findChildren(QLabel))
+
+
+def test_a_rule_is_found_by_its_words_and_read_with_its_source(page: RulesPage, office: Office) -> None:
+    assert page.list.count() == len(office.rules.rules)
+    QTest.keyClicks(page.line, "shackle-body-worn")
+    assert page.list.count() < 5
+    assert page.rule == "shackle-body-worn"
+    told = _texts(page)
+    for word in ("Source", "Certainty", "Examples", "Bow shackle"):
+        assert word in told
+
+
+def test_only_rules_of_a_kind_are_listed_and_nothing_found_is_said(page: RulesPage) -> None:
+    every = page.list.count()
+    page.kind.choose("bow_shackle")
+    assert 0 < page.list.count() < every
+    QTest.keyClicks(page.line, "no such word")
+    assert page.list.count() == 0
+    assert "No rule" in page.count.text()
+
+
+def test_a_text_with_faults_is_told_by_line_and_cannot_be_adopted(page: RulesPage) -> None:
+    page.turn()
+    page.club.show_text(_STRICTER + '[[limit]]\nrule = "no-such-rule"\nlimit = "6 %"\n')
+    page.club.check.emit(page.club.text.toPlainText())
+    assert "cannot" in page.club.head.text() or "Nothing can be adopted" in page.club.head.text()
+    assert "line" in page.club.told.text()
+    assert not page.club.adopt_button.isEnabled()
+
+
+def test_a_limit_is_put_in_by_a_form_compared_and_adopted(
+    qtbot: QtBot, desk: DeskWindow, page: RulesPage, office: Office
+) -> None:
+    page.turn()
+    page.club.show_text(_STRICTER)
+    page._add()
+    _idle(qtbot, desk)
+    form = desk.pages.deed_page
+    form.box("rule").give("shackle-body-worn")
+    form.box("limit").give("6 %")
+    QTest.keyClick(desk, Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
+    _idle(qtbot, desk)
+    assert 'rule = "shackle-body-worn"' in page.club.text.toPlainText()
+
+    assert not page.club.adopt_button.isEnabled()  # nothing is adopted that was not compared
+    page.club.compare.emit(page.club.text.toPlainText())
+    _idle(qtbot, desk)
+    assert page.club.adopt_button.isEnabled(), page.club.told.text()
+
+    offices: list[Office] = []
+    desk.seated.connect(offices.append)
+    page.club.adopt_button.click()
+    _idle(qtbot, desk)
+    QTest.keyClick(desk, Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
+    qtbot.waitUntil(lambda: bool(offices))
+
+    assert offices[0].rules.hash == in_force(office).rules.hash != office.rules.hash
+    assert "shackle-body-worn" in club_text(office)
+
+
+def test_a_changed_text_must_be_compared_again(qtbot: QtBot, desk: DeskWindow, page: RulesPage) -> None:
+    page.turn()
+    page.club.show_text(with_limit(_STRICTER, "shackle-body-worn", "6 %", ""))
+    page.club.compare.emit(page.club.text.toPlainText())
+    _idle(qtbot, desk)
+    assert page.club.adopt_button.isEnabled()
+
+    page.club.text.appendPlainText("# a word more")
+    assert not page.club.adopt_button.isEnabled()
+
+
+def test_what_was_written_stands_there_again(qtbot: QtBot, desk: DeskWindow, page: RulesPage, tmp_path: Path) -> None:
+    page.turn()
+    page.club.show_text(_STRICTER + "# not done yet\n")
+    page.stop()
+    _idle(qtbot, desk)
+    page.club.show_text("")
+    page.begin()
+    _idle(qtbot, desk)
+    assert "not done yet" in page.club.text.toPlainText()
+
+    file = tmp_path / "ours.toml"
+    file.write_text("# from a file\n", encoding="utf-8")
+    page.take_file(file)
+    _idle(qtbot, desk)
+    assert page.club.text.toPlainText() == "# from a file\n"
+
+
+def test_a_second_limit_for_one_rule_is_refused() -> None:
+    text = with_limit(_STRICTER, "shackle-body-worn", "6 %", 'said "so"')
+    assert '"said \\"so\\""' in text
+    with pytest.raises(Refused) as refused:
+        with_limit(text, "shackle-body-worn", "5 %", "")
+    assert refused.value.field == "rule"
