@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import Any
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLineEdit, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLineEdit, QListWidgetItem, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
 from inspector.desk.choice import Choice
@@ -18,6 +18,7 @@ from inspector.desk.places import DEED
 from inspector.desk.plain import button, column, said, scroll
 from inspector.desk.rules.club_book import ClubBook, Told
 from inspector.desk.rules.rule_words import checked_words, compared_words, rule_part
+from inspector.desk.wrapped_list import WrappedList
 from inspector.duties.adopt_rulebook import check_rulebook, in_force
 from inspector.duties.club_draft import FILE, club_text
 from inspector.duties.compare_rulebooks import CURRENT, PACKAGED, compare_rulebooks, named_book
@@ -38,11 +39,9 @@ class RulesPage(Place):
 
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
         super().__init__(office, background, notice, look)
-        self.line, self.list = QLineEdit(), QListWidget()
+        self.line, self.list = QLineEdit(), WrappedList(tr("Rules"), look)
         self.line.setPlaceholderText(tr("A word of a rule"))
         self.line.setAccessibleName(tr("Find a rule"))
-        self.list.setAccessibleName(tr("Rules"))
-        self.list.setWordWrap(True)
         every: list[tuple[str, str]] = [(tr("every kind"), "")]
         self.kind = Choice(tr("Kind of gear"), [*every, *((one.name, one.key) for one in kinds(office))])
         self.count = said("", faint=True)
@@ -96,6 +95,7 @@ class RulesPage(Place):
         head = QHBoxLayout()
         head.addWidget(self.line, 1)
         head.addWidget(self.kind.box)
+        self.count.setWordWrap(False)
         left = QVBoxLayout()
         left.addLayout(head)
         left.addWidget(self.count)
