@@ -10,6 +10,7 @@ from typing import Any, ParamSpec, TypeVar
 
 from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, Signal, Slot
 
+from inspector.desk.tidying import Tidying
 from inspector.language import tr
 from inspector.refused import Refused
 
@@ -83,6 +84,7 @@ class Background(QObject):
         self._numbers = count()
         self._going: dict[int, str] = {}
         self._closed = False
+        self._tidying = Tidying(self)
         self._ended.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
 
     def progress(self) -> Progress:
@@ -137,6 +139,7 @@ class Background(QObject):
         for one in self.findChildren(Progress):
             one.stop()
         self._pool.waitForDone()
+        self._tidying.end()
         self._going.clear()
 
     @Slot(object)

@@ -9,6 +9,7 @@ import pytest
 from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
+from inspector.desk import tidying
 from inspector.desk.inspect.inspect_form import InspectForm
 from inspector.desk.look import Look
 from inspector.desk.window import DeskWindow
@@ -138,6 +139,13 @@ def with_trips(office: Office, count: int) -> Office:
                  ("V1",), ("SH-001", "HR-007")),
         )  # fmt: skip
     return office
+
+
+@pytest.fixture(autouse=True)
+def collector() -> Iterator[None]:
+    """A test that leaves a door to a worker open takes Python's collector from no other test."""
+    yield
+    tidying.forget_holders()
 
 
 @pytest.fixture
