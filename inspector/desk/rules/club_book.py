@@ -64,6 +64,8 @@ class ClubBook(QWidget):
         self.told.setText(told.text)
         self.compared = compared
         self.adopt_button.setEnabled(compared is not None)
+        is_packaged = compared is not None and not compared.text
+        self._name_adopt(tr("Adopt the packaged rulebook") if is_packaged else tr("Adopt"))
 
     def flush(self) -> None:
         """Keep what was typed last."""
@@ -97,7 +99,13 @@ class ClubBook(QWidget):
         """Another text was never compared."""
         self.compared = None
         self.adopt_button.setEnabled(False)
+        self._name_adopt(tr("Adopt"))
         self._pause.start()
+
+    def _name_adopt(self, words: str) -> None:
+        """The button says which book it adopts, since the text stands beside it either way."""
+        self.adopt_button.setText(words)
+        self.adopt_button.setAccessibleName(words)
 
     def _adopt(self) -> None:
         if self.compared:

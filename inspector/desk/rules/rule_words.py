@@ -6,7 +6,7 @@ from inspector.desk.look import GRID, Type
 from inspector.desk.plain import column, facts, said
 from inspector.desk.record_parts import section
 from inspector.drawings.marks import outcome_word
-from inspector.gear.rulebooks import BookFound, Compared, Direction, PieceDiffers, RuleShown
+from inspector.gear.rulebooks import BookFound, Change, Compared, Direction, PieceDiffers, RuleShown
 from inspector.language import show_day, tr, tr_n
 
 _MOST = 40
@@ -40,14 +40,17 @@ def checked_words(found: BookFound) -> tuple[str, str]:
         head = tr_n("One fault. Nothing can be adopted yet.", "{count} faults. Nothing can be adopted yet.",
                     len(found.faults))  # fmt: skip
         return head, "\n".join(lines)
-    words = {Direction.LOOSER: tr("LOOSER"), Direction.STRICTER: tr("stricter"), Direction.SAME: tr("the same")}
-    lines = (
-        tr("{about}: {club}, packaged {packaged}, {direction}", about=one.about, club=one.club, packaged=one.packaged,
-           direction=words[one.direction]) for one in found.changes
-    )  # fmt: skip
+    lines = map(change_words, found.changes)
     return tr_n(
         "One change. It can be compared.", "{count} changes. They can be compared.", len(found.changes)
     ), "\n".join(lines)
+
+
+def change_words(change: Change) -> str:
+    """One figure, and whether it is looser or stricter than the packaged one."""
+    words = {Direction.LOOSER: tr("LOOSER"), Direction.STRICTER: tr("stricter"), Direction.SAME: tr("the same")}
+    return tr("{about}: {club}, packaged {packaged}, {direction}", about=change.about, club=change.club,
+              packaged=change.packaged, direction=words[change.direction])  # fmt: skip
 
 
 def compared_words(found: Compared) -> tuple[str, str]:

@@ -20,7 +20,7 @@ from inspector.desk.rules.club_book import ClubBook, Told
 from inspector.desk.rules.rule_words import checked_words, compared_words, rule_part
 from inspector.desk.wrapped_list import WrappedList
 from inspector.duties.adopt_rulebook import check_rulebook, in_force
-from inspector.duties.club_draft import FILE, club_text
+from inspector.duties.club_draft import FILE, club_text, text_of
 from inspector.duties.compare_rulebooks import CURRENT, PACKAGED, compare_rulebooks, named_book
 from inspector.duties.keep_draft import forget, keep, kept
 from inspector.duties.look_up import kinds
@@ -192,7 +192,7 @@ class RulesPage(Place):
     def take_file(self, file: Path) -> None:
         """Let the text of a file stand here."""
         self._background.run(
-            lambda: read_bytes(file).decode("utf-8", "replace"), done=self.club.show_text, failed=self._notice.refuse
+            lambda: text_of(read_bytes(file), file.name), done=self.club.show_text, failed=self._notice.refuse
         )
 
     def _write_file(self) -> None:
@@ -215,7 +215,7 @@ def _read(office: Office) -> tuple[str, Office]:
 def _compared(office: Office, name: str, text: str) -> tuple[Told, deeds.Compared]:
     other = named_book(office, name, text.encode())
     found = compare_rulebooks(office, named_book(office, CURRENT, b""), other)
-    return Told(*compared_words(found)), deeds.Compared(text, found.retires)
+    return Told(*compared_words(found)), deeds.Compared(text, found.retires, other.club.from_on if other.club else None)
 
 
 def _set_aside(office: Office, text: str) -> None:
