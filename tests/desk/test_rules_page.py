@@ -11,11 +11,13 @@ from pytestqt.qtbot import QtBot
 
 from inspector.desk.place import Go
 from inspector.desk.places import RULES
+from inspector.desk.rules.rule_words import rule_part
 from inspector.desk.rules.rules_page import RulesPage
 from inspector.desk.window import DeskWindow
-from inspector.duties.adopt_rulebook import in_force
+from inspector.duties.adopt_rulebook import adopt_rulebook, in_force
 from inspector.duties.club_draft import club_text, weighed, with_limit
 from inspector.duties.office import Office
+from inspector.duties.tell_rules import show_rule
 from inspector.gear.rulebooks import Direction
 from inspector.refused import Refused
 
@@ -201,3 +203,13 @@ def test_a_file_that_cannot_be_read_whole_changes_nothing(
     _idle(qtbot, desk)
     assert page.club.text.toPlainText() == _STRICTER
     assert "UTF-8" in desk.notice.text
+
+
+def test_an_example_answered_otherwise_by_the_club_says_what_the_packaged_rulebook_says(
+    qapp: object, office: Office
+) -> None:
+    adopt_rulebook(office, with_limit(_STRICTER, "shackle-body-worn", "6 %", "").encode(), "ours")
+    part = rule_part(show_rule(in_force(office), "shackle-body-worn"))
+    told = "\n".join(one.text() for one in part.findChildren(QLabel))
+    assert "Stricter by the club" in told
+    assert "; packaged rulebook: fit" in told
