@@ -7,7 +7,7 @@ from inspector.duties.plain_lines import check_line
 from inspector.gear.rulebooks import BookFound, Change
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.rulebook.club_texts import decoded
+from inspector.rulebook.club_texts import decoded, read_text
 from inspector.rulebook.load import packaged
 
 FILE = "club rules"  # as faults name it
@@ -68,6 +68,25 @@ def _entry(rule: str, limit: str, why: str) -> list[str]:
         part, name, figure = ("setting", "key", "value")
     lines = [f"[[{part}]]", f"{name} = {_quoted(rule.strip())}", f"{figure} = {_quoted(limit.strip())}"]
     return lines + ([f"why = {_quoted(why.strip())}"] if why.strip() else [])
+
+
+def with_profile(text: str, name: str) -> str:
+    """The text that takes a packaged set too; refused where it has it already, or where its line cannot be changed."""
+    names = read_text(text, FILE).profiles
+    if name in names:
+        raise Refused(tr("set"), tr("The text takes “{name}” already.", name=name), tr("Choose another one."))
+    taken = f"profile = [{', '.join(_quoted(one) for one in (*names, name))}]"
+    lines = text.splitlines()
+    head = next((at for at, line in enumerate(lines) if line.lstrip().startswith("[")), len(lines))
+    stands = next((at for at, line in enumerate(lines[:head]) if line.split("=")[0].strip() == "profile"), None)
+    made = [*lines[:head], taken, "", *lines[head:]]
+    if stands is not None:
+        made = [*lines[:stands], taken, *lines[stands + 1 :]]
+    new = "\n".join(made) + "\n"
+    if read_text(new, FILE).profiles != (*names, name):
+        why = tr("The line of its sets cannot be changed from here.")
+        raise Refused(tr("set"), why, tr("Check the text first, or write the name into that line yourself."))
+    return new
 
 
 def setting_names() -> tuple[str, ...]:

@@ -14,8 +14,8 @@ from inspector.desk.places import RULES
 from inspector.desk.rules.rule_words import rule_part
 from inspector.desk.rules.rules_page import RulesPage
 from inspector.desk.window import DeskWindow
-from inspector.duties.adopt_rulebook import adopt_rulebook, in_force
-from inspector.duties.club_draft import club_text, weighed, with_limit
+from inspector.duties.adopt_rulebook import adopt_rulebook, check_rulebook, in_force
+from inspector.duties.club_draft import club_text, weighed, with_limit, with_profile
 from inspector.duties.office import Office
 from inspector.duties.tell_rules import show_rule
 from inspector.gear.rulebooks import Direction
@@ -213,3 +213,28 @@ def test_an_example_answered_otherwise_by_the_club_says_what_the_packaged_rulebo
     told = "\n".join(one.text() for one in part.findChildren(QLabel))
     assert "Stricter by the club" in told
     assert "; packaged rulebook: fit" in told
+
+
+def test_a_packaged_set_is_read_with_its_source_and_put_into_the_text(
+    qtbot: QtBot, desk: DeskWindow, page: RulesPage
+) -> None:
+    page.turn()
+    page.club.show_text(with_limit(_STRICTER, "required_wall_fraction", "85 %", ""))
+    page.club.take.emit()
+    _idle(qtbot, desk)
+    form = desk.pages.deed_page
+    assert any("DGUV" in one.text() for one in form.findChildren(QLabel))
+    form.box("set").give("hook-opening-ten-percent")
+    QTest.keyClick(desk, Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
+    _idle(qtbot, desk)
+
+    found = check_rulebook(page.club.text.toPlainText().encode(), "ours")
+    assert not found.faults
+    assert {one.about for one in found.changes} == {"hook-opened", "required_wall_fraction"}
+
+
+def test_a_second_set_joins_the_first_and_the_same_one_is_refused() -> None:
+    text = with_profile(with_profile(_STRICTER, "hook-opening-ten-percent"), "warm-water-salt-rates")
+    assert 'profile = ["hook-opening-ten-percent", "warm-water-salt-rates"]' in text
+    with pytest.raises(Refused):
+        with_profile(text, "warm-water-salt-rates")

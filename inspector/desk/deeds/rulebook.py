@@ -5,13 +5,14 @@ from dataclasses import dataclass
 from datetime import date
 
 from inspector.desk.deeds.common import on_day, why
-from inspector.desk.form.asked import Asked, Line, Tick
+from inspector.desk.form.asked import Asked, Line, OneOf, Tick
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.desk.rules.rule_words import change_words
 from inspector.duties.adopt_rulebook import adopt_rulebook, drop_rulebook
-from inspector.duties.club_draft import FILE, setting_names, weighed, with_limit
+from inspector.duties.club_draft import FILE, setting_names, weighed, with_limit, with_profile
 from inspector.duties.office import Office
+from inspector.duties.tell_rules import list_profiles
 from inspector.language import show_day, tr
 from inspector.refused import Refused
 
@@ -46,6 +47,24 @@ def limit(text: str, rule: str, kept: Callable[[str], object]) -> Deed[str]:
             Line(key="limit", label=tr("New limit"), needed=True, names=(tr("limit"),),
                  example=tr("for example 6 %"), hint=tr("With its unit, as the rule has it.")),
             why(hint=tr("One line.")),
+        ),
+        do, tr("Put it into the text"),
+    )  # fmt: skip
+
+
+def packaged_set(kept: Callable[[str], object]) -> Deed[str]:
+    """Take a packaged set into the text. kept: told the new text, in the worker."""
+
+    def do(office: Office, about: str, given: Values) -> Done:
+        kept(with_profile(about, given.one("set", str)))
+        return Done(tr("The set stands in the text."), tr("Nothing is adopted yet: check it, then compare."))
+
+    sets = list_profiles()
+    return Deed(
+        "club set", tr("A packaged set"), tr("Take a packaged set"),
+        "\n".join(tr("{name}: {says} [{source}]", name=name, says=says, source=source) for name, says, source in sets),
+        lambda facts, about: (
+            OneOf(key="set", label=tr("Set"), choices=[(name, name) for name, _, _ in sets], needed=True),
         ),
         do, tr("Put it into the text"),
     )  # fmt: skip

@@ -25,7 +25,7 @@ class Told:
 class ClubBook(QWidget):
     """check, compare: the text as it stands. adopt: a Compared. written: the text, a second after the last key.
 
-    add: a limit is to be put in. drop: the packaged rulebook is wanted again. read, write: a file.
+    add, take: a limit, a packaged set is to be put in. drop: the packaged rulebook again. read, write: a file.
     """
 
     check = Signal(str)
@@ -33,6 +33,7 @@ class ClubBook(QWidget):
     adopt = Signal(object)
     written = Signal(str)
     add = Signal()
+    take = Signal()
     drop = Signal()
     read = Signal()
     write = Signal()
@@ -82,6 +83,7 @@ class ClubBook(QWidget):
         ]  # fmt: skip
         others = [
             button(tr("Another limit…"), self.add.emit),
+            button(tr("Packaged set…"), self.take.emit),
             button(tr("Open a file…"), self.read.emit),
             button(tr("Write it into a file…"), self.write.emit),
             button(tr("Packaged rulebook again…"), self.drop.emit),

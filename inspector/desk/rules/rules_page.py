@@ -123,6 +123,7 @@ class RulesPage(Place):
         club.compare.connect(partial(self._compare, False))
         club.adopt.connect(lambda compared: self._ask(deeds.adopt(compared), compared))
         club.add.connect(self._add)
+        club.take.connect(self._take_set)
         club.drop.connect(lambda: self._compare(True, ""))
         club.read.connect(self._open_file)
         club.write.connect(self._write_file)
@@ -181,6 +182,11 @@ class RulesPage(Place):
         text = self.club.text.toPlainText()
         self.club.flush()
         self._ask(deeds.limit(text, self.rule, partial(_set_aside, self._office)), text)
+
+    def _take_set(self) -> None:
+        text = self.club.text.toPlainText()
+        self.club.flush()
+        self._ask(deeds.packaged_set(partial(_set_aside, self._office)), text)
 
     def _ask(self, deed: Deed[Any], about: object) -> None:
         self.go.emit(Go(DEED, (deed, about, "")))
