@@ -9,8 +9,10 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
+from inspector.desk.look import Look
 from inspector.desk.place import Go
 from inspector.desk.places import RULES
+from inspector.desk.rules.club_book import ClubBook
 from inspector.desk.rules.rule_words import rule_part
 from inspector.desk.rules.rules_page import RulesPage
 from inspector.desk.window import DeskWindow
@@ -238,3 +240,18 @@ def test_a_second_set_joins_the_first_and_the_same_one_is_refused() -> None:
     assert 'profile = ["hook-opening-ten-percent", "warm-water-salt-rates"]' in text
     with pytest.raises(Refused):
         with_profile(text, "warm-water-salt-rates")
+
+
+def test_nothing_is_kept_and_nothing_can_be_typed_before_the_text_is_read(qtbot: QtBot, look: Look) -> None:
+    book = ClubBook(look)
+    qtbot.addWidget(book)
+    kept: list[str] = []
+    book.written.connect(kept.append)
+    QTest.keyClicks(book.text, "x")
+    book.flush()
+    assert kept == []
+
+    book.show_text(_STRICTER)
+    QTest.keyClicks(book.text, "#")
+    book.flush()
+    assert kept == ["#" + _STRICTER]

@@ -52,10 +52,12 @@ class ClubBook(QWidget):
         self._pause.timeout.connect(lambda: self.written.emit(self.text.toPlainText()))
         self.text.textChanged.connect(self._changed)
         self._lay_out()
-        self._changed()
+        self.adopt_button.setEnabled(False)
+        self.text.setReadOnly(True)  # until what was kept is read: nothing empty may take its place
 
     def show_text(self, text: str) -> None:
         """Let a text stand here; one that stands here already is left alone."""
+        self.text.setReadOnly(False)
         if text != self.text.toPlainText():
             self.text.setPlainText(text)
 
