@@ -4,23 +4,22 @@ room."""
 from collections.abc import Iterable
 
 from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QKeySequence, QPainter, QPixmap, QResizeEvent
+from PySide6.QtGui import QKeyEvent, QKeySequence, QPainter, QPixmap
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
     QStyle,
     QStyledItemDelegate,
     QStyleOptionViewItem,
-    QTableView,
     QWidget,
 )
 
 from inspector.desk.gear_list.columns import COLUMNS, MARKED, OWNER, PLACE, TAG, USUAL, known
 from inspector.desk.gear_list.listed import Sight
 from inspector.desk.gear_model import GearModel, Index, outcome_at
-from inspector.desk.keys import search_text
 from inspector.desk.look import GRID, Look
 from inspector.desk.pen import mark_icon
+from inspector.desk.row_table import RowTable
 from inspector.drawings.shapes import Ink
 from inspector.gear.outcome import Outcome
 from inspector.language import tr
@@ -70,40 +69,31 @@ class _Cells(QStyledItemDelegate):
         painter.drawLine(rect.left() - self._look.px(40), rect.bottom(), rect.right(), rect.bottom())
 
 
-class GearView(QTableView):
+class GearView(RowTable):
     """The list. opened: a row was chosen by Return or double click. typed: a letter that belongs to the search.
 
     head_clicked: the number of a column whose head was clicked. copies: the chosen rows are to be copied.
     """
 
     opened = Signal(str)
-    typed = Signal(str)
     head_clicked = Signal(int)
     copies = Signal()
 
     def __init__(self, model: GearModel, look: Look) -> None:
-        super().__init__()
-        self._look, self._model = look, model
+        super().__init__(model, tr("Gear list"), look, wraps=False)
+        self._model = model
         self.columns = USUAL
-        self.setModel(model)
         self.setItemDelegate(_Cells(look, self))
-        self.setAccessibleName(tr("Gear list"))
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
-        self.setShowGrid(False)
-        self.setWordWrap(False)
-        self.setTabKeyNavigation(False)
-        self.setCornerButtonEnabled(False)
-        self.verticalHeader().hide()
         self._set_head()
-        self.doubleClicked.connect(lambda index: self._open(index.row()))
-        look.changed.connect(self._spread)
-        self._spread()
+        self.doubleClicked.connect(lambda index: self.enter(index.row()))
+        look.changed.connect(self.spread)
+        self.spread()
 
     def show_columns(self, keys: Iterable[str]) -> None:
         """Show these columns; the tag and the verdict always."""
         self.columns = known(keys)
-        self._spread()
+        self.spread()
 
     def choose(self, row: int) -> None:
         """Put the bar on a row, and choose it alone, whatever keys are held down."""
@@ -145,30 +135,22 @@ class GearView(QTableView):
         self.verticalScrollBar().setValue(row - sight.above)
         self.choose(row)
 
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Return opens; the space bar adds a row or takes it away; letters go to the search; the rest moves the bar."""
-        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
-            self._open(self.currentIndex().row())
-        elif event.matches(QKeySequence.StandardKey.Copy):
+    def takes(self, event: QKeyEvent) -> bool:
+        """The space bar adds a row or takes it away; the chosen rows are copied."""
+        if event.matches(QKeySequence.StandardKey.Copy):
             self.copies.emit()
         elif event.key() == Qt.Key.Key_Space:
             flags = QItemSelectionModel.SelectionFlag.Toggle | QItemSelectionModel.SelectionFlag.Rows
             self.selectionModel().select(self.currentIndex(), flags)
-        elif text := search_text(event):
-            self.typed.emit(text)
         else:
-            super().keyPressEvent(event)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Give the columns their room."""
-        super().resizeEvent(event)
-        self._spread()
+            return False
+        return True
 
     def changeEvent(self, event: QEvent) -> None:
         """A larger font needs other widths."""
         super().changeEvent(event)
         if event.type() is QEvent.Type.FontChange:
-            self._spread()
+            self.spread()
 
     def _set_head(self) -> None:
         head = self.horizontalHeader()
@@ -180,11 +162,12 @@ class GearView(QTableView):
         head.setSelectionModel(QItemSelectionModel(self._model, head))
         head.sectionClicked.connect(self.head_clicked)
 
-    def _open(self, row: int) -> None:
+    def enter(self, row: int) -> None:
+        """Return opens the piece."""
         if 0 <= row < len(self._model.tags):
             self.opened.emit(self._model.tags[row])
 
-    def _spread(self) -> None:
+    def spread(self) -> None:
         """Widths by need. Where the usual columns do not all fit, the last ones yield: the record shows what they hold.
         Columns that somebody chose stay, and the list can be moved sideways."""
         room = self.viewport().width()

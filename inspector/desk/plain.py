@@ -86,14 +86,21 @@ def row(parts: Iterable[QWidget], gap: int = GRID) -> QWidget:
     return made
 
 
-def facts(lines: Iterable[tuple[str, str]], *, size: Type = Type.BODY) -> QWidget:
-    """Labelled lines, labels faint on the left."""
+def bare_grid(*stretches: int) -> tuple[QWidget, QGridLayout]:
+    """A part of a page whose cells stand in columns; stretches: the columns that take what is left."""
     made = QWidget()
     grid = QGridLayout(made)
     grid.setContentsMargins(0, 0, 0, 0)
     grid.setHorizontalSpacing(2 * GRID)
     grid.setVerticalSpacing(GRID // 2)
-    grid.setColumnStretch(1, 1)
+    for column_number in stretches:
+        grid.setColumnStretch(column_number, 1)
+    return made, grid
+
+
+def facts(lines: Iterable[tuple[str, str]], *, size: Type = Type.BODY) -> QWidget:
+    """Labelled lines, labels faint on the left."""
+    made, grid = bare_grid(1)
     for row, (label, text) in enumerate(lines):
         grid.addWidget(short(label, size, faint=True), row, 0, _TOP)
         grid.addWidget(said(text, size), row, 1)

@@ -4,13 +4,13 @@ from collections.abc import Callable, Sequence
 from functools import partial
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.pen import Mark
 from inspector.desk.piece.life_picture import LifePicture
 from inspector.desk.piece.walked import Readable, readable
-from inspector.desk.plain import Fold, button, column, facts, fill, hairline, said, short
+from inspector.desk.plain import Fold, bare_grid, button, column, facts, fill, hairline, said, short
 from inspector.drawings.marks import outcome_word
 from inspector.drawings.strength_bars import has_strength_bars, strength_bars
 from inspector.drawings.wall_history import wall_history
@@ -122,12 +122,7 @@ def papers_part(papers: Sequence[PaperRow], again: Callable[[str], object]) -> Q
     """The documents that name the piece, the newest first; those that can be printed again have a button for it."""
     if not papers:
         return section(tr("Documents printed"), said(tr("No document names it yet."), faint=True))
-    made = QWidget()
-    grid = QGridLayout(made)
-    grid.setContentsMargins(0, 0, 0, 0)
-    grid.setHorizontalSpacing(2 * GRID)
-    grid.setVerticalSpacing(GRID // 2)
-    grid.setColumnStretch(1, 1)
+    made, grid = bare_grid(1)
     for number, paper in enumerate(papers):
         grid.addWidget(short(show_day(paper.on), faint=True), number, 0)
         grid.addWidget(said(tr("{what} {number}", what=paper.what, number=paper.number)), number, 1)
@@ -146,12 +141,7 @@ def history_part(rows: Sequence[HistoryRow]) -> QWidget:
 
 
 def _history(rows: Sequence[HistoryRow]) -> QWidget:
-    made = QWidget()
-    grid = QGridLayout(made)
-    grid.setContentsMargins(0, 0, 0, 0)
-    grid.setHorizontalSpacing(2 * GRID)
-    grid.setVerticalSpacing(GRID // 2)
-    grid.setColumnStretch(2, 1)
+    made, grid = bare_grid(2)
     for number, row in enumerate(rows):
         grid.addWidget(short(show_day(row.on), faint=True), number, 0, _TOP)
         grid.addWidget(short(row.what), number, 1, _TOP)

@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.pen import Mark
-from inspector.desk.plain import hairline, said, short
+from inspector.desk.plain import bare_grid, hairline, said, short
 from inspector.drawings.rig_words import rig_word
 from inspector.gear.rig_result import RigOutcome
 
@@ -17,11 +17,7 @@ _TOP = Qt.AlignmentFlag.AlignTop
 
 def table(heads: Sequence[str], rows: Sequence[Sequence[QWidget]], shares: Sequence[int]) -> QWidget:
     """The lines below their heads."""
-    made = QWidget()
-    grid = QGridLayout(made)
-    grid.setContentsMargins(0, 0, 0, 0)
-    grid.setHorizontalSpacing(2 * GRID)
-    grid.setVerticalSpacing(GRID // 2)
+    made, grid = bare_grid()
     for column, (head, share) in enumerate(zip(heads, shares, strict=True)):
         grid.setColumnStretch(column, share)
         grid.addWidget(said(head, Type.SMALL, faint=True), 0, column)

@@ -3,11 +3,11 @@
 from collections.abc import Callable, Iterable, Sequence
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QPushButton, QWidget
 
-from inspector.desk.look import GRID, Look, Type
+from inspector.desk.look import Look, Type
 from inspector.desk.pen import Mark
-from inspector.desk.plain import button, column, said
+from inspector.desk.plain import bare_grid, button, column, said
 from inspector.drawings.marks import outcome_word
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
@@ -25,12 +25,7 @@ def tag_button(tag: str, opens: Open) -> QPushButton:
 
 def tag_lines(lines: Iterable[Line], look: Look, opens: Open) -> QWidget:
     """Mark, tag and words, the tags below one another."""
-    made = QWidget()
-    grid = QGridLayout(made)
-    grid.setContentsMargins(0, 0, 0, 0)
-    grid.setHorizontalSpacing(2 * GRID)
-    grid.setVerticalSpacing(GRID // 2)
-    grid.setColumnStretch(2, 1)
+    made, grid = bare_grid(2)
     middle = Qt.AlignmentFlag.AlignVCenter
     for row, (outcome, tag, words) in enumerate(lines):
         if outcome:

@@ -1,50 +1,32 @@
 """The list of vehicles: words wrap, a hairline below each row, Return goes to what can be done."""
 
 from PySide6.QtCore import QModelIndex, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import (
-    QAbstractItemView,
-    QTableView,
-)
 
 from inspector.desk.fleet.fleet_model import GVM, MASS, NAME, TAG, FleetModel
-from inspector.desk.keys import search_text
 from inspector.desk.lined_cells import LinedCells
 from inspector.desk.look import Look
+from inspector.desk.row_table import RowTable
 from inspector.language import tr
 
 _WIDTHS_PX = {TAG: 64, MASS: 88, GVM: 88}
 _LEAST_NAME_PX = 128
 
 
-class FleetView(QTableView):
-    """chosen: another vehicle's tag. entered: Return was pressed. typed: a letter that belongs to the search."""
+class FleetView(RowTable):
+    """chosen: another vehicle's tag. entered: Return was pressed."""
 
     chosen = Signal(str)
     entered = Signal()
-    typed = Signal(str)
 
     def __init__(self, model: FleetModel, look: Look) -> None:
-        super().__init__()
-        self._look, self._model = look, model
-        self.setModel(model)
+        super().__init__(model, tr("Vehicles"), look, wraps=True)
+        self._model = model
         self._cells = LinedCells(look, self)
         self.setItemDelegate(self._cells)
-        self.setAccessibleName(tr("Vehicles"))
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setShowGrid(False)
-        self.setWordWrap(True)
-        self.setTabKeyNavigation(False)
-        self.setCornerButtonEnabled(False)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.verticalHeader().hide()
-        self.horizontalHeader().setHighlightSections(False)
-        self.horizontalHeader().setSectionsClickable(False)
-        model.modelReset.connect(self._spread)
-        look.changed.connect(self._spread)
-        self._spread()
+        model.modelReset.connect(self.spread)
+        look.changed.connect(self.spread)
+        self.spread()
 
     @property
     def tag(self) -> str:
@@ -63,21 +45,11 @@ class FleetView(QTableView):
         if current.isValid() and current.row() != previous.row():
             self.chosen.emit(self.tag)
 
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Return goes to the record; letters go to the search; the arrows move the bar."""
-        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
-            self.entered.emit()
-        elif text := search_text(event):
-            self.typed.emit(text)
-        else:
-            super().keyPressEvent(event)
+    def enter(self, row: int) -> None:
+        """Return goes to the record."""
+        self.entered.emit()
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Give the columns their room."""
-        super().resizeEvent(event)
-        self._spread()
-
-    def _spread(self) -> None:
+    def spread(self) -> None:
         """What the vehicle is takes what the figures leave; where there is no room, the record tells the figures."""
         room, least = self.viewport().width(), self._look.px(_LEAST_NAME_PX)
         widths = {column: self._look.px(width) for column, width in _WIDTHS_PX.items()}

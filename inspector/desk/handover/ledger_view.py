@@ -4,9 +4,8 @@ from datetime import date
 from functools import partial
 
 from PySide6.QtCore import QRect, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QResizeEvent
+from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QHBoxLayout,
     QHeaderView,
     QStyle,
@@ -20,10 +19,10 @@ from PySide6.QtWidgets import (
 from inspector.desk.background import Background
 from inspector.desk.fault_field import FaultField
 from inspector.desk.handover.ledger_model import HASH, LINE, WHAT, WHEN, Index, LedgerModel
-from inspector.desk.keys import search_text
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
 from inspector.desk.plain import button, said
+from inspector.desk.row_table import RowTable
 from inspector.drawings.shapes import Ink
 from inspector.duties.office import Office
 from inspector.duties.tell_ledger import told_ledger
@@ -72,41 +71,14 @@ class _Cells(QStyledItemDelegate):
         return rect.adjusted(side, air, -side // 2, -air)
 
 
-class LedgerTable(QTableView):
-    """typed: a letter that belongs to the search."""
-
-    typed = Signal(str)
+class LedgerTable(RowTable):
+    """The lines of the ledger; nothing is done with one."""
 
     def __init__(self, model: LedgerModel, look: Look) -> None:
-        super().__init__()
-        self._look = look
-        self.setModel(model)
+        super().__init__(model, tr("The ledger"), look, wraps=True)
         self.setItemDelegate(_Cells(look, self))
-        self.setAccessibleName(tr("The ledger"))
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.setShowGrid(False)
-        self.setWordWrap(True)
-        self.setTabKeyNavigation(False)
-        self.setCornerButtonEnabled(False)
-        self.verticalHeader().hide()
         self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        self.horizontalHeader().setHighlightSections(False)
-        self.horizontalHeader().setSectionsClickable(False)
         look.changed.connect(self.spread)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Letters go to the search; the arrows move the bar."""
-        if text := search_text(event):
-            self.typed.emit(text)
-        else:
-            super().keyPressEvent(event)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Give the columns their room."""
-        super().resizeEvent(event)
-        self.spread()
 
     def spread(self) -> None:
         """What was done takes what is left; where that is too little, the hash yields, then the line's number."""

@@ -3,10 +3,10 @@
 from collections.abc import Callable, Iterable
 from functools import partial
 
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from inspector.desk.look import GRID, Type
-from inspector.desk.plain import button, column, said, short
+from inspector.desk.plain import bare_grid, button, column, row, said, short
 from inspector.desk.record_parts import section
 from inspector.duties.tell_incident import IncidentRow
 from inspector.language import tr
@@ -21,10 +21,12 @@ def reports_part(rows: Iterable[IncidentRow], opens: Opens, accident: Does, near
     head = said(tr("Incidents"), Type.DISPLAY)
     says = said(tr("After an accident see to people first. Then leave everything as it lies: nothing is cleaned, "
                    "repaired or used until two competent persons let it go."))  # fmt: skip
-    begins = _row(
-        button(tr("Report an accident"), accident, rank="first"),
-        button(tr("Report a near miss"), near_miss),
-        button(tr("Check a bundle"), check),
+    begins = row(
+        [
+            button(tr("Report an accident"), accident, rank="first"),
+            button(tr("Report a near miss"), near_miss),
+            button(tr("Check a bundle"), check),
+        ]
     )
     if not every:
         empty = said(tr("No incident was reported. An accident is reported when somebody was hurt, or something broke "
@@ -38,29 +40,13 @@ def reports_part(rows: Iterable[IncidentRow], opens: Opens, accident: Does, near
 
 
 def _lines(rows: Iterable[IncidentRow], opens: Opens) -> QWidget:
-    made = QWidget()
-    grid = QGridLayout(made)
-    grid.setContentsMargins(0, 0, 0, 0)
-    grid.setHorizontalSpacing(2 * GRID)
-    grid.setVerticalSpacing(GRID // 2)
-    grid.setColumnStretch(3, 1)
-    for row, one in enumerate(rows):
+    made, grid = bare_grid(3)
+    for number, one in enumerate(rows):
         name = tr("Open the report {ref}", ref=one.ref)
-        grid.addWidget(button(one.ref, partial(opens, one.ref), rank="tag", name=name), row, 0)
-        grid.addWidget(short(one.day), row, 1)
-        grid.addWidget(short(one.gravity, bold=True), row, 2)
+        grid.addWidget(button(one.ref, partial(opens, one.ref), rank="tag", name=name), number, 0)
+        grid.addWidget(short(one.day), number, 1)
+        grid.addWidget(short(one.gravity, bold=True), number, 2)
         place, kept = said(one.place), said(tr("Still kept: {tags}", tags=one.kept), Type.SMALL, faint=True)
-        grid.addWidget(column([place, kept], 0) if one.kept else place, row, 3)
-        grid.addWidget(short(one.state, faint=True), row, 4)
-    return made
-
-
-def _row(*parts: QWidget) -> QWidget:
-    made = QWidget()
-    layout = QHBoxLayout(made)
-    layout.setContentsMargins(0, 0, 0, 0)
-    layout.setSpacing(GRID)
-    for one in parts:
-        layout.addWidget(one)
-    layout.addStretch(1)
+        grid.addWidget(column([place, kept], 0) if one.kept else place, number, 3)
+        grid.addWidget(short(one.state, faint=True), number, 4)
     return made

@@ -1,46 +1,32 @@
 """The list of what is out: the space bar ticks, Return opens the piece, words wrap."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QAbstractItemView, QTableView
+from PySide6.QtGui import QKeyEvent
 
-from inspector.desk.keys import search_text
 from inspector.desk.lending.loan_model import DUE, HOLDER, KIND, MEANWHILE, SINCE, TAG, TRIP, LoanModel
 from inspector.desk.lending.out import Grouped
 from inspector.desk.lined_cells import LinedCells
 from inspector.desk.look import Look
+from inspector.desk.row_table import RowTable
 from inspector.language import tr
 
 _SHARES = {TAG: 120, KIND: 160, HOLDER: 140, TRIP: 72, SINCE: 104, DUE: 176, MEANWHILE: 160}
 _YIELD_FIRST = (SINCE, KIND)
 
 
-class LoanView(QTableView):
-    """opened: a piece's record is asked for. typed: a letter that belongs to the search."""
+class LoanView(RowTable):
+    """opened: a piece's record is asked for."""
 
     opened = Signal(str)
-    typed = Signal(str)
 
     def __init__(self, model: LoanModel, look: Look) -> None:
-        super().__init__()
-        self._look, self._model = look, model
+        super().__init__(model, tr("What is out"), look, wraps=True)
+        self._model = model
         self._by = Grouped.PERSON
-        self.setModel(model)
         self._cells = LinedCells(look, self)
         self.setItemDelegate(self._cells)
-        self.setAccessibleName(tr("What is out"))
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setShowGrid(False)
-        self.setWordWrap(True)
-        self.setTabKeyNavigation(False)
-        self.setCornerButtonEnabled(False)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.verticalHeader().hide()
-        self.horizontalHeader().setHighlightSections(False)
-        self.horizontalHeader().setSectionsClickable(False)
-        self.doubleClicked.connect(lambda index: self._open(index.row()))
+        self.doubleClicked.connect(lambda index: self.enter(index.row()))
         model.modelReset.connect(self._begin)
         look.changed.connect(self._restyle)
         self._restyle()
@@ -49,24 +35,16 @@ class LoanView(QTableView):
         """What the headings say needs no column."""
         self._by = by
 
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """The space bar ticks the row, Return opens it, letters go to the search."""
+    def takes(self, event: QKeyEvent) -> bool:
+        """The space bar ticks the row."""
         row = self.currentIndex().row()
-        if event.key() == Qt.Key.Key_Space and row >= 0:
-            self._model.turn(row)
-        elif event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
-            self._open(row)
-        elif text := search_text(event):
-            self.typed.emit(text)
-        else:
-            super().keyPressEvent(event)
+        if event.key() != Qt.Key.Key_Space or row < 0:
+            return False
+        self._model.turn(row)
+        return True
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Give the columns their room."""
-        super().resizeEvent(event)
-        self._spread()
-
-    def _open(self, row: int) -> None:
+    def enter(self, row: int) -> None:
+        """Return opens the piece."""
         if 0 <= row < len(self._model.rows) and (loan := self._model.rows[row].loan):
             self.opened.emit(loan.tag)
 
@@ -78,13 +56,13 @@ class LoanView(QTableView):
                 self.setSpan(number, TAG, 1, self._model.columnCount())
         if self._model.rows:
             self.setCurrentIndex(self._model.index(0, TAG))
-        self._spread()
+        self.spread()
 
     def _restyle(self) -> None:
         self._model.use_font(self._look.font())
-        self._spread()
+        self.spread()
 
-    def _spread(self) -> None:
+    def spread(self) -> None:
         """Widths by share; where all do not fit, the first ones yield: the record shows what they hold."""
         room = self.viewport().width()
         hidden = {HOLDER} if self._by is Grouped.PERSON else {TRIP}

@@ -1,11 +1,11 @@
 """The list of a count: Space, Delete and Backspace mark the piece under the bar, Return opens its record."""
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QPainter, QResizeEvent
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QStyledItemDelegate, QStyleOptionViewItem, QTableView
+from PySide6.QtGui import QKeyEvent, QPainter
+from PySide6.QtWidgets import QHeaderView, QStyledItemDelegate, QStyleOptionViewItem, QTableView
 
-from inspector.desk.keys import search_text
 from inspector.desk.look import Look
+from inspector.desk.row_table import RowTable
 from inspector.desk.stock.count_model import KIND, MARK, PLACE, TAG, CountModel, Index
 from inspector.drawings.shapes import Ink
 from inspector.gear.stock_take import Counted
@@ -35,34 +35,23 @@ class _Lines(QStyledItemDelegate):
         painter.drawLine(option.rect.bottomLeft(), option.rect.bottomRight())
 
 
-class CountView(QTableView):
-    """marked: a tag and how it is marked. opened: a tag. typed: a letter that belongs to the scan line."""
+class CountView(RowTable):
+    """marked: a tag and how it is marked. opened: a tag."""
 
     marked = Signal(str, object)
     opened = Signal(str)
-    typed = Signal(str)
 
     def __init__(self, model: CountModel, look: Look) -> None:
-        super().__init__()
-        self._look, self._model = look, model
-        self.setModel(model)
+        super().__init__(model, tr("Pieces of the count"), look, wraps=False)
+        self._model = model
         self.setItemDelegate(_Lines(look, self))
-        self.setAccessibleName(tr("Pieces of the count"))
         self.setAccessibleDescription(tr("Space: seen. Delete: not there. Backspace: the mark back. Return: open it."))
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setShowGrid(False)
-        self.setWordWrap(False)
-        self.setTabKeyNavigation(False)
-        self.setCornerButtonEnabled(False)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.verticalHeader().hide()
         self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        self.horizontalHeader().setHighlightSections(False)
         self.horizontalHeader().setStretchLastSection(True)
-        self.doubleClicked.connect(lambda index: self._open(index.row()))
-        look.changed.connect(self._spread)
-        self._spread()
+        self.doubleClicked.connect(lambda index: self.enter(index.row()))
+        look.changed.connect(self.spread)
+        self.spread()
 
     def show_again(self) -> None:
         """After other pieces were shown: the bar stays where it was, on the next piece that is left."""
@@ -75,41 +64,33 @@ class CountView(QTableView):
         self.selectRow(row)
         self.setCurrentIndex(self._model.index(row, TAG))
 
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Mark, open, or leave letters to the scan line."""
-        row, key = self.currentIndex().row(), Qt.Key(event.key())
-        if key in _MARKS:
-            self._mark(row, _MARKS[key])
-        elif key in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
-            self._open(row)
-        elif text := search_text(event):
-            self.typed.emit(text)
-        else:
-            super().keyPressEvent(event)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Give the columns their room."""
-        super().resizeEvent(event)
-        self._spread()
+    def takes(self, event: QKeyEvent) -> bool:
+        """The keys that mark."""
+        key = Qt.Key(event.key())
+        if key not in _MARKS:
+            return False
+        self._mark(self.currentIndex().row(), _MARKS[key])
+        return True
 
     def changeEvent(self, event: QEvent) -> None:
         """A larger font needs other heights."""
         super().changeEvent(event)
         if event.type() is QEvent.Type.FontChange:
-            self._spread()
+            self.spread()
 
     def _mark(self, row: int, counted: Counted) -> None:
         if 0 <= row < len(self._model.pieces):
             self._row = row
             self.marked.emit(self._model.pieces[row].tag, counted)
 
-    def _open(self, row: int) -> None:
+    def enter(self, row: int) -> None:
+        """Return opens the piece."""
         if 0 <= row < len(self._model.pieces):
             self.opened.emit(self._model.pieces[row].tag)
 
     _row = 0
 
-    def _spread(self) -> None:
+    def spread(self) -> None:
         """Columns by shares; the last takes what is left."""
         room, shares = self.viewport().width(), sum(_SHARES.values())
         for column, share in _SHARES.items():

@@ -3,10 +3,10 @@
 from collections.abc import Callable, Iterable
 from functools import partial
 
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from inspector.desk.look import GRID, Type
-from inspector.desk.plain import button, column, said, short
+from inspector.desk.plain import bare_grid, button, column, row, said, short
 from inspector.desk.record_parts import section
 from inspector.duties.take_stock import CountState
 from inspector.language import show_day, tr
@@ -19,7 +19,7 @@ def counts_part(states: tuple[CountState, ...], opens: Open, begin: Callable[[],
     head = said(tr("Stock-take"), Type.DISPLAY)
     says = said(tr("Look for each piece and mark it. Nothing is taken for there because nobody said that it is not: "
                    "what nobody looked for is told as not seen."))  # fmt: skip
-    begins = _row(button(tr("Begin a count"), begin, rank="first"))
+    begins = row([button(tr("Begin a count"), begin, rank="first")])
     if not states:
         empty = said(tr("Nothing was counted yet. Begin a count of everything, of one place or of a vehicle."))
         return column([head, says, begins, empty], 2 * GRID)
@@ -33,19 +33,13 @@ def counts_part(states: tuple[CountState, ...], opens: Open, begin: Callable[[],
 
 
 def _lines(states: Iterable[CountState], opens: Open) -> QWidget:
-    made = QWidget()
-    grid = QGridLayout(made)
-    grid.setContentsMargins(0, 0, 0, 0)
-    grid.setHorizontalSpacing(2 * GRID)
-    grid.setVerticalSpacing(GRID // 2)
-    grid.setColumnStretch(1, 1)
-    grid.setColumnStretch(2, 1)
-    for row, one in enumerate(states):
+    made, grid = bare_grid(1, 2)
+    for number, one in enumerate(states):
         name = tr("Open the count {ref}", ref=one.ref)
-        grid.addWidget(button(one.ref, partial(opens, one), rank="tag", name=name), row, 0)
-        grid.addWidget(said(one.scope or tr("everything in store")), row, 1)
-        grid.addWidget(said(state_words(one)), row, 2)
-        grid.addWidget(short(_days(one), faint=True), row, 3)
+        grid.addWidget(button(one.ref, partial(opens, one), rank="tag", name=name), number, 0)
+        grid.addWidget(said(one.scope or tr("everything in store")), number, 1)
+        grid.addWidget(said(state_words(one)), number, 2)
+        grid.addWidget(short(_days(one), faint=True), number, 3)
     return made
 
 
@@ -60,14 +54,3 @@ def _days(one: CountState) -> str:
     if one.closed:
         return tr("closed {day}", day=show_day(one.closed))
     return tr("begun {day}", day=show_day(one.begun))
-
-
-def _row(*parts: QWidget) -> QWidget:
-    made = QWidget()
-    layout = QHBoxLayout(made)
-    layout.setContentsMargins(0, 0, 0, 0)
-    layout.setSpacing(GRID)
-    for one in parts:
-        layout.addWidget(one)
-    layout.addStretch(1)
-    return made
