@@ -88,6 +88,11 @@ class DeskWindow(QMainWindow):
         self.background.close()
         super().closeEvent(event)
 
+    @property
+    def officer_id(self) -> str:
+        """Who is at this desk."""
+        return self._office.officer.id
+
     def close_for_good(self) -> None:
         """Close without a question; what was typed into a form is set aside."""
         self._close_now()
@@ -234,7 +239,10 @@ class OpenDesk(QObject):
         window.setWindowState(before.windowState())
         window.show()
         window.pages.go(Go(before.pages.place_shown or GEAR))
-        window.notice.tell(tr("{name} is at the desk.", name=office.officer.name), name_words(office))
+        if office.officer.id == before.officer_id:
+            window.notice.tell(tr("It holds from now on."), tr("The pages were read anew."))
+        else:
+            window.notice.tell(tr("{name} is at the desk.", name=office.officer.name), name_words(office))
         before.close_for_good()
         before.deleteLater()
 

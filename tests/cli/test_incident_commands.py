@@ -67,10 +67,12 @@ def test_pieces_and_vehicles_are_let_go_together_or_not_at_all(story: Story) -> 
 
 def test_what_is_typed_wrong_is_refused(story: Story) -> None:
     ref = reported(story)
-    story.type("incident", "add", ref, code=2)
-    story.type("incident", "show", "I-0", code=2)
+    before = story.type("incident", "list")
+    assert "Either a statement is added or a hand-over" in story.type("incident", "add", ref, code=2)
+    assert "I-0" in story.type("incident", "show", "I-0", code=2)
     told = ("--what", "x", "--place", "y", "--piece", "SH-09")
-    story.type("incident", "report", *told, "--distance", "a", "b", "14 kg", code=2)
+    assert "“kg” is not a unit" in story.type("incident", "report", *told, "--distance", "a", "b", "14 kg", code=2)
+    assert story.type("incident", "list") == before
 
 
 def test_a_near_miss_is_reported_lighter(story: Story) -> None:

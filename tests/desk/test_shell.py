@@ -104,12 +104,17 @@ def test_where_somebody_else_sits_down_the_window_stands_anew(qtbot: QtBot, offi
     qtbot.waitUntil(lambda: before.background.is_idle)
 
     before.seated.emit(replace(office, officer=other))
-    qtbot.addWidget(desk.window)  # the one before is gone by itself
     qtbot.waitUntil(lambda: desk.window.background.is_idle)
 
     assert desk.window is not before
     assert desk.window.pages.place_shown == PEOPLE
     assert "Second officer" in desk.window.status.facts.text()
+    assert "Second officer is at the desk." in desk.window.notice.text
+
+    desk.window.seated.emit(replace(office, officer=other, page="letter"))
+    qtbot.addWidget(desk.window)
+    qtbot.waitUntil(lambda: desk.window.background.is_idle)
+    assert "at the desk" not in desk.window.notice.text  # nobody sat down: the club's settings are others
     desk.window.close_for_good()
 
 

@@ -21,6 +21,7 @@ from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
 from inspector.duties.release_evidence import release_evidence
 from inspector.duties.strike_entry import strike_entry
+from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.verify_book import verify_book
 from inspector.duties.work_rigs import pack_trip
 from inspector.gear.fitting import End, Fitted
@@ -131,3 +132,4 @@ def test_every_one_of_these_deeds_can_be_done_with_a_piece_that_is_no_evidence(o
     DEEDS["strike"](office, "KS-1")
     DEEDS["retire"](office, "KS-1")
     DEEDS["destroy"](office, "KS-1")
+    assert "made KS-1 unusable" in told_ledger(office, last=1)[0].sentence
