@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout
 
 from inspector.desk.background import Background
 from inspector.desk.look import GRID, Look, Type
@@ -13,6 +13,7 @@ from inspector.desk.place import Place
 from inspector.desk.plain import button, short
 from inspector.desk.rig_account import RigAccount
 from inspector.desk.rig_asked import RigAsked, RigGround, rig_ground
+from inspector.desk.rig_build.building import Building
 from inspector.desk.rig_form import RigForm
 from inspector.duties.keep_rigs import keep_rig
 from inspector.duties.office import Office
@@ -40,6 +41,9 @@ class RigPage(Place):
         self.account = RigAccount(look, office.system)
         self.setProperty("touch", True)
         self._form_button = button(tr("What is asked"), self._to_form)
+        self.building = Building(office, background, notice, look, self)
+        self.builder = self.building.builder
+        self.build_button = button(tr("Build it by hand"), self.turn_bench)
         self._lay_out()
         self._connect()
 
@@ -50,7 +54,10 @@ class RigPage(Place):
         )
 
     def back(self) -> bool:
-        """In a narrow window from the account to the form; False where there is no step to take."""
+        """From the bench to the account, in a narrow window from there to the form; False where there is no step."""
+        if self.builder.isVisible():
+            self.turn_bench()
+            return True
         if not self._is_narrow or not self.account.isVisible():
             return False
         self._to_form()
@@ -65,7 +72,9 @@ class RigPage(Place):
 
     def focus_start(self) -> None:
         """The keys go to what is asked, or to the account where only that is seen."""
-        if self.form and self.form.isVisible():
+        if self.builder.isVisible():
+            self.builder.focus_start()
+        elif self.form and self.form.isVisible():
             self.form.focus_start()
         else:
             self.account.focus_start()
@@ -78,6 +87,7 @@ class RigPage(Place):
     def _begun(self, ground: RigGround, asked: RigAsked | None) -> None:
         """A form that is there already keeps what is typed, unless something is asked for."""
         before, self._ground = self._ground, ground
+        self.building.vehicles = ground.vehicles
         if self.form is None or before != ground:
             self._new_form(ground)
         if self.account.result is None:
@@ -101,6 +111,21 @@ class RigPage(Place):
         self.form.check.connect(self._check)
         self.form.kept.connect(self._open_kept)
         self.form.changed.connect(self.account.tell_changed)
+        self.building.join(self.form)
+
+    def turn_bench(self) -> None:
+        """From the account to the bench, where the rig is built by hand; and back, with the account of what stands."""
+        to_bench = self._right.currentWidget() is self.account
+        self._right.setCurrentWidget(self.builder if to_bench else self.account)
+        self.build_button.setText(tr("The whole account") if to_bench else tr("Build it by hand"))
+        self.build_button.setAccessibleName(self.build_button.text())
+        if to_bench:
+            self._shows_form = False
+            self.building.begin()
+        elif self.builder.result and self.builder.result != self.account.result:
+            self._show(self.builder.result, None)
+        self._turn()
+        self.focus_start()
 
     def _propose(self, asked: RigAsked) -> None:
         given = (self._office, asked.trip, asked.method, asked.pulling, asked.bogged, asked.conditions)
@@ -182,6 +207,7 @@ class RigPage(Place):
     def _kept(self, kept: KeptRig) -> None:
         self._notice.tell(tr("{ref} is kept: {name}.", ref=kept.ref, name=kept.rig.name))
         self.account.refuse_ref(None)
+        self.building.settle()
         self._background.run(rig_ground, self._office, done=self._regrounded, failed=self._notice.refuse)
 
     def _regrounded(self, ground: RigGround) -> None:
@@ -210,7 +236,7 @@ class RigPage(Place):
 
     def _turn(self) -> None:
         narrow = self._is_narrow
-        self.account.setVisible(not narrow or not self._shows_form)
+        self._right.setVisible(not narrow or not self._shows_form)
         self._form_button.setVisible(narrow and not self._shows_form)
         if self.form:
             self.form.setVisible(not narrow or self._shows_form)
@@ -224,9 +250,13 @@ class RigPage(Place):
         head.addWidget(button("‹ " + tr("Back"), self.leave.emit, name=tr("Back to the page before")))
         head.addWidget(short(tr("Rig"), Type.DISPLAY), 1)
         head.addWidget(self._form_button)
+        head.addWidget(self.build_button)
         self._box = QHBoxLayout()
         self._box.setSpacing(3 * GRID)
-        self._box.addWidget(self.account, 1)
+        self._right = QStackedWidget()
+        self._right.addWidget(self.account)
+        self._right.addWidget(self.builder)
+        self._box.addWidget(self._right, 1)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(2 * GRID, 0, 2 * GRID, 0)
         layout.setSpacing(GRID)
