@@ -19,6 +19,7 @@ NEEDS, GEAR, BOOK, TRIP, RIG, CHECK, LENDING, FLEET = (
     "needs", "gear", "book", "trip", "rig", "check", "lending", "vehicles",
 )  # fmt: skip
 DUE, STOCK, INCIDENTS, WHY, PEOPLE, REGISTER, RUN = "due", "stock", "incidents", "why", "people", "register", "run"
+RETURNED = "returned"  # a trip sheet that came back on paper
 PIECE, DEED = "piece", "deed"  # no pages of their own: the record of a piece, the form of a deed
 
 
@@ -55,6 +56,7 @@ def places() -> tuple[PlaceEntry, ...]:
         PlaceEntry(PEOPLE, tr("People"), tr("P&eople"), "Ctrl+5", _people),
         PlaceEntry(REGISTER, tr("Register"), tr("The regi&ster itself"), "Ctrl+0", _register),
         PlaceEntry(RUN, "", tr("Inspect one &after another"), "", _run),
+        PlaceEntry(RETURNED, "", tr("Type a returned &sheet in"), "", _returned),
     )
 
 
@@ -122,3 +124,9 @@ def _run(office: Office, background: Background, notice: Notice, look: Look) -> 
     from inspector.desk.inspect.run import InspectRun
 
     return InspectRun(office, background, notice, look)
+
+
+def _returned(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.returned.returned_page import ReturnedPage
+
+    return ReturnedPage(office, background, notice, look)

@@ -24,6 +24,7 @@ from inspector.language import tr
 from inspector.refused import Refused
 
 _NARROW_PX = 1100
+_NARROW_BENCH_PX = 1500  # the bench needs more room beside the form
 _FORM_PX = 376
 
 
@@ -43,6 +44,7 @@ class RigPage(Place):
         self._form_button = button(tr("What is asked"), self._to_form)
         self.building = Building(office, background, notice, look, self)
         self.builder = self.building.builder
+        self._right = QStackedWidget()
         self.build_button = button(tr("Build it by hand"), self.turn_bench)
         self._lay_out()
         self._connect()
@@ -115,12 +117,10 @@ class RigPage(Place):
 
     def turn_bench(self) -> None:
         """From the account to the bench, where the rig is built by hand; and back, with the account of what stands."""
-        to_bench = self._right.currentWidget() is self.account
+        to_bench = not self.builder.isVisible()
         self._right.setCurrentWidget(self.builder if to_bench else self.account)
-        self.build_button.setText(tr("The whole account") if to_bench else tr("Build it by hand"))
-        self.build_button.setAccessibleName(self.build_button.text())
+        self._shows_form = False
         if to_bench:
-            self._shows_form = False
             self.building.begin()
         elif self.builder.result and self.builder.result != self.account.result:
             self._show(self.builder.result, None)
@@ -221,7 +221,8 @@ class RigPage(Place):
 
     @property
     def _is_narrow(self) -> bool:
-        return self.width() < self._look.px(_NARROW_PX)
+        builds = self._right.currentWidget() is self.builder
+        return self.width() < self._look.px(_NARROW_BENCH_PX if builds else _NARROW_PX)
 
     def _to_form(self) -> None:
         self._shows_form = True
@@ -238,6 +239,9 @@ class RigPage(Place):
         narrow = self._is_narrow
         self._right.setVisible(not narrow or not self._shows_form)
         self._form_button.setVisible(narrow and not self._shows_form)
+        builds = self._right.currentWidget() is self.builder and not self._right.isHidden()
+        self.build_button.setText(tr("The whole account") if builds else tr("Build it by hand"))
+        self.build_button.setAccessibleName(self.build_button.text())
         if self.form:
             self.form.setVisible(not narrow or self._shows_form)
             self.form.setMinimumWidth(0 if narrow else self._look.px(_FORM_PX))
@@ -253,7 +257,6 @@ class RigPage(Place):
         head.addWidget(self.build_button)
         self._box = QHBoxLayout()
         self._box.setSpacing(3 * GRID)
-        self._right = QStackedWidget()
         self._right.addWidget(self.account)
         self._right.addWidget(self.builder)
         self._box.addWidget(self._right, 1)

@@ -1,6 +1,6 @@
 """The bench of a rig: its picture, one run of it as a ladder of parts and places, and the parts to choose among."""
 
-from PySide6.QtCore import QTimer, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
@@ -61,6 +61,11 @@ class Builder(QWidget):
         self.result, self._vehicles = result, vehicles
         self._show()
 
+    def outdate(self) -> None:
+        """What was worked out answers no longer to what is asked."""
+        if self.result:
+            self._changed()
+
     def tell(self, refusal: Refused | None) -> None:
         """Say why the chain cannot be worked out, or nothing."""
         self.told.setText(f"{refusal.why} {refusal.what_to_do}" if refusal else "")
@@ -91,10 +96,14 @@ class Builder(QWidget):
         """Ctrl+Z takes back, Ctrl+Y does again."""
         if event.matches(QKeySequence.StandardKey.Undo):
             self.undo()
-        elif event.matches(QKeySequence.StandardKey.Redo) or event.keyCombination() == _AGAIN:
+        elif event.matches(QKeySequence.StandardKey.Redo) or _is_ctrl_y(event):
             self.redo()
         else:
             super().keyPressEvent(event)
+
+    @property
+    def _has_keys(self) -> bool:
+        return any(one.hasFocus() for one in self.ladder.rungs)
 
     def _take(self, at: int) -> None:
         if self.chain.take(Spot(self.run.value, at)):
@@ -118,7 +127,7 @@ class Builder(QWidget):
             self.put(tag)
 
     def _hand_on(self, *, keys: bool = False) -> None:
-        had_keys = keys or self.ladder.isAncestorOf(self.focusWidget() or self)
+        had_keys = keys or self._has_keys
         self._changed()
         if had_keys:
             self.focus_start()
@@ -130,7 +139,7 @@ class Builder(QWidget):
         self._show()
 
     def _show(self) -> None:
-        had_keys = self.ladder.isAncestorOf(self.focusWidget() or self)
+        had_keys = self._has_keys
         self._offer_runs()
         run = self.chain.run(self.run.value)
         self._at = min(self._at, 2 * len(run))
@@ -255,4 +264,5 @@ def _run_words(number: int, run: tuple[str, ...]) -> str:
     return tr("run {number}: {first} to {last}", number=number + 1, first=part_name(run[0]), last=part_name(run[-1]))
 
 
-_AGAIN = QKeySequence("Ctrl+Y")[0]
+def _is_ctrl_y(event: QKeyEvent) -> bool:
+    return event.key() == Qt.Key.Key_Y and event.modifiers() == Qt.KeyboardModifier.ControlModifier

@@ -118,6 +118,7 @@ class Building(QObject):
             self.builder.take_runs(form.runs.typed)
 
     def _asked_anew(self) -> None:
+        self.builder.outdate()
         if self.builder.isVisible():
             self._offer()
             self._pause.start()

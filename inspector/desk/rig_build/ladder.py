@@ -46,6 +46,8 @@ class Ladder(QWidget):
     def show_run(self, run: Sequence[str], tells: Mapping[str, tuple[str, str]], result: RigResult | None) -> None:
         """Show a run. tells: by tag in small letters, what stands on a part and below it; result: of these very runs,
         None while it is being worked out."""
+        for one in self.rungs:
+            one.blockSignals(True)  # the keys that an old rung loses come to no other of them
         clear(self._inside)
         self.rungs = []
         for at in range(len(run) + 1):

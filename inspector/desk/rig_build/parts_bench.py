@@ -28,19 +28,19 @@ class PartsBench(QWidget):
         super().__init__()
         self._look = look
         self.parts: tuple[BenchPart, ...] = ()
-        self.find = _FindLine()
+        self.line = _FindLine()
         self.list = _PartsList(look)
         self.told = said("", Type.SMALL, faint=True)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(GRID)
-        for part in (said(tr("Parts"), Type.HEAD), self.find, self.told):
+        for part in (said(tr("Parts"), Type.HEAD), self.line, self.told):
             layout.addWidget(part)
         layout.addWidget(self.list, 1)
-        self.find.textChanged.connect(lambda _: self._show())
-        self.find.along.connect(self._along)
-        self.find.entered.connect(self._enter)
-        self.find.left.connect(self._leave)
+        self.line.textChanged.connect(lambda _: self._show())
+        self.line.along.connect(self._along)
+        self.line.entered.connect(self._enter)
+        self.line.left.connect(self._leave)
         self.list.itemActivated.connect(lambda item: self.put.emit(item.data(Qt.ItemDataRole.UserRole)))
         self.list.drawn.connect(self.drawn)
         look.changed.connect(self._show)
@@ -56,8 +56,8 @@ class PartsBench(QWidget):
 
     def look_for(self, text: str) -> None:
         """Look for a part by letters that were typed in the chain."""
-        self.find.setFocus()
-        self.find.setText(text)
+        self.line.setFocus()
+        self.line.setText(text)
 
     @property
     def found(self) -> tuple[str, ...]:
@@ -65,7 +65,7 @@ class PartsBench(QWidget):
         return tuple(self.list.item(row).data(Qt.ItemDataRole.UserRole) for row in range(self.list.count()))
 
     def _show(self) -> None:
-        words = self.find.text().casefold().split()
+        words = self.line.text().casefold().split()
         self.list.clear()
         for one in self.parts:
             if all(word in f"{one.tag} {one.name} {one.where}".casefold() for word in words):
@@ -75,7 +75,7 @@ class PartsBench(QWidget):
 
     def _best(self) -> int:
         """A tag typed in full is meant before one that only begins so."""
-        typed = self.find.text().strip().casefold()
+        typed = self.line.text().strip().casefold()
         return next((row for row, tag in enumerate(self.found) if tag.casefold() == typed), 0)
 
     def _row(self, one: BenchPart) -> QListWidgetItem:
@@ -92,7 +92,7 @@ class PartsBench(QWidget):
     def _words(self) -> str:
         if self.list.count():
             return tr("Draw a part to its place, or choose the place and press Return.")
-        if self.find.text().strip():
+        if self.line.text().strip():
             return tr("No part here is called that. Return puts in what is typed, by its tag.")
         return tr("Choose who pulls and who is stuck: their parts stand here.")
 
@@ -102,14 +102,14 @@ class PartsBench(QWidget):
 
     def _enter(self) -> None:
         """The part that is marked; where none is found, what is typed."""
-        item = self.list.currentItem()
-        tag = item.data(Qt.ItemDataRole.UserRole) if item else "".join(self.find.text().split())
+        row, found = self.list.currentRow(), self.found
+        tag = found[row] if 0 <= row < len(found) else "".join(self.line.text().split())
         if tag:
-            self.find.clear()
+            self.line.clear()
             self.put.emit(tag)
 
     def _leave(self) -> None:
-        self.find.clear()
+        self.line.clear()
         self.back.emit()
 
 
@@ -147,15 +147,16 @@ class _PartsList(QListWidget):
         super().__init__()
         self.setAccessibleName(tr("Parts that can go into the rig"))
         self.setWordWrap(True)
+        self.setResizeMode(QListWidget.ResizeMode.Adjust)
         self.setDragEnabled(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setTextElideMode(Qt.TextElideMode.ElideNone)
 
     def startDrag(self, actions: Qt.DropAction) -> None:
         """Draw the marked part."""
-        if item := self.currentItem():
+        if items := self.selectedItems():
             self.drawn.emit(True)
-            draw(self, self.mimeData([item]))
+            draw(self, self.mimeData(items))
             self.drawn.emit(False)
 
     def mimeData(self, items: Sequence[QListWidgetItem]) -> QMimeData:
