@@ -1,22 +1,28 @@
 """The page of a rig: what is asked on the left, its account on the right; in a narrow window one at a time."""
 
 from dataclasses import replace
+from pathlib import Path
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout
 
 from inspector.desk.background import Background
+from inspector.desk.deeds.rigs import write_out
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
-from inspector.desk.place import Place
+from inspector.desk.place import Go, Place
+from inspector.desk.places import DEED
 from inspector.desk.plain import button, short
 from inspector.desk.rig_account import RigAccount
 from inspector.desk.rig_asked import RigAsked, RigGround, rig_ground
 from inspector.desk.rig_build.building import Building
 from inspector.desk.rig_form import RigForm
 from inspector.duties.keep_rigs import keep_rig
+from inspector.duties.named_files import read_bytes
 from inspector.duties.office import Office
+from inspector.duties.rig_files import read_rig
+from inspector.duties.typed_tables import decoded
 from inspector.duties.work_rigs import propose_rig, work_rig
 from inspector.gear.rig import KeptRig, Rig
 from inspector.gear.rig_result import Change, Proposed, RigResult
@@ -112,6 +118,8 @@ class RigPage(Place):
         self.form.propose.connect(self._propose)
         self.form.check.connect(self._check)
         self.form.kept.connect(self._open_kept)
+        self.form.kept_rigs.write.connect(lambda kept: self.go.emit(Go(DEED, (write_out(kept), kept, kept.ref))))
+        self.form.kept_rigs.file.connect(self._open_file)
         self.form.changed.connect(self.account.tell_changed)
         self.building.join(self.form)
 
@@ -146,6 +154,14 @@ class RigPage(Place):
         if self.form:
             self.form.show_rig(kept.rig)
         self._check(kept.rig)
+
+    def _open_file(self, path: str) -> None:
+        """Check the rig of a file; the form follows once that is done, and what cannot be read is said above."""
+        number = self._next()
+        self._background.run(
+            _rig_of, self._office, path, done=lambda result: self._checked(number, result),
+            failed=self._notice.refuse, says=tr("Checking the rig…"),
+        )  # fmt: skip
 
     def _take(self, change: Change) -> None:
         """Check the rig that a change makes."""
@@ -272,3 +288,9 @@ class RigPage(Place):
         self.account.keep.connect(self._keep)
         self.account.before.connect(self._show_before)
         self._look.changed.connect(self._turn)
+
+
+def _rig_of(office: Office, path: str) -> RigResult:
+    """The rig of a file, checked against the register."""
+    file = Path(path)
+    return work_rig(office, read_rig(decoded(read_bytes(file), file.name), office.decimal))

@@ -59,6 +59,7 @@ class Builder(QWidget):
     def show_result(self, result: RigResult, vehicles: tuple[Vehicle, ...]) -> None:
         """The account of the runs that stand."""
         self.result, self._vehicles = result, vehicles
+        self.chain.end_typing()
         self._show()
 
     def outdate(self) -> None:

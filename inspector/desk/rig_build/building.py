@@ -49,6 +49,7 @@ class Building(QObject):
     def begin(self) -> None:
         """The bench is shown: read its parts, work out what stands."""
         self._offered = None
+        self.builder.chain.end_typing()
         self._offer()
         self.work()
 

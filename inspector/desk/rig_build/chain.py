@@ -52,6 +52,10 @@ class Chain:
         self._runs, self._typing = wanted, typed
         return True
 
+    def end_typing(self) -> None:
+        """What is typed next is a step of its own."""
+        self._typing = False
+
     def settle(self) -> None:
         """What stands is kept in the register: nothing before it comes back."""
         self._done.clear()

@@ -81,12 +81,12 @@ class PartsBench(QWidget):
     def _row(self, one: BenchPart) -> QListWidgetItem:
         word = outcome_word(one.outcome) if one.outcome else tr("no tag")
         head = one.name if one.outcome is None else f"{one.tag} · {one.name}"
-        below = one.bears if one.outcome is None else f"{word} · {one.bears} · {one.where}"
+        below = one.bears if one.outcome is None else f"{word} · {one.bears}\n{one.where}"
         item = QListWidgetItem(f"{head}\n{below}")
         if one.outcome:
             item.setIcon(mark_icon(one.outcome, self._look, self._look.px(_MARK_PX)))
         item.setData(Qt.ItemDataRole.UserRole, one.tag)
-        item.setData(Qt.ItemDataRole.AccessibleTextRole, f"{head}, {below}")
+        item.setData(Qt.ItemDataRole.AccessibleTextRole, ", ".join([head, *below.splitlines()]))
         return item
 
     def _words(self) -> str:
