@@ -82,6 +82,7 @@ class Ladder(QWidget):
         made.reached.connect(lambda: self.reached.emit(number))
         self.rungs.append(made)
         self._inside.addWidget(made)
+        made.show()  # at once: the keys cannot go to what is shown only later
 
 
 def _joint(result: RigResult | None, one: str, other: str) -> JointUse | None:
