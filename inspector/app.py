@@ -2,7 +2,8 @@
 
 Start-up order: language, then the command line; a command that needs the register opens rulebook and book (bringing
 its tables up to date), lays the club's adopted limits over the rulebook, seats the officer, and judges anew what time
-alone or a rulebook whose day has come has changed; only then does a window open.
+alone or a rulebook whose day has come has changed; only then does a window open. Where there is no register yet, a
+window opens all the same, asks which one is to be worked on, and does the same for it.
 Qt is imported with the window and not before.
 """
 
@@ -22,7 +23,13 @@ import platformdirs
 from inspector import __version__
 from inspector.cli import commands
 from inspector.cli.wiring import Wiring
-from inspector.duties.adopt_rulebook import in_force
+from inspector.duties.adopt_rulebook import in_force, judge_under_new_book
+from inspector.duties.build_sample import build_sample
+from inspector.duties.club_settings import as_the_club_wants
+from inspector.duties.found_club import found_club
+from inspector.duties.judge_anew import judge_anew
+from inspector.duties.look_up import people
+from inspector.duties.machine_settings import MachineSettings
 from inspector.duties.office import Office
 from inspector.duties.sit_down import seat
 from inspector.gear.person import Person
@@ -32,6 +39,7 @@ from inspector.register.book import REGISTER_FILE, open_book
 from inspector.rulebook.load import packaged
 
 _NAME = "recovery-gear-register"
+_REGISTER = "register"
 _NOBODY = Person("nobody", "nobody", "")
 
 
@@ -63,14 +71,26 @@ def note_fault(fault: Exception) -> Path:
 def _wiring() -> Wiring:
     return Wiring(
         version=__version__,
-        usual_folder=Path(platformdirs.user_data_dir(_NAME, appauthor=False)),
+        usual_folder=_usual_folder(),
         has_register=lambda folder: (folder / REGISTER_FILE).exists(),
         open_office=open_office,
         seat=seat,
         open_window=open_window,
+        welcome=welcome,
         has_display=has_display,
         note_fault=note_fault,
     )
+
+
+def _machine() -> MachineSettings:
+    return MachineSettings(Path(platformdirs.user_config_dir(_NAME, appauthor=False)) / "window.json")
+
+
+def _usual_folder() -> Path:
+    """Where this machine's register lies: the one opened in the window last, while it is there."""
+    usual = Path(platformdirs.user_data_dir(_NAME, appauthor=False))
+    last = Path(_machine().get(_REGISTER) or usual)
+    return last if (last / REGISTER_FILE).exists() else usual
 
 
 def open_office(folder: Path) -> Office:
@@ -87,8 +107,9 @@ def open_office(folder: Path) -> Office:
         officer=_NOBODY,
         clock=lambda: datetime.now().astimezone(),
         program=__version__,
+        machine=_machine(),
     )
-    return in_force(office)
+    return as_the_club_wants(in_force(office))
 
 
 def has_display() -> bool:
@@ -104,3 +125,48 @@ def open_window(office: Office, tag: str = "") -> int:
     from inspector.paper.fonts import font_files
 
     return run_desk(office, tag, font_files())
+
+
+def welcome(folder: Path) -> int:
+    """Ask which register is to be worked on, and open the window on it. Returns the exit code."""
+    from inspector.desk.welcome import Doors
+    from inspector.desk.window import run_welcome
+    from inspector.paper.fonts import font_files
+
+    return run_welcome(Doors(_begin, _open, _sample), folder, font_files())
+
+
+def _begin(folder: Path, club: str, officer: str) -> Office:
+    office = open_office(folder)
+    try:
+        found_club(office, club, officer)
+    except Refused:
+        office.book.close()
+        raise
+    return _remembered(folder, seat(office))
+
+
+def _open(folder: Path) -> Office:
+    if not (folder / REGISTER_FILE).exists():
+        why = tr("There is no register in {folder}.", folder=folder)
+        raise Refused(tr("folder"), why, tr("Choose the folder it lies in, or begin one here."))
+    office = seat(open_office(folder))
+    judge_under_new_book(office)
+    judge_anew(office)
+    return _remembered(folder, office)
+
+
+def _sample(folder: Path) -> Office:
+    office = open_office(folder)
+    if people(office):
+        office.book.close()
+        why = tr("{folder} holds a register already.", folder=folder)
+        raise Refused(tr("folder"), why, tr("Open it, or choose another folder."))
+    build_sample(office)
+    return seat(office)
+
+
+def _remembered(folder: Path, office: Office) -> Office:
+    """The register that this machine opens from now on."""
+    office.machine.put(_REGISTER, str(folder.resolve()))
+    return office

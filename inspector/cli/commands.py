@@ -102,10 +102,12 @@ def begin(desk: Desk, club: str, name: str) -> None:
 @click.argument("tag", default="")
 @click.pass_obj
 def window(desk: Desk, tag: str) -> int:
-    """Open the window, on the piece TAG where one is named."""
+    """Open the window, on the piece TAG where one is named; where there is no register yet, begin or open one there."""
     if not desk.wiring.has_display():
         why = tr("There is no screen to show a window on.")
         raise Refused(tr("window"), why, tr("Use the commands instead: inspector --help."))
+    if not desk.wiring.has_register(desk.folder) and not tag:
+        return desk.wiring.welcome(desk.folder)
     return desk.wiring.open_window(desk.office(), tag)
 
 

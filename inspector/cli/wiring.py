@@ -19,6 +19,7 @@ from inspector.refused import Refused
 class Wiring:
     """Doors to the rooms that the command line does not open itself. usual_folder: where the register lies.
 
+    welcome: asks which register is to be worked on, where a folder has none, and opens the window on it.
     note_fault: writes down a fault that nobody foresaw and returns the file it stands in.
     """
 
@@ -28,6 +29,7 @@ class Wiring:
     open_office: Callable[[Path], Office]
     seat: Callable[[Office, str], Office]
     open_window: Callable[[Office, str], int]
+    welcome: Callable[[Path], int]
     has_display: Callable[[], bool]
     note_fault: Callable[[Exception], Path]
 

@@ -4,11 +4,13 @@ import logging
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
+from functools import partial
 from itertools import count
 from typing import Any, ParamSpec, TypeVar
 
 from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, Signal, Slot
 
+from inspector.desk.tidying import Tidying
 from inspector.language import tr
 from inspector.refused import Refused
 
@@ -65,9 +67,14 @@ class Progress(QObject):
 
 
 class Background(QObject):
-    """Runs deeds. busy_changed: what is going on, in words; empty when nothing is."""
+    """Runs deeds. busy_changed: what is going on, in words; empty when nothing is.
+
+    long_begun: the progress of a deed that can be stopped, begun now; long_ended: that it ended, however it did.
+    """
 
     busy_changed = Signal(str)
+    long_begun = Signal(object)
+    long_ended = Signal()
     _ended = Signal(object)
 
     def __init__(self, parent: QObject | None = None) -> None:
@@ -77,6 +84,7 @@ class Background(QObject):
         self._numbers = count()
         self._going: dict[int, str] = {}
         self._closed = False
+        self._tidying = Tidying(self)
         self._ended.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
 
     def progress(self) -> Progress:
@@ -100,6 +108,25 @@ class Background(QObject):
         self._pool.start(_Job(lambda: _attempt(number, deed, given, done, failed), self._ended.emit))
         self._tell()
 
+    def run_long(
+        self,
+        deed: Callable[..., Result],
+        *given: object,
+        done: Callable[[Result], object],
+        failed: Callable[[Refused], object],
+        says: str,
+    ) -> None:
+        """Do `deed(*given, told)` in a worker; it calls told(done, total) after each step and can be stopped there."""
+        progress = self.progress()
+
+        def ended(call: Callable[[Any], object], value: object) -> None:
+            progress.deleteLater()
+            self.long_ended.emit()
+            call(value)
+
+        self.long_begun.emit(progress)
+        self.run(deed, *given, progress.told, done=partial(ended, done), failed=partial(ended, failed), says=says)
+
     @property
     def is_idle(self) -> bool:
         """Whether nothing is under way and every result has been delivered."""
@@ -112,6 +139,7 @@ class Background(QObject):
         for one in self.findChildren(Progress):
             one.stop()
         self._pool.waitForDone()
+        self._tidying.end()
         self._going.clear()
 
     @Slot(object)

@@ -66,7 +66,7 @@ class Inspecting:
 
     def _saved(self, piece: Opened) -> None:
         self._kept(piece)
-        self._notice.tell(tr("The inspection of {tag} is kept.", tag=piece.tag))
+        self._notice.tell(tr("The inspection of {tag} is kept.", tag=piece.tag), " ".join(piece.tells))
 
     def _not_saved(self, refusal: Refused) -> None:
         if self.form:

@@ -28,6 +28,7 @@ class Deeds:
     notice: Callable[[], object]
     piece_menu: Callable[[QMenu], object]
     keys: Callable[[], object]
+    words: Callable[[], object]
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +97,7 @@ def _view_menu(menu: QMenu, look: Look) -> None:
 
 def _help_menu(menu: QMenu, deeds: Deeds) -> None:
     _entry(menu, tr("&Keys"), "F1", deeds.keys)
+    _entry(menu, tr("&Words of the trade on this page"), "Shift+F1", deeds.words)
 
 
 def _entry(menu: QMenu, text: str, keys: str, does: Callable[[], object]) -> QAction:

@@ -1,13 +1,14 @@
 """What the pages need from the register, fetched in one go: deeds for the worker, results without any tie to it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from PySide6.QtGui import QImage
 
 from inspector.desk.piece.thumbs import thumbs_of
 from inspector.duties.attach import attachments
 from inspector.duties.keep_draft import forget
+from inspector.duties.keep_passphrases import passes_nothing
 from inspector.duties.log_inspection import Written, log_inspection
 from inspector.duties.look_up import open_item, people, trips
 from inspector.duties.office import Office
@@ -33,7 +34,7 @@ class Opened:
 
     piece: what is known of it today; turns: what would change its verdict; how: how its wall was read, by reading;
     papers: documents that name it; files: what was put to it, with thumbs of the images by their sha256 and what is
-    said below each by its id.
+    said below each by its id. tells: what is to be told of the deed just done.
     """
 
     judged: Judged
@@ -47,6 +48,7 @@ class Opened:
     files: tuple[Attachment, ...]
     thumbs: Mapping[str, QImage]
     file_words: Mapping[str, str]
+    tells: tuple[str, ...] = ()
 
     @property
     def tag(self) -> str:
@@ -76,7 +78,7 @@ def inspected(office: Office, tag: str, written: Written) -> Opened:
     """Log the inspection, and let go of its draft; the piece as it stands then."""
     log_inspection(office, tag, written)
     forget(office, draft_key(tag))
-    return opened(office, tag)
+    return replace(opened(office, tag), tells=passes_nothing(office, written.facts))
 
 
 def draft_key(tag: str) -> str:

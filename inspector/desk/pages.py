@@ -31,11 +31,15 @@ from inspector.refused import Refused
 
 
 class Pages(QStackedWidget):
-    """turned: another page is shown. found: the piece that was searched for is shown. typed: belongs to the search."""
+    """turned: another page is shown. found: the piece that was searched for is shown. typed: belongs to the search.
+
+    made: a place got its page.
+    """
 
     turned = Signal()
     found = Signal()
     typed = Signal(str)
+    made = Signal(object)
 
     def __init__(
         self, office: Office, background: Background, notice: Notice, look: Look, entries: tuple[PlaceEntry, ...]
@@ -58,7 +62,7 @@ class Pages(QStackedWidget):
     @property
     def piece(self) -> Opened | None:
         """The piece whose record is shown."""
-        return self.record.opened if self._is_shown(self.record) else None
+        return self.record.opened if self.currentWidget() is self.record else None
 
     @property
     def form(self) -> InspectForm | None:
@@ -69,7 +73,7 @@ class Pages(QStackedWidget):
     def place_shown(self) -> str:
         """The key of the place that is shown; empty for a record or a form."""
         pages: list[tuple[str, QWidget]] = [(GEAR, self.table), *self._own.items(), *self.places.items()]
-        return next((key for key, page in pages if self._is_shown(page)), "")
+        return next((key for key, page in pages if self.currentWidget() is page), "")
 
     def go(self, to: Go) -> None:
         """Go to a place, a piece or the form of a deed."""
@@ -89,7 +93,7 @@ class Pages(QStackedWidget):
 
     def search(self, tag: str) -> None:
         """Open the piece whose tag this is; else go to what was found. Before a trip, go to its questions."""
-        if self._is_shown(self.trailhead) and self.trailhead.is_under_way:
+        if self.currentWidget() is self.trailhead and self.trailhead.is_under_way:
             self.trailhead.jump(tag)
             return
         self.leave_form(lambda: self._open(tag, lambda _refusal: self._list()))
@@ -135,15 +139,26 @@ class Pages(QStackedWidget):
 
     def save(self) -> None:
         """Do what the form that is shown is for."""
-        if self.form and self._is_shown(self.form):
+        page = self.currentWidget()
+        if self.form and page is self.form:
             self.form.try_save()
-        elif self._is_shown(self.deed_page):
-            self.deed_page.try_do()
+        elif isinstance(page, Place) and page.can_save:
+            page.save()
 
     @property
     def can_save(self) -> bool:
         """Whether a form is shown."""
-        return (self.form is not None and self._is_shown(self.form)) or self._is_shown(self.deed_page)
+        page = self.currentWidget()
+        return page is not None and (page is self.form or isinstance(page, Place))
+
+    def read_again(self) -> None:
+        """Read anew what is shown."""
+        page = self.currentWidget()
+        if isinstance(page, Place) and not page.can_save and page.unsaved is None:
+            page.begin()
+        elif self.piece:
+            self._open(self.piece.tag, self._notice.refuse)
+        self.table.refresh()
 
     def leave_form(self, then: Callable[[], object]) -> None:
         """Go on; where something is written and not kept, ask first."""
@@ -154,15 +169,15 @@ class Pages(QStackedWidget):
             then()
 
     def _unsaved(self) -> Unsaved | None:
-        found = self.trailhead.unsaved or self.inspecting.unsaved
         page = self.currentWidget()
-        return found or (page.unsaved if isinstance(page, Place) else None)
+        own = page.unsaved if isinstance(page, Place) else None
+        return self.trailhead.unsaved or self.inspecting.unsaved or own
 
     def _connect(self) -> None:
         for page in (self.trailhead, self.trip, self.rig, self.deed_page):
             self._tie(page)
-        for own in (self.table, self.record):
-            own.typed.connect(self.typed)
+        self.table.typed.connect(self.typed)
+        self.record.typed.connect(self.typed)
         self.table.opened.connect(self.open_tag)
         self.table.refused.connect(self._notice.refuse)
         self.record.back.connect(self.show_list)
@@ -185,6 +200,7 @@ class Pages(QStackedWidget):
         page = entry.make(self._office, self._background, self._notice, self._look)
         self._tie(page)
         self.addWidget(page)
+        self.made.emit(page)
         return page
 
     def _go_to_place(self, to: Go) -> None:
@@ -223,9 +239,6 @@ class Pages(QStackedWidget):
         self.record.show_piece(piece)
         self._record()
 
-    def _is_shown(self, page: QWidget) -> bool:
-        return self.currentWidget() is page
-
     def _remember(self, page: QWidget) -> None:
         """Keep where a page was opened from; forms do not count."""
         self._way_back.remember(page, self.currentWidget(), (self.form, self.deed_page))
@@ -250,7 +263,7 @@ class Pages(QStackedWidget):
         self._background.run(opened, self._office, tag, done=self._show, failed=failed)
 
     def _show(self, piece: Opened) -> None:
-        if not self._is_shown(self.trailhead):
+        if self.currentWidget() is not self.trailhead:
             self._remember(self.record)
         self.record.show_piece(piece)
         self._record()

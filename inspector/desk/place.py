@@ -68,6 +68,14 @@ class Place(QWidget):
         """Where the keys go when the page is shown."""
         self.setFocus()
 
+    @property
+    def can_save(self) -> bool:
+        """Whether there is something to be kept by Ctrl+S."""
+        return False
+
+    def save(self) -> None:
+        """Keep what is written."""
+
     def stop(self) -> None:
         """End what is under way, since the page is left."""
 

@@ -20,6 +20,7 @@ NEEDS, GEAR, BOOK, TRIP, RIG, CHECK, LENDING, FLEET = (
 )  # fmt: skip
 DUE, STOCK, INCIDENTS, WHY, PEOPLE, REGISTER, RUN = "due", "stock", "incidents", "why", "people", "register", "run"
 RETURNED = "returned"  # a trip sheet that came back on paper
+RULES, SETTINGS = "rules", "settings"
 PIECE, DEED = "piece", "deed"  # no pages of their own: the record of a piece, the form of a deed
 
 
@@ -55,6 +56,8 @@ def places() -> tuple[PlaceEntry, ...]:
         PlaceEntry(WHY, tr("Why"), tr("&Why"), "Ctrl+8", _why),
         PlaceEntry(PEOPLE, tr("People"), tr("P&eople"), "Ctrl+5", _people),
         PlaceEntry(REGISTER, tr("Register"), tr("The regi&ster itself"), "Ctrl+0", _register),
+        PlaceEntry(RULES, tr("Rules"), tr("R&ules"), "Ctrl+9", _rules),
+        PlaceEntry(SETTINGS, tr("Settings"), tr("Settin&gs"), "Ctrl+,", _settings),
         PlaceEntry(RUN, "", tr("Inspect one &after another"), "", _run),
         PlaceEntry(RETURNED, "", tr("Type a returned &sheet in"), "", _returned),
     )
@@ -118,6 +121,18 @@ def _register(office: Office, background: Background, notice: Notice, look: Look
     from inspector.desk.handover.register_page import RegisterPage
 
     return RegisterPage(office, background, notice, look)
+
+
+def _rules(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.rules.rules_page import RulesPage
+
+    return RulesPage(office, background, notice, look)
+
+
+def _settings(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.settings.settings_page import SettingsPage
+
+    return SettingsPage(office, background, notice, look)
 
 
 def _run(office: Office, background: Background, notice: Notice, look: Look) -> Place:

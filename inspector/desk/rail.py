@@ -24,7 +24,7 @@ class Rail(QWidget):
         self.setObjectName("rail")
         self.setAccessibleName(tr("Places"))
         self._group = QButtonGroup(self)
-        self.buttons = {one.key: self._button(one) for one in entries}
+        self.buttons = {one.key: self._button(one) for one in entries if one.name}
         layout = QVBoxLayout(self)
         layout.setContentsMargins(GRID, 0, 0, GRID)
         layout.setSpacing(0)

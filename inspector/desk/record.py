@@ -25,7 +25,7 @@ class Record(QWidget):
 
     deeds: the button below which all else that can be done is offered; why: the tag to be shown on the trainer's bench.
     attach: a file is to be added; file: a kept one (Attachment) is to be looked at; again: the number of a document to
-    be printed again. handed: what was dropped or pasted (Handed), not yet read; dropped: one of it, name and bytes.
+    be printed again. handed: what was dropped or pasted (Handed), not yet read; dropped: all of it, names and bytes.
     """
 
     back = Signal()

@@ -2,7 +2,9 @@
 
 from PySide6.QtWidgets import QLabel, QProgressBar, QStatusBar
 
+from inspector.desk.background import Progress
 from inspector.desk.gear_list.listed import Listed
+from inspector.desk.plain import button
 from inspector.duties.office import Office
 from inspector.gear.outcome import Outcome
 from inspector.language import show_day, tr, tr_n
@@ -21,8 +23,12 @@ class Status(QStatusBar):
         self.addWidget(self.facts, 1)
         self.addPermanentWidget(self.busy)
         self.addPermanentWidget(self._bar)
+        self.stop_button = button(tr("Stop"), self._stop, rank="filter", name=tr("Stop the work under way"))
+        self.addPermanentWidget(self.stop_button)
+        self._progress: Progress | None = None
         self.setSizeGripEnabled(False)
         self.tell_busy("")
+        self.end_long()
 
     def tell_facts(self, listed: Listed) -> None:
         """Say what the register holds. Counts of outcomes only where the whole register was counted."""
@@ -35,6 +41,27 @@ class Status(QStatusBar):
         parts.append(tr("rulebook {name}", name=self._office.rules.hash[:12]))
         parts.append(show_day(self._office.today))
         self.facts.setText("   ·   ".join(parts))
+
+    def tell_long(self, progress: Progress) -> None:
+        """Show how far work has come, with a way to stop it."""
+        self._progress = progress
+        progress.moved.connect(self._moved)
+        self.stop_button.setVisible(True)
+
+    def end_long(self) -> None:
+        """The work has ended."""
+        self._progress = None
+        self.stop_button.setVisible(False)
+        self._bar.setRange(0, 0)
+
+    def _moved(self, done: int, total: int) -> None:
+        self._bar.setRange(0, total)
+        self._bar.setValue(done)
+
+    def _stop(self) -> None:
+        if self._progress:
+            self._progress.stop()
+            self.busy.setText(tr("Stopping…"))
 
     def tell_busy(self, says: str) -> None:
         """Say what is going on; empty for nothing."""

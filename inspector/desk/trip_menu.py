@@ -34,7 +34,6 @@ def fill(menu: QMenu, trip: Trip | None, kinds: Iterable[Kind], go: Asks, *, is_
             _entry(menu, hands.hand_out_kit(trip.ref), trip.ref, go)
         _entry(menu, hands.take_kit_back(trip.ref), trip.ref, go)
         menu.addSeparator()
-        _entry(menu, trips.sheet(trip), trip, go)
         _entry(menu, trips.write_out(trip), trip, go)
     _entry(menu, trips.take_in(), None, go)
 

@@ -4,21 +4,24 @@ from dataclasses import dataclass
 
 from inspector.duties.look_up import people, trips
 from inspector.duties.office import Office
+from inspector.duties.tell_changes import trip_history
 from inspector.duties.trip_readiness import Ready, readiness
 from inspector.duties.work_rigs import kit_lacks, set_kit
+from inspector.gear.lists import HistoryRow
 from inspector.gear.packing import Packed
 from inspector.gear.trip import Trip
 
 
 @dataclass(frozen=True, slots=True)
 class OpenedTrip:
-    """A trip, whether it is ready, who goes by name, what its kit lacks by need, and the trips to choose among."""
+    """A trip, whether it is ready, who goes by name, what its kit lacks, the trips to choose among, its history."""
 
     ready: Ready
     people: tuple[str, ...]
     lacks: tuple[str, ...]
     is_over: bool
     trips: tuple[Trip, ...]
+    history: tuple[HistoryRow, ...]
 
     @property
     def trip(self) -> Trip:
@@ -43,7 +46,8 @@ def opened_trip(office: Office, ref: str) -> OpenedTrip | None:
     names = {one.id: one.name for one in people(office)}
     who = tuple(names.get(key, key) for key in ready.trip.people)
     over = ready.trip.last_on < office.today
-    return OpenedTrip(ready, who, kit_lacks(office, ready.trip.ref, ready), over, known)
+    lacks, history = kit_lacks(office, ready.trip.ref, ready), trip_history(office, ready.trip.ref)
+    return OpenedTrip(ready, who, lacks, over, known, history)
 
 
 def with_kit(office: Office, ref: str, found: Packed) -> OpenedTrip | None:

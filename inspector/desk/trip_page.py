@@ -7,12 +7,14 @@ from inspector.desk import trip_parts as parts
 from inspector.desk.background import Background, Progress
 from inspector.desk.choice import Choice
 from inspector.desk.columns import Columns
+from inspector.desk.deeds.trips import plan
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
 from inspector.desk.pair_part import PairPart
-from inspector.desk.place import Place
-from inspector.desk.plain import button, clear, column, said, scroll
-from inspector.desk.record_parts import cautions_part
+from inspector.desk.place import Go, Place
+from inspector.desk.places import DEED
+from inspector.desk.plain import Fold, button, clear, column, said, scroll
+from inspector.desk.record_parts import cautions_part, history_part
 from inspector.desk.rig_asked import RigAsked, asked_of_pair
 from inspector.desk.trip_kit import kit_part
 from inspector.desk.trip_opened import OpenedTrip, opened_trip, with_kit
@@ -28,12 +30,10 @@ _MOST_BESIDE = 5  # vehicles whose pairs leave room for a margin
 
 
 class TripPage(Place):
-    """opened: a tag to show. check, sheet: of a trip. rig: one to be proposed. leave: back to the list.
-
-    typed: a letter that belongs to the search.
-    """
+    """check, sheet: of a trip. rig: one to be proposed. deeds: the button below which all else is offered."""
 
     check = Signal(str)
+    deeds = Signal(object)
     sheet = Signal(object)
     rig = Signal(object)
 
@@ -91,6 +91,10 @@ class TripPage(Place):
         if self.choice:
             self.choice.box.setFocus()
 
+    def plan(self) -> None:
+        """Ask what a trip needs to be planned."""
+        self.go.emit(Go(DEED, (plan(), None, "")))
+
     def propose_kit(self) -> None:
         """Ask what the trip needs."""
         if self.trip:
@@ -121,21 +125,22 @@ class TripPage(Place):
 
     def _show_nothing(self) -> None:
         """What to do where no trip is in the register."""
-        plan = tr("Plan one with the command “inspector trip plan”, with its vehicles and its days. Then look again.")
-        look, leave = button(tr("Look again"), self.begin, rank="first"), button(tr("Gear list"), self.leave.emit)
+        words = tr("Plan one with its vehicles and its days; its kit is proposed then by what they need.")
+        begin = button(tr("Plan a trip"), self.plan, rank="first")
+        more = button(tr("More…"), lambda: self.deeds.emit(more), name=tr("More deeds of a trip"))
         line = QWidget()
         layout = QHBoxLayout(line)
         layout.setContentsMargins(0, 2 * GRID, 0, 0)
         layout.setSpacing(2 * GRID)
-        for one in (look, leave):
+        for one in (begin, more):
             layout.addWidget(one)
         layout.addStretch(1)
-        texts = [said(tr("No trip is planned yet."), Type.DISPLAY), said(plan), line]
+        texts = [said(tr("No trip is planned yet."), Type.DISPLAY), said(words), line]
         page = column(texts)
         page.setObjectName("page")
         self._overview.setWidget(page)
         self._stack.setCurrentWidget(self._overview)
-        look.setFocus()
+        begin.setFocus()
 
     def _tell_head(self, found: OpenedTrip) -> None:
         """The trip to choose, and what is begun from here."""
@@ -150,13 +155,15 @@ class TripPage(Place):
     def _buttons(self, found: OpenedTrip) -> list[QPushButton]:
         ref = found.trip.ref
         rig = button(tr("Rig"), lambda: self.rig.emit(RigAsked(trip=ref)), name=tr("Propose or check a rig"))
+        more = button(tr("More…"), lambda: self.deeds.emit(more), name=tr("More deeds of the trip"))
         if found.is_over:
-            return [rig]
+            return [rig, more]
         return [
             button(tr("Propose a kit"), self.propose_kit),
             rig,
             button(tr("Check the kit"), lambda: self.check.emit(ref), name=tr("Begin the check before the trip")),
             button(tr("Print sheet"), lambda: self.sheet.emit(found.trip), name=tr("Print the trip sheet")),
+            more,
         ]
 
     def _trip_words(self, trip: Trip) -> str:
@@ -183,7 +190,10 @@ class TripPage(Place):
         middle = Columns(pairs, aside, look) if margin and beside else column([pairs, aside], 2 * GRID)
         cars = parts.vehicles_part(ready.vehicles, look, opens)
         fitted = Columns(column(cars[::2], 3 * GRID), column(cars[1::2], 3 * GRID), look, (1, 1))
-        below = [*parts.going_part(ready, look, opens), cautions_part(_cautions(found))]
+        history = Fold(
+            tr("How it was planned ({count})", count=len(found.history)), lambda: history_part(found.history)
+        )
+        below = [*parts.going_part(ready, look, opens), history, cautions_part(_cautions(found))]
         page = column([parts.head_part(found), parts.glance_part(found), middle, fitted, *below], 2 * GRID)
         page.setObjectName("page")
         if inside := page.layout():

@@ -132,5 +132,5 @@ def _vehicle(one: VehicleReady, look: Look, opens: Open) -> QWidget:
         parts.append(tag_lines(lines, look, opens))
     else:
         parts.append(said(tr("No part is written down for it, so nothing on it is known to be sound.")))
-        parts.append(said(tr("Write down what is fitted with the command “inspector fit”."), faint=True))
+        parts.append(said(tr("Write down what is fitted on the page of the vehicles."), faint=True))
     return section(f"{one.vehicle.tag}  {one.vehicle.name}", *parts)

@@ -2,7 +2,8 @@
 
 from pathlib import Path
 
-from PySide6.QtGui import QCloseEvent, QResizeEvent
+from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtGui import QCloseEvent, QHelpEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QMenu, QVBoxLayout, QWidget
 
 from inspector.desk import menus, piece_menu
@@ -11,13 +12,19 @@ from inspector.desk.key_map import KeyMap
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
 from inspector.desk.pages import Pages
-from inspector.desk.places import places
+from inspector.desk.place import Go
+from inspector.desk.places import GEAR, NEEDS, places
 from inspector.desk.printing import Printing
 from inspector.desk.rail import Rail
+from inspector.desk.remember import recall, recall_columns
 from inspector.desk.search_line import SearchLine
 from inspector.desk.status import Status
+from inspector.desk.welcome import Doors, Welcome
+from inspector.desk.wiring import Wiring
+from inspector.desk.word_help import WordList, help_at
 from inspector.duties.adopt_rulebook import unfit_lines
 from inspector.duties.office import Office
+from inspector.duties.sit_down import name_words
 from inspector.duties.verify_book import verify_book
 from inspector.gear.lists import Verified
 from inspector.gear.outcome import Outcome
@@ -28,7 +35,12 @@ _LEAST_SIZE = (960, 600)
 
 
 class DeskWindow(QMainWindow):
-    """The desk on a register; it works without an event loop of its own, as in tests."""
+    """The desk on a register; it works without an event loop of its own, as in tests.
+
+    seated: somebody else sits at the desk now, or the club's settings are others; carries the office.
+    """
+
+    seated = Signal(object)
 
     def __init__(self, office: Office, look: Look | None = None) -> None:
         super().__init__()
@@ -39,6 +51,7 @@ class DeskWindow(QMainWindow):
         self.pages = Pages(office, self.background, self.notice, self.look, self.entries)
         self.rail = Rail(self.entries, self.look)
         self.printing = Printing(office, self.background, self.notice, self)
+        self.wiring = Wiring(office, self.background, self.notice, self.pages, self.printing)
         self.status = Status(office)
         self._may_close = False
         self._lay_out()
@@ -59,6 +72,12 @@ class DeskWindow(QMainWindow):
             self.pages.table.show_all()
             self.search.setFocus()
 
+    def event(self, event: QEvent) -> bool:
+        """Whoever waits over a text is told what its trade words mean."""
+        if event.type() is QEvent.Type.ToolTip and isinstance(event, QHelpEvent) and help_at(self, event):
+            return True
+        return super().event(event)
+
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before something written is lost; let running deeds end."""
         if self.pages.is_written and not self._may_close:
@@ -68,6 +87,10 @@ class DeskWindow(QMainWindow):
         self.pages.deed_page.stop()
         self.background.close()
         super().closeEvent(event)
+
+    def close_for_good(self) -> None:
+        """Close without a question; what was typed into a form is set aside."""
+        self._close_now()
 
     def _close_now(self) -> None:
         self._may_close = True
@@ -106,6 +129,8 @@ class DeskWindow(QMainWindow):
         pages.typed.connect(self.search.begin)
         pages.found.connect(self._search_done)
         pages.turned.connect(self._turned)
+        pages.table.cleared.connect(self.search.clear)
+        self.wiring.seated.connect(self.seated)
         self.rail.go.connect(pages.go)
         self.look.changed.connect(self._make_room)
         pages.table.shown.connect(self.status.tell_facts)
@@ -114,12 +139,14 @@ class DeskWindow(QMainWindow):
         pages.trip.sheet.connect(self.printing.sheet_of)
         pages.rig.sheet.connect(self.printing.rig_sheet)
         self.background.busy_changed.connect(self.status.tell_busy)
+        self.background.long_begun.connect(self.status.tell_long)
+        self.background.long_ended.connect(self.status.end_long)
 
     def _deeds(self) -> menus.Deeds:
         return menus.Deeds(
             find=self.search.take_keys,
             go=self.pages.go,
-            read_again=self.pages.table.refresh,
+            read_again=self.pages.read_again,
             verify=self._verify,
             back=self.back,
             inspect=self.pages.inspect,
@@ -128,6 +155,7 @@ class DeskWindow(QMainWindow):
             notice=self._print_notice,
             piece_menu=self.fill_piece_menu,
             keys=lambda: KeyMap(self.menuBar(), self).open(),
+            words=lambda: WordList(self.pages, self).open(),
         )
 
     def fill_piece_menu(self, menu: QMenu) -> None:
@@ -185,16 +213,76 @@ class DeskWindow(QMainWindow):
         self.notice.tell(tr("Nothing in the register was changed."), text)
 
 
+class OpenDesk(QObject):
+    """The window that is open; where somebody else sits down, another one takes its place."""
+
+    def __init__(self, office: Office, look: Look) -> None:
+        super().__init__()
+        self._look = look
+        self.window = self._made(office)
+
+    def _made(self, office: Office) -> DeskWindow:
+        window = DeskWindow(office, self._look)
+        recall_columns(window.pages.table, office.machine)
+        window.seated.connect(self._seat)
+        return window
+
+    def _seat(self, office: Office) -> None:
+        before = self.window
+        self.window = window = self._made(office)
+        window.setGeometry(before.geometry())
+        window.setWindowState(before.windowState())
+        window.show()
+        window.pages.go(Go(before.pages.place_shown or GEAR))
+        window.notice.tell(tr("{name} is at the desk.", name=office.officer.name), name_words(office))
+        before.close_for_good()
+        before.deleteLater()
+
+
 def run_desk(office: Office, tag: str, font_files: tuple[Path, ...]) -> int:
     """Open the window and stay until it is closed. tag: the piece to show first. Returns the exit code."""
+    _application()
+    look = Look(font_files)
+    recall(look, office.machine)
+    desk = _sat_down(office, look, tag)
+    code = QApplication.exec()
+    desk.window.background.close()  # where the session ended without closing the window
+    return code
+
+
+def run_welcome(doors: Doors, folder: Path, font_files: tuple[Path, ...]) -> int:
+    """Ask which register is to be worked on, and then open the window on it. Returns the exit code."""
+    app = _application()
+    look = Look(font_files)
+    welcome, desks = Welcome(doors, folder, look), list[OpenDesk]()
+
+    def sit_down(office: Office) -> None:
+        recall(look, office.machine)
+        desks.append(_sat_down(office, look, ""))
+        welcome.close()
+
+    welcome.opened.connect(sit_down)
+    welcome.show()
+    code = app.exec()
+    for one in desks:
+        one.window.background.close()
+    return code
+
+
+def _application() -> QApplication:
     app = QApplication.instance() or QApplication([])
     app.setApplicationName(tr("Recovery gear register"))
-    if isinstance(app, QApplication):
-        app.setStyle("Fusion")
-    window = DeskWindow(office, Look(font_files))
-    window.showMaximized()
+    if not isinstance(app, QApplication):
+        raise TypeError("the program runs without windows")
+    app.setStyle("Fusion")
+    return app
+
+
+def _sat_down(office: Office, look: Look, tag: str) -> OpenDesk:
+    desk = OpenDesk(office, look)
+    desk.window.showMaximized()
     if tag:
-        window.pages.open_tag(tag)
-    code = QApplication.exec()
-    window.background.close()  # where the session ended without closing the window
-    return code
+        desk.window.pages.open_tag(tag)
+    else:
+        desk.window.pages.go(Go(NEEDS))
+    return desk

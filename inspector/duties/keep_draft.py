@@ -10,7 +10,7 @@ import os
 import re
 import tempfile
 import threading
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
@@ -18,6 +18,7 @@ from pathlib import Path
 from typing import Any
 
 from inspector.duties.office import Office
+from inspector.duties.plain_lines import file_name
 from inspector.language import tr
 from inspector.refused import Refused
 
@@ -79,6 +80,26 @@ def drafts(office: Office) -> tuple[Draft, ...]:
     files = sorted(_folder(office).glob("*.json")) if _folder(office).is_dir() else []
     found = [draft for file in files if (draft := _read(file))]
     return tuple(sorted(found, key=lambda one: one.kept.timestamp(), reverse=True))
+
+
+def set_file_aside(office: Office, name: str, data: bytes) -> Path:
+    """Keep bytes that were dropped or pasted as a file beside the drafts, until a form takes them; its path.
+
+    Two files of one name stand beside each other.
+    """
+    digest = hashlib.sha256(data).hexdigest()[:_DIGEST_SIGNS]
+    place = _folder(office) / digest / file_name(name)
+    _write(place, data)
+    return place
+
+
+def forget_files(office: Office, files: Iterable[Path]) -> None:
+    """Throw those of the files away that were set aside; others are left alone."""
+    for one in files:
+        if one.parent.parent == _folder(office):
+            with suppress(OSError):
+                one.unlink()
+                one.parent.rmdir()
 
 
 def _folder(office: Office) -> Path:

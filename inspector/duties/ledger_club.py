@@ -45,10 +45,22 @@ def _in_force(line: Line) -> str:
     return tr("Another rulebook came into force.") + f" {judged}"
 
 
+def _wants(line: Line) -> str:
+    words = {
+        "club": tr("its name is {text}"),
+        "units": tr("its units are {text}"),
+        "paper": tr("its paper is {text}"),
+        "decimal": tr("its decimal sign is “{text}”"),
+    }
+    told = [words[key].format(text=line.text(key)) for key in line.facts if key in words]
+    return tr("{who} wrote down what the club wants: {told}.", who=line.who, told=listed(told))
+
+
 SENTENCES: dict[str, Sentence] = {
     "found club": _founded,
     "name officer": _officer,
     "add person": _person,
     "adopt rulebook": _adopted,
+    "club settings": _wants,
     "rulebook in force": _in_force,
 }

@@ -1,10 +1,11 @@
 """The office: what every deed needs at hand."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from pathlib import Path
 
+from inspector.duties.machine_settings import MachineSettings
 from inspector.gear.kind import Kind
 from inspector.gear.person import Person
 from inspector.register.book import Book
@@ -19,7 +20,8 @@ class Office:
     out_tray: the folder that documents are written to. program: the version that verdicts name. decimal: the sign the
     club writes between whole and part. page: "a4" or "letter". waits_for: tags that an adopted rulebook would retire
     though nobody was asked about them; it waits, and `rules` are those before it. vouched: whether the person at the
-    desk gave the passphrase; else the name is as stated.
+    desk gave the passphrase; else the name is as stated. machine: what this machine
+    remembers of the window.
     """
 
     book: Book
@@ -33,6 +35,7 @@ class Office:
     decimal: str = "."
     waits_for: tuple[str, ...] = ()
     vouched: bool = False
+    machine: MachineSettings = field(default_factory=MachineSettings)
 
     @property
     def now(self) -> datetime:

@@ -9,8 +9,13 @@ from inspector.language import once_a_language, tr
 
 def terms_in(words: Explanation) -> tuple[Fact, ...]:
     """The trade's words that a verdict uses, each once, with what it means."""
-    text = "\n".join(_said(words)).casefold()
-    return tuple(Fact(name, meaning) for name, meaning in meanings() if _is_word_of(name.casefold(), text))
+    return terms_of("\n".join(_said(words)))
+
+
+def terms_of(text: str) -> tuple[Fact, ...]:
+    """The trade's words in a text, each once, with what it means."""
+    plain = text.casefold()
+    return tuple(Fact(name, meaning) for name, meaning in meanings() if _is_word_of(name.casefold(), plain))
 
 
 def _is_word_of(name: str, text: str) -> bool:

@@ -1,5 +1,6 @@
 """The door to the worker: results come back in the window's thread, and no thread is left behind."""
 
+import gc
 import logging
 import threading
 from pathlib import Path
@@ -106,3 +107,51 @@ def test_no_thread_is_left_after_closing(qtbot: QtBot) -> None:
     assert thread_count() > before
     background.close()
     qtbot.waitUntil(lambda: thread_count() == before)
+
+
+class _Knot:
+    """Rubbish that only a collector finds."""
+
+    def __init__(self) -> None:
+        self.me = self
+
+
+def test_no_worker_ever_collects_rubbish_and_the_window_does(qtbot: QtBot) -> None:
+    """Parts of the window that a worker takes apart stop both for ever."""
+    before = gc.isenabled()
+    background = Background()
+    threads: list[int] = []
+    watch = threading.get_ident()
+
+    def noted(phase: str, _info: dict[str, int]) -> None:
+        if phase == "start":
+            threads.append(threading.get_ident())
+
+    def littering() -> bool:
+        for _ in range(20_000):
+            _Knot()
+        return gc.isenabled()
+
+    gc.callbacks.append(noted)
+    enabled: list[bool] = []
+    try:
+        background.run(littering, done=enabled.append, failed=_never)
+        qtbot.waitUntil(lambda: bool(enabled) and bool(threads))
+    finally:
+        gc.callbacks.remove(noted)
+        background.close()
+
+    assert enabled == [False]
+    assert set(threads) == {watch}
+    assert gc.isenabled() is before
+
+
+def test_two_windows_share_the_collector_and_the_last_one_gives_it_back(qtbot: QtBot) -> None:
+    """Where somebody else sits down, two windows are open for a moment."""
+    one, other = Background(), Background()
+    one.close()
+    assert not gc.isenabled()
+    one.close()  # a second time changes nothing
+    assert not gc.isenabled()
+    other.close()
+    assert gc.isenabled()

@@ -14,6 +14,7 @@ from pytestqt.qtbot import QtBot
 from inspector.desk.deeds import vehicles as deeds
 from inspector.desk.fleet.fleet_model import NAME
 from inspector.desk.fleet.fleet_page import FleetPage
+from inspector.desk.form.boxes import ChoiceBox
 from inspector.desk.pen import Picture
 from inspector.desk.place import Go
 from inspector.desk.places import FLEET
@@ -176,6 +177,11 @@ def test_a_part_comes_onto_it_and_off_again(qtbot: QtBot, desk: DeskWindow, offi
 
     QTest.keyClick(page.off_button, Qt.Key.Key_Space)
     qtbot.waitUntil(lambda: desk.background.is_idle and bool(desk.pages.deed_page.boxes))
+    keep(qtbot, desk)
+    assert list(faults(desk.pages.deed_page)) == ["piece"]  # which one is never guessed
+    which = desk.pages.deed_page.box("piece")
+    assert isinstance(which, ChoiceBox)
+    which.choice.choose("SH-001")
     keep(qtbot, desk)
     assert vehicle_record(office, "V1").parts == ()
     assert "Part taken off" in words_of(page._area)

@@ -140,7 +140,7 @@ def test_an_empty_register_says_how_to_begin(open_desk: Callable[[Office], DeskW
     """The first evening."""
     table = open_desk(empty_office).pages.table
     assert "no gear yet" in table._empty.text()
-    assert "inspector book" in table._next.text()
+    assert "Ctrl+N" in table._next.text()
 
 
 def test_the_reason_behind_the_chosen_row_stands_below_the_list(qtbot: QtBot, desk: DeskWindow) -> None:

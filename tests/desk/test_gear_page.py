@@ -225,8 +225,8 @@ def test_shift_and_arrows_choose_several_and_a_button_asks_for_a_deed(qtbot: QtB
         QTest.keyClick(table.view, Qt.Key.Key_Down, Qt.KeyboardModifier.ShiftModifier)
     assert table.bar.told.text() == "3 chosen"
     with qtbot.waitSignal(table.asked) as asked:
-        QTest.keyClick(table.bar.buttons["labels"], Qt.Key.Key_Space)
-    assert asked.args == ["labels", table.model.tags[:3]]
+        QTest.keyClick(table.bar.buttons["hold"], Qt.Key.Key_Space)
+    assert asked.args == ["hold", table.model.tags[:3]]
     assert [one.key for one in deeds()] == list(table.bar.buttons)
 
 

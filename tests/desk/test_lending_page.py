@@ -93,7 +93,7 @@ def test_what_is_scanned_is_judged_at_once_and_goes_out(qtbot: QtBot, desk: Desk
     scan(qtbot, desk, page, "sh-001")
     scan(qtbot, desk, page, "HR-007")
     assert page.scan.tags == ("SH-001",)
-    assert "Hitch receiver · Retire · stays here" in words_of(page.scan)
+    qtbot.waitUntil(lambda: "Hitch receiver · Retire · stays here" in words_of(page.scan))
     assert "1 piece goes. 1 stays here." in words_of(page.scan)
 
     QTest.keyClick(page.scan.line, Qt.Key.Key_Return)  # nothing more to scan

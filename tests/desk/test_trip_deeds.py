@@ -164,13 +164,6 @@ def test_the_clubs_own_gear_is_no_visitor(qtbot: QtBot, desk: DeskWindow, office
     assert list(faults(page)) == ["tag"] and list_gear(office).count == before
 
 
-def test_the_sheet_is_printed(qtbot: QtBot, desk: DeskWindow, office: Office) -> None:
-    shown = trip(office, "T1")
-    form_of_deed(qtbot, desk, deeds.sheet(shown), shown)
-    keep(qtbot, desk)
-    assert "The sheet of Beach day 1 is printed." in desk.notice.text and ".pdf" in desk.notice.text
-
-
 def test_the_space_bar_ticks_and_return_goes_on(qtbot: QtBot, desk: DeskWindow) -> None:
     page = form_of_deed(qtbot, desk, deeds.plan(), None)
     box = page.box("vehicles")
@@ -190,7 +183,7 @@ def test_the_menu_has_every_deed_of_a_trip_and_goes_there(office: Office, one_tr
     names = [one.text() for one in menu.actions() if one.text()]
     assert names == [
         "Plan a trip…", "Change the plan…", "Change the kit…", "Take a member's piece along", "Hand the kit out…",
-        "The kit came back…", "Print the sheet…", "Write it into a file…", "Read a trip from a file…",
+        "The kit came back…", "Write it into a file…", "Read a trip from a file…",
     ]  # fmt: skip
     menu.actions()[1].trigger()
     what = asked[0].what

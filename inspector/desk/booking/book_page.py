@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QLineEdit, QListWidget, QListWidgetItem, QVBoxLayout
+from PySide6.QtWidgets import QLineEdit, QListWidgetItem, QVBoxLayout
 
 from inspector.desk.background import Background
 from inspector.desk.deeds.booking import book
@@ -11,6 +11,7 @@ from inspector.desk.notice import Notice
 from inspector.desk.place import Go, Place
 from inspector.desk.places import DEED
 from inspector.desk.plain import said
+from inspector.desk.wrapped_list import WrappedList
 from inspector.duties.look_up import kinds
 from inspector.duties.office import Office
 from inspector.gear.kind import Kind
@@ -23,12 +24,9 @@ class BookPage(Place):
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
         super().__init__(office, background, notice, look)
         self._kinds: tuple[Kind, ...] = ()
-        self.line, self.list = QLineEdit(), QListWidget()
+        self.line, self.list = QLineEdit(), WrappedList(tr("Kinds of gear"), look)
         self.line.setPlaceholderText(tr("Which kind of gear? Type a word of it"))
         self.line.setAccessibleName(tr("Kind of gear"))
-        self.list.setAccessibleName(tr("Kinds of gear"))
-        self.list.setWordWrap(True)
-        self.list.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._none = said(tr("No kind is called so. Try another word, for example shackle, strap, rope, pin, bar."))
         layout = QVBoxLayout(self)
         layout.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)

@@ -20,8 +20,8 @@ def fit(piece: Opened) -> Deed[Opened]:
 
     return Deed(
         "fit part", tr("Fit it to a vehicle"), tr("{tag} is fitted to a vehicle", tag=piece.tag),
-        tr("From this day on it sits there; a rig on that vehicle reckons with it, and it is held until it was seen "
-           "there."),
+        tr("From this day on it sits there, and a rig on that vehicle reckons with it. A recovery point, a tube or a "
+           "winch is held until a competent person has seen how it is fastened there."),
         lambda facts, about: (
             OneOf(key="vehicle", label=tr("Vehicle"), needed=True,
                   choices=[(f"{one.tag} {one.name}", one.tag) for one in facts.vehicles] or [(tr("none yet"), "")]),

@@ -14,7 +14,6 @@ from inspector.duties.form_facts import FormFacts
 from inspector.duties.named_files import read_bytes, write_new
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip, plan_trip, retired_in_kit
-from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.tell_readiness import ground_words
 from inspector.gear.trip import Ground, Trip
 from inspector.language import tr
@@ -75,20 +74,6 @@ def change_kit(trip: Trip) -> Deed[Trip]:
            "history."),
         lambda facts, about: (_kit(about.kit), why()),
         do, tr("Make this the kit"),
-    )  # fmt: skip
-
-
-def sheet(trip: Trip) -> Deed[Trip]:
-    """The sheet that members tick before the trip."""
-
-    def do(office: Office, about: Trip, given: Values) -> Done:
-        paper = print_trip_sheet(office, about.ref)
-        return Done(tr("The sheet of {name} is printed.", name=about.name), "", (paper,))
-
-    return Deed(
-        "print trip sheet", tr("Print the sheet"), tr("Print the sheet of {name}", name=trip.name),
-        tr("What is to be looked at of each piece before it is used, to be ticked and signed."),
-        lambda facts, about: (), do, tr("Print it"),
     )  # fmt: skip
 
 

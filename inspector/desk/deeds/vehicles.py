@@ -80,8 +80,8 @@ def fit_onto(vehicle: Vehicle) -> Deed[Vehicle]:
     return Deed(
         "fit onto vehicle", tr("Fit a part"),
         tr("A part is fitted to {tag} {name}", tag=vehicle.tag, name=vehicle.name),
-        tr("From this day on it sits there; a rig on this vehicle reckons with it, and it is held until it was seen "
-           "there."),
+        tr("From this day on it sits there, and a rig on this vehicle reckons with it. A recovery point, a tube or a "
+           "winch is held until a competent person has seen how it is fastened there."),
         lambda facts, about: (
             Line(key="piece", label=tr("Tag of the part"), needed=True, names=(tr("tag"), tr("piece")),
                  hint=tr("Scan it, or type what is written on it.")),
@@ -103,8 +103,8 @@ def take_off_of(record: VehicleRecord) -> Deed[VehicleRecord]:
         tr("A part is taken off {tag} {name}", tag=vehicle.tag, name=vehicle.name),
         tr("Say in the note why, and where it lies."),
         lambda facts, about: (
-            OneOf(key="piece", label=tr("Part"), names=(tr("tag"),),
-                  choices=[(_part_words(one), one.row.tag) for one in about.parts]),
+            OneOf(key="piece", label=tr("Part"), needed=True, names=(tr("tag"),),
+                  choices=[(tr("not said yet"), ""), *((_part_words(one), one.row.tag) for one in about.parts)]),
             on_day(facts.today), note(), by(facts, tr("fitted by")),
         ),
         do, tr("Take it off"),

@@ -1,5 +1,7 @@
 """Work on a piece, and papers and pictures put to it."""
 
+from typing import Any
+
 from inspector.desk.deeds.common import by, note, on_day, people_line, told
 from inspector.desk.deeds.labels import rating_fields, rating_in
 from inspector.desk.form.asked import Files, Line, Number, OneOf, Part, Tick
@@ -7,6 +9,8 @@ from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.desk.opened import Opened
 from inspector.duties.attach import attach
+from inspector.duties.keep_draft import forget_files
+from inspector.duties.named_files import read_bytes
 from inspector.duties.office import Office
 from inspector.duties.repair_item import repair_item
 from inspector.duties.tell_work import paper_word, work_word
@@ -84,20 +88,24 @@ def sizes_in(kind: Kind, given: Values) -> tuple[SizeAsNew, ...]:
     return tuple(SizeAsNew(key, figure) for key, figure in found if figure)
 
 
-def add_file(piece: Opened) -> Deed[Opened]:
-    """Certificates, receipts, photos."""
-    return file_deed(piece.tag, piece.tag)
+def add_file(piece: Opened, paths: tuple[str, ...] = ()) -> Deed[Any]:
+    """Certificates, receipts, photos. paths: files that were chosen already."""
+    return file_deed(piece.tag, piece.tag, paths)
 
 
-def file_deed(about_ref: str, tag: str = "") -> Deed[Opened]:
-    """Files put to a piece, a report or a trip, by its tag or reference. tag: the piece to show afterwards."""
+def file_deed(about_ref: str, tag: str = "", paths: tuple[str, ...] = ()) -> Deed[Any]:
+    """Files put to a piece, a report or a trip, by its tag or reference. tag: the piece to show afterwards.
 
-    def do(office: Office, about: Opened, given: Values) -> Done:
+    paths: files that were chosen already.
+    """
+
+    def do(office: Office, about: object, given: Values) -> Done:
         files, kind = given.files("files"), given.one("kind", PaperKind)
         with office.book.together():  # all of them or none
             for one in files:
-                attach(office, about_ref, one.name, one.read_bytes(), kind, note=given.text("note"),
+                attach(office, about_ref, one.name, read_bytes(one), kind, note=given.text("note"),
                        by=given.one("by", str))  # fmt: skip
+        forget_files(office, files)
         head = tr_n("One file is kept with {about}.", "{count} files are kept with {about}.", len(files),
                     about=about_ref)  # fmt: skip
         return Done(head, tag=tag)
@@ -108,7 +116,7 @@ def file_deed(about_ref: str, tag: str = "") -> Deed[Opened]:
            "out of it."),
         lambda facts, about: (
             Files(key="files", label=tr("Files"), needed=True, names=(tr("file"),),
-                  hint=tr("Choose them, or drop them here.")),
+                  stands=paths, hint=tr("Choose them, or drop them here.")),
             OneOf(key="kind", label=tr("What they are"), choices=[(paper_word(one), one) for one in PaperKind]),
             note(), by(facts, tr("put in by")),
         ),

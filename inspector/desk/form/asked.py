@@ -111,6 +111,7 @@ class Files(Asked):
     one: bool = False
     folder: bool = False
     new: bool = False
+    stands: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,6 +33,7 @@ class FileBox(Box):
         line.setFocusProxy(self.paths)
         self.paths.setAccessibleName(asked.label)
         self.setAcceptDrops(True)
+        self.paths.setPlainText("\n".join(asked.stands))
         self.paths.textChanged.connect(self.changed)
 
     def value(self) -> object:

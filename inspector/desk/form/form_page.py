@@ -62,6 +62,15 @@ class FormPage(Place):
         return self.deed is not None and self.deed.stays
 
     @property
+    def can_save(self) -> bool:
+        """Whether a form stands here."""
+        return self.deed is not None
+
+    def save(self) -> None:
+        """Do the deed."""
+        self.try_do()
+
+    @property
     def is_written(self) -> bool:
         """Whether something stands here that did not stand here beforehand."""
         return any(box.draft != self._as_begun[box.asked.key] for box in self.boxes)

@@ -9,6 +9,8 @@ from inspector.desk.look import GRID
 from inspector.desk.plain import button, short
 from inspector.language import tr, tr_n
 
+LEND, TAKE_BACK, PACK, INSPECT, HOLD = "lend", "take back", "pack", "inspect", "hold"
+
 
 @dataclass(frozen=True, slots=True)
 class Deed:
@@ -22,12 +24,11 @@ class Deed:
 def deeds() -> tuple[Deed, ...]:
     """Every deed for chosen pieces, in the order of their buttons."""
     return (
-        Deed("lend", tr("Lend"), tr("Lend the chosen pieces")),
-        Deed("trip", tr("Add to a trip"), tr("Add the chosen pieces to a trip's kit")),
-        Deed("print", tr("Print sheets"), tr("Print a sheet for each chosen piece")),
-        Deed("labels", tr("Print labels"), tr("Print labels for the chosen pieces")),
-        Deed("count", tr("Count"), tr("Count the chosen pieces in a stock-take")),
-        Deed("recall", tr("Recall"), tr("Recall the chosen pieces from those who have them")),
+        Deed(LEND, tr("Lend"), tr("Lend the chosen pieces")),
+        Deed(TAKE_BACK, tr("Take back"), tr("Take the chosen pieces back")),
+        Deed(PACK, tr("Add to a trip"), tr("Add the chosen pieces to a trip's kit")),
+        Deed(INSPECT, tr("Inspect"), tr("Inspect the chosen pieces one after another")),
+        Deed(HOLD, tr("Hold"), tr("Hold the chosen pieces, for example a batch that is called back")),
     )
 
 

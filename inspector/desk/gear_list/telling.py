@@ -40,9 +40,7 @@ def nothing_words(found: Listed, kind_name: str) -> tuple[str, str]:
     wanted, register = found.wanted, found.register
     narrowed, others = narrowing(wanted, kind_name), found.counts.get(None)
     if not register.piece_count:
-        return tr("The register holds no gear yet."), tr(
-            "Book the first piece in with the command “inspector book”. Then press F5, and it stands here."
-        )
+        return tr("The register holds no gear yet."), tr("Book the first piece in: press Ctrl+N.")
     if not narrowed:
         return tr("Every piece is gone."), tr("Choose “Gone” above the list to see what was sold or destroyed.")
     if wanted.outcome and others:

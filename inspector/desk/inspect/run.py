@@ -16,6 +16,7 @@ from inspector.desk.notice import Notice
 from inspector.desk.opened import Opened, inspected, opened
 from inspector.desk.place import Place, Unsaved
 from inspector.desk.plain import button, said, short
+from inspector.duties.due_to_inspect import due_to_inspect
 from inspector.duties.log_inspection import Written
 from inspector.duties.office import Office
 from inspector.language import tr, tr_n
@@ -56,11 +57,17 @@ class InspectRun(Place):
         return tuple(tag for tag in self.run.tags if tag in self.forms and self.forms[tag].is_written)
 
     def begin(self, what: Sequence[str] | None = None) -> None:
-        """Begin with the pieces of these tags, each once, in this order; None: go on where the run stands."""
-        if what is None and self.run.tags:
+        """Begin with the pieces of these tags, each once, in this order; None: go on where the run
+        stands, else with all that is due."""
+        if what is None:
+            if not self.run.tags:
+                says = tr("Looking at what is due…")
+                self._background.run(
+                    due_to_inspect, self._office, done=self.begin, failed=self._notice.refuse, says=says
+                )
             return
         self._drop_forms()
-        self.run = RunList(tuple(dict.fromkeys(what or ())))
+        self.run = RunList(tuple(dict.fromkeys(what)))
         if self.run.tags:
             self._open(0)
         else:
@@ -72,6 +79,11 @@ class InspectRun(Place):
             self.form.focus_start()
         elif self.pages.currentWidget() is self.summary:
             self.summary.focus_start()
+
+    @property
+    def can_save(self) -> bool:
+        """Whether a form is open."""
+        return self.form is not None
 
     def save(self) -> None:
         """Keep the inspection that is open."""
@@ -165,7 +177,7 @@ class InspectRun(Place):
         self.run.outcomes[tag] = piece.judged
         headline = piece.judged.explanation.headline
         self._notice.hide()
-        self.told.setText(tr("{tag} is kept. {outcome}", tag=piece.tag, outcome=headline))
+        self.told.setText(" ".join([tr("{tag} is kept. {outcome}", tag=piece.tag, outcome=headline), *piece.tells]))
         place = self.run.next_place(1)
         self._drop(self.forms[tag])
         if place is None:

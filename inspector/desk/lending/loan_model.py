@@ -135,5 +135,5 @@ class LoanModel(QAbstractTableModel):
 
 def _names() -> tuple[str, ...]:
     return (
-        tr("Tag"), tr("Kind"), tr("Who has it"), tr("Trip"), tr("Since"), tr("To be back by"), tr("Next look due"),
+        tr("Tag"), tr("Kind"), tr("Who has it"), tr("Trip"), tr("Since"), tr("To be back by"), tr("Due while out"),
     )  # fmt: skip

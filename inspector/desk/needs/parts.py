@@ -21,7 +21,7 @@ from inspector.desk.needs.words import (
     work_title,
 )
 from inspector.desk.place import Go
-from inspector.desk.places import BOOK, DUE, INCIDENTS, PEOPLE, REGISTER, STOCK, TRIP
+from inspector.desk.places import BOOK, DUE, INCIDENTS, PEOPLE, REGISTER, RULES, STOCK, TRIP
 from inspector.desk.plain import button, column, figures, hairline, said
 from inspector.desk.record_parts import section
 from inspector.desk.tag_lines import Line
@@ -64,7 +64,7 @@ def rulebook_part(needs: Needs, ways: Ways) -> list[QWidget]:
     """An adopted rulebook that waits, or that cannot be used in full."""
     if not needs.rulebook:
         return []
-    opens = button(tr("Look at the rulebook"), lambda: ways.goes(Go(REGISTER)))
+    opens = button(tr("Look at the rulebook"), lambda: ways.goes(Go(RULES)))
     return [section(tr("The rulebook waits"), *(said(one) for one in needs.rulebook), in_line(opens))]
 
 

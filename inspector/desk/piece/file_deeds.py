@@ -44,5 +44,4 @@ class FileDeeds(QObject):
 
     def _hand_on(self, tag: str, files: tuple[tuple[str, bytes], ...]) -> None:
         if self._record.tag == tag:
-            for one in files:
-                self._record.dropped.emit(one)
+            self._record.dropped.emit(files)

@@ -1,0 +1,27 @@
+"""What the window remembers from one evening to the next on this machine."""
+
+from inspector.desk.gear_table import GearTable
+from inspector.desk.look import Look, Scheme
+from inspector.duties.machine_settings import MachineSettings
+
+_LOOK, _LARGE, _COLUMNS, _BETWEEN = "look", "large text", "columns", " "
+
+
+def recall(look: Look, machine: MachineSettings) -> None:
+    """Take the look and the size of the text as they were left; from then on each change is remembered."""
+    known = {one.value: one for one in Scheme}
+    look.scheme = known.get(machine.get(_LOOK), look.scheme)
+    look.large = machine.get(_LARGE, "yes" if look.large else "") == "yes"
+    look.changed.connect(lambda: _keep(look, machine))
+
+
+def recall_columns(table: GearTable, machine: MachineSettings) -> None:
+    """Take the columns of the list as they were chosen."""
+    if kept := machine.get(_COLUMNS):
+        table.choose_columns(tuple(kept.split(_BETWEEN)))
+    table.columns_chosen.connect(lambda keys: machine.put(_COLUMNS, _BETWEEN.join(keys)))
+
+
+def _keep(look: Look, machine: MachineSettings) -> None:
+    machine.put(_LOOK, look.scheme.value)
+    machine.put(_LARGE, "yes" if look.large else "no")

@@ -1,0 +1,1 @@
+"""What the rulebook says, and the limits that the club sets otherwise."""

@@ -1,0 +1,1 @@
+"""What can be set: how the window looks on this machine, and what the club wants of figures and papers."""

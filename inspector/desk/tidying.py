@@ -1,0 +1,54 @@
+"""Rubbish is collected in the window's own thread alone.
+
+Python collects it in whichever thread happens to make something. Where a worker does, it takes parts of the window
+apart while the window itself may be doing so: each waits for the other for ever, or the program dies.
+"""
+
+import gc
+
+from PySide6.QtCore import QObject, QTimer
+
+_PAUSE_MS = 500
+_holders = 0
+
+
+class Tidying(QObject):
+    """While one of them is at work Python collects nothing by itself, and this thread does, a little at a time."""
+
+    def __init__(self, parent: QObject) -> None:
+        super().__init__(parent)
+        self._is_over = False
+        _hold(1)
+        self._pause = QTimer(self, interval=_PAUSE_MS)
+        self._pause.timeout.connect(collect_some)
+        self._pause.start()
+
+    def end(self) -> None:
+        """Nobody works in another thread any more: Python may collect by itself again."""
+        if not self._is_over:
+            self._is_over = True
+            self._pause.stop()
+            _hold(-min(_holders, 1))
+
+
+def collect_some() -> None:
+    """The oldest generation that is due by Python's own measure, and those younger than it."""
+    due = [count > limit > 0 for count, limit in zip(gc.get_count(), gc.get_threshold(), strict=True)]
+    for generation in (2, 1, 0):
+        if due[generation]:
+            gc.collect(generation)
+            return
+
+
+def _hold(count: int) -> None:
+    global _holders  # noqa: PLW0603 - a process has one collector
+    _holders += count
+    if _holders:
+        gc.disable()
+    else:
+        gc.enable()
+
+
+def forget_holders() -> None:
+    """Let Python collect by itself again, whoever still holds it; for the end of a session and of a test."""
+    _hold(-_holders)

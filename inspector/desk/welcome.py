@@ -1,0 +1,146 @@
+"""The first start: a register is begun, opened, or made of the sample, before there is a desk to sit down at."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QCloseEvent
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
+
+from inspector.desk.background import Background
+from inspector.desk.fault_field import FaultField
+from inspector.desk.look import GRID, Look, Type
+from inspector.desk.plain import button, column, hairline, row, said, scroll, short
+from inspector.duties.office import Office
+from inspector.language import tr
+from inspector.refused import Refused
+
+_USUAL_SIZE = (960, 720)
+_LABEL_PX = 20 * GRID
+
+
+@dataclass(frozen=True, slots=True)
+class Doors:
+    """How a register comes to be open, or is refused. begin: folder, club, officer; open, sample: folder."""
+
+    begin: Callable[[Path, str, str], Office]
+    open: Callable[[Path], Office]
+    sample: Callable[[Path], Office]
+
+
+class Welcome(QWidget):
+    """opened: the office of the register that is to be worked on."""
+
+    opened = Signal(object)
+
+    def __init__(self, doors: Doors, folder: Path, look: Look) -> None:
+        super().__init__()
+        self._doors, self._look = doors, look
+        self.background = Background(self)
+        self.setObjectName("page")
+        self.setWindowTitle(tr("Recovery gear register"))
+        self.resize(*_USUAL_SIZE)
+        self.club, self.officer = FaultField(tr("Name of the club")), FaultField(tr("Your name"))
+        self.folder = FaultField(tr("Folder"))
+        self.folder.setText(str(folder))
+        self.told = said("", bold=True)
+        self.told.hide()
+        self.begin_button = button(tr("Begin a register"), self.begin, rank="first")
+        self.open_button = button(tr("Open the register in this folder"), self.open)
+        self.sample_button = button(tr("Make the sample register here"), self.sample)
+        self._buttons = (self.begin_button, self.open_button, self.sample_button)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(4 * GRID, 3 * GRID, 2 * GRID, 2 * GRID)
+        layout.addWidget(scroll(self._page(), tr("First start")))
+        look.apply()
+
+    def begin(self) -> None:
+        """Begin an empty register with its club and its officer."""
+        given = (self._place(), self.club.text().strip(), self.officer.text().strip())
+        self._do(self._doors.begin, *given, says=tr("Beginning the register…"))
+
+    def open(self) -> None:
+        """Open a register that is there."""
+        self._do(self._doors.open, self._place(), says=tr("Opening the register…"))
+
+    def sample(self) -> None:
+        """Make the sample register, to look around in."""
+        self._do(self._doors.sample, self._place(), says=tr("Making the sample register; it takes half a minute…"))
+
+    def choose(self) -> None:
+        """Choose the folder."""
+        if found := QFileDialog.getExistingDirectory(self, tr("Folder"), self.folder.text()):
+            self.folder.setText(found)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Let what is under way end."""
+        self.background.close()
+        super().closeEvent(event)
+
+    def _place(self) -> Path:
+        return Path(self.folder.text().strip()).expanduser()
+
+    def _do(self, deed: Callable[..., Office], *given: object, says: str) -> None:
+        for field in (self.club, self.officer, self.folder):
+            field.tell(None)
+        for one in self._buttons:
+            one.setEnabled(False)
+        self.told.setText(says)
+        self.told.show()
+        self.background.run(deed, *given, done=self.opened.emit, failed=self._refuse, says=says)
+
+    def _refuse(self, refusal: Refused) -> None:
+        """Say it at the field it names, else below the buttons; nothing typed is lost."""
+        for one in self._buttons:
+            one.setEnabled(True)
+        fields = {tr("club"): self.club, tr("name"): self.officer, tr("folder"): self.folder}
+        fields |= {tr("officer"): self.officer, tr("register"): self.folder}
+        field = fields.get(refusal.field)
+        self.told.setVisible(field is None)
+        self.told.setText(f"{refusal.why} {refusal.what_to_do}")
+        if field:
+            field.tell(refusal)
+            field.setFocus()
+
+    def _page(self) -> QWidget:
+        choose = button(tr("Choose…"), self.choose, name=tr("Choose the folder"))
+        return column(
+            [
+                said(tr("Recovery gear register"), Type.DISPLAY),
+                said(tr("It keeps what each piece of gear is, what it went through, and what is left of it.")),
+                hairline(),
+                said(tr("Where it lies"), Type.HEAD),
+                _labelled(self.folder, self._look, choose),
+                said(tr("One folder holds the register, its papers and its copies. Carry copies to another disk."),
+                     Type.SMALL, faint=True),
+                hairline(),
+                said(tr("Begin"), Type.HEAD),
+                _labelled(self.club, self._look),
+                _labelled(self.officer, self._look),
+                said(tr("Whoever begins it is its equipment officer and is entered as competent, as stated here."),
+                     Type.SMALL, faint=True),
+                row([self.begin_button]),
+                hairline(),
+                said(tr("Or"), Type.HEAD),
+                row([self.open_button, self.sample_button]),
+                said(tr("The sample is a club that we made up, with a few years of its own, to look around in."),
+                     Type.SMALL, faint=True),
+                self.told,
+            ]
+        )  # fmt: skip
+
+
+def _labelled(field: FaultField, look: Look, *others: QWidget) -> QWidget:
+    """Label, field and what belongs to it, with what is wrong below."""
+    line = QWidget()
+    layout = QHBoxLayout(line)
+    layout.setContentsMargins(0, 0, 0, 0)
+    label = short(field.accessibleName(), faint=True)
+    label.setMinimumWidth(look.px(_LABEL_PX))
+    look.changed.connect(lambda: label.setMinimumWidth(look.px(_LABEL_PX)))
+    layout.addWidget(label)
+    layout.addWidget(field, 1)
+    for one in others:
+        layout.addWidget(one)
+    return column([line, field.fault], GRID // 2)

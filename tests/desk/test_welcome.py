@@ -1,0 +1,100 @@
+"""The first start without a register: begin one, open one, or make the sample; what is wrong is said at its field."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from pytestqt.qtbot import QtBot
+
+from inspector import app
+from inspector.desk.look import Look
+from inspector.desk.welcome import Doors, Welcome
+from inspector.duties.look_up import register_facts
+from inspector.duties.office import Office
+
+Show = Callable[[Path], Welcome]
+
+
+@pytest.fixture
+def show(qtbot: QtBot, look: Look, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Show:
+    """Shows the first page for a folder; nothing outside the test's own folder is touched."""
+    monkeypatch.setattr("platformdirs.user_config_dir", lambda *_, **__: str(tmp_path / "config"))
+    monkeypatch.setattr("platformdirs.user_data_dir", lambda *_, **__: str(tmp_path / "data"))
+
+    def shown(folder: Path) -> Welcome:
+        welcome = Welcome(Doors(app._begin, app._open, app._sample), folder, look)
+        qtbot.addWidget(welcome)
+        welcome.show()
+        return welcome
+
+    return shown
+
+
+def _opened(qtbot: QtBot, welcome: Welcome, press: Callable[[], object]) -> Office:
+    offices: list[Office] = []
+    welcome.opened.connect(offices.append)
+    press()
+    qtbot.waitUntil(lambda: bool(offices))
+    return offices[0]
+
+
+def test_a_register_is_begun_and_is_the_one_that_opens_the_next_time(qtbot: QtBot, show: Show, tmp_path: Path) -> None:
+    welcome = show(tmp_path / "shed")
+    welcome.club.setText("Dune and Ridge Touring Club")
+    welcome.officer.setText("First officer")
+
+    office = _opened(qtbot, welcome, welcome.begin_button.click)
+
+    assert register_facts(office).club == "Dune and Ridge Touring Club"
+    assert office.officer.name == "First officer"
+    assert app._usual_folder() == (tmp_path / "shed").resolve()
+    office.book.close()
+
+
+def test_a_club_without_a_name_is_refused_at_its_field_and_can_be_begun_then(
+    qtbot: QtBot, show: Show, tmp_path: Path
+) -> None:
+    welcome = show(tmp_path / "shed")
+    welcome.officer.setText("First officer")
+
+    welcome.begin_button.click()
+    qtbot.waitUntil(lambda: welcome.club.is_faulty)
+    assert welcome.officer.text() == "First officer"
+
+    welcome.club.setText("Dune and Ridge Touring Club")
+    office = _opened(qtbot, welcome, welcome.begin_button.click)
+    assert office.officer.name == "First officer"
+    office.book.close()
+
+
+def test_an_officer_without_a_name_is_refused_at_his_field(qtbot: QtBot, show: Show, tmp_path: Path) -> None:
+    welcome = show(tmp_path / "shed")
+    welcome.club.setText("Dune and Ridge Touring Club")
+    welcome.begin_button.click()
+    qtbot.waitUntil(lambda: welcome.officer.is_faulty)
+
+
+def test_a_folder_without_a_register_cannot_be_opened(qtbot: QtBot, show: Show, tmp_path: Path) -> None:
+    welcome = show(tmp_path / "empty")
+    welcome.open_button.click()
+    qtbot.waitUntil(lambda: welcome.folder.is_faulty)
+    assert "no register" in welcome.folder.fault.text()
+    assert welcome.open_button.isEnabled()
+
+
+def test_a_register_that_is_there_is_opened_and_never_begun_again(
+    qtbot: QtBot, show: Show, tmp_path: Path, office: Office
+) -> None:
+    office.book.close()
+    folder = office.out_tray.parent
+    welcome = show(folder)
+    welcome.club.setText("Another club")
+    welcome.officer.setText("Somebody")
+    for press in (welcome.begin_button.click, welcome.sample_button.click):
+        press()
+        qtbot.waitUntil(lambda: welcome.folder.is_faulty)
+        welcome.folder.tell(None)
+
+    again = _opened(qtbot, welcome, welcome.open_button.click)
+    assert register_facts(again).club == "Dune and Ridge Touring Club"
+    again.book.close()
