@@ -19,6 +19,7 @@ NEEDS, GEAR, BOOK, TRIP, RIG, CHECK, LENDING, FLEET = (
     "needs", "gear", "book", "trip", "rig", "check", "lending", "vehicles",
 )  # fmt: skip
 DUE, STOCK, INCIDENTS, WHY, PEOPLE, REGISTER, RUN = "due", "stock", "incidents", "why", "people", "register", "run"
+RETURNED = "returned"  # a trip sheet that came back on paper
 RULES, SETTINGS = "rules", "settings"
 PIECE, DEED = "piece", "deed"  # no pages of their own: the record of a piece, the form of a deed
 
@@ -58,6 +59,7 @@ def places() -> tuple[PlaceEntry, ...]:
         PlaceEntry(RULES, tr("Rules"), tr("R&ules"), "Ctrl+9", _rules),
         PlaceEntry(SETTINGS, tr("Settings"), tr("Settin&gs"), "Ctrl+,", _settings),
         PlaceEntry(RUN, "", tr("Inspect one &after another"), "", _run),
+        PlaceEntry(RETURNED, "", tr("Type a returned &sheet in"), "", _returned),
     )
 
 
@@ -137,3 +139,9 @@ def _run(office: Office, background: Background, notice: Notice, look: Look) -> 
     from inspector.desk.inspect.run import InspectRun
 
     return InspectRun(office, background, notice, look)
+
+
+def _returned(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.returned.returned_page import ReturnedPage
+
+    return ReturnedPage(office, background, notice, look)

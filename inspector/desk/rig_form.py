@@ -11,6 +11,7 @@ from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import button, column, hairline, said, scroll
 from inspector.desk.rig_asked import RigAsked, RigGround
 from inspector.desk.rig_conditions import ConditionsBox, labelled
+from inspector.desk.rig_kept import KeptRigs
 from inspector.desk.rig_runs import RunsBox
 from inspector.duties.office import Office
 from inspector.duties.work_rigs import conditions_of
@@ -39,9 +40,8 @@ class RigForm(QWidget):
         self.conditions, self.runs = ConditionsBox(office.decimal), RunsBox(look)
         self.pulling = Choice[str](tr("Who pulls"), [], scans=True)
         self.bogged = Choice[str](tr("Who is stuck"), [], scans=True)
-        self.kept_rig = Choice[KeptRig](tr("Kept rig"), [], scans=True)
-        self._when_kept = (self.kept_rig.box, button(tr("Open the kept rig"), self._open_kept))
-        self._none_kept = said(tr("No rig is kept yet. A rig that is shown can be kept under a reference."), faint=True)
+        self.kept_rigs = KeptRigs()
+        self.kept_rig = self.kept_rigs.choice
         self.propose_button = button(tr("Propose the rig"), self.try_propose, rank="first")
         self.check_button = button(tr("Check what is typed"), self.try_check)
         self._area = self._laid_out()
@@ -142,10 +142,7 @@ class RigForm(QWidget):
 
     def offer_kept(self, kept: tuple[KeptRig, ...]) -> None:
         """Offer these kept rigs."""
-        self.kept_rig.offer([(_kept_words(one), one) for one in kept])
-        for part in self._when_kept:
-            part.setVisible(bool(kept))
-        self._none_kept.setVisible(not kept)
+        self.kept_rigs.offer(kept)
 
     def focus_start(self) -> None:
         """The keys go to who pulls."""
@@ -197,10 +194,7 @@ class RigForm(QWidget):
         self.conditions.changed.connect(self.changed)
         self.runs.entered.connect(self.try_check)
         self.runs.changed.connect(self.changed)
-        self.kept_rig.box.moves.connect(lambda _: self._open_kept())
-
-    def _open_kept(self) -> None:
-        self.kept.emit(self.kept_rig.value)
+        self.kept_rigs.opened.connect(self.kept)
 
     def _laid_out(self) -> QScrollArea:
         """The fields scroll, the buttons stay."""
@@ -213,7 +207,7 @@ class RigForm(QWidget):
             self.conditions,
         ]
         parts += [hairline(), said(tr("By hand"), Type.HEAD), self.runs]
-        parts += [hairline(), said(tr("Kept rigs"), Type.HEAD), *self._kept_parts()]
+        parts += [hairline(), said(tr("Kept rigs"), Type.HEAD), self.kept_rigs]
         inside = column(parts)
         if layout := inside.layout():
             layout.setContentsMargins(0, 0, GRID, 2 * GRID)
@@ -225,9 +219,6 @@ class RigForm(QWidget):
         outer.addWidget(hairline())
         outer.addLayout(_foot(self.propose_button, self.check_button))
         return area
-
-    def _kept_parts(self) -> tuple[QWidget, ...]:
-        return (self._none_kept, *self._when_kept)
 
 
 def _of_runs() -> set[str]:
@@ -258,7 +249,3 @@ def _methods() -> list[tuple[str, Method]]:
         (tr("by a winch"), Method.WINCH),
         (tr("by a steady pull"), Method.TOW_OUT),
     ]
-
-
-def _kept_words(one: KeptRig) -> str:
-    return f"{one.ref}: {one.rig.name}"

@@ -1,21 +1,28 @@
 """The page of a rig: what is asked on the left, its account on the right; in a narrow window one at a time."""
 
 from dataclasses import replace
+from pathlib import Path
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout
 
 from inspector.desk.background import Background
+from inspector.desk.deeds.rigs import write_out
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
-from inspector.desk.place import Place
+from inspector.desk.place import Go, Place
+from inspector.desk.places import DEED
 from inspector.desk.plain import button, short
 from inspector.desk.rig_account import RigAccount
 from inspector.desk.rig_asked import RigAsked, RigGround, rig_ground
+from inspector.desk.rig_build.building import Building
 from inspector.desk.rig_form import RigForm
 from inspector.duties.keep_rigs import keep_rig
+from inspector.duties.named_files import read_bytes
 from inspector.duties.office import Office
+from inspector.duties.rig_files import read_rig
+from inspector.duties.typed_tables import decoded
 from inspector.duties.work_rigs import propose_rig, work_rig
 from inspector.gear.rig import KeptRig, Rig
 from inspector.gear.rig_result import Change, Proposed, RigResult
@@ -23,6 +30,7 @@ from inspector.language import tr
 from inspector.refused import Refused
 
 _NARROW_PX = 1100
+_NARROW_BENCH_PX = 1500  # the bench needs more room beside the form
 _FORM_PX = 376
 
 
@@ -40,6 +48,10 @@ class RigPage(Place):
         self.account = RigAccount(look, office.system)
         self.setProperty("touch", True)
         self._form_button = button(tr("What is asked"), self._to_form)
+        self.building = Building(office, background, notice, look, self)
+        self.builder = self.building.builder
+        self._right = QStackedWidget()
+        self.build_button = button(tr("Build it by hand"), self.turn_bench)
         self._lay_out()
         self._connect()
 
@@ -50,7 +62,10 @@ class RigPage(Place):
         )
 
     def back(self) -> bool:
-        """In a narrow window from the account to the form; False where there is no step to take."""
+        """From the bench to the account, in a narrow window from there to the form; False where there is no step."""
+        if self.builder.isVisible():
+            self.turn_bench()
+            return True
         if not self._is_narrow or not self.account.isVisible():
             return False
         self._to_form()
@@ -65,7 +80,9 @@ class RigPage(Place):
 
     def focus_start(self) -> None:
         """The keys go to what is asked, or to the account where only that is seen."""
-        if self.form and self.form.isVisible():
+        if self.builder.isVisible():
+            self.builder.focus_start()
+        elif self.form and self.form.isVisible():
             self.form.focus_start()
         else:
             self.account.focus_start()
@@ -78,6 +95,7 @@ class RigPage(Place):
     def _begun(self, ground: RigGround, asked: RigAsked | None) -> None:
         """A form that is there already keeps what is typed, unless something is asked for."""
         before, self._ground = self._ground, ground
+        self.building.vehicles = ground.vehicles
         if self.form is None or before != ground:
             self._new_form(ground)
         if self.account.result is None:
@@ -100,7 +118,22 @@ class RigPage(Place):
         self.form.propose.connect(self._propose)
         self.form.check.connect(self._check)
         self.form.kept.connect(self._open_kept)
+        self.form.kept_rigs.write.connect(lambda kept: self.go.emit(Go(DEED, (write_out(kept), kept, kept.ref))))
+        self.form.kept_rigs.file.connect(self._open_file)
         self.form.changed.connect(self.account.tell_changed)
+        self.building.join(self.form)
+
+    def turn_bench(self) -> None:
+        """From the account to the bench, where the rig is built by hand; and back, with the account of what stands."""
+        to_bench = not self.builder.isVisible()
+        self._right.setCurrentWidget(self.builder if to_bench else self.account)
+        self._shows_form = False
+        if to_bench:
+            self.building.begin()
+        elif self.builder.result and self.builder.result != self.account.result:
+            self._show(self.builder.result, None)
+        self._turn()
+        self.focus_start()
 
     def _propose(self, asked: RigAsked) -> None:
         given = (self._office, asked.trip, asked.method, asked.pulling, asked.bogged, asked.conditions)
@@ -121,6 +154,14 @@ class RigPage(Place):
         if self.form:
             self.form.show_rig(kept.rig)
         self._check(kept.rig)
+
+    def _open_file(self, path: str) -> None:
+        """Check the rig of a file; the form follows once that is done, and what cannot be read is said above."""
+        number = self._next()
+        self._background.run(
+            _rig_of, self._office, path, done=lambda result: self._checked(number, result),
+            failed=self._notice.refuse, says=tr("Checking the rig…"),
+        )  # fmt: skip
 
     def _take(self, change: Change) -> None:
         """Check the rig that a change makes."""
@@ -182,6 +223,7 @@ class RigPage(Place):
     def _kept(self, kept: KeptRig) -> None:
         self._notice.tell(tr("{ref} is kept: {name}.", ref=kept.ref, name=kept.rig.name))
         self.account.refuse_ref(None)
+        self.building.settle()
         self._background.run(rig_ground, self._office, done=self._regrounded, failed=self._notice.refuse)
 
     def _regrounded(self, ground: RigGround) -> None:
@@ -195,7 +237,8 @@ class RigPage(Place):
 
     @property
     def _is_narrow(self) -> bool:
-        return self.width() < self._look.px(_NARROW_PX)
+        builds = self._right.currentWidget() is self.builder
+        return self.width() < self._look.px(_NARROW_BENCH_PX if builds else _NARROW_PX)
 
     def _to_form(self) -> None:
         self._shows_form = True
@@ -210,8 +253,11 @@ class RigPage(Place):
 
     def _turn(self) -> None:
         narrow = self._is_narrow
-        self.account.setVisible(not narrow or not self._shows_form)
+        self._right.setVisible(not narrow or not self._shows_form)
         self._form_button.setVisible(narrow and not self._shows_form)
+        builds = self._right.currentWidget() is self.builder and not self._right.isHidden()
+        self.build_button.setText(tr("The whole account") if builds else tr("Build it by hand"))
+        self.build_button.setAccessibleName(self.build_button.text())
         if self.form:
             self.form.setVisible(not narrow or self._shows_form)
             self.form.setMinimumWidth(0 if narrow else self._look.px(_FORM_PX))
@@ -224,9 +270,12 @@ class RigPage(Place):
         head.addWidget(button("‹ " + tr("Back"), self.leave.emit, name=tr("Back to the page before")))
         head.addWidget(short(tr("Rig"), Type.DISPLAY), 1)
         head.addWidget(self._form_button)
+        head.addWidget(self.build_button)
         self._box = QHBoxLayout()
         self._box.setSpacing(3 * GRID)
-        self._box.addWidget(self.account, 1)
+        self._right.addWidget(self.account)
+        self._right.addWidget(self.builder)
+        self._box.addWidget(self._right, 1)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(2 * GRID, 0, 2 * GRID, 0)
         layout.setSpacing(GRID)
@@ -239,3 +288,9 @@ class RigPage(Place):
         self.account.keep.connect(self._keep)
         self.account.before.connect(self._show_before)
         self._look.changed.connect(self._turn)
+
+
+def _rig_of(office: Office, path: str) -> RigResult:
+    """The rig of a file, checked against the register."""
+    file = Path(path)
+    return work_rig(office, read_rig(decoded(read_bytes(file), file.name), office.decimal))

@@ -62,6 +62,11 @@ class RunsBox(QWidget):
         self.runs.setPlainText("\n".join(" ".join(run) for run in rig.runs) if rig else "")
         self.over.setText(" ".join(rig.dampers) if rig else "")
 
+    def show_runs(self, runs: tuple[tuple[str, ...], ...]) -> None:
+        """Let other runs stand here; what is laid over the line stays."""
+        self.refuse(None)
+        self.runs.setPlainText("\n".join(" ".join(run) for run in runs))
+
     def take_over(self, old: "RunsBox") -> None:
         """Let stand here what stands in another box."""
         self.runs.setPlainText(old.runs.toPlainText())

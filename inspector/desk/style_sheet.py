@@ -76,6 +76,9 @@ QWidget[touch="true"] QComboBox QAbstractItemView::item {{ min-height: {g48}px; 
 QFrame#grade {{ border: none; border-left: {g4}px solid transparent; }}
 QFrame#grade:focus {{ background: {band}; border-left: {g4}px solid {ink}; }}
 
+QFrame#grade[open="true"] {{ border: 1px dashed {ink}; border-left: {g4}px solid {ink}; }}
+QFrame#grade[lit="true"] {{ background: {band}; border: 2px solid {ink}; border-left: {g4}px solid {ink}; }}
+
 QListView {{ background: {paper}; border: none; outline: none; }}
 QListWidget::item {{ padding: {g6}px {g8}px; border-left: {g4}px solid transparent; }}
 QListWidget::item:selected {{ background: {band}; color: {ink}; border-left: {g4}px solid {ink}; }}

@@ -77,12 +77,18 @@ def check_sheet(
     office: Office, number: str, member: str, pieces: Mapping[str, Seen], on: date | None = None
 ) -> tuple[Judged, ...]:
     """Type in a sheet that came back on paper; its number says for which trip it was. All of it or nothing."""
+    planned, own = trip_of_sheet(office, number)
+    return check_pieces(office, planned.ref, member, pieces, own, on)
+
+
+def trip_of_sheet(office: Office, number: str) -> tuple[Trip, str]:
+    """The trip that a sheet was printed for, and the sheet's number as printed; refused where no trip has it."""
     with office.book.reading() as page:
-        planned = next((one for one in trips(office) if _named(page, one, number)), None)
-    if planned is None:
-        why = tr("No trip has a sheet with the number “{number}”.", number=number.strip())
-        raise Refused(tr("sheet"), why, tr("Read the number at the head of the sheet again."))
-    return check_pieces(office, planned.ref, member, pieces, number, on)
+        for planned in trips(office):
+            if own := _named(page, planned, number):
+                return planned, own
+    why = tr("No trip has a sheet with the number “{number}”.", number=number.strip())
+    raise Refused(tr("sheet"), why, tr("Read the number at the head of the sheet again."))
 
 
 def _named(page: Page, planned: Trip, number: str) -> str:

@@ -73,6 +73,11 @@ class EvidencePage(YearPage):
         rows = self._connection.execute(found.order_by(table.c.day.desc(), table.c.id.desc()))
         return tuple(Kept(*row) for row in rows)
 
+    def document_body(self, number: str) -> str:
+        """What a numbered document says, as kept; the number must be there."""
+        table = tables.document
+        return str(self._connection.execute(select(table.c.body).where(table.c.id == number)).scalar_one())
+
     def standing_verdicts(self, items: Iterable[Item]) -> dict[str, tuple[StandingVerdict, StandingWords]]:
         """What the standing verdicts of many pieces say, by the piece's id, in a few questions."""
         table, standing = tables.verdict, tables.standing

@@ -252,7 +252,7 @@ def test_a_rig_is_kept_and_opened_again(qtbot: QtBot, shown: RigPage, desk: Desk
     assert "Another rig has the reference" in shown.account.ref.fault.text()
     check(qtbot, shown, desk, "RP-1F SH-1 KS-1 SH-2 tie_down@V-2")
     assert result_of(shown).rig != rig
-    form_of(shown)._open_kept()
+    form_of(shown).kept_rigs._open()
     settle(qtbot, desk)
     assert result_of(shown).rig == rig and form_of(shown).runs.typed == rig.runs
 

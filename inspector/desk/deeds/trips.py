@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import date
 
 from inspector.desk.deeds.common import people_line, why
+from inspector.desk.deeds.rigs import file_name
 from inspector.desk.form.asked import Asked, Day, Files, Line, OneOf, Part, Prose, SomeOf, Tags
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
@@ -110,16 +111,11 @@ def write_out(trip: Trip) -> Deed[Trip]:
         tr("A text file that another register reads in. A file that is there already stays as it is."),
         lambda facts, about: (
             Files(key="folder", label=tr("Folder"), needed=True, folder=True),
-            Line(key="name", label=tr("Name of the file"), needed=True, stands=_file_name(about.ref),
+            Line(key="name", label=tr("Name of the file"), needed=True, stands=file_name(about.ref),
                  names=(tr("file"),)),
         ),
         do, tr("Write it"),
     )  # fmt: skip
-
-
-def _file_name(ref: str) -> str:
-    """The reference as a name that every machine takes."""
-    return "".join(sign if sign.isalnum() or sign in "-_" else "-" for sign in ref) + ".toml"
 
 
 def _planned(given: Values, first: date) -> Trip:

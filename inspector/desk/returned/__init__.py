@@ -1,0 +1,1 @@
+"""A trip sheet that came back on paper is typed in."""
