@@ -27,6 +27,11 @@ def tr(text: str, /, **values: object) -> str:
     return found.format(**values) if values else found
 
 
+def later(text: str) -> str:
+    """Marks a text of a table that is looked up where it is used, so that a list of all texts has it too."""
+    return text
+
+
 def once_a_language(make: Callable[[], Made]) -> Callable[[], Made]:
     """A function of texts that makes them once for each catalogue, not at every look."""
 

@@ -1,7 +1,7 @@
 """The quantities that rules ask of a tube's wall."""
 
 from inspector.gear.verdict import Known, Value
-from inspector.language import tr
+from inspector.language import later, tr
 from inspector.rulebook.case import Case
 from inspector.rulebook.observed import Taken
 from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknown, word
@@ -11,7 +11,7 @@ from inspector.rulebook.walls import Wall, wall_of
 from inspector.units import DAYS_PER_YEAR, Dimension
 
 _NO_END_DAYS = 1e6  # longer than any record
-_NEVER_READ = "The wall has never been measured by a competent person."
+_NEVER_READ = later("The wall has never been measured by a competent person.")
 
 
 def wall_relied(case: Case) -> Quantity:
