@@ -25,7 +25,9 @@ def _voucher(line: Line) -> str:
 SENTENCES: dict[str, Sentence] = {
     "put in store": _moved(later("{name} put {tag} in store at {place} on {day}{why}.")),
     "report missing": _moved(later("{name} reported {tag} missing since {day}, last seen: {place}{why}.")),
-    "report stolen": _moved(later("{name} reported {tag} stolen since {day}, last seen: {place}; report {paper}{why}.")),
+    "report stolen": _moved(
+        later("{name} reported {tag} stolen since {day}, last seen: {place}; report {paper}{why}.")
+    ),
     "print voucher": _voucher,
     "sell": _moved(later("{name} wrote down that {tag} was sold to {to} on {day}{why}.")),
     "hand to owner": _moved(later("{name} wrote down that {tag} went back to its owner {to} on {day}{why}.")),

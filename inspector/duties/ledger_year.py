@@ -194,7 +194,9 @@ SENTENCES: dict[str, Sentence] = {
     "close incident": _to_incident(later("{name} closed {ref}{text}.")),
     "release vehicle": _to_incident(later("{name} released the vehicle {about} from {ref}{text}.")),
     "release evidence": _released,
-    "print evidence list": _plain(later("{who} printed the evidence list {number} of {incident}."), "number", "incident"),
+    "print evidence list": _plain(
+        later("{who} printed the evidence list {number} of {incident}."), "number", "incident"
+    ),
     "bundle incident": _plain(later("{who} bundled the evidence of {incident} with its checksums."), "incident"),
     "begin count": _count_begun,
     "count": _counted,
@@ -213,5 +215,7 @@ SENTENCES: dict[str, Sentence] = {
     "give competence": _competence(later("{who} wrote down that {name} may judge {scope}{until}.")),
     "renew competence": _competence(later("{who} renewed that {name} may judge {scope}{until}.")),
     "end competence": _competence(later("{who} wrote down that {name} may judge {scope} only{until}.")),
-    "set passphrase rule": _plain(later("{who} set the club's wish for passphrases to “{passphrases}”."), "passphrases"),
+    "set passphrase rule": _plain(
+        later("{who} set the club's wish for passphrases to “{passphrases}”."), "passphrases"
+    ),
 }

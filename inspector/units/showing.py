@@ -8,6 +8,7 @@ from inspector.units.factors import factor, years
 from inspector.units.names import PSI
 
 _HAIR = 1e-6  # of the last printed place; a bound this close to a printed figure is that figure
+_TIMES = frozenset({"day", "days", "year", "years"})
 _DAYS_BEFORE_YEARS = 730  # a longer time is easier to grasp in years
 
 _SHOWN: dict[tuple[Dimension, System], tuple[str, str, int]] = {
@@ -65,6 +66,20 @@ def show(si: float, dimension: Dimension, system: System = System.METRIC, finer_
     if dimension in _PLAIN_NUMBERS:
         return f"{_trimmed(si, 2 + finer_places)}{_PLAIN_NUMBERS[dimension]}"
     return _with_unit(si, dimension, system, finer_places)
+
+
+def show_typed(as_typed: str) -> str:
+    """A figure as it was typed, its days or years in the officer's language: units have signs, times have words."""
+    count, _, unit = as_typed.rpartition(" ")
+    if unit not in _TIMES:
+        return as_typed
+    words = {
+        "day": tr("{count} day", count=count),
+        "days": tr("{count} days", count=count),
+        "year": tr("{count} year", count=count),
+        "years": tr("{count} years", count=count),
+    }
+    return words[unit]
 
 
 def show_bound(si: float, dimension: Dimension, system: System, *, least: bool) -> str:

@@ -18,7 +18,10 @@ from tests.language.pseudo import Pseudo
 TYPED = (
     "Dune and Ridge Touring Club", "First officer", "shelf 2", "vehicle 2", "a member", "wagon", "Beach day 1",
     "the long beach", "leader",
+    "club",  # as somebody typed it for the owner of a piece
 )  # fmt: skip
+NAMES = tuple(rule.id for rule in packaged().rules)  # by which a command and a club's file call a rule
+KNOWN = (*TYPED, *NAMES)
 
 
 @pytest.fixture

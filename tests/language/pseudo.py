@@ -1,7 +1,7 @@
 """A language nobody speaks: every text is bracketed, longer by a third and written in letters with marks.
 
-A text that came through the look-up has no plain letter left but those of what was put into its placeholders. So a plain
-word anywhere in what is shown is either data or a text that was missed.
+A text that came through the look-up has no plain letter left but those of what was put into its placeholders. So a
+plain word anywhere in what is shown is either data or a text that was missed.
 """
 
 import re

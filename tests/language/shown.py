@@ -27,8 +27,13 @@ _DATA = re.compile(
     |--[a-z-]+|-\w\b""",
     re.VERBOSE,
 )
-UNITS = frozenset("mm cm in ft kN kg lb lbf kgf MPa ksi kJ km mph kPa GPa".split())
-KEYS = frozenset("Ctrl Alt Shift Esc Return Space Tab Del Enter Backspace Up Down Left Right".split())
+_NO_TEXTS = frozenset(
+    # signs of units, the same in every language
+    "mm cm in ft kN kg lb lbf kgf MPa ksi kJ km mph kPa GPa "
+    # names of keys, as they stand on the keyboard
+    "Ctrl Alt Shift Esc Return Space Tab Del Enter Backspace Up Down Left Right".split()
+)
+_SYMBOL = re.compile(r"[A-Za-z][\w,]* = ")  # of a formula, with its figure: it stands so in the formula
 
 
 def missed(text: str, data: Iterable[str] = ()) -> list[str]:
@@ -36,8 +41,8 @@ def missed(text: str, data: Iterable[str] = ()) -> list[str]:
     rest = _MARKUP.sub(" ", text.replace("\u200b", ""))
     for one in sorted(data, key=len, reverse=True):
         rest = re.sub(rf"(?<![A-Za-z]){re.escape(one)}(?![A-Za-z])", " ", rest)
-    rest = _DATA.sub(" ", rest)
-    return [one for one in _WORD.findall(rest) if one not in UNITS | KEYS]
+    rest = _SYMBOL.sub(" ", _DATA.sub(" ", rest))
+    return [one for one in _WORD.findall(rest) if one not in _NO_TEXTS]
 
 
 def assert_none_missed(texts: Iterable[tuple[str, str]], data: Iterable[str] = ()) -> None:

@@ -6,7 +6,7 @@ from pytestqt.qtbot import QtBot
 from inspector.desk.place import Go
 from inspector.desk.places import places
 from inspector.desk.window import DeskWindow
-from tests.language.conftest import TYPED
+from tests.language.conftest import KNOWN
 from tests.language.shown import assert_none_missed, shown_in
 
 
@@ -23,22 +23,22 @@ def test_no_text_of_a_place_is_missed(qtbot: QtBot, desk: DeskWindow, key: str) 
 
     page = desk.pages.currentWidget()
     assert page
-    assert_none_missed(shown_in(page), TYPED)
+    assert_none_missed(shown_in(page), KNOWN)
 
 
 def test_no_text_around_the_places_is_missed(qtbot: QtBot, desk: DeskWindow) -> None:
     _settled(qtbot, desk)
 
-    assert_none_missed(shown_in(desk), TYPED)
+    assert_none_missed(shown_in(desk), KNOWN)
 
 
 @pytest.mark.parametrize("tag", ["SH-001", "SH-002", "HR-007"])
 def test_no_text_of_a_record_and_its_form_is_missed(qtbot: QtBot, desk: DeskWindow, tag: str) -> None:
     desk.pages.open_tag(tag)
     _settled(qtbot, desk)
-    assert_none_missed(shown_in(desk.pages.record), TYPED)
+    assert_none_missed(shown_in(desk.pages.record), KNOWN)
 
     desk.pages.inspect()
     _settled(qtbot, desk)
     assert desk.pages.form
-    assert_none_missed(shown_in(desk.pages.form), TYPED)
+    assert_none_missed(shown_in(desk.pages.form), KNOWN)
