@@ -9,7 +9,7 @@ from inspector.duties.who import check_not_closed, names_count, owns, person_of
 from inspector.gear.inspection import NewInspection, Reading
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
-from inspector.gear.kind import Grade, Kind, kind_word
+from inspector.gear.kind import Grade, Kind, Measure, kind_word
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.language import tr

@@ -27,12 +27,9 @@ _DATA = re.compile(
     |--[a-z-]+|-\w\b""",
     re.VERBOSE,
 )
-_NO_TEXTS = frozenset(
-    # signs of units, the same in every language
-    "mm cm in ft kN kg lb lbf kgf MPa ksi kJ km mph kPa GPa "
-    # names of keys, as they stand on the keyboard
-    "Ctrl Alt Shift Esc Return Space Tab Del Enter Backspace Up Down Left Right".split()
-)
+_UNITS = "mm cm in ft kN kg lb lbf kgf MPa ksi kJ km mph kPa GPa"  # signs, the same in every language
+_KEYS = "Ctrl Alt Shift Esc Return Space Tab Del Enter Backspace Up Down Left Right"  # as the keyboard names them
+_NO_TEXTS = frozenset(f"{_UNITS} {_KEYS}".split())
 _SYMBOL = re.compile(r"[A-Za-z][\w,]* = ")  # of a formula, with its figure: it stands so in the formula
 
 
