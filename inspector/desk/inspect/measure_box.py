@@ -48,7 +48,7 @@ class PointField(FaultField):
     reached = Signal()
 
     def __init__(self, measure: Measure, point: str, past: Past | None) -> None:
-        super().__init__(f"{measure.name}, {point}" if point else measure.name, _example(measure.dimension))
+        super().__init__(f"{measure.name}, {kind_word(point)}" if point else measure.name, _example(measure.dimension))
         self.point = point
         self.caution = CautionLine()
         self.last = said(_last_words(past, measure, point), Type.SMALL, faint=True)
