@@ -35,10 +35,9 @@ _SYMBOL = re.compile(r"[A-Za-z][\w,]* = ")  # of a formula, with its figure: it 
 
 def missed(text: str, data: Iterable[str] = ()) -> list[str]:
     """The plain words of a text that are neither data nor a unit nor the name of a key. data: what people typed."""
-    rest = _MARKUP.sub(" ", text.replace("\u200b", ""))
+    rest = _SYMBOL.sub(" ", _DATA.sub(" ", _MARKUP.sub(" ", text.replace("\u200b", ""))))
     for one in sorted(data, key=len, reverse=True):
         rest = re.sub(rf"(?<![A-Za-z]){re.escape(one)}(?![A-Za-z])", " ", rest)
-    rest = _SYMBOL.sub(" ", _DATA.sub(" ", rest))
     return [one for one in _WORD.findall(rest) if one not in _NO_TEXTS]
 
 
