@@ -18,6 +18,7 @@ SOURCE = Path(__file__).parents[2] / "inspector"
 if __name__ == "__main__":
     sys.path.insert(0, str(SOURCE.parent))
 
+# ruff: noqa: E402 - a script that is run by itself finds the program first
 from inspector.cli.commands import main as commands
 from inspector.cli.spoken import spoken
 from inspector.gear.kind import kind_word

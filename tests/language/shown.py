@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable, Iterator
+from functools import cache
 
 from PySide6.QtCore import QAbstractItemModel, QAbstractListModel, QModelIndex, Qt
 from PySide6.QtGui import QAction
@@ -36,9 +37,15 @@ _SYMBOL = re.compile(r"[A-Za-z][\w,]* = ")  # of a formula, with its figure: it 
 def missed(text: str, data: Iterable[str] = ()) -> list[str]:
     """The plain words of a text that are neither data nor a unit nor the name of a key. data: what people typed."""
     rest = _SYMBOL.sub(" ", _DATA.sub(" ", _MARKUP.sub(" ", text.replace("\u200b", ""))))
-    for one in sorted(data, key=len, reverse=True):
-        rest = re.sub(rf"(?<![A-Za-z]){re.escape(one)}(?![A-Za-z])", " ", rest)
+    rest = _any_of(tuple(data)).sub(" ", rest)
     return [one for one in _WORD.findall(rest) if one not in _NO_TEXTS]
+
+
+@cache
+def _any_of(data: tuple[str, ...]) -> re.Pattern[str]:
+    """Any of what people typed, the longest first, and not within a word."""
+    known = "|".join(re.escape(one) for one in sorted(data, key=len, reverse=True) if one)
+    return re.compile(rf"(?<![A-Za-z_])(?:{known})(?![A-Za-z_])" if known else r"(?!)")
 
 
 def assert_none_missed(texts: Iterable[tuple[str, str]], data: Iterable[str] = ()) -> None:

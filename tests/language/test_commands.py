@@ -2,6 +2,7 @@
 
 import gettext
 from collections.abc import Iterator
+from inspect import signature
 
 import click
 import pytest
@@ -10,6 +11,10 @@ from inspector.app import main
 from inspector.cli import commands
 from inspector.duties.office import Office
 from inspector.language import use_catalogue
+from inspector.rulebook.bench.work import topics
+from inspector.rulebook.load import packaged
+from inspector.rulebook.sums import functions
+from inspector.units import System
 from tests.language.conftest import KNOWN
 from tests.language.pseudo import Pseudo
 from tests.language.shown import assert_none_missed
@@ -26,7 +31,8 @@ _PRINTS = (
     ("inspect", "SH-001", "--reading", "bow_diameter=7"), ("book", "SH-9", "--kind", "R9"), ("R9",), ("show",),
 )  # fmt: skip
 _SYNTAX = (  # what is typed and so is no text
-    "OPTIONS", "COMMAND", "ARGS", "inspector", "TEXT", "INTEGER", "FLOAT", "PATH", "FILE", "DIRECTORY", "FILENAME", "RANGE",
+    "OPTIONS", "COMMAND", "ARGS", "inspector", "TEXT", "INTEGER", "FLOAT", "PATH", "FILE", "DIRECTORY", "FILENAME",
+    "RANGE",
 )  # fmt: skip
 
 
@@ -53,7 +59,7 @@ def _typed_words() -> set[str]:
 
 
 def _names() -> set[str]:
-    """What commands list for somebody to type: keys of kinds, checks, sizes, points, settings, sums and their figures."""
+    """What commands list for somebody to type: keys of kinds, checks, sizes, points, settings, sums, figures."""
     book, sums = packaged(), functions()
     found = {*book.kinds, *book.checks, *book.settings, *sums, *book.profiles}
     for kind in book.kinds.values():
@@ -61,7 +67,7 @@ def _names() -> set[str]:
         found |= {point for one in kind.measures for point in one.points}
     for one in sums.values():
         found |= {*signature(one).parameters}
-    for topic in topics(book):
+    for topic in topics(book, System.METRIC):
         found |= {topic.key, *(dial.key for dial in topic.dials)}
     return found
 

@@ -17,6 +17,9 @@ _SPEAKERS = frozenset({
 })  # fmt: skip
 _NO_TEXT = frozenset({"key", "stands", "dimension", "names", "nl", "err", "anchor", "ink", "fg"})  # keywords, not shown
 _FIRST_ALONE = frozenset({"button", "heading"})  # what follows is the name of a look
+_KEYS = {  # by which a refusal is told at its field; they stand in a file of a rig, or are told at the field alone
+    "joint", "hardest", "jerked", "missed", "apart", "pulls", "none",
+}  # fmt: skip
 _OTHER_SAID = "given.said"  # what was given at a field of this key; speaks of nothing
 _FILES = sorted(SOURCE.rglob("*.py"))
 
@@ -26,8 +29,16 @@ def _spoken_bare(call: ast.Call) -> Iterator[ast.expr]:
     if named(call.func) in _FIRST_ALONE:
         yield from (one for one in call.args[:1] if _is_bare(one))
         return
-    given = [*call.args, *(one.value for one in call.keywords if one.arg not in _NO_TEXT)]
+    is_refusal = named(call.func) == "Refused"
+    given = [*call.args[is_refusal:], *(one.value for one in call.keywords if one.arg not in _NO_TEXT)]
+    if is_refusal and _is_bare(call.args[0]) and not _is_key(call.args[0]):
+        yield call.args[0]
     yield from (one for one in given if _is_bare(one))
+
+
+def _is_key(one: ast.expr) -> bool:
+    texts = [part.value for part in ast.walk(one) if isinstance(part, ast.Constant)]
+    return set(" ".join(map(str, texts)).split()) <= _KEYS
 
 
 def _is_bare(one: ast.expr) -> bool:
