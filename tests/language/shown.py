@@ -22,7 +22,7 @@ _MARKUP = re.compile(r"</?[a-z]+[^<>]*>")
 _DATA = re.compile(
     r"""\b[A-Z]{1,3}-?\d+\b                 # tags
     |\b[A-Z]{1,3}-[A-Z0-9]{4}-\d{3,}(?:-\d+)?\b  # numbers of documents and incidents
-    |\b[0-9a-f]{8,64}\b                     # heads and digests
+    |\b(?=[a-f]*\d)[0-9a-f]{6,64}\b                     # heads and digests
     |(?:/[\w.~-]+)+                         # places of files
     |\b[\w-]+\.(?:toml|pdf|db|ics|csv|zip|txt)\b
     |--[a-z-]+|-\w\b""",
