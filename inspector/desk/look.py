@@ -143,7 +143,9 @@ class Look(QObject):
         if isinstance(app, QApplication):
             app.setPalette(self._palette())
             app.setFont(self.font())
-            app.setStyleSheet(self._style_sheet())
+            sheet = self._style_sheet()
+            if app.styleSheet() != sheet:  # laying it over every widget there is takes long
+                app.setStyleSheet(sheet)
         self.changed.emit()
 
     def _style_sheet(self) -> str:

@@ -2,8 +2,8 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Signal
-from PySide6.QtGui import QCloseEvent, QResizeEvent
+from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtGui import QCloseEvent, QHelpEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QMenu, QVBoxLayout, QWidget
 
 from inspector.desk import menus, piece_menu
@@ -21,7 +21,7 @@ from inspector.desk.search_line import SearchLine
 from inspector.desk.status import Status
 from inspector.desk.welcome import Doors, Welcome
 from inspector.desk.wiring import Wiring
-from inspector.desk.word_help import WordHelp, WordList
+from inspector.desk.word_help import WordList, help_at
 from inspector.duties.adopt_rulebook import unfit_lines
 from inspector.duties.office import Office
 from inspector.duties.sit_down import name_words
@@ -53,7 +53,6 @@ class DeskWindow(QMainWindow):
         self.printing = Printing(office, self.background, self.notice, self)
         self.wiring = Wiring(office, self.background, self.notice, self.pages, self.printing)
         self.status = Status(office)
-        self._word_help = WordHelp(self)
         self._may_close = False
         self._lay_out()
         self.actions_at_times = menus.build(self, self._deeds(), self.look, self.entries)
@@ -72,6 +71,12 @@ class DeskWindow(QMainWindow):
             self._search_done()
             self.pages.table.show_all()
             self.search.setFocus()
+
+    def event(self, event: QEvent) -> bool:
+        """Whoever waits over a text is told what its trade words mean."""
+        if event.type() is QEvent.Type.ToolTip and isinstance(event, QHelpEvent) and help_at(self, event):
+            return True
+        return super().event(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before something written is lost; let running deeds end."""
@@ -118,8 +123,6 @@ class DeskWindow(QMainWindow):
 
     def _connect(self) -> None:
         pages = self.pages
-        if app := QApplication.instance():
-            app.installEventFilter(self._word_help)
         self.search.textEdited.connect(pages.search_typed)
         self.search.entered.connect(pages.search)
         self.search.down.connect(self._to_rows)

@@ -1,6 +1,5 @@
 """Help with the words of the trade: under the pointer as one waits there, and for a whole page by a key."""
 
-from PySide6.QtCore import QEvent, QObject
 from PySide6.QtGui import QHelpEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -22,25 +21,16 @@ from inspector.language import tr
 _MOST = 4  # meanings that a tooltip still shows at a glance
 
 
-class WordHelp(QObject):
-    """Watches a window: whoever waits over a text is told what its trade words mean, unless the text has help of its
-    own."""
+def help_at(window: QWidget, event: QHelpEvent) -> bool:
+    """Tell what the trade words under the pointer mean, where a text of the window has no help of its own.
 
-    def __init__(self, window: QWidget) -> None:
-        super().__init__(window)
-        self._window = window
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Tell the words of what lies under the pointer."""
-        if event.type() is QEvent.Type.ToolTip and isinstance(event, QHelpEvent) and isinstance(watched, QWidget):
-            return self._told(watched, event) or super().eventFilter(watched, event)
-        return super().eventFilter(watched, event)
-
-    def _told(self, widget: QWidget, event: QHelpEvent) -> bool:
-        told = "" if widget.toolTip() or widget.window() is not self._window else told_of(text_of(widget))
-        if told:
-            QToolTip.showText(event.globalPos(), told, widget)
-        return bool(told)
+    A question that no widget answered comes to its window at last. Whether there was anything to tell.
+    """
+    widget = window.childAt(window.mapFromGlobal(event.globalPos()))
+    told = told_of(text_of(widget)) if widget and not widget.toolTip() else ""
+    if told and widget:
+        QToolTip.showText(event.globalPos(), told, widget)
+    return bool(told)
 
 
 def text_of(widget: QWidget) -> str:

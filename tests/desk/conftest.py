@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterator
 from datetime import date, datetime, timedelta, timezone
 from functools import cache
 from pathlib import Path
+from shutil import copyfile
 
 import pytest
 from PySide6.QtWidgets import QWidget
@@ -142,8 +143,8 @@ def with_trips(office: Office, count: int) -> Office:
 
 
 @pytest.fixture(autouse=True)
-def collector() -> Iterator[None]:
-    """A test that leaves a door to a worker open takes Python's collector from no other test."""
+def collector(qapp: object) -> Iterator[None]:
+    """Every test here has an application; one that leaves a door to a worker open takes the collector from no other."""
     yield
     tidying.forget_holders()
 
@@ -162,10 +163,22 @@ def empty_office(tmp_path: Path) -> Iterator[Office]:
     office.book.close()
 
 
+@pytest.fixture(scope="session")
+def stocked_once(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The register with three pieces, built once for all tests; each works on a copy."""
+    folder = tmp_path_factory.mktemp("stocked")
+    stocked(folder).book.close()
+    return folder / "register.db"
+
+
 @pytest.fixture
-def office(tmp_path: Path) -> Iterator[Office]:
+def office(stocked_once: Path, tmp_path: Path) -> Iterator[Office]:
     """A register with three pieces."""
-    office = stocked(tmp_path)
+    copyfile(stocked_once, tmp_path / "register.db")
+    book = open_book(tmp_path / "register.db")
+    with book.reading() as page:
+        officer = page.people()[0]
+    office = Office(book, rules_in_force(), tmp_path / "documents", officer, lambda: NOW, "test")
     yield office
     office.book.close()
 

@@ -1,5 +1,6 @@
 """The rulebook in the window: found and read; the club's limits written, checked, compared, only then adopted."""
 
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -8,13 +9,18 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
+from inspector.desk.look import Look
 from inspector.desk.place import Go
 from inspector.desk.places import RULES
+from inspector.desk.rules.club_book import ClubBook
+from inspector.desk.rules.rule_words import rule_part
 from inspector.desk.rules.rules_page import RulesPage
 from inspector.desk.window import DeskWindow
-from inspector.duties.adopt_rulebook import in_force
-from inspector.duties.club_draft import club_text, with_limit
+from inspector.duties.adopt_rulebook import adopt_rulebook, check_rulebook, in_force
+from inspector.duties.club_draft import club_text, weighed, with_limit, with_profile
 from inspector.duties.office import Office
+from inspector.duties.tell_rules import show_rule
+from inspector.gear.rulebooks import Direction
 from inspector.refused import Refused
 
 _STRICTER = 'club = "Dune and Ridge Touring Club"\ntitle = "Our own limits"\nfrom = 2026-11-25\nwhy = "salt"\n'
@@ -130,3 +136,122 @@ def test_a_second_limit_for_one_rule_is_refused() -> None:
     with pytest.raises(Refused) as refused:
         with_limit(text, "shackle-body-worn", "5 %", "")
     assert refused.value.field == "rule"
+
+
+@pytest.mark.parametrize(
+    ("rule", "limit", "why", "box", "says"),
+    [
+        ("shackle-body-worn", "60 %", "we like it so", "limit", "stands in print"),
+        ("shackle-body-worn", "6 mm", "", "limit", "a share such as"),
+        ("shackle-body-wron", "6 %", "", "rule", "shackle-body-worn"),
+        ("shackle-body-worn", "9 %", "", "why", "wants its reason"),
+        ("required_wall_fraction", "10 %", "we like it so", "limit", "a quarter"),
+    ],
+)
+def test_what_no_club_may_set_is_refused_at_its_field_with_the_bound(
+    qtbot: QtBot, desk: DeskWindow, page: RulesPage, rule: str, limit: str, why: str, box: str, says: str
+) -> None:
+    page.turn()
+    page.club.show_text(_STRICTER)
+    page._add()
+    _idle(qtbot, desk)
+    form = desk.pages.deed_page
+    for key, typed in (("rule", rule), ("limit", limit), ("why", why)):
+        form.box(key).give(typed)
+    QTest.keyClick(desk, Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
+    _idle(qtbot, desk)
+
+    assert says in form.box(box).fault_text
+    assert page.club.text.toPlainText() == _STRICTER
+
+
+def test_a_setting_is_put_in_by_the_same_form_and_its_direction_is_told() -> None:
+    text = with_limit(_STRICTER, "required_wall_fraction", "85 %", "")
+    assert '[[setting]]\nkey = "required_wall_fraction"\nvalue = "85 %"' in text
+    assert weighed("required_wall_fraction", "85 %", "").direction is Direction.STRICTER
+    assert weighed("required_wall_fraction", "70 %", "new steel").direction is Direction.LOOSER
+
+
+def test_the_button_says_when_it_is_the_packaged_rulebook_that_is_adopted(
+    qtbot: QtBot, desk: DeskWindow, page: RulesPage
+) -> None:
+    page.turn()
+    page.club.show_text(_STRICTER)
+    page.club.drop.emit()
+    _idle(qtbot, desk)
+    assert page.club.adopt_button.text() == "Adopt the packaged rulebook"
+
+    page.club.text.appendPlainText("# a word")
+    assert page.club.adopt_button.text() == "Adopt"
+
+
+def test_the_day_that_the_text_names_stands_in_the_form(qtbot: QtBot, desk: DeskWindow, page: RulesPage) -> None:
+    page.turn()
+    page.club.show_text(with_limit(_STRICTER.replace("2026-11-25", "2027-02-01"), "shackle-body-worn", "6 %", ""))
+    page.club.compare.emit(page.club.text.toPlainText())
+    _idle(qtbot, desk)
+    page.club.adopt_button.click()
+    _idle(qtbot, desk)
+    assert desk.pages.deed_page.box("on").value() == date(2027, 2, 1)
+
+
+def test_a_file_that_cannot_be_read_whole_changes_nothing(
+    qtbot: QtBot, desk: DeskWindow, page: RulesPage, tmp_path: Path
+) -> None:
+    page.club.show_text(_STRICTER)
+    file = tmp_path / "ours.toml"
+    file.write_bytes(b'club = "\xff"\n')
+    page.take_file(file)
+    _idle(qtbot, desk)
+    assert page.club.text.toPlainText() == _STRICTER
+    assert "UTF-8" in desk.notice.text
+
+
+def test_an_example_answered_otherwise_by_the_club_says_what_the_packaged_rulebook_says(
+    qapp: object, office: Office
+) -> None:
+    adopt_rulebook(office, with_limit(_STRICTER, "shackle-body-worn", "6 %", "").encode(), "ours")
+    part = rule_part(show_rule(in_force(office), "shackle-body-worn"))
+    told = "\n".join(one.text() for one in part.findChildren(QLabel))
+    assert "Stricter by the club" in told
+    assert "; packaged rulebook: fit" in told
+
+
+def test_a_packaged_set_is_read_with_its_source_and_put_into_the_text(
+    qtbot: QtBot, desk: DeskWindow, page: RulesPage
+) -> None:
+    page.turn()
+    page.club.show_text(with_limit(_STRICTER, "required_wall_fraction", "85 %", ""))
+    page.club.take.emit()
+    _idle(qtbot, desk)
+    form = desk.pages.deed_page
+    assert any("DGUV" in one.text() for one in form.findChildren(QLabel))
+    form.box("set").give("hook-opening-ten-percent")
+    QTest.keyClick(desk, Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
+    _idle(qtbot, desk)
+
+    found = check_rulebook(page.club.text.toPlainText().encode(), "ours")
+    assert not found.faults
+    assert {one.about for one in found.changes} == {"hook-opened", "required_wall_fraction"}
+
+
+def test_a_second_set_joins_the_first_and_the_same_one_is_refused() -> None:
+    text = with_profile(with_profile(_STRICTER, "hook-opening-ten-percent"), "warm-water-salt-rates")
+    assert 'profile = ["hook-opening-ten-percent", "warm-water-salt-rates"]' in text
+    with pytest.raises(Refused):
+        with_profile(text, "warm-water-salt-rates")
+
+
+def test_nothing_is_kept_and_nothing_can_be_typed_before_the_text_is_read(qtbot: QtBot, look: Look) -> None:
+    book = ClubBook(look)
+    qtbot.addWidget(book)
+    kept: list[str] = []
+    book.written.connect(kept.append)
+    QTest.keyClicks(book.text, "x")
+    book.flush()
+    assert kept == []
+
+    book.show_text(_STRICTER)
+    QTest.keyClicks(book.text, "#")
+    book.flush()
+    assert kept == ["#" + _STRICTER]

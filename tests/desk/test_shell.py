@@ -5,9 +5,10 @@ from dataclasses import replace
 from threading import Event
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QHelpEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QMenu, QToolTip
+from PySide6.QtWidgets import QApplication, QLabel, QMenu, QToolTip
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.look import Look
@@ -132,7 +133,7 @@ def test_long_work_is_told_and_can_be_stopped(qtbot: QtBot, desk: DeskWindow) ->
     assert not desk.status.stop_button.isVisible()
 
 
-def test_words_of_the_trade_are_explained(qtbot: QtBot, desk: DeskWindow) -> None:
+def test_words_of_the_trade_are_explained(qtbot: QtBot, desk: DeskWindow, monkeypatch: pytest.MonkeyPatch) -> None:
     assert "most its maker lets it bear" in told_of("WLL 4.75 t")
     assert told_of("a plain word") == ""
 
@@ -142,7 +143,18 @@ def test_words_of_the_trade_are_explained(qtbot: QtBot, desk: DeskWindow) -> Non
     assert "WLL" in found
     sheet = WordList(desk.pages, desk)
     qtbot.addWidget(sheet)
-    assert QToolTip.text() == ""
+
+    said: list[str] = []
+    monkeypatch.setattr(QToolTip, "showText", lambda _at, text, _widget: said.append(text))
+    label = next(one for one in desk.findChildren(QLabel) if told_of(one.text()) and _is_in_sight(desk, one))
+    at = label.rect().center()
+    QApplication.sendEvent(label, QHelpEvent(QEvent.Type.ToolTip, at, label.mapToGlobal(at)))
+    assert said == [told_of(label.text())]
+
+
+def _is_in_sight(desk: DeskWindow, label: QLabel) -> bool:
+    at = label.mapToGlobal(label.rect().center())
+    return label.isVisible() and desk.childAt(desk.mapFromGlobal(at)) is label
 
 
 def test_the_trip_page_offers_what_can_be_done_without_a_trip(qtbot: QtBot, desk: DeskWindow) -> None:

@@ -199,7 +199,7 @@ def test_without_a_trip_the_page_says_what_to_do(qtbot: QtBot, open_desk: Opener
 def test_one_vehicle_makes_no_pair(qtbot: QtBot, open_desk: Opener, one_trip: Office) -> None:
     """Said, with what to do."""
     page = to_trip(qtbot, open_desk(one_trip))
-    assert "fewer than two vehicles" in shown_texts(page)
+    qtbot.waitUntil(lambda: "fewer than two vehicles" in shown_texts(page))
     assert "No part is written down for it" in shown_texts(page)
 
 

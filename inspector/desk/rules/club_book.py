@@ -25,7 +25,7 @@ class Told:
 class ClubBook(QWidget):
     """check, compare: the text as it stands. adopt: a Compared. written: the text, a second after the last key.
 
-    add: a limit is to be put in. drop: the packaged rulebook is wanted again. read, write: a file.
+    add, take: a limit, a packaged set is to be put in. drop: the packaged rulebook again. read, write: a file.
     """
 
     check = Signal(str)
@@ -33,6 +33,7 @@ class ClubBook(QWidget):
     adopt = Signal(object)
     written = Signal(str)
     add = Signal()
+    take = Signal()
     drop = Signal()
     read = Signal()
     write = Signal()
@@ -51,10 +52,12 @@ class ClubBook(QWidget):
         self._pause.timeout.connect(lambda: self.written.emit(self.text.toPlainText()))
         self.text.textChanged.connect(self._changed)
         self._lay_out()
-        self._changed()
+        self.adopt_button.setEnabled(False)
+        self.text.setReadOnly(True)  # until what was kept is read: nothing empty may take its place
 
     def show_text(self, text: str) -> None:
         """Let a text stand here; one that stands here already is left alone."""
+        self.text.setReadOnly(False)
         if text != self.text.toPlainText():
             self.text.setPlainText(text)
 
@@ -64,6 +67,8 @@ class ClubBook(QWidget):
         self.told.setText(told.text)
         self.compared = compared
         self.adopt_button.setEnabled(compared is not None)
+        is_packaged = compared is not None and not compared.text
+        self._name_adopt(tr("Adopt the packaged rulebook") if is_packaged else tr("Adopt"))
 
     def flush(self) -> None:
         """Keep what was typed last."""
@@ -80,6 +85,7 @@ class ClubBook(QWidget):
         ]  # fmt: skip
         others = [
             button(tr("Another limit…"), self.add.emit),
+            button(tr("Packaged set…"), self.take.emit),
             button(tr("Open a file…"), self.read.emit),
             button(tr("Write it into a file…"), self.write.emit),
             button(tr("Packaged rulebook again…"), self.drop.emit),
@@ -97,7 +103,13 @@ class ClubBook(QWidget):
         """Another text was never compared."""
         self.compared = None
         self.adopt_button.setEnabled(False)
+        self._name_adopt(tr("Adopt"))
         self._pause.start()
+
+    def _name_adopt(self, words: str) -> None:
+        """The button says which book it adopts, since the text stands beside it either way."""
+        self.adopt_button.setText(words)
+        self.adopt_button.setAccessibleName(words)
 
     def _adopt(self) -> None:
         if self.compared:

@@ -6,7 +6,7 @@ from inspector.desk.look import GRID, Type
 from inspector.desk.plain import column, facts, said
 from inspector.desk.record_parts import section
 from inspector.drawings.marks import outcome_word
-from inspector.gear.rulebooks import BookFound, Compared, Direction, PieceDiffers, RuleShown
+from inspector.gear.rulebooks import BookFound, Change, Compared, Direction, PieceDiffers, RuleShown, WorkedExample
 from inspector.language import show_day, tr, tr_n
 
 _MOST = 40
@@ -26,11 +26,17 @@ def rule_part(shown: RuleShown) -> QWidget:
         (tr("Certainty"), shown.certainty),
         (tr("Since"), show_day(shown.since)),
     ]
-    examples = [
-        (one.given, tr("limit {limit}: {outcome}", limit=one.limit or "–", outcome=one.found)) for one in shown.examples
-    ]
+    examples = [(one.given, _example(one)) for one in shown.examples]
     parts = [said(line.id, Type.HEAD), said(line.says, bold=True), facts([one for one in lines if one[1]])]
     return column([*parts, section(tr("Examples"), facts(examples))], 2 * GRID)
+
+
+def _example(one: WorkedExample) -> str:
+    """What the book in force says of an example, and the packaged one where that is another answer."""
+    told = tr("limit {limit}: {outcome}", limit=one.limit, outcome=one.found) if one.limit else one.found
+    if one.expected == one.found:
+        return told
+    return tr("{told}; packaged rulebook: {outcome}", told=told, outcome=one.expected)
 
 
 def checked_words(found: BookFound) -> tuple[str, str]:
@@ -40,14 +46,17 @@ def checked_words(found: BookFound) -> tuple[str, str]:
         head = tr_n("One fault. Nothing can be adopted yet.", "{count} faults. Nothing can be adopted yet.",
                     len(found.faults))  # fmt: skip
         return head, "\n".join(lines)
-    words = {Direction.LOOSER: tr("LOOSER"), Direction.STRICTER: tr("stricter"), Direction.SAME: tr("the same")}
-    lines = (
-        tr("{about}: {club}, packaged {packaged}, {direction}", about=one.about, club=one.club, packaged=one.packaged,
-           direction=words[one.direction]) for one in found.changes
-    )  # fmt: skip
+    lines = (change_words(one) for one in found.changes)
     return tr_n(
         "One change. It can be compared.", "{count} changes. They can be compared.", len(found.changes)
     ), "\n".join(lines)
+
+
+def change_words(change: Change) -> str:
+    """One figure, and whether it is looser or stricter than the packaged one."""
+    words = {Direction.LOOSER: tr("LOOSER"), Direction.STRICTER: tr("stricter"), Direction.SAME: tr("the same")}
+    return tr("{about}: {club}, packaged {packaged}, {direction}", about=change.about, club=change.club,
+              packaged=change.packaged, direction=words[change.direction])  # fmt: skip
 
 
 def compared_words(found: Compared) -> tuple[str, str]:
@@ -62,6 +71,7 @@ def compared_words(found: Compared) -> tuple[str, str]:
 
 
 def _differs(one: PieceDiffers) -> str:
+    """The piece in one line, below it each rule that makes the difference."""
     before, after = outcome_word(one.before.outcome), outcome_word(one.after.outcome)
-    return tr("{tag} {kind}: {before}, then {after}. {why}", tag=one.tag, kind=one.kind_name, before=before,
-              after=after, why=" ".join(one.because))  # fmt: skip
+    head = tr("{tag} {kind}: {before}, then {after}", tag=one.tag, kind=one.kind_name, before=before, after=after)
+    return "\n".join([head, *(f"    – {why}" for why in (*one.purposes, *one.because))])

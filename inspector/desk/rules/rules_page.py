@@ -20,7 +20,7 @@ from inspector.desk.rules.club_book import ClubBook, Told
 from inspector.desk.rules.rule_words import checked_words, compared_words, rule_part
 from inspector.desk.wrapped_list import WrappedList
 from inspector.duties.adopt_rulebook import check_rulebook, in_force
-from inspector.duties.club_draft import FILE, club_text
+from inspector.duties.club_draft import FILE, club_text, text_of
 from inspector.duties.compare_rulebooks import CURRENT, PACKAGED, compare_rulebooks, named_book
 from inspector.duties.keep_draft import forget, keep, kept
 from inspector.duties.look_up import kinds
@@ -123,6 +123,7 @@ class RulesPage(Place):
         club.compare.connect(partial(self._compare, False))
         club.adopt.connect(lambda compared: self._ask(deeds.adopt(compared), compared))
         club.add.connect(self._add)
+        club.take.connect(self._take_set)
         club.drop.connect(lambda: self._compare(True, ""))
         club.read.connect(self._open_file)
         club.write.connect(self._write_file)
@@ -182,6 +183,11 @@ class RulesPage(Place):
         self.club.flush()
         self._ask(deeds.limit(text, self.rule, partial(_set_aside, self._office)), text)
 
+    def _take_set(self) -> None:
+        text = self.club.text.toPlainText()
+        self.club.flush()
+        self._ask(deeds.packaged_set(partial(_set_aside, self._office)), text)
+
     def _ask(self, deed: Deed[Any], about: object) -> None:
         self.go.emit(Go(DEED, (deed, about, "")))
 
@@ -192,7 +198,7 @@ class RulesPage(Place):
     def take_file(self, file: Path) -> None:
         """Let the text of a file stand here."""
         self._background.run(
-            lambda: read_bytes(file).decode("utf-8", "replace"), done=self.club.show_text, failed=self._notice.refuse
+            lambda: text_of(read_bytes(file), file.name), done=self.club.show_text, failed=self._notice.refuse
         )
 
     def _write_file(self) -> None:
@@ -215,7 +221,7 @@ def _read(office: Office) -> tuple[str, Office]:
 def _compared(office: Office, name: str, text: str) -> tuple[Told, deeds.Compared]:
     other = named_book(office, name, text.encode())
     found = compare_rulebooks(office, named_book(office, CURRENT, b""), other)
-    return Told(*compared_words(found)), deeds.Compared(text, found.retires)
+    return Told(*compared_words(found)), deeds.Compared(text, found.retires, other.club.from_on if other.club else None)
 
 
 def _set_aside(office: Office, text: str) -> None:
