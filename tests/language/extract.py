@@ -9,7 +9,7 @@ commands and what the sums say of themselves are asked for by the program itself
 import ast
 import re
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from gettext import NullTranslations
 from pathlib import Path
@@ -70,7 +70,7 @@ def of_source() -> list[Message]:
 
 def asked_for() -> list[Message]:
     """What is looked up without standing in a call: the rulebook, the commands' help, the sums, click's own words."""
-    rooms = {
+    rooms: dict[str, Callable[[], object]] = {
         "rulebook": _read_the_rulebook,
         "commands": lambda: spoken(commands),
         "sums": lambda: [text_of(one) for one in functions().values()],

@@ -82,8 +82,8 @@ def _texts_of(widget: QWidget) -> Iterator[str]:
         yield from (widget.itemText(at) for at in range(widget.count()))
     if isinstance(widget, QTabBar):
         yield from (widget.tabText(at) for at in range(widget.count()))
-    if isinstance(widget, QAbstractItemView) and (model := widget.model()):
-        yield from _texts_of_model(model)
+    if isinstance(widget, QAbstractItemView) and widget.model() is not None:
+        yield from _texts_of_model(widget.model())
 
 
 def _texts_of_model(model: QAbstractItemModel, rows: int = 60) -> Iterator[str]:

@@ -66,10 +66,10 @@ def _names() -> set[str]:
     found = {*book.kinds, *book.checks, *book.settings, *sums, *book.profiles}
     for kind in book.kinds.values():
         found |= {kind.family, *(one.key for one in (*kind.sizes, *kind.measures))}
-        found |= {word for one in kind.measures for point in one.points for word in (point, *point.split())}
+        found |= {word for measure in kind.measures for point in measure.points for word in (point, *point.split())}
     found |= {one.topic for one in catalogue()}  # sums are found by them
-    for one in sums.values():
-        found |= {*signature(one).parameters}
+    for function in sums.values():
+        found |= {*signature(function).parameters}
     for topic in topics(book, System.METRIC):
         found |= {topic.key, *(dial.key for dial in topic.dials)}
     return found

@@ -1,6 +1,7 @@
 """No text of the window is missed, and none is cut off where it grows longer."""
 
 import pytest
+from PySide6.QtWidgets import QAbstractButton, QLabel, QPushButton, QScrollArea, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.place import Go
@@ -42,3 +43,33 @@ def test_no_text_of_a_record_and_its_form_is_missed(qtbot: QtBot, desk: DeskWind
     _settled(qtbot, desk)
     assert desk.pages.form
     assert_none_missed(shown_in(desk.pages.form), KNOWN)
+
+
+@pytest.mark.parametrize("key", [one.key for one in places()])
+def test_nothing_is_cut_off_where_every_text_is_a_third_longer(qtbot: QtBot, desk: DeskWindow, key: str) -> None:
+    """At 1280 by 720 pixels no page is wider than its place, and no button and no line of text is cut off."""
+    desk.resize(1280, 720)
+    desk.pages.go(Go(key, None))
+    _settled(qtbot, desk)
+
+    assert (desk.width(), desk.height()) == (1280, 720)
+    page = desk.pages.currentWidget()
+    assert page
+    assert cut_off(page) == []
+
+
+def test_a_text_that_is_cut_off_would_be_found(qtbot: QtBot, desk: DeskWindow) -> None:
+    label = QLabel("A text that is far longer than its place", desk)
+    label.setFixedWidth(20)
+    label.show()
+
+    assert cut_off(desk) == ["A text that is far longer than its place"]
+
+
+def cut_off(page: QWidget) -> list[str]:
+    """What is wider than its place: the inside of scrolled areas, buttons, and labels that do not wrap."""
+    inside = [(area.widget(), area) for area in page.findChildren(QScrollArea) if area.isVisible() and area.widget()]
+    wide = [area.accessibleName() for one, area in inside if one.width() > area.viewport().width()]
+    words: list[QAbstractButton | QLabel] = [*page.findChildren(QPushButton)]
+    words += [one for one in page.findChildren(QLabel) if not one.wordWrap() and one.pixmap().isNull()]
+    return wide + [one.text() for one in words if one.isVisible() and one.width() < one.minimumSizeHint().width() - 2]
