@@ -65,8 +65,8 @@ def _names() -> set[str]:
     book, sums = packaged(), functions()
     found = {*book.kinds, *book.checks, *book.settings, *sums, *book.profiles}
     for kind in book.kinds.values():
-        found |= {kind.family, *(one.key for one in (*kind.sizes, *kind.measures))}
-        found |= {word for measure in kind.measures for point in measure.points for word in (point, *point.split())}
+        found |= {kind.family, *(one.key for one in kind.sizes), *(one.key for one in kind.measures)}
+        found |= {word for size in kind.measures for point in size.points for word in (point, *point.split())}
     found |= {one.topic for one in catalogue()}  # sums are found by them
     for function in sums.values():
         found |= {*signature(function).parameters}

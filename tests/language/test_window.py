@@ -83,8 +83,10 @@ def test_a_text_that_is_cut_off_would_be_found(qtbot: QtBot) -> None:
 
 def cut_off(page: QWidget) -> list[str]:
     """What is wider than its place: the inside of scrolled areas, buttons, and labels that do not wrap."""
-    inside = [(area.widget(), area) for area in page.findChildren(QScrollArea) if area.isVisible() and area.widget()]
-    wide = [area.accessibleName() for one, area in inside if one.width() > area.viewport().width()]
+    areas = [one for one in page.findChildren(QScrollArea) if one.isVisible()]
+    wide = [
+        one.accessibleName() for one in areas if (inside := one.widget()) and inside.width() > one.viewport().width()
+    ]
     words: list[QAbstractButton | QLabel] = [*page.findChildren(QPushButton)]
     words += [one for one in page.findChildren(QLabel) if not one.wordWrap() and one.pixmap().isNull()]
     cut = [one for one in words if one.isVisible() and one.width() < one.minimumSizeHint().width() - 2]

@@ -54,7 +54,7 @@ class Working:
 
     def text(self, key: str) -> str:
         """What a dial stands at, as typed."""
-        return (self.given[key].figure if key in self.given else self._dial(key).usual).as_typed
+        return show_typed((self.given[key].figure if key in self.given else self._dial(key).usual).as_typed)
 
     def setting(self, key: str, label: str) -> float:
         """A figure of the rulebook that no dial turns; told among the figures. In SI."""
