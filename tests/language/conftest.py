@@ -20,7 +20,8 @@ TYPED = (
     "the long beach", "leader",
     "club",  # as somebody typed it for the owner of a piece
 )  # fmt: skip
-NAMES = tuple(rule.id for rule in packaged().rules)  # by which a command and a club's file call a rule
+# by which a command and a club's file call a rule or a packaged set
+NAMES = (*(rule.id for rule in packaged().rules), *packaged().profiles)
 KNOWN = (*TYPED, *NAMES)
 
 
