@@ -46,8 +46,15 @@ _NOBODY = Person("nobody", "nobody", "")
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command; returns the exit code. No traceback of a refusal reaches a user."""
     _print_whatever_the_terminal_cannot()
-    use_catalogue(gettext.translation("inspector", str(files("inspector") / "locale"), fallback=True))
+    _speak(str(files("inspector") / "locale"))
     return commands.run(_wiring(), list(sys.argv[1:] if arguments is None else arguments))
+
+
+def _speak(folder: str) -> None:
+    """Take the catalogue of the officer's language; what click says is looked up in the same one."""
+    gettext.bindtextdomain("inspector", folder)
+    gettext.textdomain("inspector")
+    use_catalogue(gettext.translation("inspector", folder, fallback=True))
 
 
 def _print_whatever_the_terminal_cannot() -> None:

@@ -4,6 +4,7 @@
 of the source stands. Placeholders are named, so a translator may move them.
 """
 
+import re
 from collections.abc import Callable
 from datetime import date
 from functools import cache, wraps
@@ -25,6 +26,11 @@ def tr(text: str, /, **values: object) -> str:
     """The text in the officer's language with its placeholders filled."""
     found = _catalogue.gettext(text) if text else text
     return found.format(**values) if values else found
+
+
+def later(text: str) -> str:
+    """Marks a text of a table that is looked up where it is used, so that a list of all texts has it too."""
+    return text
 
 
 def once_a_language(make: Callable[[], Made]) -> Callable[[], Made]:
@@ -49,6 +55,21 @@ def tr_n(one: str, many: str, count: int, /, **values: object) -> str:
 def show_day(day: date) -> str:
     """A day as people here write it, e.g. "25 Nov 2026": no order of numbers that two readers take two ways."""
     return tr("{day} {month} {year}", day=day.day, month=show_month(day.month), year=day.year)
+
+
+def read_shown_day(text: str) -> date | None:
+    """The day of a text that `show_day` makes; None for any other text."""
+    form = re.escape(tr("{day} {month} {year}"))
+    for key, digits in (("day", r"\d{1,2}"), ("month", r"\S+"), ("year", r"\d{4}")):
+        form = form.replace(rf"\{{{key}\}}", f"(?P<{key}>{digits})")
+    found = re.fullmatch(form, text.strip(), re.IGNORECASE)
+    months = [show_month(number).casefold() for number in range(1, 13)]
+    if not found or found["month"].casefold() not in months:
+        return None
+    try:
+        return date(int(found["year"]), months.index(found["month"].casefold()) + 1, int(found["day"]))
+    except ValueError:
+        return None
 
 
 def show_month(month: int) -> str:

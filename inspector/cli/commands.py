@@ -29,6 +29,7 @@ from inspector.cli import (
     writing,
 )
 from inspector.cli import demo as evening
+from inspector.cli.spoken import spoken
 from inspector.cli.wiring import Desk, Wiring
 from inspector.duties.found_club import found_club
 from inspector.language import tr
@@ -41,7 +42,7 @@ _FAULT = 3
 def run(wiring: Wiring, arguments: list[str]) -> int:
     """Run the command line; returns the exit code: 0 done, 1 `verify` found faults, 2 refused, 3 a fault of ours."""
     try:
-        code = main.main(arguments, "inspector", standalone_mode=False, obj=wiring)
+        code = spoken(main).main(arguments, "inspector", standalone_mode=False, obj=wiring)
     except Refused as refusal:
         click.echo(f"{refusal.field}: {refusal.why}\n{refusal.what_to_do}", err=True)
         return _REFUSED

@@ -10,6 +10,7 @@ from inspector.duties.print_handout import print_handout
 from inspector.gear.bench import BenchTopic, Given, Preset
 from inspector.language import tr
 from inspector.refused import Refused
+from inspector.units import show_typed
 
 
 @click.command()
@@ -70,5 +71,7 @@ def _list(topics: tuple[BenchTopic, ...]) -> None:
         say.heading(f"{one.title} ({one.key})")
         say.paragraph(one.question, "  ")
         for dial in one.dials:
-            words = tr("{key}: {name}, else {usual}", key=dial.key, name=dial.name, usual=dial.usual.as_typed)
+            words = tr(
+                "{key}: {name}, else {usual}", key=dial.key, name=dial.name, usual=show_typed(dial.usual.as_typed)
+            )
             say.paragraph(words, "    ")

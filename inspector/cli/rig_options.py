@@ -9,15 +9,15 @@ import click
 from inspector.cli.wiring import choice
 from inspector.duties.office import Office
 from inspector.gear.rig import Conditions, Footing
-from inspector.language import tr
+from inspector.language import later, tr
 from inspector.units import Dimension, read
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 _FIGURES = {
-    "slope": Dimension.ANGLE,
-    "speed": Dimension.SPEED,
-    "slack": Dimension.LENGTH,
-    "drive": Dimension.RATIO,
+    later("slope"): Dimension.ANGLE,
+    later("speed"): Dimension.SPEED,
+    later("slack"): Dimension.LENGTH,
+    later("drive"): Dimension.RATIO,
 }
 _OPTIONS = (
     click.option("--in", "bogged_in", type=choice(Footing), help="What the stuck vehicle stands in."),

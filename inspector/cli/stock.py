@@ -92,11 +92,14 @@ def close(desk: Desk, ref: str) -> None:
 
 
 def _say_closed(told: Closed) -> None:
-    said = (
-        "The count {ref} is closed. {count} piece was seen.",
-        "The count {ref} is closed. {count} pieces were seen.",
+    click.echo(
+        tr_n(
+            "The count {ref} is closed. {count} piece was seen.",
+            "The count {ref} is closed. {count} pieces were seen.",
+            len(told.present),
+            ref=told.ref,
+        )
     )
-    click.echo(tr_n(*said, len(told.present), ref=told.ref))
     for part in closed_parts(told):
         tags = ", ".join(f"{tag} ({place})" if place else tag for tag, place in part.pieces)
         say.paragraph(f"{part.title}: {tags}", "", "  ")

@@ -21,10 +21,10 @@ from inspector.duties.trip_readiness import readiness
 from inspector.duties.work_rigs import kit_lacks
 from inspector.gear.trip import Ground, Trip
 from inspector.gear.verdict import Fact
-from inspector.language import show_day, tr
+from inspector.language import later, show_day, tr
 from inspector.refused import Refused
 
-_LISTS = ("vehicles", "kit", "people")
+_LISTS = (later("vehicles"), later("kit"), later("people"))
 
 
 @click.group()

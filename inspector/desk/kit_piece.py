@@ -9,7 +9,7 @@ from inspector.desk.keys import search_text
 from inspector.desk.kit_question import Question, answer_word
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import button, clear, column, facts, fill, said, scroll
-from inspector.gear.kind import Grade
+from inspector.gear.kind import Grade, kind_word
 from inspector.gear.kit_check import AskedMeasure, KitPiece, Seen
 from inspector.language import tr, tr_n
 
@@ -225,7 +225,7 @@ class PieceForm(QWidget):
 
 def _figures(step: _Measure) -> list[tuple[str, str]]:
     name = step.box.measure.name
-    typed = [(f"{name}, {one.point}" if one.point else name, one.text().strip()) for one in step.box.fields]
+    typed = [(f"{name}, {kind_word(one.point)}" if one.point else name, one.text().strip()) for one in step.box.fields]
     return [(label, text or tr("not measured")) for label, text in typed]
 
 

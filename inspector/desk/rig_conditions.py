@@ -14,10 +14,11 @@ from inspector.desk.look import GRID, Type
 from inspector.desk.plain import said
 from inspector.duties.rig_choices import rig_choices
 from inspector.gear.rig import Conditions, Footing
-from inspector.language import tr
+from inspector.language import later, tr
 from inspector.refused import Refused
 from inspector.units import Dimension
 
+_FIELDS = (later("slope"), later("speed"), later("slack"), later("drive"), later("layers"))
 _LEAST_SIGNS = 10  # of a box of choices that yields to the form's width
 
 
@@ -141,7 +142,7 @@ class ConditionsBox(QWidget):
         return None
 
     def _by_key(self) -> Iterator[tuple[str, FigureField]]:
-        yield from zip(("slope", "speed", "slack", "drive", "layers"), self.figures, strict=True)
+        yield from zip(_FIELDS, self.figures, strict=True)
 
     def _lay_out(self) -> None:
         grid = QGridLayout(self)

@@ -9,7 +9,7 @@ from inspector.drawings.shapes import Anchor, Circle, Drawing, Ink, Line, Point,
 from inspector.drawings.tube import tube
 from inspector.drawings.wall_points import Frame
 from inspector.drawings.wording import LABEL_MM, LEADING_MM
-from inspector.gear.kind import Kind, Measure
+from inspector.gear.kind import Kind, Measure, kind_word
 from inspector.gear.verdict import WallForecast
 from inspector.language import tr
 
@@ -117,7 +117,7 @@ def _pin_hole(spots: tuple[Spot, ...], wall: WallForecast, outside_m: float) -> 
 def _dot(spot: Spot, has_keys: bool, typed: Mapping[str, str]) -> list[Shape]:
     """A dot, filled once something is typed there; a ring round the one whose field has the keys."""
     value = typed.get(spot.point, "")
-    says = tr("{point}: {value}", point=spot.point, value=value) if value else spot.point
+    says = tr("{point}: {value}", point=kind_word(spot.point), value=value) if value else kind_word(spot.point)
     fill = Ink.MARK if value else Ink.PAPER
     dot = Circle(spot.at, _DOT_MM, ink=Ink.INK, width_mm=0.3, fill=fill, tells=says)
     return [*([Circle(spot.at, _RING_MM, ink=Ink.MARK, width_mm=0.6)] if has_keys else []), dot]
@@ -135,7 +135,9 @@ def _outside_name(spot: Spot, across: float, down: float, has_keys: bool) -> lis
             (x, _TOP_MM - _GAP_MM if down < 0 else _TOP_MM + _SIDE_MM + _GAP_MM + 0.7 * LABEL_MM),
             Anchor.MIDDLE,
         )
-    return [Text(at, spot.point, LABEL_MM, anchor=anchor, bold=has_keys, ink=Ink.INK if has_keys else Ink.FAINT)]
+    return [
+        Text(at, kind_word(spot.point), LABEL_MM, anchor=anchor, bold=has_keys, ink=Ink.INK if has_keys else Ink.FAINT)
+    ]
 
 
 def _inside_value(spot: Spot, across: float, down: float, wall_mm: float, typed: Mapping[str, str]) -> list[Shape]:
@@ -181,7 +183,7 @@ def _sign_words(spot: Spot, number: int, has_keys: bool) -> list[Shape]:
     end = (2.0 if is_left else WIDTH_MM - 2.0, LEADING_MM * (1 + number))
     line = Line(spot.at, (spot.at[0], end[1] + 0.8), ink=Ink.FAINT, width_mm=0.2)
     ink = Ink.INK if has_keys else Ink.FAINT
-    name = Text((end[0], end[1]), spot.point, LABEL_MM, bold=has_keys, ink=ink,
+    name = Text((end[0], end[1]), kind_word(spot.point), LABEL_MM, bold=has_keys, ink=ink,
                 anchor=Anchor.START if is_left else Anchor.END)  # fmt: skip
     return [line, name]
 
@@ -195,8 +197,10 @@ def _drawing(
     typed: Mapping[str, str],
 ) -> Drawing:
     title = tr("Where to measure: {measure}", measure=measure.name)
-    names = [spot.point for spot in spots if spot.point]
+    names = [kind_word(spot.point) for spot in spots if spot.point]
     told = [tr("The points: {names}.", names=", ".join(names))] if names else []
-    told += [tr("The keys are at “{point}”.", point=at)] if at else []
-    told += [tr("{point}: {value}", point=point, value=value) for point, value in typed.items() if point and value]
+    told += [tr("The keys are at “{point}”.", point=kind_word(at))] if at else []
+    told += [
+        tr("{point}: {value}", point=kind_word(point), value=value) for point, value in typed.items() if point and value
+    ]
     return Drawing(WIDTH_MM, height_mm, tuple(shapes), title, " ".join(told))

@@ -6,6 +6,7 @@ from inspector.drawings.extent import Box, extent
 from inspector.drawings.shapes import Anchor, Circle, Ink, Shape, Text
 from inspector.drawings.wall_words import How, point_words
 from inspector.drawings.wording import LABEL_MM, LEADING_MM, wrapped
+from inspector.gear.kind import kind_word
 from inspector.gear.verdict import WallForecast, WallPoint
 from inspector.language import tr
 
@@ -85,7 +86,7 @@ def below(untold: list[Spot], left_mm: float, top_mm: float, width_mm: float, ho
 
 
 def _in_words(spot: Spot) -> str:
-    name = spot.name or tr("worst place")
+    name = kind_word(spot.name) or tr("worst place")
     if spot.read is None:
         return tr("{point}: never read", point=name)
     return tr("{point}: {value} ({year})", point=name, value=spot.read.as_typed, year=spot.read.on.year)
@@ -94,7 +95,7 @@ def _in_words(spot: Spot) -> str:
 def _dot(at: tuple[float, float], spot: Spot, how: How) -> Circle:
     """Full where it was read; a dashed ring where nobody ever read it."""
     if spot.read is None:
-        said = tr("{point}: never read by a competent person", point=spot.name)
+        said = tr("{point}: never read by a competent person", point=kind_word(spot.name))
         return Circle(at, 0.8, ink=Ink.LIMIT, width_mm=0.3, fill=Ink.PAPER, dash_mm=_DASH, tells=said)
     said = point_words(spot.read, how.get(spot.read, ""))
     return Circle(at, 0.75, ink=Ink.PAPER, width_mm=0.2, fill=Ink.INK, tells=said)

@@ -8,6 +8,7 @@ from inspector.drawings.wall_points import Frame, Spot, below, on_section, spots
 from inspector.drawings.wall_strip import STRIP_HEIGHT_MM, enlarged_words, strip
 from inspector.drawings.wall_words import How
 from inspector.drawings.wording import LEADING_MM, length_text, note
+from inspector.gear.kind import kind_word
 from inspector.gear.verdict import WallForecast
 from inspector.language import show_day, tr
 from inspector.units import System
@@ -67,7 +68,7 @@ def _thinnest(wall: WallForecast) -> str:
     if not wall.history:
         return tr("No reading was taken: the wall now is an estimate.")
     point = min(wall.history, key=lambda point: point.read_m)
-    place = point.point or tr("worst place")
+    place = kind_word(point.point) or tr("worst place")
     said = tr("Thinnest reading {value} at “{point}” on {day}.")
     return said.format(value=point.as_typed, point=place, day=show_day(point.on))
 

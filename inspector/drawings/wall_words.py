@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from datetime import date
 
 from inspector.drawings.wording import length_text
+from inspector.gear.kind import kind_word
 from inspector.gear.verdict import WallForecast, WallPoint
 from inspector.gear.wall_band import BandAt, BandFrom, WallBand
 from inspector.language import show_day, tr
@@ -28,7 +29,7 @@ def rate_text(wall: WallForecast, system: System) -> str:
 
 def point_words(point: WallPoint, how: str) -> str:
     """A reading: where, what, when, and, where that is known, how it was taken and by whom."""
-    name = point.point or tr("worst place")
+    name = kind_word(point.point) or tr("worst place")
     said = tr("{point}: {value} on {day}", point=name, value=point.as_typed, day=show_day(point.on))
     said = tr("{said}, {how}", said=said, how=how) if how else said
     return tr("{said}, an upper bound: the face was not dressed", said=said) if point.upper_bound else said
@@ -77,10 +78,10 @@ def band_made(band: WallBand) -> str:
     """How the band was made and what it claims."""
     if band.made_from is BandFrom.LINE:
         said = tr("straight line through {count} readings at “{point}”; of 100 new readings there, 95 lie in the band.")
-        return said.format(count=band.reading_count, point=band.point)
+        return said.format(count=band.reading_count, point=kind_word(band.point))
     if band.made_from is BandFrom.RATES:
         said = tr("from the slowest and fastest rate that the readings at “{point}” and the gauge's accuracy allow.")
-        return said.format(point=band.point)
+        return said.format(point=kind_word(band.point))
     return tr("no reading: from the slowest and the worst rate in print.")
 
 

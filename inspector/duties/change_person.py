@@ -152,10 +152,11 @@ def _held_words(person: Person) -> str:
 
 def competence_words(held: Competence) -> str:
     """A scope with its days."""
+    scope = tr("all") if held.scope == "all" else held.scope
     if held.until:
         days = {"since": show_day(held.since), "until": show_day(held.until)}
-        return tr("{scope} since {since} until {until}", scope=held.scope, **days)
-    return tr("{scope} since {day}", scope=held.scope, day=show_day(held.since))
+        return tr("{scope} since {since} until {until}", scope=scope, **days)
+    return tr("{scope} since {day}", scope=scope, day=show_day(held.since))
 
 
 def _change(office: Office, changed: Person, why: str) -> NewPersonChange:

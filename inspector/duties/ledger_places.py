@@ -2,7 +2,7 @@
 
 from inspector.duties.ledger_line import Line, Sentence, said
 from inspector.gear.whereabouts import NewWhereabouts
-from inspector.language import show_day, tr
+from inspector.language import later, show_day, tr
 
 
 def _moved(what: str) -> Sentence:
@@ -23,11 +23,13 @@ def _voucher(line: Line) -> str:
 
 
 SENTENCES: dict[str, Sentence] = {
-    "put in store": _moved("{name} put {tag} in store at {place} on {day}{why}."),
-    "report missing": _moved("{name} reported {tag} missing since {day}, last seen: {place}{why}."),
-    "report stolen": _moved("{name} reported {tag} stolen since {day}, last seen: {place}; report {paper}{why}."),
+    "put in store": _moved(later("{name} put {tag} in store at {place} on {day}{why}.")),
+    "report missing": _moved(later("{name} reported {tag} missing since {day}, last seen: {place}{why}.")),
+    "report stolen": _moved(
+        later("{name} reported {tag} stolen since {day}, last seen: {place}; report {paper}{why}.")
+    ),
     "print voucher": _voucher,
-    "sell": _moved("{name} wrote down that {tag} was sold to {to} on {day}{why}."),
-    "hand to owner": _moved("{name} wrote down that {tag} went back to its owner {to} on {day}{why}."),
-    "report found": _moved("{name} wrote down that {tag} is here again since {day}, at {place}{why}."),
+    "sell": _moved(later("{name} wrote down that {tag} was sold to {to} on {day}{why}.")),
+    "hand to owner": _moved(later("{name} wrote down that {tag} went back to its owner {to} on {day}{why}.")),
+    "report found": _moved(later("{name} wrote down that {tag} is here again since {day}, at {place}{why}.")),
 }

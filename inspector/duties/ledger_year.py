@@ -9,7 +9,7 @@ from inspector.gear.incident import Gravity, NewIncident, NewIncidentEntry
 from inspector.gear.item_change import NewItemChange
 from inspector.gear.repair import NewRepair, Work
 from inspector.gear.stock_take import Counted, NewStockEntry
-from inspector.language import show_day, tr, tr_n
+from inspector.language import later, show_day, tr, tr_n
 
 
 def _repaired(line: Line) -> str:
@@ -181,37 +181,41 @@ def _slips(line: Line) -> str:
 SENTENCES: dict[str, Sentence] = {
     "repair": _repaired,
     "retag": _retagged,
-    "label lost": _altered("{name} wrote down that the label of {tag} is lost{second}{why}."),
-    "label anew": _altered("{name} wrote down anew what {tag} is marked with{second}{why}."),
-    "change owner": _altered("{name} wrote down another owner of {tag}{second}{why}."),
-    "value": _altered("{name} wrote down what {tag} is worth{second}{why}."),
-    "change note": _altered("{name} changed the note of {tag}{second}{why}."),
+    "label lost": _altered(later("{name} wrote down that the label of {tag} is lost{second}{why}.")),
+    "label anew": _altered(later("{name} wrote down anew what {tag} is marked with{second}{why}.")),
+    "change owner": _altered(later("{name} wrote down another owner of {tag}{second}{why}.")),
+    "value": _altered(later("{name} wrote down what {tag} is worth{second}{why}.")),
+    "change note": _altered(later("{name} changed the note of {tag}{second}{why}.")),
     "attach": _attached,
     "report incident": _incident,
-    "hold evidence": _to_incident("{name} kept {about} as found as well, for {ref}{text}."),
-    "add statement": _to_incident("{name} added what {about} said to {ref}{text}."),
-    "hand evidence over": _to_incident("{name} wrote down for {ref} that {holder} has {about} now{text}."),
-    "close incident": _to_incident("{name} closed {ref}{text}."),
-    "release vehicle": _to_incident("{name} released the vehicle {about} from {ref}{text}."),
+    "hold evidence": _to_incident(later("{name} kept {about} as found as well, for {ref}{text}.")),
+    "add statement": _to_incident(later("{name} added what {about} said to {ref}{text}.")),
+    "hand evidence over": _to_incident(later("{name} wrote down for {ref} that {holder} has {about} now{text}.")),
+    "close incident": _to_incident(later("{name} closed {ref}{text}.")),
+    "release vehicle": _to_incident(later("{name} released the vehicle {about} from {ref}{text}.")),
     "release evidence": _released,
-    "print evidence list": _plain("{who} printed the evidence list {number} of {incident}.", "number", "incident"),
-    "bundle incident": _plain("{who} bundled the evidence of {incident} with its checksums.", "incident"),
+    "print evidence list": _plain(
+        later("{who} printed the evidence list {number} of {incident}."), "number", "incident"
+    ),
+    "bundle incident": _plain(later("{who} bundled the evidence of {incident} with its checksums."), "incident"),
     "begin count": _count_begun,
     "count": _counted,
-    "close count": _plain("{who} closed the count {ref}.", "ref"),
-    "print count list": _plain("{who} printed the list {number} of the count {ref}.", "number", "ref"),
+    "close count": _plain(later("{who} closed the count {ref}."), "ref"),
+    "print count list": _plain(later("{who} printed the list {number} of the count {ref}."), "number", "ref"),
     "print letters": _letters,
     "print slips": _slips,
     "hand over": _handed_over,
-    "back up": _plain("{who} made the copy {file} of the register.", "file"),
-    "restore": _plain("The register was restored from the copy {file}.", "file"),
-    "change person": _of_person("{who} changed what is written of {name}."),
-    "write contact": _of_person("{who} wrote down how to reach {name}."),
-    "remove contact": _of_person("{who} took out for good how to reach {name}."),
-    "set passphrase": _of_person("{name} got a passphrase."),
-    "remove passphrase": _of_person("The passphrase of {name} was taken out."),
-    "give competence": _competence("{who} wrote down that {name} may judge {scope}{until}."),
-    "renew competence": _competence("{who} renewed that {name} may judge {scope}{until}."),
-    "end competence": _competence("{who} wrote down that {name} may judge {scope} only{until}."),
-    "set passphrase rule": _plain("{who} set the club's wish for passphrases to “{passphrases}”.", "passphrases"),
+    "back up": _plain(later("{who} made the copy {file} of the register."), "file"),
+    "restore": _plain(later("The register was restored from the copy {file}."), "file"),
+    "change person": _of_person(later("{who} changed what is written of {name}.")),
+    "write contact": _of_person(later("{who} wrote down how to reach {name}.")),
+    "remove contact": _of_person(later("{who} took out for good how to reach {name}.")),
+    "set passphrase": _of_person(later("{name} got a passphrase.")),
+    "remove passphrase": _of_person(later("The passphrase of {name} was taken out.")),
+    "give competence": _competence(later("{who} wrote down that {name} may judge {scope}{until}.")),
+    "renew competence": _competence(later("{who} renewed that {name} may judge {scope}{until}.")),
+    "end competence": _competence(later("{who} wrote down that {name} may judge {scope} only{until}.")),
+    "set passphrase rule": _plain(
+        later("{who} set the club's wish for passphrases to “{passphrases}”."), "passphrases"
+    ),
 }

@@ -15,7 +15,7 @@ from inspector.duties.office import Office
 from inspector.duties.slips import slip_of
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, Method, NewInspection, Reading
-from inspector.gear.kind import Kind
+from inspector.gear.kind import Kind, kind_word
 from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.register.lists import Asked
@@ -97,7 +97,11 @@ class _Look:
         if measure is None or measure.dimension is not Dimension.LENGTH:
             return None
         why = next(self._doubts(reading), "")
-        name = tr("{measure}, {point}", measure=measure.name, point=reading.point) if reading.point else measure.name
+        name = (
+            tr("{measure}, {point}", measure=measure.name, point=kind_word(reading.point))
+            if reading.point
+            else measure.name
+        )
         return Caution(reading.measure, reading.point, name, reading.figure.as_typed, why) if why else None
 
     def _doubts(self, reading: Reading) -> Iterator[str]:

@@ -9,7 +9,7 @@ from inspector.duties.who import check_not_closed, names_count, owns, person_of
 from inspector.gear.inspection import NewInspection, Reading
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
-from inspector.gear.kind import Grade, Kind
+from inspector.gear.kind import Grade, Kind, Measure, kind_word
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.language import tr
@@ -134,10 +134,16 @@ def _check_reading(kind: Kind, reading: Reading) -> None:
         raise Refused(reading.measure, why, tr("Use one of: {names}.", names=names))
     if reading.point and reading.point not in measure.points:
         why = tr("“{point}” is not one of its named places.", point=reading.point)
-        raise Refused(measure.name, why, tr("Use one of: {names}.", names=", ".join(measure.points) or tr("none")))
+        raise Refused(
+            measure.name, why, tr("Use one of: {names}.", names=", ".join(map(kind_word, measure.points)) or tr("none"))
+        )
     if measure.points and not reading.point:
         why = tr("The place of the reading is missing.")
-        raise Refused(measure.name, why, tr("Use one of: {names}.", names=", ".join(measure.points)))
+        raise Refused(measure.name, why, tr("Use one of: {names}.", names=_points(measure)))
     if reading.figure.dimension is not measure.dimension or reading.figure.si < 0:
         why = tr("“{typed}” cannot be a reading of it.", typed=reading.figure.as_typed)
         raise Refused(measure.name, why, tr("Read the gauge again and write the figure with its unit."))
+
+
+def _points(measure: Measure) -> str:
+    return ", ".join(kind_word(one) for one in measure.points)

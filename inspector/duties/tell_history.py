@@ -11,7 +11,7 @@ from inspector.duties.tell_whereabouts import where_words
 from inspector.gear.custody import Hands, NewCustody, Untold
 from inspector.gear.fitting import NewFitting
 from inspector.gear.inspection import InspectionKind, NewInspection
-from inspector.gear.kind import Grade, Kind
+from inspector.gear.kind import Grade, Kind, kind_word
 from inspector.gear.lists import HistoryRow
 from inspector.gear.opinion import NewOpinion, Stance
 from inspector.gear.person import Passphrases
@@ -167,7 +167,7 @@ def _readings(seen: NewInspection, kind: Kind) -> Iterator[str]:
     """Each measure once, with its places and figures as typed."""
     for key in dict.fromkeys(reading.measure for reading in seen.readings):
         measure = kind.measure(key)
-        taken = [f"{one.point} {one.figure.as_typed}".strip() for one in seen.readings if one.measure == key]
+        taken = [f"{kind_word(one.point)} {one.figure.as_typed}".strip() for one in seen.readings if one.measure == key]
         yield f"{measure.name if measure else key}: {', '.join(taken)}"
 
 
@@ -175,7 +175,7 @@ def _first(seen: NewInspection, kind: Kind) -> Iterator[str]:
     """What was typed first and changed after a preview."""
     for one in seen.first_values:
         found = kind.measure(one.observation) or kind.check(one.observation)
-        place = f"{found.name if found else one.observation} {one.point}".strip()
+        place = f"{found.name if found else one.observation} {kind_word(one.point)}".strip()
         came_to = outcome_word(one.outcome)
         yield tr("{place} was first typed “{typed}” ({outcome})", place=place, typed=one.typed, outcome=came_to)
 

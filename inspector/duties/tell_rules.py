@@ -15,8 +15,8 @@ from inspector.rulebook.judge import answer_to
 from inspector.rulebook.load import Rulebook, packaged
 from inspector.rulebook.quantity import Quantity, unknown
 from inspector.rulebook.texts import Example, Profile, Rule
-from inspector.rulebook.words import listed, must_word, named_quantity, purpose_word, quantity_word
-from inspector.units import Dimension, read
+from inspector.rulebook.words import listed, must_word, named_quantity, plain_value_word, purpose_word, quantity_word
+from inspector.units import Dimension, read, show_typed
 
 _UNKNOWN = "unknown"
 
@@ -61,7 +61,7 @@ def show_rule(office: Office | None, name: str) -> RuleShown:
     source, own = book.sources[rule.source], _changes(rule, book)
     return RuleShown(
         line=_line(rule, book),
-        missing=tr("not known: {outcome}", outcome=rule.missing),
+        missing=tr("not known: {outcome}", outcome=_outcome_word(rule.missing)),
         purposes=listed([purpose_word(one) for one in rule.purposes]),
         source=book.source_text(rule.source),
         certainty=_certainty(source.certainty),
@@ -80,7 +80,7 @@ def _line(rule: Rule, book: Rulebook) -> RuleLine:
         id=rule.id,
         quantity=quantity_word(rule.quantity, kinds[0]) if kinds else rule.quantity,
         demand=_demand(rule),
-        otherwise=rule.otherwise,
+        otherwise=_outcome_word(rule.otherwise),
         says=rule.says,
         club=club,
         loosened=any(one.direction is Direction.LOOSER for one in own),
@@ -98,8 +98,8 @@ def _changes(rule: Rule, book: Rulebook) -> list[Change]:
 
 def _demand(rule: Rule) -> str:
     if rule.must == "none_of":
-        return tr("none of: {words}", words=", ".join(rule.words))
-    return must_word(rule.must, rule.limit or (named_quantity(rule.limit_is) if rule.limit_is else ""))
+        return tr("none of: {words}", words=", ".join(plain_value_word(one) for one in rule.words))
+    return must_word(rule.must, show_typed(rule.limit) or (named_quantity(rule.limit_is) if rule.limit_is else ""))
 
 
 def _certainty(word: str) -> str:
@@ -123,7 +123,20 @@ def _worked(rule: Rule, example: Example) -> WorkedExample:
         given = Quantity(_value(example.given) if rule.must not in {"none_of"} else Value(word=example.given))
     found = answer_to(rule, given, limit).outcome
     expected = Outcome.FIT.value if example.expect == "note" else example.expect
-    return WorkedExample(example.given, limit_text, expected, found.value)
+    told = tr("unknown") if example.given == _UNKNOWN else plain_value_word(show_typed(example.given))
+    return WorkedExample(told, show_typed(limit_text), _outcome_word(expected), _outcome_word(found.value))
+
+
+def _outcome_word(word: str) -> str:
+    """What a rule comes to, inside a sentence."""
+    words = {
+        "fit": tr("fit"),
+        "derate": tr("derate"),
+        "hold": tr("hold"),
+        "retire": tr("retire"),
+        "note": tr("note"),
+    }
+    return words[word]
 
 
 def _value(text: str) -> Value:

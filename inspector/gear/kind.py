@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from inspector.gear.outcome import Purpose
+from inspector.language import tr
 from inspector.units import Dimension
 
 
@@ -32,6 +33,15 @@ class Grade(StrEnum):
     SLIGHT = "slight"
     BAD = "bad"
     NOT_SEEN = "not_seen"
+
+
+def kind_word(written: str) -> str:
+    """A word of a kind's file in the officer's language: the name of a measure's point, a material, a grade of steel.
+
+    Readings and rules are held against such words, so the register and the kinds keep them as the file has them. What
+    a person wrote himself comes back as it is.
+    """
+    return tr(written)
 
 
 @dataclass(frozen=True, slots=True)

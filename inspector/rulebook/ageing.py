@@ -5,7 +5,7 @@ from datetime import date
 from inspector.gear.kind import Grade
 from inspector.gear.use import Weather
 from inspector.gear.verdict import Known
-from inspector.language import tr
+from inspector.language import once_a_language, tr
 from inspector.mechanics import fibre
 from inspector.rulebook.case import Case
 from inspector.rulebook.observed import grade
@@ -43,6 +43,11 @@ def _sun_loss(case: Case) -> tuple[float, int]:
     return (nylon if "nylon" in material and "polyester" not in material else max(nylon, polyester)), days
 
 
+@once_a_language
+def _grade_words() -> dict[str, str]:
+    return {"good": tr("good"), "slight": tr("slight"), "bad": tr("bad")}
+
+
 def abrasion_loss(case: Case) -> Quantity:
     """The club's allowance where light abrasion was seen; nothing where none was."""
     seen = grade(case, "abrasion")
@@ -52,7 +57,7 @@ def abrasion_loss(case: Case) -> Quantity:
     return number(
         allowance,
         Dimension.RATIO,
-        tr("abrasion graded “{grade}”", grade=tr(seen.value.word)),
+        tr("abrasion graded “{grade}”", grade=_grade_words().get(seen.value.word, seen.value.word)),
         Known.ESTIMATED,
         measured_on=seen.measured_on,
         changes_on=seen.changes_on,

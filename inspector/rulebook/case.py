@@ -9,7 +9,7 @@ from typing import TypeVar
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, InspectionKind
 from inspector.gear.item import BOLT_COUNT
-from inspector.gear.kind import Grade, Service
+from inspector.gear.kind import Grade, Service, kind_word
 from inspector.gear.outcome import Purpose
 from inspector.gear.use import Event, Exposure, NewUse, Weather
 from inspector.rulebook.load import Rulebook
@@ -102,7 +102,7 @@ class Case:
         """
         wanted = [(check.key, "", check.name) for check in self.dossier.kind.checks]
         wanted += [
-            (measure.key, point, f"{measure.name} {point}".strip())
+            (measure.key, point, f"{measure.name} {kind_word(point)}".strip())
             for measure in self.dossier.kind.measures
             if measure.required and not (measure.compare_with == BOLT_COUNT and self.dossier.item.is_welded_on)
             for point in measure.points or ("",)

@@ -2,6 +2,7 @@
 
 import re
 
+from inspector.gear.kind import kind_word
 from inspector.gear.verdict import Known, Value
 from inspector.language import tr
 from inspector.mechanics.fibre import Fibre
@@ -81,7 +82,12 @@ def fibre_heat_limit(case: Case) -> Quantity:
     named = fibres_named(material)
     known = bool(named) and not _words(material) - set(Fibre) - _HOW_MADE
     most_c = min(fibre_most_c(fibre) for fibre in (named | fibres_named(own) if known else Fibre))
-    return number(most_c, Dimension.TEMPERATURE, material if known else tr("fibre not known"), Known.STATED)
+    return number(most_c, Dimension.TEMPERATURE, _told(case) if known else tr("fibre not known"), Known.STATED)
+
+
+def _told(case: Case) -> str:
+    """Its material as it is told: as somebody wrote it down, else that of its kind."""
+    return case.dossier.item.facts.material.strip().lower() or kind_word(case.dossier.kind.material).lower()
 
 
 def _words(text: str) -> set[str]:
@@ -97,7 +103,7 @@ def metal_heat_limit(case: Case) -> Quantity:
     """What its metal bears for sure: that of steel where it is known to be of steel alone, else that of aluminium."""
     material = (case.dossier.item.facts.material.strip() or case.dossier.kind.material).lower()
     is_steel = "steel" in material and "alumin" not in material
-    said = material if is_steel or "alumin" in material else tr("metal not known")
+    said = _told(case) if is_steel or "alumin" in material else tr("metal not known")
     return number(_STEEL_MOST_C if is_steel else _ALUMINIUM_MOST_C, Dimension.TEMPERATURE, said, Known.STATED)
 
 

@@ -1,6 +1,7 @@
 """What would release a finding, in words."""
 
 from inspector.gear.dossier import Dossier
+from inspector.gear.kind import kind_word
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Finding, Needed, Release, Status
 from inspector.language import tr
@@ -71,7 +72,7 @@ def _wall(release: Release, dossier: Dossier, system: System) -> str:
     if release.needed is Needed.NOTHING:
         return ""
     if release.limit is None:
-        points = ", ".join(release.points)
+        points = ", ".join(map(kind_word, release.points))
         return tr("fresh readings of the wall, dressed and with a tried gauge, at each of: {points}", points=points)
     new = dossier.item.size("wall")
     typed_in = system_of(new.as_typed, system) if new else system
@@ -80,7 +81,7 @@ def _wall(release: Release, dossier: Dossier, system: System) -> str:
         "readings of {least} or more on bare metal, dressed smooth, with a gauge tried on its block that day, at each "
         "of: {points}",
         least=least,
-        points=", ".join(release.points),
+        points=", ".join(map(kind_word, release.points)),
     )
 
 
@@ -93,7 +94,9 @@ def _reading(release: Release, finding: Finding, dossier: Dossier, system: Syste
     least = release.must in {"at_least", "above"}
     bound = must_word(release.must, show_bound(release.limit, release.dimension, typed_in, least=least))
     name = measure.name[:1].lower() + measure.name[1:]
-    at = tr(" at each of: {points}", points=", ".join(release.points)) if len(release.points) > 1 else ""
+    at = (
+        tr(" at each of: {points}", points=", ".join(map(kind_word, release.points))) if len(release.points) > 1 else ""
+    )
     if finding.status is Status.UNKNOWN:
         return tr("a competent person's measurement of the {what}{at}: {bound} passes", what=name, at=at, bound=bound)
     return tr(

@@ -2,11 +2,12 @@
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from inspect import cleandoc
 from typing import Any
 
+from inspector.language import tr
 from inspector.units import Dimension
 
 _SUFFIXES: dict[str, Dimension] = {
@@ -57,9 +58,14 @@ class SumText:
     has_example: bool
 
 
-@cache
 def text_of(function: Callable[..., Any]) -> SumText:
-    """The parts of a function's docstring; parts it lacks are empty."""
+    """The parts of a function's docstring in the officer's language; parts it lacks are empty."""
+    told = _written_of(function)
+    return replace(told, title=tr(told.title), formula=tr(told.formula), valid=tr(told.valid), note=tr(told.note))
+
+
+@cache
+def _written_of(function: Callable[..., Any]) -> SumText:
     words = cleandoc(function.__doc__ or "")
     before, _, _ = words.partition(">>>")
     parts = {name: _part(before, name) for name in _PARTS}

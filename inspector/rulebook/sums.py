@@ -16,7 +16,7 @@ from typing import Any, get_type_hints
 import inspector.mechanics
 from inspector.gear.sums import NamedSum, SumInput, WorkedSum
 from inspector.gear.verdict import Fact
-from inspector.language import tr
+from inspector.language import later, tr
 from inspector.refused import Refused
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.sum_texts import dimension_of, text_of
@@ -53,13 +53,25 @@ def _named(name: str, function: Callable[..., Any]) -> NamedSum:
     return NamedSum(name, topic, text_of(function).title, inputs)
 
 
+_MEASURED: dict[Dimension, str] = {
+    Dimension.LENGTH: later("length"), Dimension.FORCE: later("force"), Dimension.MASS: later("mass"),
+    Dimension.TORQUE: later("torque"), Dimension.SPEED: later("speed"), Dimension.ANGLE: later("angle"),
+    Dimension.DAYS: later("days"), Dimension.YEARS: later("years"), Dimension.SECONDS: later("seconds"),
+    Dimension.STRESS: later("stress"), Dimension.AREA: later("area"), Dimension.MODULUS: later("modulus"),
+    Dimension.INERTIA: later("inertia"), Dimension.STIFFNESS: later("stiffness"), Dimension.ENERGY: later("energy"),
+    Dimension.RATE: later("rate"), Dimension.LINEAR_MASS: later("linear mass"), Dimension.RATIO: later("ratio"),
+    Dimension.ACCELERATION: later("acceleration"), Dimension.TEMPERATURE: later("temperature"),
+    Dimension.FACTOR: later("factor"), Dimension.COUNT: later("count"),
+}  # fmt: skip
+
+
 def _how(name: str, hint: Any) -> str:
     if isinstance(hint, type) and issubclass(hint, StrEnum):
         return tr("one of: {words}", words=", ".join(word.value for word in hint))
     if hint is bool:
         return tr("yes or no")
     dimension = dimension_of(name)
-    word = (dimension or Dimension.FACTOR).value.replace("_", " ")
+    word = tr(_MEASURED[dimension or Dimension.FACTOR])
     return tr("{what}, several parted by semicolons", what=word) if _is_sequence(hint) else word
 
 

@@ -1,5 +1,6 @@
 """The figures behind a verdict, as labelled lines."""
 
+from inspector.gear.kind import kind_word
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Fact, Verdict, WallForecast
 from inspector.language import show_day, tr
@@ -44,7 +45,7 @@ def _wall(wall: WallForecast, system: System, *, forecast: bool) -> list[Fact]:
     lines = [Fact(tr("Wall as new"), show(wall.nominal_m, Dimension.LENGTH, system))]
     if wall.history:
         last = min(wall.history, key=lambda point: point.relied_m)
-        where = tr(" at “{point}”", point=last.point) if last.point else ""
+        where = tr(" at “{point}”", point=kind_word(last.point)) if last.point else ""
         read = tr("{value}{where}, {day}", value=last.as_typed, where=where, day=show_day(last.on)) + doubts(last)
         lines.append(Fact(tr("Thinnest reading"), read))
         lost = max(1 - last.read_m / wall.nominal_m, 0.0)

@@ -1,6 +1,8 @@
 """The shapes of the rulebook's data files and the conversion that checks them.
 
 Each table is converted on its own, so one reading lists one fault per kind or rule instead of stopping at the first.
+What a person reads of a table is looked up in the officer's language here and nowhere else; keys, figures, limits,
+materials and the names of points are what readings and rules are held against, and stay as written.
 """
 
 import tomllib
@@ -12,6 +14,9 @@ import msgspec
 
 from inspector.gear.kind import Barred, Basis, Check, Kind, Measure, Size
 from inspector.gear.outcome import Purpose
+from inspector.language import tr
+
+_SPOKEN = frozenset({"name", "what", "asks", "slight", "bad", "how", "why", "says", "text"})
 
 
 class KindText(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
@@ -158,10 +163,17 @@ def converted(tables: Iterable[Any], shape: type[Shape], where: str) -> tuple[li
     for table in tables:
         name = table.get("id") or table.get("key") or "?" if isinstance(table, dict) else "?"
         try:
-            good.append(msgspec.convert(table, shape))
+            good.append(msgspec.convert(_spoken(table), shape))
         except msgspec.ValidationError as error:
             faults.append(f"{where}: {name}: {error}")
     return good, faults
+
+
+def _spoken(given: Any) -> Any:
+    """The same with every text that is read by people in the officer's language, in tables within tables too."""
+    if isinstance(given, dict):
+        return {key: tr(one) if key in _SPOKEN and isinstance(one, str) else _spoken(one) for key, one in given.items()}
+    return [_spoken(one) for one in given] if isinstance(given, list) else given
 
 
 def tables_of(text: str, name: str) -> list[Any]:

@@ -1,6 +1,6 @@
 """What must be left of a wall: the larger of the club's share of the new wall and what the hitch pin bears on."""
 
-from inspector.gear.kind import Basis
+from inspector.gear.kind import Basis, kind_word
 from inspector.gear.outcome import Purpose
 from inspector.language import tr
 from inspector.mechanics import shear
@@ -22,7 +22,7 @@ def required_of(case: Case, nominal_m: float) -> tuple[float, str]:
     yield_pa = case.book.setting("tube_yield_mpa") * 1e6
     needed = shear.bearing_wall_needed_m(pull_n, pin_m, yield_pa, wall_count=2)
     if needed > share:
-        steel = case.dossier.kind.steel_grade
+        steel = kind_word(case.dossier.kind.steel_grade)
         return needed, tr("bearing of the hitch pin at {pull}; steel {steel}", pull=pull_from, steel=steel)
     return share, of_new
 

@@ -1,7 +1,8 @@
 """The quantities that rules ask of a tube's wall."""
 
+from inspector.gear.kind import kind_word
 from inspector.gear.verdict import Known, Value
-from inspector.language import tr
+from inspector.language import later, tr
 from inspector.rulebook.case import Case
 from inspector.rulebook.observed import Taken
 from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknown, word
@@ -11,7 +12,7 @@ from inspector.rulebook.walls import Wall, wall_of
 from inspector.units import DAYS_PER_YEAR, Dimension
 
 _NO_END_DAYS = 1e6  # longer than any record
-_NEVER_READ = "The wall has never been measured by a competent person."
+_NEVER_READ = later("The wall has never been measured by a competent person.")
 
 
 def wall_relied(case: Case) -> Quantity:
@@ -32,7 +33,9 @@ def _read(case: Case, taken: Taken | None, value_m: float | None) -> Quantity:
     if value_m is None or taken is None:
         return unknown(tr(_NEVER_READ), "wall")
     reading = taken.reading
-    said = tr("read {value} at “{point}”", value=reading.figure.as_typed, point=reading.point or tr("worst place"))
+    said = tr(
+        "read {value} at “{point}”", value=reading.figure.as_typed, point=kind_word(reading.point) or tr("worst place")
+    )
     return Quantity(
         Value(number=max(value_m, 0.0), dimension=Dimension.LENGTH),
         came_from=said + doubts(point_of(case, taken)),
@@ -73,7 +76,7 @@ def wall_estimate(case: Case) -> Quantity:
     if not wall.reckonable:
         return unknown(tr("Nobody knows how long it has rusted, and {unread}.", unread=_unread(wall)), "wall")
     least = wall.thinnest
-    said = tr("last reading at “{point}” less the loss since", point=least.point)
+    said = tr("last reading at “{point}” less the loss since", point=kind_word(least.point))
     if least.read_on is None:
         said = tr("estimated from exposure; {unread}", unread=_unread(wall))
     per_day = min(place.per_day_m for place in wall.places)
@@ -99,7 +102,7 @@ def wall_reading_age(case: Case) -> Quantity:
         never = tr("Never read: {points}.", points=", ".join(wall.read.unread))
         return unknown(f"{why} {never}" if wall.read.unread else why, "wall")
     days = (case.on - oldest.read_on).days
-    said = tr("point read longest ago: “{point}”", point=oldest.point)
+    said = tr("point read longest ago: “{point}”", point=kind_word(oldest.point))
     read_on = oldest.read_on
     return number(days, Dimension.DAYS, said, Known.COUNTED, measured_on=read_on, per_day=1.0, observation="wall")
 
@@ -125,7 +128,7 @@ def wall_gauge(case: Case) -> Quantity:
     untried = [place for place in wall.read.read if not _tried(place)]
     days = [place.read_on for place in untried or wall.read.read if place.read_on]
     if untried:
-        said = tr("read at {points}", points=", ".join(one.point for one in untried))
+        said = tr("read at {points}", points=", ".join(kind_word(one.point) for one in untried))
         return word("untried", said, Known.STATED, max(days))
     return word("tried", tr("each point's last reading"), Known.STATED, min(days))
 

@@ -6,7 +6,7 @@ from inspector.gear.kind import Basis, Kind, Service
 from inspector.gear.outcome import Purpose
 from inspector.gear.verdict import Value
 from inspector.language import once_a_language, tr
-from inspector.units import Dimension, System, show
+from inspector.units import Dimension, System, show, show_typed
 
 
 def purpose_word(purpose: Purpose) -> str:
@@ -131,8 +131,13 @@ def value_word(value: Value | None, kind: Kind, check: str, system: System, fine
         shown = show(value.number, value.dimension, system, finer_places)
         if value.dimension is Dimension.DAYS and abs(value.number) >= 999_999:
             return tr("no end in sight")
-        return value.as_typed or shown
+        return show_typed(value.as_typed) or shown
     return _grade_word(value.word, kind, check)
+
+
+def plain_value_word(word: str) -> str:
+    """A word that a rule sees, such as a grade, where no check says more of it."""
+    return tr("slight") if word == "slight" else tr("bad") if word == "bad" else _value_words().get(word, word)
 
 
 def _grade_word(word: str, kind: Kind, key: str) -> str:

@@ -6,7 +6,7 @@ A number is read by a lexer of our own, because a general parser silently misrea
 from inspector.units.dimensions import Dimension, Figure, System
 from inspector.units.factors import DAYS_PER_YEAR, STANDARD_GRAVITY_M_PER_S2, years
 from inspector.units.reading import read
-from inspector.units.showing import show, show_bound
+from inspector.units.showing import show, show_bound, show_typed
 from inspector.units.typed_in import system_of
 
 __all__ = [
@@ -18,6 +18,7 @@ __all__ = [
     "read",
     "show",
     "show_bound",
+    "show_typed",
     "system_of",
     "years",
 ]

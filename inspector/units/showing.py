@@ -2,12 +2,13 @@
 
 import math
 
-from inspector.language import tr
+from inspector.language import later, tr
 from inspector.units.dimensions import Dimension, System
 from inspector.units.factors import factor, years
 from inspector.units.names import PSI
 
 _HAIR = 1e-6  # of the last printed place; a bound this close to a printed figure is that figure
+_TIMES = frozenset({"day", "days", "year", "years"})
 _DAYS_BEFORE_YEARS = 730  # a longer time is easier to grasp in years
 
 _SHOWN: dict[tuple[Dimension, System], tuple[str, str, int]] = {
@@ -31,8 +32,8 @@ _SHOWN: dict[tuple[Dimension, System], tuple[str, str, int]] = {
     (Dimension.STIFFNESS, System.IMPERIAL): ("pound_force_per_inch", "lbf/in", 1),
     (Dimension.ENERGY, System.METRIC): ("kilojoule", "kJ", 3),
     (Dimension.ENERGY, System.IMPERIAL): ("foot_pound", "ft lbf", 0),
-    (Dimension.RATE, System.METRIC): ("millimeter", "mm/year", 3),
-    (Dimension.RATE, System.IMPERIAL): ("inch", "in/year", 4),
+    (Dimension.RATE, System.METRIC): ("millimeter", later("mm/year"), 3),
+    (Dimension.RATE, System.IMPERIAL): ("inch", later("in/year"), 4),
     (Dimension.LINEAR_MASS, System.METRIC): ("kilogram_per_meter", "kg/m", 3),
     (Dimension.LINEAR_MASS, System.IMPERIAL): ("kilogram_per_meter", "kg/m", 3),
     (Dimension.ACCELERATION, System.METRIC): ("meter_per_second_squared", "m/s²", 2),
@@ -45,7 +46,6 @@ _SHOWN: dict[tuple[Dimension, System], tuple[str, str, int]] = {
 _PLAIN_NUMBERS = {
     Dimension.COUNT: "",
     Dimension.FACTOR: "",
-    Dimension.YEARS: " years",
     Dimension.SECONDS: " s",
     Dimension.TEMPERATURE: " °C",
 }
@@ -60,11 +60,27 @@ def show(si: float, dimension: Dimension, system: System = System.METRIC, finer_
         return f"{_trimmed(si * 100, 1 + finer_places)} %"
     if dimension is Dimension.DAYS:
         return _show_days(si)
+    if dimension is Dimension.YEARS:
+        return tr("{count} years", count=_trimmed(si, 2 + finer_places))
     if dimension is Dimension.ANGLE:
         return f"{_trimmed(math.degrees(si), 1)}°"
     if dimension in _PLAIN_NUMBERS:
         return f"{_trimmed(si, 2 + finer_places)}{_PLAIN_NUMBERS[dimension]}"
     return _with_unit(si, dimension, system, finer_places)
+
+
+def show_typed(as_typed: str) -> str:
+    """A figure as it was typed, its days or years in the officer's language: units have signs, times have words."""
+    count, _, unit = as_typed.rpartition(" ")
+    if unit not in _TIMES:
+        return as_typed
+    words = {
+        "day": tr("{count} day", count=count),
+        "days": tr("{count} days", count=count),
+        "year": tr("{count} year", count=count),
+        "years": tr("{count} years", count=count),
+    }
+    return words[unit]
 
 
 def show_bound(si: float, dimension: Dimension, system: System, *, least: bool) -> str:
@@ -87,6 +103,7 @@ def _with_unit(si: float, dimension: Dimension, system: System, finer_places: in
     unit, symbol, places = _SHOWN[dimension, system]
     if dimension is Dimension.LENGTH and abs(si) >= 1:
         unit, symbol, places = ("meter", "m", 2) if system is System.METRIC else ("foot", "ft", 1)
+    symbol = tr(symbol) if dimension is Dimension.RATE else symbol
     return f"{_trimmed(si / factor(unit, dimension), places + finer_places)} {symbol}"
 
 

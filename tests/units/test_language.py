@@ -6,7 +6,7 @@ from gettext import NullTranslations
 
 import pytest
 
-from inspector.language import once_a_language, show_day, tr, tr_n, use_catalogue
+from inspector.language import once_a_language, read_shown_day, show_day, tr, tr_n, use_catalogue
 
 
 class Dutch(NullTranslations):
@@ -58,3 +58,23 @@ def test_texts_made_once_a_language_follow_the_catalogue_and_are_not_made_again(
     finally:
         use_catalogue(NullTranslations())
     assert words()["fit"] == "Fit"
+
+
+class German(NullTranslations):
+    """A catalogue in which a day has another form and its months other names."""
+
+    def gettext(self, message: str) -> str:
+        months = "Jan Feb Mär Apr Mai Jun Jul Aug Sep Okt Nov Dez"
+        return {"{day} {month} {year}": "{day}. {month} {year}"}.get(message, months if " " in message else message)
+
+
+def test_a_day_is_read_again_as_it_was_shown() -> None:
+    assert read_shown_day("3 Feb 2026") == date(2026, 2, 3)
+    assert read_shown_day("31 Feb 2026") is None and read_shown_day("soon") is None
+    use_catalogue(German())
+    try:
+        days = [date(2026, month, 28) for month in range(1, 13)]
+        assert [read_shown_day(show_day(day)) for day in days] == days
+        assert show_day(days[11]) == "28. Dez 2026"
+    finally:
+        use_catalogue(NullTranslations())

@@ -27,11 +27,12 @@ def begin_counting(places: Places) -> Deed[Places]:
         expected, away = len(made.expected), len(made.elsewhere)
         lines = [tr_n("{count} piece is to be looked for.", "{count} pieces are to be looked for.", expected)]
         if away:
-            said = (
+            said = tr_n(
                 "{count} piece is out or on a vehicle and not looked for here; it is listed under Elsewhere.",
                 "{count} pieces are out or on a vehicle and not looked for here; they are listed under Elsewhere.",
+                away,
             )
-            lines.append(tr_n(*said, away))
+            lines.append(said)
         return Done(tr("The count {ref} is begun.", ref=given.text("ref")), "\n".join(lines))
 
     return Deed(

@@ -52,9 +52,10 @@ def near_miss(offered: ToReport) -> Deed[ToReport]:
 
     def do(office: Office, about: ToReport, given: Values) -> Done:
         kept = report_incident(office, _told(office, about, given, Gravity.NEAR_MISS))
-        said = ("{ref} is kept: {count} piece that bore the pull is held.",
-                "{ref} is kept: {count} pieces that bore the pull are held.")  # fmt: skip
-        return Done(tr_n(*said, len(kept.pieces), ref=kept.incident.ref), _after(kept))
+        said = tr_n("{ref} is kept: {count} piece that bore the pull is held.",
+                    "{ref} is kept: {count} pieces that bore the pull are held.",
+                    len(kept.pieces), ref=kept.incident.ref)  # fmt: skip
+        return Done(said, _after(kept))
 
     return Deed(
         "report near miss", tr("Report a near miss"), tr("Report a near miss"),

@@ -89,7 +89,8 @@ class FormPage(Place):
     def focus_again(self) -> None:
         """Go back to the first field that is wrong, else to the first one."""
         wrong = next((one for one in self.boxes if one.fault_text), None)
-        self._go_to(wrong or self.boxes[0])
+        if wrong or self.boxes:
+            self._go_to(wrong or self.boxes[0])
 
     def stop(self) -> None:
         """The form is left: what was typed is set aside and stands here again the next time."""

@@ -22,7 +22,7 @@ from inspector.duties.plausible import Caution
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Reading
 from inspector.gear.item import Item
-from inspector.gear.kind import Measure
+from inspector.gear.kind import Measure, kind_word
 from inspector.gear.verdict import WallForecast
 from inspector.language import show_day, tr
 from inspector.refused import Refused
@@ -48,7 +48,7 @@ class PointField(FaultField):
     reached = Signal()
 
     def __init__(self, measure: Measure, point: str, past: Past | None) -> None:
-        super().__init__(f"{measure.name}, {point}" if point else measure.name, _example(measure.dimension))
+        super().__init__(f"{measure.name}, {kind_word(point)}" if point else measure.name, _example(measure.dimension))
         self.point = point
         self.caution = CautionLine()
         self.last = said(_last_words(past, measure, point), Type.SMALL, faint=True)
@@ -196,7 +196,7 @@ class MeasureBox(QWidget):
         grid.setColumnMinimumWidth(0, LABEL_PX)
         grid.setColumnStretch(1, 1)
         for number, field in enumerate(self.fields):
-            grid.addWidget(short(field.point[:1].upper() + field.point[1:] or tr("Reading")), 2 * number, 0)
+            grid.addWidget(short(_point_name(field.point) or tr("Reading")), 2 * number, 0)
             grid.addWidget(field, 2 * number, 1)
             below: list[QWidget] = [field.last] if field.last.text() else []
             grid.addWidget(column([field.fault, field.caution, *below], 0), 2 * number + 1, 1)
@@ -212,6 +212,11 @@ def _picture(measure: Measure, past: Past | None) -> ReadingPoints | None:
 
     first = draw(None, {})
     return ReadingPoints(first, draw, past.look) if first else None
+
+
+def _point_name(point: str) -> str:
+    name = kind_word(point)
+    return name[:1].upper() + name[1:]
 
 
 def _last_words(past: Past | None, measure: Measure, point: str) -> str:

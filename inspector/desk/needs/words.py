@@ -20,8 +20,8 @@ def backup_words(backed: Backed) -> tuple[str, str]:
     head = tr("The last copy is of {day}.", day=show_day(backed.at.date()))
     if not backed.deeds_since:
         return head, tr("Nothing was written since. Carry it to another disk, if it is not there yet.")
-    one = "{count} deed was written since: it is in no copy."
-    return head, tr_n(one, "{count} deeds were written since: they are in no copy.", backed.deeds_since)
+    return head, tr_n("{count} deed was written since: it is in no copy.",
+                      "{count} deeds were written since: they are in no copy.", backed.deeds_since)  # fmt: skip
 
 
 def trip_state(trip: TripGlance) -> str:

@@ -48,12 +48,10 @@ def _many(count: int, counted: Counted, seen: int, total: int) -> str:
         return tr_n("{count} piece seen, {seen} of {total}", "{count} pieces seen, {seen} of {total}", count,
                     seen=seen, total=total)  # fmt: skip
     if counted is Counted.ABSENT:
-        one = "{count} piece is not there, {seen} of {total} seen"
-        many = "{count} pieces are not there, {seen} of {total} seen"
-    else:
-        one = "{count} mark is taken back, {seen} of {total} seen"
-        many = "{count} marks are taken back, {seen} of {total} seen"
-    return tr_n(one, many, count, seen=seen, total=total)
+        return tr_n("{count} piece is not there, {seen} of {total} seen",
+                    "{count} pieces are not there, {seen} of {total} seen", count, seen=seen, total=total)  # fmt: skip
+    return tr_n("{count} mark is taken back, {seen} of {total} seen",
+                "{count} marks are taken back, {seen} of {total} seen", count, seen=seen, total=total)  # fmt: skip
 
 
 def _more(found: Scanned, counted: Counted) -> str:

@@ -12,7 +12,7 @@ from inspector.rulebook.load import Rulebook
 from inspector.rulebook.steel_parts import CLASS_PA
 from inspector.rulebook.sum_texts import dimension_of
 from inspector.rulebook.sums import reckon
-from inspector.units import Dimension, Figure, System, read, show, system_of
+from inspector.units import Dimension, Figure, System, read, show, show_typed, system_of
 
 COMMON = "common_practice"
 _SMALL_KG = 20.0  # below it tenths count
@@ -54,12 +54,12 @@ class Working:
 
     def text(self, key: str) -> str:
         """What a dial stands at, as typed."""
-        return (self.given[key].figure if key in self.given else self._dial(key).usual).as_typed
+        return show_typed((self.given[key].figure if key in self.given else self._dial(key).usual).as_typed)
 
     def setting(self, key: str, label: str) -> float:
         """A figure of the rulebook that no dial turns; told among the figures. In SI."""
         figure = self.book.settings[key]
-        self.tell(label, in_system(figure, self.system).as_typed, self.book.setting_texts[key].source)
+        self.tell(label, show_typed(in_system(figure, self.system).as_typed), self.book.setting_texts[key].source)
         return figure.si
 
     def stress(self, key: str, label: str) -> float:
@@ -71,12 +71,12 @@ class Working:
     def length(self, text: str, label: str) -> float:
         """A length by common practice that no dial turns; told among the figures. In metres."""
         figure = read(text, Dimension.LENGTH, field=label)
-        self.tell(label, in_system(figure, self.system).as_typed, COMMON)
+        self.tell(label, show_typed(in_system(figure, self.system).as_typed), COMMON)
         return figure.si
 
     def tell_given(self, label: str, given: Given) -> None:
         """Tell a figure that no dial turns and a piece lent."""
-        self.fixed.append(BenchFigure(label, given.figure.as_typed, came_words(given), ""))
+        self.fixed.append(BenchFigure(label, show_typed(given.figure.as_typed), came_words(given), ""))
 
     def tell(self, label: str, text: str, source: str) -> None:
         """Tell a fixed figure that went into the sums; source: its key."""

@@ -1,0 +1,60 @@
+"""The small register of the window's tests, written and read in the pseudo-language."""
+
+from collections.abc import Callable, Iterator
+from gettext import NullTranslations
+from pathlib import Path
+
+import pytest
+from pytestqt.qtbot import QtBot
+
+from inspector.desk.look import Look
+from inspector.desk.window import DeskWindow
+from inspector.duties.office import Office
+from inspector.language import use_catalogue
+from inspector.rulebook.load import packaged
+from tests.desk import conftest as small
+from tests.language.pseudo import Pseudo
+
+TYPED = (
+    "Dune and Ridge Touring Club", "First officer", "shelf 2", "vehicle 2", "a member", "wagon", "Beach day 1",
+    "the long beach", "leader",
+    "club",  # as somebody typed it for the owner of a piece
+)  # fmt: skip
+# by which a command and a club's file call a rule or a packaged set
+NAMES = (*(rule.id for rule in packaged().rules), *packaged().profiles)
+KNOWN = (*TYPED, *NAMES)
+
+
+@pytest.fixture
+def pseudo() -> Iterator[Pseudo]:
+    """The pseudo-language is spoken."""
+    catalogue = Pseudo()
+    use_catalogue(catalogue)
+    yield catalogue
+    use_catalogue(NullTranslations())
+
+
+@pytest.fixture
+def club(pseudo: Pseudo, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Office]:
+    """Three pieces with a past and a trip ahead, judged in the pseudo-language. TYPED: all that people wrote."""
+    rules = packaged()
+    monkeypatch.setattr(small, "rules_in_force", lambda: rules)
+    office = small.with_trips(small.stocked(tmp_path), 1)
+    yield office
+    office.book.close()
+
+
+@pytest.fixture
+def desk(qtbot: QtBot, qapp: object, club: Office) -> Iterator[DeskWindow]:
+    """The window on that register."""
+    window = DeskWindow(club, Look(tuple(sorted(small.FONTS.glob("*.ttf"), reverse=True))))
+    qtbot.addWidget(window)
+    window.show()
+    idle = _idle(qtbot, window)
+    idle()
+    yield window
+    window._may_close = True
+
+
+def _idle(qtbot: QtBot, window: DeskWindow) -> Callable[[], None]:
+    return lambda: qtbot.waitUntil(lambda: window.background.is_idle)

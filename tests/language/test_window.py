@@ -1,0 +1,93 @@
+"""No text of the window is missed, and none is cut off where it grows longer."""
+
+import pytest
+from PySide6.QtWidgets import QAbstractButton, QLabel, QPushButton, QScrollArea, QWidget
+from pytestqt.qtbot import QtBot
+
+from inspector.desk.place import Go
+from inspector.desk.places import places
+from inspector.desk.window import DeskWindow
+from tests.language.conftest import KNOWN
+from tests.language.shown import assert_none_missed, shown_in
+
+
+def _settled(qtbot: QtBot, desk: DeskWindow) -> None:
+    qtbot.waitUntil(lambda: desk.background.is_idle)
+    qtbot.wait(30)  # what is built in the next turn of the window
+    qtbot.waitUntil(lambda: desk.background.is_idle)
+
+
+@pytest.mark.parametrize("key", [one.key for one in places()])
+def test_no_text_of_a_place_is_missed(qtbot: QtBot, desk: DeskWindow, key: str) -> None:
+    desk.pages.go(Go(key, None))
+    _settled(qtbot, desk)
+
+    page = desk.pages.currentWidget()
+    assert page
+    assert_none_missed(shown_in(page), KNOWN)
+
+
+def test_no_text_around_the_places_is_missed(qtbot: QtBot, desk: DeskWindow) -> None:
+    _settled(qtbot, desk)
+
+    assert_none_missed(shown_in(desk), KNOWN)
+
+
+@pytest.mark.parametrize("tag", ["SH-001", "SH-002", "HR-007"])
+def test_no_text_of_a_record_and_its_form_is_missed(qtbot: QtBot, desk: DeskWindow, tag: str) -> None:
+    desk.pages.open_tag(tag)
+    _settled(qtbot, desk)
+    assert_none_missed(shown_in(desk.pages.record), KNOWN)
+
+    desk.pages.inspect()
+    _settled(qtbot, desk)
+    assert desk.pages.form
+    assert_none_missed(shown_in(desk.pages.form), KNOWN)
+
+
+_TOO_NARROW = {
+    "due": "the column of papers is narrower than its buttons",
+    "rig": "the two buttons below the form stand side by side in its width",
+    "run": "the form is wider than what is left beside the list of pieces",
+}
+
+
+def _place(key: str) -> object:
+    """A place; one that is known to be too narrow is told when it no longer is."""
+    why = _TOO_NARROW.get(key)
+    return pytest.param(key, marks=pytest.mark.xfail(reason=why, strict=True)) if why else key
+
+
+@pytest.mark.parametrize("key", [_place(one.key) for one in places()])
+def test_nothing_is_cut_off_where_every_text_is_a_third_longer(qtbot: QtBot, desk: DeskWindow, key: str) -> None:
+    """At 1280 by 720 pixels no page is wider than its place, and no button and no line of text is cut off."""
+    desk.resize(1280, 720)
+    desk.pages.go(Go(key, None))
+    _settled(qtbot, desk)
+
+    assert (desk.width(), desk.height()) == (1280, 720)
+    page = desk.pages.currentWidget()
+    assert page
+    assert cut_off(page) == []
+
+
+def test_a_text_that_is_cut_off_would_be_found(qtbot: QtBot) -> None:
+    page = QWidget()
+    qtbot.addWidget(page)
+    label = QLabel("A text that is far longer than its place", page)
+    label.setFixedWidth(20)
+    page.show()
+
+    assert cut_off(page) == ["A text that is far longer than its place (QWidget: 20)"]
+
+
+def cut_off(page: QWidget) -> list[str]:
+    """What is wider than its place: the inside of scrolled areas, buttons, and labels that do not wrap."""
+    areas = [one for one in page.findChildren(QScrollArea) if one.isVisible()]
+    wide = [
+        one.accessibleName() for one in areas if (inside := one.widget()) and inside.width() > one.viewport().width()
+    ]
+    words: list[QAbstractButton | QLabel] = [*page.findChildren(QPushButton)]
+    words += [one for one in page.findChildren(QLabel) if not one.wordWrap() and one.pixmap().isNull()]
+    cut = [one for one in words if one.isVisible() and one.width() < one.minimumSizeHint().width() - 2]
+    return wide + [f"{one.text()} ({type(one.parentWidget()).__name__}: {one.width()})" for one in cut]
