@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QMenu, QWidget
 from inspector.desk.background import Background
 from inspector.desk.notice import Notice
 from inspector.desk.opened import trips_ahead
+from inspector.desk.preview import Preview
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
 from inspector.duties.print_rig_sheet import print_rig_sheet
@@ -93,11 +94,18 @@ def tell_papers(notice: Notice, head: str, text: str, papers: Sequence[Paper]) -
         lines.append(str(paper.path))
         if paper.missing:
             lines.append(tr("Not in the type, printed as empty squares: {signs}", signs=" ".join(paper.missing)))
-    opens = [
-        (tr("Open {name}", name=paper.path.stem) if len(papers) > 1 else tr("Open"), partial(open_file, paper.path))
+    looks = [
+        (tr("Look at {name}", name=paper.path.stem) if len(papers) > 1 else tr("Look at it"),
+         partial(look_at, paper.path, notice))
         for paper in papers
-    ]
-    notice.tell(head, "\n".join(lines), opens)
+    ]  # fmt: skip
+    opens = [] if len(papers) > 1 else [(tr("Open"), partial(open_file, paper.path)) for paper in papers]
+    notice.tell(head, "\n".join(lines), [*looks, *opens])
+
+
+def look_at(place: Path, above: QWidget) -> None:
+    """Show a paper page by page, to print it or to keep a copy; above: any part of the window it belongs to."""
+    Preview(place, above.window()).show()
 
 
 def open_file(place: Path) -> None:

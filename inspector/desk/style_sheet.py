@@ -11,6 +11,7 @@ QLabel[tier="head"] {{ font-size: {head}px; font-weight: bold; }}
 QLabel[tier="display"] {{ font-size: {display}px; font-weight: bold; }}
 QLabel[ink="faint"] {{ color: {faint}; }}
 QLabel[weight="bold"] {{ font-weight: bold; }}
+QLabel#paper {{ background: white; }}
 QFrame#hairline {{ background: {hair}; border: none; }}
 QFrame#notice {{ background: {band}; border: none; border-left: {g4}px solid {ink}; }}
 

@@ -4,7 +4,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QEvent, QObject, Signal
 from PySide6.QtGui import QCloseEvent, QHelpEvent, QResizeEvent
-from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QHBoxLayout, QMainWindow, QMenu, QVBoxLayout, QWidget
 
 from inspector.desk import menus, piece_menu
 from inspector.desk.background import Background
@@ -85,6 +85,8 @@ class DeskWindow(QMainWindow):
             self.pages.leave_form(self._close_now)
             return
         self.pages.deed_page.stop()
+        for one in self.findChildren(QDialog):
+            one.close()
         self.background.close()
         super().closeEvent(event)
 

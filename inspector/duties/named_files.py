@@ -17,9 +17,14 @@ def read_bytes(file: Path) -> bytes:
 
 def write_new(file: Path, text: str) -> None:
     """Write a text into a new file; one that is there already stays as it is."""
+    write_new_bytes(file, text.encode("utf-8"))
+
+
+def write_new_bytes(file: Path, data: bytes) -> None:
+    """Write into a new file; one that is there already stays as it is."""
     try:
-        with file.open("x", encoding="utf-8", newline="\n") as new:
-            new.write(text)
+        with file.open("xb") as new:
+            new.write(data)
     except FileExistsError as error:
         why = tr("{file} is there already and stays as it is.", file=file)
         raise Refused(tr("file"), why, tr("Name another file, or move that one away first.")) from error

@@ -29,6 +29,7 @@ from inspector.duties.vehicle_record import VehicleRecord, vehicle_record
 from inspector.gear.incident import Gravity, NewIncident
 from inspector.gear.kind import Kind
 from inspector.gear.person import Contact, Passphrases
+from inspector.gear.rig import KeptRig, Method, Rig
 from inspector.gear.trip import Trip, Vehicle
 from inspector.language import tr
 from tests.language.conftest import KNOWN
@@ -65,6 +66,7 @@ def abouts(club: Office) -> dict[object, Any]:
         tuple[tuple[str, str], ...]: ((tr("all gear"), "all"),),
         str: trip.ref,
         Trip: trip,
+        KeptRig: KeptRig("", "RG-01", club.today, Rig("", Method.TOW_OUT, "V1", "", (("SH-001",),))),
         Vehicle: record.vehicle,
         VehicleRecord: record,
         PersonInFull: person,

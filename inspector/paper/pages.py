@@ -1,0 +1,48 @@
+"""The pages of a finished PDF as pictures, to be looked at on a screen or sent to a printer. Bytes in, bytes out."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from io import BytesIO
+from threading import Lock
+
+import pypdfium2
+
+from inspector.language import tr
+from inspector.refused import Refused
+
+_POINTS_PER_INCH = 72
+_one_at_a_time = Lock()  # the reader of PDFs is not made for two threads
+
+
+def page_sizes(pdf: bytes) -> tuple[tuple[float, float], ...]:
+    """Width and height of each page in points (1/72 inch). Refused where it is no PDF."""
+    with _opened(pdf) as document:
+        return tuple(document[number].get_size() for number in range(len(document)))
+
+
+def page_png(pdf: bytes, number: int, dpi: float) -> bytes:
+    """A page as a PNG. number: from 0; dpi: dots to the inch. Refused where it is no PDF or has no such page."""
+    with _opened(pdf) as document:
+        if not 0 <= number < len(document):
+            raise _unreadable(tr("It has no page {number}.", number=number + 1))
+        picture = document[number].render(scale=dpi / _POINTS_PER_INCH).to_pil()
+    png = BytesIO()
+    picture.save(png, "PNG", compress_level=1)
+    return png.getvalue()
+
+
+@contextmanager
+def _opened(pdf: bytes) -> Iterator[pypdfium2.PdfDocument]:
+    with _one_at_a_time:
+        try:
+            document = pypdfium2.PdfDocument(pdf)
+        except pypdfium2.PdfiumError as error:
+            raise _unreadable(tr("It cannot be read as a PDF.")) from error
+        try:
+            yield document
+        finally:
+            document.close()
+
+
+def _unreadable(why: str) -> Refused:
+    return Refused(tr("document"), why, tr("Print the document again."))
