@@ -8,12 +8,15 @@ Qt is imported with the window and not before.
 """
 
 import contextlib
+import ctypes
 import gettext
+import locale
 import os
 import sys
 import traceback
 from collections.abc import Sequence
 from datetime import datetime
+from functools import cache
 from importlib.resources import files
 from io import TextIOWrapper
 from pathlib import Path
@@ -46,15 +49,37 @@ _NOBODY = Person("nobody", "nobody", "")
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command; returns the exit code. No traceback of a refusal reaches a user."""
     _print_whatever_the_terminal_cannot()
-    _speak(str(files("inspector") / "locale"))
+    _speak(_machine().language)
     return commands.run(_wiring(), list(sys.argv[1:] if arguments is None else arguments))
 
 
-def _speak(folder: str) -> None:
-    """Take the catalogue of the officer's language; what click says is looked up in the same one."""
+def _speak(wanted: str) -> None:
+    """Take the catalogue of the language this machine is set to; "": the one that the computer itself speaks.
+
+    What click and Qt say is looked up by what the environment names, so a choice is named there too.
+    """
+    if wanted or not any(os.environ.get(name) for name in ("LANGUAGE", "LC_ALL", "LC_MESSAGES", "LANG")):
+        os.environ["LANGUAGE"] = wanted or _spoken_by_windows()
+    folder = str(files("inspector") / "locale")
     gettext.bindtextdomain("inspector", folder)
     gettext.textdomain("inspector")
-    use_catalogue(gettext.translation("inspector", folder, fallback=True))
+    use_catalogue(_catalogue(gettext.find("inspector", folder) or ""))
+
+
+@cache
+def _catalogue(file: str) -> gettext.NullTranslations:
+    """The texts of a catalogue's file; without one the English of the source."""
+    if not file:
+        return gettext.NullTranslations()
+    with Path(file).open("rb") as stream:
+        return gettext.GNUTranslations(stream)
+
+
+def _spoken_by_windows() -> str:
+    """The language of its own texts, e.g. "de_DE"; it names none in the environment as others do."""
+    if sys.platform != "win32":
+        return "en"
+    return locale.windows_locale.get(ctypes.windll.kernel32.GetUserDefaultUILanguage(), "en")
 
 
 def _print_whatever_the_terminal_cannot() -> None:

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+os.environ["LANGUAGE"] = "en"  # whatever this machine speaks
 
 from inspector.duties.build_sample import build_sample
 from inspector.duties.found_club import found_club

@@ -1,4 +1,4 @@
-"""What this machine remembers for whoever sits at it: the look, the size of the text, the columns of the list.
+"""What this machine remembers for whoever sits at it: the language, the look, the columns.
 
 None of it belongs to the club; a lost or broken file costs nothing but a choice to be made again.
 """
@@ -9,6 +9,8 @@ import os
 import tempfile
 from collections.abc import Mapping
 from pathlib import Path
+
+_LANGUAGE = "language"
 
 
 class MachineSettings:
@@ -21,6 +23,15 @@ class MachineSettings:
     def get(self, key: str, otherwise: str = "") -> str:
         """What was remembered under a key."""
         return self._texts.get(key, otherwise)
+
+    @property
+    def language(self) -> str:
+        """The language of all texts, e.g. "de"; empty for the one that the computer itself speaks."""
+        return self.get(_LANGUAGE)
+
+    def speak(self, language: str) -> None:
+        """Remember the language of the next start."""
+        self.put(_LANGUAGE, language)
 
     def put(self, key: str, text: str) -> None:
         """Remember a text. A file that cannot be written is passed over in silence: nothing rests on it."""

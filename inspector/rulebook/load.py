@@ -12,7 +12,7 @@ from typing import TypeVar
 
 from inspector.gear.kind import Check, Kind
 from inspector.gear.rulebooks import BookFault, Change, Direction
-from inspector.language import tr
+from inspector.language import once_a_language, tr
 from inspector.refused import Refused
 from inspector.rulebook import texts
 from inspector.rulebook.rig_texts import Joint, Role, rig_faults
@@ -118,8 +118,9 @@ class BadRulebook(Exception):  # noqa: N818
         self.faults = faults
 
 
+@once_a_language
 def packaged() -> Rulebook:
-    """The rulebook that travels with the program."""
+    """The rulebook that travels with the program; read once."""
     return parse({name: place.read_text(encoding="utf-8") for name, place in _files(files("inspector.rulebook"), "")})
 
 
