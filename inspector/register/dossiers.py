@@ -3,8 +3,10 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from functools import cache
+from typing import Any
 
-from sqlalchemy import Connection, Table, select
+from sqlalchemy import Connection, Select, Table, bindparam, select
 
 from inspector.gear.custody import Custody, NewCustody, Untold
 from inspector.gear.dossier import Dossier
@@ -176,10 +178,17 @@ def _events(connection: Connection, table: Table, keys: Sequence[str], on: date)
     """Id and body of what happened to the pieces up to the day, by piece, in order of day and entry."""
     found: dict[str, list[tuple[str, str]]] = {}
     for some in shares(keys):
-        rows = select(table.c.item_id, table.c.id, table.c.body).where(table.c.item_id.in_(some), table.c.day <= on)
-        for item_id, key, body in connection.execute(rows.order_by(table.c.day, table.c.id)):
+        for item_id, key, body in connection.execute(_rows_of(table), {"keys": some, "on": on}):
             found.setdefault(str(item_id), []).append((str(key), str(body)))
     return found
+
+
+@cache
+def _rows_of(table: Table) -> Select[Any]:
+    """The question for the events of some pieces; made once, since making it takes longer than asking it."""
+    rows = select(table.c.item_id, table.c.id, table.c.body)
+    some = rows.where(table.c.item_id.in_(bindparam("keys", expanding=True)), table.c.day <= bindparam("on"))
+    return some.order_by(table.c.day, table.c.id)
 
 
 def items(connection: Connection, tags: Sequence[str]) -> dict[str, Item]:

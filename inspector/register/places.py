@@ -2,8 +2,10 @@
 
 from collections.abc import Iterator, Sequence
 from datetime import date
+from functools import cache
+from typing import Any
 
-from sqlalchemy import Connection, Table, select
+from sqlalchemy import Connection, Select, Table, bindparam, select
 
 from inspector.gear.custody import Hands, NewCustody
 from inspector.gear.fitting import NewFitting
@@ -56,10 +58,16 @@ def _last(connection: Connection, table: Table, keys: Sequence[str]) -> _Last:
     """Day and body of the last entry of each piece."""
     found: _Last = {}
     for some in shares(keys):
-        rows = select(table.c.item_id, table.c.day, table.c.body).where(table.c.item_id.in_(some))
-        for item_id, day, body in connection.execute(rows.order_by(table.c.day, table.c.id)):
+        for item_id, day, body in connection.execute(_rows_of(table), {"keys": some}):
             found[str(item_id)] = (day, str(body))
     return found
+
+
+@cache
+def _rows_of(table: Table) -> Select[Any]:
+    """The question for the entries of some pieces; made once, since making it takes longer than asking it."""
+    rows = select(table.c.item_id, table.c.day, table.c.body)
+    return rows.where(table.c.item_id.in_(bindparam("keys", expanding=True))).order_by(table.c.day, table.c.id)
 
 
 def shares(keys: Sequence[str]) -> Iterator[Sequence[str]]:

@@ -18,7 +18,7 @@ import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
-from datetime import UTC, date, datetime, timedelta
+from datetime import date, timedelta
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
@@ -30,20 +30,17 @@ from PySide6.QtWidgets import QApplication
 from inspector.desk.background import Background
 from inspector.desk.gear_table import GearTable
 from inspector.desk.look import Look
-from inspector.duties.build_sample import build_sample
 from inspector.duties.gear_list import answers, choices, rows_of
 from inspector.duties.office import Office
 from inspector.gear.custody import Hands, NewCustody
 from inspector.gear.item import NewItem
 from inspector.gear.lists import Due, Exposed, Held, Order, Owned, Wanted
 from inspector.gear.outcome import Outcome
-from inspector.gear.person import Person
 from inspector.gear.whereabouts import NewWhereabouts, Where
-from inspector.register.book import open_book
 from inspector.register.rows import from_body, new_id, to_body
 from inspector.rulebook.load import Rulebook, packaged
+from tests.benchmarks.registers import office_on, sample_in
 
-EVENING = datetime(2026, 11, 25, 19, 0, tzinfo=UTC)
 PIECE_COUNT = 100_000
 BAR_RATIO, BAR_MS = 2.0, 16.0
 _NOTHING_MS = 0.05  # a turn of the loop in which nothing happened
@@ -82,17 +79,8 @@ class Measured:
     own_ms: float = 0.0
 
 
-def office_on(place: Path, rules: Rulebook) -> Office:
-    """An office on the register of a folder."""
-    book = open_book(place / "register.db")
-    return Office(book, rules, place / "documents", Person("nobody", "nobody", ""), lambda: EVENING, "bench")
-
-
-def prepare(place: Path, rules: Rulebook, count: int = PIECE_COUNT) -> None:
-    """A register of so many pieces, written straight into its tables."""
-    office = office_on(place, rules)
-    build_sample(office)
-    office.book.close()
+def prepare(place: Path, count: int = PIECE_COUNT) -> None:
+    """So many pieces in place of the sample's, written straight into the tables of its register."""
     with sqlite3.connect(place / "register.db") as connection:
         _multiply(connection, count)
     connection.close()
@@ -252,7 +240,8 @@ def main(count: int = PIECE_COUNT) -> int:
     """Print the figures; 0 when the bars are kept."""
     rules = packaged()
     with tempfile.TemporaryDirectory() as folder:
-        prepare(Path(folder), rules, count)
+        sample_in(Path(folder), rules)
+        prepare(Path(folder), count)
         asked, window = measure(Path(folder), rules), measure_window(Path(folder), rules)
     print(f"{count} pieces; in the worker:")
     for one in asked:

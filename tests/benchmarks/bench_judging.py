@@ -9,21 +9,18 @@ import tempfile
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from pathlib import Path
 
-from inspector.duties.build_sample import build_sample
+sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
+
 from inspector.duties.look_up import list_gear, open_item
-from inspector.duties.office import Office
-from inspector.gear.person import Person
-from inspector.register.book import open_book
 from inspector.rulebook.judge import judge
 from inspector.rulebook.load import packaged
 from inspector.rulebook.release import releases
 from inspector.rulebook.wording import explain
+from tests.benchmarks.registers import office_on, sample_in
 
 BAR_MS = 0.3
-EVENING = datetime(2026, 11, 25, 19, 0, tzinfo=UTC)
 
 
 @dataclass(frozen=True)
@@ -36,15 +33,12 @@ class Measured:
     loops: float
 
 
-def measure(repeats: int) -> tuple[int, list[Measured]]:
-    """The pieces of the sample register, and each step of a verdict measured on them."""
+def measure(place: Path, repeats: int) -> tuple[int, list[Measured]]:
+    """The pieces of the folder's register, and each step of a verdict measured on them."""
     rules = packaged()
-    with tempfile.TemporaryDirectory() as folder:
-        book = open_book(Path(folder) / "register.db")
-        office = Office(book, rules, Path(folder), Person("nobody", "nobody", ""), lambda: EVENING, "bench")
-        build_sample(office)
-        dossiers = [open_item(office, row.tag).dossier for row in list_gear(office).rows]
-        book.close()
+    office = office_on(place, rules)
+    dossiers = [open_item(office, row.tag).dossier for row in list_gear(office).rows]
+    office.book.close()
     verdicts = [judge(one, rules, "bench") for one in dossiers]
     steps: dict[str, Callable[[int], object]] = {
         "judge": lambda at: judge(dossiers[at], rules, "bench"),
@@ -62,7 +56,9 @@ def measure(repeats: int) -> tuple[int, list[Measured]]:
 
 def main(repeats: int = 20) -> int:
     """Print the figures; 0 when judging keeps the bar."""
-    count, rows = measure(repeats)
+    with tempfile.TemporaryDirectory() as folder:
+        sample_in(Path(folder), packaged())
+        count, rows = measure(Path(folder), repeats)
     print(f"{count} pieces, each step {repeats} times")
     for one in rows:
         figures = f"{one.median_ms:7.3f} ms median  {one.slowest_ms:7.3f} ms slowest piece"

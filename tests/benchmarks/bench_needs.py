@@ -17,7 +17,8 @@ from inspector.duties.due_sheet import due_sheet
 from inspector.duties.office import Office
 from inspector.duties.what_needs_me import what_needs_me
 from inspector.rulebook.load import Rulebook, packaged
-from tests.benchmarks.bench_readiness import Measured, loop_s, median_s, office_on, prepare
+from tests.benchmarks.bench_readiness import Measured, loop_s, median_s, prepare
+from tests.benchmarks.registers import office_on, sample_in
 
 PIECE_COUNT = 1000
 
@@ -40,6 +41,7 @@ def main() -> int:
     """Print the figures."""
     with tempfile.TemporaryDirectory() as folder:
         rules = packaged()
+        sample_in(Path(folder), rules)
         count = prepare(Path(folder), rules, PIECE_COUNT)
         rows = measure(Path(folder), rules)
     print(f"a register of {count} pieces")

@@ -12,12 +12,11 @@ import tempfile
 import time
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from datetime import UTC, datetime, timedelta
+from datetime import timedelta
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-from inspector.duties.build_sample import build_sample
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.keep_vehicles import add_vehicle
 from inspector.duties.look_up import list_gear, vehicles
@@ -26,14 +25,12 @@ from inspector.duties.plan_trip import plan_trip
 from inspector.duties.trip_readiness import readiness
 from inspector.duties.work_rigs import pair_trip
 from inspector.gear.dossier import Dossier
-from inspector.gear.person import Person
 from inspector.gear.trip import Ground, Trip
-from inspector.register.book import open_book
 from inspector.register.page import Page
 from inspector.rulebook.load import Rulebook, packaged
+from tests.benchmarks.registers import office_on, sample_in
 
 BAR_S = 2.0
-EVENING = datetime(2026, 11, 25, 19, 0, tzinfo=UTC)
 KIT_COUNT, VEHICLE_COUNT = 300, 12
 
 
@@ -46,16 +43,9 @@ class Measured:
     loops: float
 
 
-def office_on(place: Path, rules: Rulebook) -> Office:
-    """An office on the register of a folder."""
-    book = open_book(place / "register.db")
-    return Office(book, rules, place / "documents", Person("nobody", "nobody", ""), lambda: EVENING, "bench")
-
-
 def prepare(place: Path, rules: Rulebook, kit_count: int = KIT_COUNT) -> int:
-    """The sample register with copies of its pieces, two more vehicles, and a trip with all of it. How many go."""
+    """Copies of the pieces of the folder's register, two more vehicles, and a trip with all of it. How many go."""
     office = office_on(place, rules)
-    build_sample(office)
     tags = [row.tag for row in list_gear(office).rows]
     copies = 0
     while len(tags) < kit_count:
@@ -157,6 +147,7 @@ def _ignored(_: object) -> None:
 def main() -> int:
     """Print the figures; 0 when readiness keeps the bar."""
     with tempfile.TemporaryDirectory() as folder:
+        sample_in(Path(folder), packaged())
         count = prepare(Path(folder), packaged())
         rows = measure(Path(folder))
     print(f"a kit of {count} pieces, {VEHICLE_COUNT} vehicles")
