@@ -14,6 +14,7 @@ from typing import TypeVar
 Made = TypeVar("Made")
 
 _catalogue: NullTranslations = NullTranslations()
+_KEEP_CAPITALS = frozenset({"de"})
 
 
 def use_catalogue(catalogue: NullTranslations) -> None:
@@ -26,6 +27,16 @@ def tr(text: str, /, **values: object) -> str:
     """The text in the officer's language with its placeholders filled."""
     found = _catalogue.gettext(text) if text else text
     return found.format(**values) if values else found
+
+
+def spoken() -> str:
+    """The language that is spoken now, e.g. "de"; "en" for the texts of the source."""
+    return _catalogue.info().get("language", "en")
+
+
+def within(name: str) -> str:
+    """A name as it stands within a sentence: it begins small, but where nouns keep their capital."""
+    return name if spoken() in _KEEP_CAPITALS else name[:1].lower() + name[1:]
 
 
 def later(text: str) -> str:

@@ -14,7 +14,7 @@ from inspector.duties.print_rig_sheet import print_rig_sheet
 from inspector.gear.rig import Method
 from inspector.gear.rig_result import PairLine, RigOutcome, RigResult
 from inspector.gear.verdict import Fact
-from inspector.language import tr
+from inspector.language import tr, within
 from inspector.units import Dimension, System, read, show
 
 _PULLING, _BOGGED, _SPEED = "V-04", "V-02", "6 km/h"
@@ -80,7 +80,7 @@ def _figures(found: RigResult, system: System) -> list[Fact]:
     if (link := found.link(found.weakest)) and found.safety_factor is not None:
         told = tr("{tag}, {kind}: stands {times} times what it bears, must keep {margin}")
         times, margin = f"{found.safety_factor:.2f}", f"{link.margin_factor:.3g}"
-        kind = link.kind_name.lower()
+        kind = within(link.kind_name)
         facts.append(Fact(tr("Weakest link"), told.format(tag=link.tag, kind=kind, times=times, margin=margin)))
     stand_off = show(found.stand_off_m, Dimension.LENGTH, system)
     return [*facts, Fact(tr("Stand off"), f"{stand_off}, {found.stand_off_rule}")]

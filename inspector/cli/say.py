@@ -9,7 +9,7 @@ import click
 from inspector.duties.out_tray import Paper
 from inspector.gear.judged import Judged
 from inspector.gear.verdict import Fact, Reason, Status
-from inspector.language import tr
+from inspector.language import tr, within
 
 _WIDEST = 110
 
@@ -117,7 +117,7 @@ def _told_in_full(reasons: Sequence[Reason]) -> list[Reason]:
 def _missing(reasons: Sequence[Reason]) -> None:
     names = list(dict.fromkeys(one.what for one in reasons))
     if names:
-        paragraph(tr("Not known either: {what}.", what=", ".join(names).lower()), "    – ", "      ")
+        paragraph(tr("Not known either: {what}.", what=", ".join(map(within, names))), "    – ", "      ")
 
 
 def _reason(reason: Reason) -> None:

@@ -65,7 +65,7 @@ class AnswerButton(QPushButton):
     @property
     def _least(self) -> int:
         """No lower than a finger needs."""
-        return self._look.px(_LEAST_LARGE_PX) if self._look.large else _LEAST_PX
+        return self._look.px(_LEAST_LARGE_PX) if self._look.is_large else _LEAST_PX
 
     @property
     def _means_left(self) -> int:

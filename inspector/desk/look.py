@@ -15,7 +15,6 @@ from inspector.desk.style_sheet import style_sheet
 from inspector.drawings.shapes import Ink
 
 GRID = 8
-_LARGE = 1.5
 
 
 class Scheme(StrEnum):
@@ -24,6 +23,25 @@ class Scheme(StrEnum):
     SYSTEM = "system"
     LIGHT = "light"
     DARK = "dark"
+
+
+class TextSize(StrEnum):
+    """How large all of it is."""
+
+    USUAL = "usual"
+    LARGE = "large"
+    DOUBLE = "double"
+
+    @property
+    def scale(self) -> float:
+        """By how much everything is larger than usual."""
+        return {TextSize.USUAL: 1.0, TextSize.LARGE: 1.5, TextSize.DOUBLE: 2.0}[self]
+
+    @property
+    def next(self) -> "TextSize":
+        """The next larger one; after the largest the usual one."""
+        every = list(TextSize)
+        return every[(every.index(self) + 1) % len(every)]
 
 
 class Type(StrEnum):
@@ -87,7 +105,7 @@ class Look(QObject):
         super().__init__()
         self._family = _registered(font_files)
         self.scheme = Scheme.SYSTEM
-        self.large = False
+        self.text = TextSize.USUAL
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._system_changed)
 
     @property
@@ -107,10 +125,15 @@ class Look(QObject):
         self.scheme = scheme
         self.apply()
 
-    def set_large(self, large: bool) -> None:
-        """Take large text, half as large again, or the usual one."""
-        self.large = large
+    def set_text(self, text: TextSize) -> None:
+        """Take a size of text, and of all that goes with it."""
+        self.text = text
         self.apply()
+
+    @property
+    def is_large(self) -> bool:
+        """Whether the text is larger than usual."""
+        return self.text is not TextSize.USUAL
 
     def colour(self, ink: Ink) -> QColor:
         """The colour of an ink."""
@@ -118,7 +141,7 @@ class Look(QObject):
 
     def px(self, length: float) -> int:
         """A length of the usual text size in pixels of the size in force."""
-        return round(length * (_LARGE if self.large else 1.0))
+        return round(length * self.text.scale)
 
     def type_px(self, size: Type) -> int:
         """The height of a size of type in pixels."""

@@ -88,11 +88,7 @@ def _view_menu(menu: QMenu, look: Look) -> None:
         action.setChecked(scheme is look.scheme)
         group.addAction(action)
     menu.addSeparator()
-    large = menu.addAction(tr("Large &text"))
-    large.setShortcut(QKeySequence("Ctrl+T"))
-    large.setCheckable(True)
-    large.setChecked(look.large)
-    large.toggled.connect(look.set_large)
+    _entry(menu, tr("Larger &text, after the largest the usual"), "Ctrl+T", lambda: look.set_text(look.text.next))
 
 
 def _help_menu(menu: QMenu, deeds: Deeds) -> None:

@@ -1,17 +1,17 @@
 """What the window remembers from one evening to the next on this machine."""
 
 from inspector.desk.gear_table import GearTable
-from inspector.desk.look import Look, Scheme
+from inspector.desk.look import Look, Scheme, TextSize
 from inspector.duties.machine_settings import MachineSettings
 
-_LOOK, _LARGE, _COLUMNS, _BETWEEN = "look", "large text", "columns", " "
+_LOOK, _TEXT, _COLUMNS, _BETWEEN = "look", "text", "columns", " "
 
 
 def recall(look: Look, machine: MachineSettings) -> None:
     """Take the look and the size of the text as they were left; from then on each change is remembered."""
     known = {one.value: one for one in Scheme}
     look.scheme = known.get(machine.get(_LOOK), look.scheme)
-    look.large = machine.get(_LARGE, "yes" if look.large else "") == "yes"
+    look.text = {one.value: one for one in TextSize}.get(machine.get(_TEXT), look.text)
     look.changed.connect(lambda: _keep(look, machine))
 
 
@@ -24,4 +24,4 @@ def recall_columns(table: GearTable, machine: MachineSettings) -> None:
 
 def _keep(look: Look, machine: MachineSettings) -> None:
     machine.put(_LOOK, look.scheme.value)
-    machine.put(_LARGE, "yes" if look.large else "no")
+    machine.put(_TEXT, look.text.value)

@@ -10,7 +10,7 @@ from inspector.duties.office import Office
 from inspector.gear.item import BOLT_COUNT, Fixing, Item, NewItem
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis, Kind
-from inspector.language import tr
+from inspector.language import tr, within
 from inspector.refused import Refused
 from inspector.register.page import Page
 from inspector.rulebook.words import purpose_word
@@ -81,7 +81,7 @@ def check_rating(facts: NewItem, kind: Kind) -> None:
     rating = facts.rating
     if rating.basis not in {*kind.rated_by, Basis.UNRATED}:
         wanted = ", ".join(basis.value.replace("_", " ") for basis in kind.rated_by)
-        why = tr("A {kind} is not rated that way.", kind=kind.name.lower())
+        why = tr("A {kind} is not rated that way.", kind=within(kind.name))
         raise Refused(tr("rating"), why, tr("Use one of: {wanted}.", wanted=wanted))
     if rating.figure and rating.basis is Basis.UNRATED:
         why = tr("“{typed}” was written down, but not what it is.", typed=rating.figure.as_typed)
@@ -90,7 +90,7 @@ def check_rating(facts: NewItem, kind: Kind) -> None:
         why = tr("It is not said where the rating stands.")
         raise Refused(tr("rating"), why, tr("Use one of: {names}.", names=", ".join(_STATED_ON)))
     if barred := [one for one in facts.kept_for if not kind.may(one)]:
-        why = tr("A {kind} is never kept for {use}.", kind=kind.name.lower(), use=purpose_word(barred[0]))
+        why = tr("A {kind} is never kept for {use}.", kind=within(kind.name), use=purpose_word(barred[0]))
         raise Refused(tr("kept for"), why, tr("Leave it out; the kind's own uses stand."))
     if rating.figure and rating.figure.si <= 0:
         raise Refused(tr("rating"), tr("A rating is more than nothing."), tr("Write the figure on the piece."))
@@ -104,7 +104,7 @@ def _check_sizes(facts: NewItem, kind: Kind) -> None:
     given = {size.key: size.figure for size in facts.sizes}
     for key, figure in given.items():
         if key not in known:
-            why = tr("A {kind} has no such size.", kind=kind.name.lower())
+            why = tr("A {kind} has no such size.", kind=within(kind.name))
             raise Refused(key, why, tr("Use one of: {names}.", names=", ".join(known)))
         if figure.si <= 0 or figure.dimension is not known[key].dimension:
             why = tr("“{typed}” cannot be its size.", typed=figure.as_typed)
@@ -121,7 +121,7 @@ def _check_fixing(facts: NewItem, kind: Kind, given: Container[str]) -> None:
     """A part is either welded on or has bolts that are counted; how it is fixed must be said where nobody can tell."""
     has_bolts = any(size.key == BOLT_COUNT for size in kind.sizes)
     if facts.fixed_by is not Fixing.UNKNOWN and not has_bolts:
-        why = tr("A {kind} is not asked for it.", kind=kind.name.lower())
+        why = tr("A {kind} is not asked for it.", kind=within(kind.name))
         raise Refused(tr("fixed by"), why, tr("Leave it empty."))
     if facts.fixed_by is Fixing.WELDS and BOLT_COUNT in given:
         why = tr("It cannot be held by welds alone and have bolts.")

@@ -151,6 +151,14 @@ def _open(office: Office, page: Page, tag: str, *, alive: bool = False) -> Item:
     return item
 
 
+def _field(what: Altered) -> str:
+    words = {
+        Altered.TAG: tr("tag"), Altered.LABEL_NEW: tr("rating"), Altered.LABEL_LOST: tr("rating"),
+        Altered.OWNER: tr("owner"), Altered.VALUE: tr("value"), Altered.NOTE: tr("note"),
+    }  # fmt: skip
+    return words.get(what, tr("change"))
+
+
 def _keep(
     office: Office, page: Page, item: Item, what: Altered, facts: NewItem, by: str, why: str, second: str = ""
 ) -> Judged:
@@ -159,7 +167,7 @@ def _keep(
         raise Refused(tr("reason"), tr("It is empty."), tr("Write in a sentence why it is changed."))
     check_text(tr("reason"), why)
     if facts == item.facts:
-        raise Refused(what.value.replace("_", " "), tr("Nothing would change."), tr("Write what is different now."))
+        raise Refused(_field(what), tr("Nothing would change."), tr("Write what is different now."))
     check_last(office, page, item)
     writer = id_of(office, page, by, tr("written down by"))
     kept = NewItemChange(office.today, what, facts, writer, why.strip(), second)

@@ -12,7 +12,7 @@ from inspector.duties.add_people import check_name, check_paper, check_scopes
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line, check_text
 from inspector.duties.who import check_name_counts, person_of
-from inspector.gear.person import Competence, NewPersonChange, Person
+from inspector.gear.person import Competence, NewPersonChange, Person, scope_word
 from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.register.page import Page
@@ -152,7 +152,7 @@ def _held_words(person: Person) -> str:
 
 def competence_words(held: Competence) -> str:
     """A scope with its days."""
-    scope = tr("all") if held.scope == "all" else held.scope
+    scope = tr("all") if held.scope == "all" else scope_word(held.scope)
     if held.until:
         days = {"since": show_day(held.since), "until": show_day(held.until)}
         return tr("{scope} since {since} until {until}", scope=scope, **days)

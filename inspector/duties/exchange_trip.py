@@ -3,6 +3,7 @@
 The file is TOML. People stand in it by name, because ids belong to one register.
 """
 
+import re
 import tomllib
 from dataclasses import dataclass, replace
 from datetime import date, datetime
@@ -98,7 +99,8 @@ class _File:
 
     def _further(self, line: int, about: str) -> int:
         """How many lines below its key the quoted member stands, as it was written; 0 where it cannot be found."""
-        member = about.partition("“")[2].partition("”")[0]
+        found = re.search("[“„](.+?)[”“]", about)  # as one language quotes and another
+        member = found[1] if found else ""
         for further, one in enumerate(self.text.split("\n")[line - 1 :] if member else ()):
             if f'"{member}"' in one or f"'{member}'" in one:
                 return further

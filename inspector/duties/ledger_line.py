@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from inspector.language import show_day, tr, tr_n
+from inspector.language import show_day, tr, tr_n, within
 from inspector.register.rows import Shape, from_facts
 
 _MOST_LISTED = 12
@@ -65,7 +65,7 @@ class Line:
 
     def kind(self, key: str) -> str:
         """The name of a kind of gear, in the middle of a sentence."""
-        return self.kinds.get(key, key.replace("_", " ")).lower()
+        return within(self.kinds.get(key, key.replace("_", " ")))
 
 
 Sentence = Callable[[Line], str]

@@ -7,6 +7,7 @@ from inspector.gear.attachment import NewAttachment
 from inspector.gear.evidence import NewRelease
 from inspector.gear.incident import Gravity, NewIncident, NewIncidentEntry
 from inspector.gear.item_change import NewItemChange
+from inspector.gear.person import scope_word
 from inspector.gear.repair import NewRepair, Work
 from inspector.gear.stock_take import Counted, NewStockEntry
 from inspector.language import later, show_day, tr, tr_n
@@ -157,7 +158,7 @@ def _competence(what: str) -> Sentence:
     def told(line: Line) -> str:
         last = line.facts["until"]
         until = tr(" until {day}", day=on_day(date.fromisoformat(last))) if last else ""
-        scope = tr("all gear") if line.text("scope") == "all" else line.text("scope").replace("_", " ")
+        scope = scope_word(line.text("scope"))
         return tr(what, who=line.who, name=line.name(line.text("id")), scope=scope, until=until)
 
     return told

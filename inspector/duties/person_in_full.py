@@ -14,7 +14,7 @@ from inspector.duties.who import owns, owns_vehicle
 from inspector.gear.custody import Loan
 from inspector.gear.item import Item
 from inspector.gear.lists import GearRow, HistoryRow
-from inspector.gear.person import Competence, Person
+from inspector.gear.person import Competence, Person, scope_word
 from inspector.gear.trip import Vehicle
 from inspector.language import show_day, tr, tr_n
 from inspector.register.current import facts_of
@@ -90,7 +90,7 @@ def scope_words(office: Office, scope: str) -> str:
     if scope == ALL:
         return tr("all gear")
     names = [kind.name for kind in office.rules.kinds.values() if kind.family == scope]
-    return tr("{family} ({kinds})", family=scope, kinds=", ".join(names)) if names else scope
+    return tr("{family} ({kinds})", family=scope_word(scope), kinds=", ".join(names)) if names else scope
 
 
 def held_in_words(office: Office, person: Person) -> tuple[Held, ...]:

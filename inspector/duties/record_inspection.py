@@ -12,7 +12,7 @@ from inspector.gear.judged import Judged
 from inspector.gear.kind import Grade, Kind, Measure, kind_word
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
-from inspector.language import tr
+from inspector.language import tr, within
 from inspector.refused import Refused
 from inspector.register.page import Page
 from inspector.units import Dimension
@@ -121,7 +121,7 @@ def _check_answer(kind: Kind, key: str, grade: Grade) -> None:
     check = kind.check(key)
     if check is None:
         names = ", ".join(one.key for one in kind.checks)
-        raise Refused(key, tr("A {kind} has no such check.", kind=kind.name.lower()), tr("Use one of: {n}.", n=names))
+        raise Refused(key, tr("A {kind} has no such check.", kind=within(kind.name)), tr("Use one of: {n}.", n=names))
     if grade is Grade.SLIGHT and not check.slight:
         raise Refused(check.name, tr("It is good or bad, there is no grade between."), tr("Grade it good or bad."))
 
@@ -130,7 +130,7 @@ def _check_reading(kind: Kind, reading: Reading) -> None:
     measure = kind.measure(reading.measure)
     if measure is None:
         names = ", ".join(one.key for one in kind.measures) or tr("none")
-        why = tr("A {kind} has no such measure.", kind=kind.name.lower())
+        why = tr("A {kind} has no such measure.", kind=within(kind.name))
         raise Refused(reading.measure, why, tr("Use one of: {names}.", names=names))
     if reading.point and reading.point not in measure.points:
         why = tr("“{point}” is not one of its named places.", point=reading.point)

@@ -5,7 +5,7 @@ import re
 from inspector.gear.item import BOLT_COUNT, Item
 from inspector.gear.kind import Kind
 from inspector.gear.repair import NewRepair, Work
-from inspector.language import tr
+from inspector.language import tr, within
 from inspector.refused import Refused
 
 PIN, BODY, BOLTS_SOUND = "pin_diameter", "bow_diameter", "bolts_sound"
@@ -59,19 +59,19 @@ _Why = tuple[str, str] | None
 def _why_no_pin(item: Item, kind: Kind) -> _Why:
     if kind.family == "shackle" and item.size(PIN):
         return None
-    return tr("A {kind} has no pin and bow.", kind=kind.name.lower()), tr("Say what was done, or choose “other”.")
+    return tr("A {kind} has no pin and bow.", kind=within(kind.name)), tr("Say what was done, or choose “other”.")
 
 
 def _why_no_latch(item: Item, kind: Kind) -> _Why:
     if kind.check("latch"):
         return None
-    return tr("A {kind} has no latch.", kind=kind.name.lower()), tr("Look at the label again; is it this piece?")
+    return tr("A {kind} has no latch.", kind=within(kind.name)), tr("Look at the label again; is it this piece?")
 
 
 def _why_no_splice(item: Item, kind: Kind) -> _Why:
     if kind.check("splices") is None:
         what = tr("A sewn or knotted piece is made anew by its maker and booked in as another piece.")
-        return tr("A {kind} has no splice.", kind=kind.name.lower()), what
+        return tr("A {kind} has no splice.", kind=within(kind.name)), what
     if kind.measure("length"):
         why = tr("Its stretch is told by its length as new, and its splices bear the jerk of every pull.")
         return why, tr("Have its maker make it anew, and book it in as another piece with the maker's paper.")
@@ -89,7 +89,7 @@ def _why_no_zinc(item: Item, kind: Kind) -> _Why:
     if kind.measure("wall"):
         return None
     if "steel" not in kind.material:
-        return tr("A {kind} is not of steel.", kind=kind.name.lower()), tr("Look at the label again; is it this piece?")
+        return tr("A {kind} is not of steel.", kind=within(kind.name)), tr("Look at the label again; is it this piece?")
     why = tr(
         "Its steel may be hardened: acid before the bath can make it brittle (common practice, no source), and "
         "molten zinc is about 450 °C (from memory), while a trade sheet ends a shackle's use at 400 °C (second hand)."

@@ -92,4 +92,5 @@ def _notice(office: Office, page: Page, found: Judged, number: str) -> Retiremen
         replace_by=replace_words(dossier, office.system),
         capacity=found.verdict.capacity,
         addressed_to=addressed_to,
+        kind=dossier.kind.key,
     )

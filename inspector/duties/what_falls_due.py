@@ -25,7 +25,7 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.falls_due import Due, DueLine
 from inspector.gear.item import Item
 from inspector.gear.outcome import Outcome
-from inspector.gear.person import Person
+from inspector.gear.person import Person, scope_word
 from inspector.gear.standing import StandingVerdict, StandingWords
 from inspector.gear.trip import Trip, Vehicle
 from inspector.gear.whereabouts import Where, Whereabouts
@@ -185,7 +185,7 @@ def _line(one: Held, what: Due, on: date | None, more: str = "", since: date | N
 
 def _of_people(page: Page, until: date) -> Iterator[DueLine]:
     for person, held_, last in competences_ending(page.people(), until):
-        scope = tr("all gear") if held_.scope == "all" else held_.scope.replace("_", " ")
+        scope = scope_word(held_.scope)
         key = f"{Due.COMPETENCE}:{person.id}:{held_.scope}:{last.isoformat()}"
         says = tr("last day on which {name} may judge {scope}", name=person.name, scope=scope)
         yield DueLine(Due.COMPETENCE, key, last, person.name, scope, says, (person.name,))

@@ -9,7 +9,7 @@ from inspector.gear.kind import Kind
 from inspector.gear.person import Passphrases, Person
 from inspector.gear.trip import Vehicle
 from inspector.gear.whereabouts import Where
-from inspector.language import tr
+from inspector.language import tr, within
 from inspector.refused import Refused
 from inspector.register.page import Page
 
@@ -55,7 +55,7 @@ def names_club(page: Page, owner: str) -> bool:
 def check_judge(person: Person, item: Item, kind: Kind, on: date, field: str) -> None:
     """Refuse whoever is not competent for this kind on the day, or owns the piece: nobody judges his own gear."""
     if not person.is_competent(kind.family, on):
-        why = tr("{name} is not entered as competent for a {kind}.", name=person.name, kind=kind.name.lower())
+        why = tr("{name} is not entered as competent for a {kind}.", name=person.name, kind=within(kind.name))
         raise Refused(field, why, tr("Ask somebody who is, or enter what the person may judge first."))
     if owns(person, item):
         why = tr("{name} owns the piece, and nobody is the judge of his own gear.", name=person.name)

@@ -85,6 +85,7 @@ class RetirementNotice:
     """The retirement notice of one piece. destroy: how to make it unusable; retirement: the id of its verdict.
 
     addressed_to: the owner, where that is not the club: he decides about his property, the club asks.
+    kind: its key; notices of before 2026-11-26 were kept without.
     """
 
     imprint: Imprint
@@ -105,6 +106,7 @@ class RetirementNotice:
     terms: tuple[Fact, ...] = ()
     retirement: str = ""
     addressed_to: str = ""
+    kind: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,14 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+from inspector.language import later, tr
+
+_FAMILIES = {
+    "ball": later("ball"), "block": later("block"), "damper": later("damper"), "hook": later("hook"),
+    "insert": later("insert"), "pin": later("pin"), "point": later("point"), "rope": later("rope"),
+    "shackle": later("shackle"), "strap": later("strap"), "tube": later("tube"), "winch": later("winch"),
+}  # fmt: skip
+
 
 @dataclass(frozen=True, slots=True)
 class Competence:
@@ -66,3 +74,8 @@ class Contact:
     phone: str = ""
     mail: str = ""
     address: str = ""
+
+
+def scope_word(scope: str) -> str:
+    """What a competence is for, in a word: all gear, or a family of kinds."""
+    return tr("all gear") if scope == "all" else tr(_FAMILIES[scope]) if scope in _FAMILIES else scope

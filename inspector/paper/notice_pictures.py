@@ -39,8 +39,9 @@ def _strength(capacity: Capacity, width_pt: float, system: System) -> list[Block
 
 def is_ball(notice: RetirementNotice) -> bool:
     """Whether the piece is a ball or carries one."""
-    named = re.findall(r"[a-z]+", f"{notice.family} {notice.kind_name}".lower())
-    return "ball" in named
+    if notice.kind:
+        return notice.family == "ball" or notice.kind == "ball_mount"
+    return "ball" in re.findall(r"[a-z]+", f"{notice.family} {notice.kind_name}".lower())  # kept before there was a key
 
 
 def _pair(left: Drawing, right: Drawing, width_pt: float) -> Block:

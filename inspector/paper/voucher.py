@@ -10,7 +10,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Fact
 from inspector.gear.voucher import Voucher
 from inspector.gear.whereabouts import Where
-from inspector.language import show_day, tr
+from inspector.language import show_day, tr, within
 from inspector.paper.blocks import Block, blank, boxed, row, stack, words
 from inspector.paper.columns import line, names, widths
 from inspector.paper.common import facts, heading, listed, mark, may_be_used, small_cautions, word_type
@@ -94,7 +94,7 @@ def _before(rows: Sequence[HistoryRow], width_pt: float) -> list[Block]:
     """What there is no room for, counted, so that nobody takes the list for all of its life."""
     if not rows:
         return []
-    counted = ", ".join(f"{count} × {what.lower()}" for what, count in Counter(one.what for one in rows).items())
+    counted = ", ".join(f"{count} × {within(what)}" for what, count in Counter(one.what for one in rows).items())
     first = min(one.on for one in rows)
     said = tr("Before that, from {day} on, the register has: {counted}.", day=show_day(first), counted=counted)
     return [words(said, width_pt, SMALL.in_ink(Ink.INK)).below(GRID)]

@@ -7,7 +7,7 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.item import Rating
 from inspector.gear.kind import Basis, Kind
 from inspector.gear.verdict import Reason, Verdict
-from inspector.language import tr
+from inspector.language import tr, within
 from inspector.rulebook.words import listed, marked_words, purpose_word
 from inspector.units import System
 
@@ -43,9 +43,9 @@ def replace_words(dossier: Dossier, system: System) -> str:
     """Advice on the replacement, by rating, never by maker."""
     rating = dossier.item.rating
     if _tells(rating):
-        kind, marked = dossier.kind.name.lower(), marked_words(dossier.item)
+        kind, marked = within(dossier.kind.name), marked_words(dossier.item)
         return tr("Replace it by a {kind} marked at least {marked}, with its certificate.", kind=kind, marked=marked)
-    return tr("Replace it by a {kind} with a legible rating and a certificate.", kind=dossier.kind.name.lower())
+    return tr("Replace it by a {kind} with a legible rating and a certificate.", kind=within(dossier.kind.name))
 
 
 def _tells(rating: Rating) -> bool:

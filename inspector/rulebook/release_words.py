@@ -4,7 +4,7 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.kind import kind_word
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Finding, Needed, Release, Status
-from inspector.language import tr
+from inspector.language import tr, within
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.opinions import may_be_answered
 from inspector.rulebook.words import must_word, quantity_word
@@ -27,7 +27,7 @@ def release_words(release: Release, finding: Finding, dossier: Dossier, book: Ru
         return _wall(release, dossier, system)
     what = quantity_word(finding.quantity, dossier.kind)
     if release.needed is Needed.GRADE:
-        return _grade(finding, book, what[:1].lower() + what[1:])
+        return _grade(finding, book, within(what))
     return _reading(release, finding, dossier, system) if release.needed is Needed.READING else ""
 
 
@@ -93,7 +93,7 @@ def _reading(release: Release, finding: Finding, dossier: Dossier, system: Syste
     typed_in = system_of(size.as_typed, system) if size else system
     least = release.must in {"at_least", "above"}
     bound = must_word(release.must, show_bound(release.limit, release.dimension, typed_in, least=least))
-    name = measure.name[:1].lower() + measure.name[1:]
+    name = within(measure.name)
     at = (
         tr(" at each of: {points}", points=", ".join(map(kind_word, release.points))) if len(release.points) > 1 else ""
     )

@@ -12,7 +12,7 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.kind import Measure
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Fact, Finding, Verdict
-from inspector.language import show_day, tr
+from inspector.language import show_day, tr, within
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.release import reading_bound
 from inspector.rulebook.words import must_word, quantity_word
@@ -56,7 +56,7 @@ def _is_seen(finding: Finding) -> bool:
 
 def _turning(finding: Finding, dossier: Dossier, outcome: Outcome | None) -> str:
     name = quantity_word(finding.quantity, dossier.kind)
-    what = name[:1].lower() + name[1:]
+    what = within(name)
     if finding.outcome is not Outcome.FIT or outcome is None:
         return what
     return tr("{what}: {outcome}", what=what, outcome=outcome_word(outcome))

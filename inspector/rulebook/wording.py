@@ -6,7 +6,7 @@ from inspector.drawings.marks import outcome_word
 from inspector.gear.dossier import Dossier
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Explanation, Finding, Reason, Status, Value, Verdict
-from inspector.language import show_day, tr
+from inspector.language import show_day, tr, within
 from inspector.rulebook.case import purposes_of
 from inspector.rulebook.club_marks import in_force_lines
 from inspector.rulebook.club_words import marked_limit, with_loosening
@@ -118,7 +118,7 @@ def _to_settle(verdict: Verdict, reasons: list[Reason]) -> str:
         return needed
     for_good, for_now = (listed([purpose_word(one) for one in uses]) for uses in (ended, hoped))
     said = tr("Nothing releases it for {uses}: plan its replacement.", uses=for_good)
-    return said + " " + tr("For {uses} {it_takes}", uses=for_now, it_takes=needed[:1].lower() + needed[1:])
+    return said + " " + tr("For {uses} {it_takes}", uses=for_now, it_takes=within(needed))
 
 
 def _needed(verdict: Verdict, releases: list[str], spoken: list[Finding]) -> str:

@@ -5,7 +5,7 @@ from inspector.gear.item import Fixing, Item, Provenance
 from inspector.gear.kind import Basis, Kind, Service
 from inspector.gear.outcome import Purpose
 from inspector.gear.verdict import Value
-from inspector.language import once_a_language, tr
+from inspector.language import once_a_language, tr, within
 from inspector.units import Dimension, System, show, show_typed
 
 
@@ -51,7 +51,7 @@ def quantity_word(name: str, kind: Kind) -> str:
     if prefix == "new":
         return tr("{what} as new", what=_size_name(key, kind))
     measure = kind.measure(key)
-    named = (measure.name if measure else key).lower()
+    named = within(measure.name) if measure else key
     if prefix == "loss":
         return tr("Loss of {what}", what=named)
     return tr("Growth of {what}", what=named) if prefix == "growth" else named[:1].upper() + named[1:]

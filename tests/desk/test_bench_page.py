@@ -14,7 +14,7 @@ from shiboken6 import isValid
 from inspector.desk.background import Background
 from inspector.desk.bench.dial_row import DialRow
 from inspector.desk.bench.page import BenchPage
-from inspector.desk.look import Look, Scheme
+from inspector.desk.look import Look, Scheme, TextSize
 from inspector.desk.notice import Notice
 from inspector.desk.pen import Picture
 from inspector.duties.bench import work_bench
@@ -270,9 +270,9 @@ def test_the_dials_of_a_topic_that_was_left_are_let_go_of(qtbot: QtBot, page: Be
     left = page.rows
     page.list.setCurrentRow(3)
     qtbot.waitUntil(lambda: not any(isValid(one) for one in left))
-    look.set_large(True)  # a dial that still listened would fail here
+    look.set_text(TextSize.LARGE)  # a dial that still listened would fail here
     width = row(page, "now").field.width()
-    look.set_large(False)
+    look.set_text(TextSize.USUAL)
     assert row(page, "now").field.width() < width
 
 
@@ -300,7 +300,7 @@ def test_a_club_in_inches_turns_in_round_inches(qtbot: QtBot, office: Office, lo
 @pytest.mark.parametrize("large", [False, True])
 def test_no_words_are_cut_off(page: BenchPage, look: Look, scheme: Scheme, large: bool) -> None:
     look.scheme = scheme
-    look.set_large(large)
+    look.set_text(TextSize.LARGE if large else TextSize.USUAL)
     page.resize(1280, 620)
     try:
         for number in range(len(page.topics)):
@@ -309,7 +309,7 @@ def test_no_words_are_cut_off(page: BenchPage, look: Look, scheme: Scheme, large
             assert _cut(page) == []
     finally:
         look.scheme = Scheme.LIGHT
-        look.set_large(False)
+        look.set_text(TextSize.USUAL)
 
 
 def _grabbed(page: BenchPage) -> None:

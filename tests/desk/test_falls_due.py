@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.choice import Choice
+from inspector.desk.look import TextSize
 from inspector.desk.needs.due_page import DuePage
 from inspector.desk.place import Go
 from inspector.duties.due_sheet import due_sheet
@@ -222,8 +223,8 @@ def test_every_control_has_a_name_and_no_word_is_cut_off(qtbot: QtBot, due_on: O
     unfold(stand)
     look = page_of(stand)._look
     for large, size in ((False, (1280, 720)), (True, (1280, 720)), (False, (960, 600))):
-        look.set_large(large)
+        look.set_text(TextSize.LARGE if large else TextSize.USUAL)
         stand.resize(*size)
         qtbot.wait(30)
         assert unnamed(stand) == [] and cut_off(stand) == []
-    look.set_large(False)
+    look.set_text(TextSize.USUAL)

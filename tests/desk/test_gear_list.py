@@ -11,6 +11,7 @@ from pytestqt.qtbot import QtBot
 from inspector.desk.gear_list.columns import DUE, OWNER, TAG, VERDICT
 from inspector.desk.gear_list.listed import Listed
 from inspector.desk.gear_model import GearModel, outcome_at
+from inspector.desk.look import TextSize
 from inspector.desk.window import DeskWindow
 from inspector.duties.look_up import RegisterFacts
 from inspector.duties.office import Office
@@ -155,11 +156,11 @@ def test_columns_yield_where_the_window_is_narrow_but_never_the_verdict(qtbot: Q
     view = desk.pages.table.view
     desk.resize(1280, 720)
     assert not view.isColumnHidden(OWNER)
-    desk.look.set_large(True)
+    desk.look.set_text(TextSize.LARGE)
     desk.resize(1024, 700)
     qtbot.waitUntil(lambda: view.isColumnHidden(OWNER))
     assert not any(view.isColumnHidden(column) for column in (TAG, VERDICT, DUE))
-    desk.look.set_large(False)
+    desk.look.set_text(TextSize.USUAL)
 
 
 def test_the_status_line_tells_what_the_register_holds(desk: DeskWindow) -> None:

@@ -7,7 +7,7 @@ from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QApplication, QPushButton, QScrollArea
 from pytestqt.qtbot import QtBot
 
-from inspector.desk.look import DARK, LIGHT, Colours, Look, Scheme, Type
+from inspector.desk.look import DARK, LIGHT, Colours, Look, Scheme, TextSize, Type
 from inspector.desk.window import DeskWindow
 from inspector.drawings.shapes import Ink
 from inspector.duties.office import Office
@@ -56,10 +56,10 @@ def test_light_and_dark_are_chosen_and_reach_the_program(look: Look) -> None:
 def test_large_text_is_half_as_large_again(look: Look) -> None:
     """Type and lengths grow together."""
     small, length = look.type_px(Type.BODY), look.px(100)
-    look.set_large(True)
+    look.set_text(TextSize.LARGE)
     assert look.type_px(Type.BODY) == pytest.approx(small * 1.5, abs=1)
     assert look.px(100) == length * 1.5
-    look.set_large(False)
+    look.set_text(TextSize.USUAL)
 
 
 def test_the_packaged_type_is_the_one_in_use(look: Look) -> None:
@@ -74,7 +74,7 @@ def test_nothing_is_cut_off_sideways(
 ) -> None:
     """Record and form fit the width they have, in usual and in large text, and every button shows its whole word."""
     desk = open_desk(office)
-    desk.look.set_large(large)
+    desk.look.set_text(TextSize.LARGE if large else TextSize.USUAL)
     desk.resize(width, height)
     desk.pages.open_tag("HR-007")
     qtbot.waitUntil(lambda: desk.pages.piece is not None)
@@ -89,4 +89,4 @@ def test_nothing_is_cut_off_sideways(
             if button.isVisible():
                 assert button.width() >= button.minimumSizeHint().width() - 2, button.text()
     finally:
-        desk.look.set_large(False)
+        desk.look.set_text(TextSize.USUAL)

@@ -10,6 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QToolButton, QWidget
 from pytestqt.qtbot import QtBot
 
+from inspector.desk.look import TextSize
 from inspector.desk.needs import needs_page
 from inspector.desk.needs.needs_page import NeedsPage
 from inspector.desk.needs.retire_chart import RetireChart
@@ -251,11 +252,11 @@ def test_every_control_has_a_name_and_no_word_is_cut_off(qtbot: QtBot, needs_on:
     stand = needs_on(sample)
     unfold(stand)
     for large, size in ((False, (1280, 720)), (True, (1280, 720)), (False, (960, 600))):
-        page_of(stand)._ways.look.set_large(large)
+        page_of(stand)._ways.look.set_text(TextSize.LARGE if large else TextSize.USUAL)
         stand.resize(*size)
         qtbot.wait(30)
         assert unnamed(stand) == [] and cut_off(stand) == []
-    page_of(stand)._ways.look.set_large(False)
+    page_of(stand)._ways.look.set_text(TextSize.USUAL)
 
 
 def cut_off(widget: QWidget) -> list[str]:

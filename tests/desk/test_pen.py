@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QColor, QImage, QPainter
 
-from inspector.desk.look import DARK, LIGHT, Colours, Look, Scheme
+from inspector.desk.look import DARK, LIGHT, Colours, Look, Scheme, TextSize
 from inspector.desk.outline import tells_at
 from inspector.desk.pen import Mark, Picture, mark_icon, paint
 from inspector.drawings.shapes import Anchor, Circle, Drawing, Ink, Line, Polygon, Polyline, RoundedRect, Text
@@ -83,6 +83,6 @@ def test_a_mark_grows_with_large_text(look: Look) -> None:
     """It stands beside its word, so it grows with it."""
     mark = Mark(Outcome.HOLD, look, 20)
     assert mark.width() == 20
-    look.set_large(True)
+    look.set_text(TextSize.LARGE)
     assert mark.width() == 30
-    look.set_large(False)
+    look.set_text(TextSize.USUAL)

@@ -14,6 +14,7 @@ from inspector.desk.form.boxes import Box
 from inspector.desk.form.lines import LineBox
 from inspector.desk.handover import ledger_view
 from inspector.desk.handover.register_page import COPIES, LEDGER, WORTH, RegisterPage
+from inspector.desk.look import TextSize
 from inspector.desk.place import Go
 from inspector.desk.places import REGISTER
 from inspector.desk.window import DeskWindow
@@ -296,12 +297,12 @@ def test_sentences_are_as_high_as_their_words(qtbot: QtBot, window: DeskWindow, 
     qtbot.waitUntil(lambda: bool(page.ledger.model.lines))
     table = page.ledger.table
 
-    window.look.set_large(True)
+    window.look.set_text(TextSize.LARGE)
     qtbot.waitUntil(lambda: table.viewport().width() == sum(table.columnWidth(at) for at in range(4)))
 
     for row in range(page.ledger.model.rowCount()):
         assert table.rowHeight(row) >= table.sizeHintForRow(row)
-    window.look.set_large(False)
+    window.look.set_text(TextSize.USUAL)
 
 
 def test_a_letter_on_the_ledger_belongs_to_the_search(qtbot: QtBot, window: DeskWindow, page: RegisterPage) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QPushButton, QScrollArea
 from pytestqt.qtbot import QtBot
 
+from inspector.desk.look import TextSize
 from inspector.desk.pen import Picture
 from inspector.desk.place import Go
 from inspector.desk.places import RIG
@@ -347,7 +348,7 @@ def test_nothing_is_cut_off_sideways(
     qtbot: QtBot, shown: RigPage, desk: DeskWindow, large: bool, width: int, height: int
 ) -> None:
     """And every button a finger may press is 48 pixels high."""
-    desk.look.set_large(large)
+    desk.look.set_text(TextSize.LARGE if large else TextSize.USUAL)
     desk.resize(width, height)
     qtbot.wait(50)  # layouts settle
     try:
@@ -361,4 +362,4 @@ def test_nothing_is_cut_off_sideways(
                 assert button.width() >= button.minimumSizeHint().width() - 2, button.text()
                 assert button.height() >= 48, button.text()
     finally:
-        desk.look.set_large(False)
+        desk.look.set_text(TextSize.USUAL)

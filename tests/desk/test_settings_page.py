@@ -7,7 +7,7 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.gear_table import GearTable
-from inspector.desk.look import Look, Scheme
+from inspector.desk.look import Look, Scheme, TextSize
 from inspector.desk.place import Go
 from inspector.desk.places import SETTINGS
 from inspector.desk.remember import recall, recall_columns
@@ -34,9 +34,9 @@ def test_the_look_holds_at_once_and_the_menu_agrees(qtbot: QtBot, desk: DeskWind
     assert desk.look.is_dark
     desk.look.choose(Scheme.LIGHT)
     assert page.scheme.value is Scheme.LIGHT
-    page.large.choose(True)
-    assert desk.look.large
-    page.large.choose(False)
+    page.text.choose(TextSize.LARGE)
+    assert desk.look.text is TextSize.LARGE
+    page.text.choose(TextSize.USUAL)
 
 
 def test_what_the_club_wants_is_kept_told_and_opens_the_desk_anew(
@@ -73,15 +73,15 @@ def test_this_machine_remembers_the_look_and_the_columns(
     file = tmp_path / "window.json"
     recall(look, MachineSettings(file))
     look.choose(Scheme.DARK)
-    look.set_large(True)
+    look.set_text(TextSize.LARGE)
     table: GearTable = desk.pages.table
     recall_columns(table, MachineSettings(file))
 
     other = Look()
     recall(other, MachineSettings(file))
-    assert (other.scheme, other.large) == (Scheme.DARK, True)
+    assert (other.scheme, other.text) == (Scheme.DARK, TextSize.LARGE)
     look.choose(Scheme.LIGHT)
-    look.set_large(False)
+    look.set_text(TextSize.USUAL)
 
 
 def test_columns_chosen_once_stand_again(qtbot: QtBot, desk: DeskWindow, tmp_path: Path) -> None:

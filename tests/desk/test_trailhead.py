@@ -12,6 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from inspector.desk.kit_piece import PieceForm
 from inspector.desk.kit_question import Question
+from inspector.desk.look import TextSize
 from inspector.desk.trailhead import Trailhead
 from inspector.desk.window import DeskWindow
 from inspector.duties.add_people import add_person
@@ -351,7 +352,7 @@ def test_every_state_has_names_room_for_a_finger_and_nothing_cut_off(
 ) -> None:
     """At least 48 pixels high, named, and as wide as its words."""
     desk = window_of(page)
-    desk.look.set_large(large)
+    desk.look.set_text(TextSize.LARGE if large else TextSize.USUAL)
     desk.resize(width, 720)
     try:
         for go in states(qtbot, page):
@@ -365,7 +366,7 @@ def test_every_state_has_names_room_for_a_finger_and_nothing_cut_off(
                     assert inside.width() <= area.viewport().width()
             assert [f"{one.accessibleName()} {one.height()}" for one in too_small(page)] == []
     finally:
-        desk.look.set_large(False)
+        desk.look.set_text(TextSize.USUAL)
         leave_for_good(page)
 
 

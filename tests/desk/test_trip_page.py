@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from inspector.desk import trip_page
 from inspector.desk.background import Background
-from inspector.desk.look import Type
+from inspector.desk.look import TextSize, Type
 from inspector.desk.pair_model import up_to_words
 from inspector.desk.trip_page import TripPage
 from inspector.desk.window import DeskWindow
@@ -250,7 +250,7 @@ def test_nothing_is_cut_off_sideways(
     qtbot: QtBot, page: TripPage, desk: DeskWindow, large: bool, width: int, height: int
 ) -> None:
     """And every button a finger may press is 48 pixels high."""
-    desk.look.set_large(large)
+    desk.look.set_text(TextSize.LARGE if large else TextSize.USUAL)
     desk.resize(width, height)
     qtbot.wait(50)  # layouts settle
     try:
@@ -263,4 +263,4 @@ def test_nothing_is_cut_off_sideways(
                 assert button.width() >= button.minimumSizeHint().width() - 2, button.text()
                 assert button.height() >= 48, button.text()
     finally:
-        desk.look.set_large(False)
+        desk.look.set_text(TextSize.USUAL)

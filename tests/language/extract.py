@@ -1,24 +1,15 @@
-"""Lists every text that goes through the look-up, as a template for a catalogue in another language (.pot).
-
-python tests/language/extract.py inspector.pot
+"""Lists every text that goes through the look-up.
 
 Texts of the source are read from the calls of `tr`, `tr_n` and `later`; those of the rulebook's files, the help of the
 commands and what the sums say of themselves are asked for by the program itself as it reads them.
 """
 
 import ast
-import re
-import sys
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from gettext import NullTranslations
 from pathlib import Path
 
-SOURCE = Path(__file__).parents[2] / "inspector"
-if __name__ == "__main__":
-    sys.path.insert(0, str(SOURCE.parent))
-
-# ruff: noqa: E402 - a script that is run by itself finds the program first
 from inspector.cli.commands import main as commands
 from inspector.cli.spoken import spoken
 from inspector.gear.kind import kind_word
@@ -27,6 +18,7 @@ from inspector.rulebook.load import packaged
 from inspector.rulebook.sum_texts import text_of
 from inspector.rulebook.sums import functions
 
+SOURCE = Path(__file__).parents[2] / "inspector"
 _FIRST = {"tr": 1, "later": 1, "tr_n": 2}
 _OF_CLICK = (
     "Usage:", "Options", "Commands", "Positional arguments", "Show this message and exit.", "Error: {message}",
@@ -101,40 +93,3 @@ class _Asked(NullTranslations):
     def gettext(self, message: str) -> str:
         self.asked.add(message)
         return message
-
-
-def template(messages: Iterable[Message]) -> str:
-    """The messages in the form that translators' tools read; each text once, with all its places."""
-    places: dict[str, list[Message]] = {}
-    for one in messages:
-        places.setdefault(one.text, []).append(one)
-    plural = "Content-Type: text/plain; charset=UTF-8\\nPlural-Forms: nplurals=2; plural=(n != 1);\\n"
-    return "\n".join([f'msgid ""\nmsgstr "{plural}"\n', *(_entry(text, same) for text, same in places.items())])
-
-
-def _entry(text: str, same: list[Message]) -> str:
-    lines = [f"#: {' '.join(dict.fromkeys(one.where for one in same))}"]
-    if re.search(r"\{\w", text):
-        lines.append("#, python-brace-format")
-    many = next((one.many for one in same if one.many), "")
-    plural = [f"msgid_plural {_quoted(many)}", 'msgstr[0] ""', 'msgstr[1] ""'] if many else ['msgstr ""']
-    return "\n".join([*lines, f"msgid {_quoted(text)}", *plural, ""])
-
-
-def _quoted(text: str) -> str:
-    return '"' + text.replace("\\", "\\\\").replace('"', '\\"').replace("\n", "\\n") + '"'
-
-
-def main(place: str) -> int:
-    """Write the template and tell how much there is to translate."""
-    messages = [*of_source(), *asked_for()]
-    Path(place).write_text(template(messages), encoding="utf-8")
-    for room in ("inspector", "rulebook", "commands", "sums", "click", ""):
-        once = {one.text: one.many for one in messages if one.where.startswith(room)}
-        words = sum(len(f"{text} {many}".split()) for text, many in once.items())
-        print(f"{room or 'in all':<10} {len(once):5} texts, {words:6} words")
-    return 0
-
-
-if __name__ == "__main__":
-    sys.exit(main(sys.argv[1]))

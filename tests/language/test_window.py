@@ -1,12 +1,13 @@
 """No text of the window is missed, and none is cut off where it grows longer."""
 
 import pytest
-from PySide6.QtWidgets import QAbstractButton, QLabel, QPushButton, QScrollArea, QWidget
+from PySide6.QtWidgets import QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.place import Go
 from inspector.desk.places import places
 from inspector.desk.window import DeskWindow
+from tests.desk.cut_off import cut_off
 from tests.language.conftest import KNOWN
 from tests.language.shown import assert_none_missed, shown_in
 
@@ -79,15 +80,3 @@ def test_a_text_that_is_cut_off_would_be_found(qtbot: QtBot) -> None:
     page.show()
 
     assert cut_off(page) == ["A text that is far longer than its place (QWidget: 20)"]
-
-
-def cut_off(page: QWidget) -> list[str]:
-    """What is wider than its place: the inside of scrolled areas, buttons, and labels that do not wrap."""
-    areas = [one for one in page.findChildren(QScrollArea) if one.isVisible()]
-    wide = [
-        one.accessibleName() for one in areas if (inside := one.widget()) and inside.width() > one.viewport().width()
-    ]
-    words: list[QAbstractButton | QLabel] = [*page.findChildren(QPushButton)]
-    words += [one for one in page.findChildren(QLabel) if not one.wordWrap() and one.pixmap().isNull()]
-    cut = [one for one in words if one.isVisible() and one.width() < one.minimumSizeHint().width() - 2]
-    return wide + [f"{one.text()} ({type(one.parentWidget()).__name__}: {one.width()})" for one in cut]

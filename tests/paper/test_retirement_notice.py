@@ -95,8 +95,17 @@ def test_a_ball_shows_why_it_breaks(ball_notice: RetirementNotice) -> None:
         ("strap", "Ballast strap", False),
     ],
 )
-def test_a_ball_is_known_by_family_or_kind(ball_notice: RetirementNotice, family: str, kind: str, ball: bool) -> None:
-    assert is_ball(replace(ball_notice, family=family, kind_name=kind)) is ball
+def test_a_ball_of_an_old_notice_is_known_by_its_words(
+    ball_notice: RetirementNotice, family: str, kind: str, ball: bool
+) -> None:
+    assert is_ball(replace(ball_notice, family=family, kind_name=kind, kind="")) is ball
+
+
+@pytest.mark.parametrize(
+    ("family", "kind", "ball"), [("ball", "tow_ball", True), ("tube", "ball_mount", True), ("tube", "receiver", False)]
+)
+def test_a_ball_is_known_in_every_language(ball_notice: RetirementNotice, family: str, kind: str, ball: bool) -> None:
+    assert is_ball(replace(ball_notice, family=family, kind=kind, kind_name="Kugel oder ball")) is ball
 
 
 def test_a_piece_without_picture_still_prints(ball_notice: RetirementNotice) -> None:

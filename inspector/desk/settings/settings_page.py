@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from inspector.desk.background import Background
 from inspector.desk.choice import Choice
 from inspector.desk.deeds import club
-from inspector.desk.look import GRID, Look, Scheme, Type
+from inspector.desk.look import GRID, Look, Scheme, TextSize, Type
 from inspector.desk.notice import Notice
 from inspector.desk.place import Go, Place
 from inspector.desk.places import DEED, PEOPLE, REGISTER
@@ -39,7 +39,7 @@ class SettingsPage(Place):
         super().__init__(office, background, notice, look)
         self.wanted: ClubSettings | None = None
         self.scheme = Choice(tr("Colours"), _schemes(), scans=True)
-        self.large = Choice(tr("Size of the text"), _sizes(), scans=True)
+        self.text = Choice(tr("Size of the text"), _sizes(), scans=True)
         self.change_button = button(tr("Change what the club wants"), self._change, rank="first")
         self._club = QVBoxLayout()
         self._area = scroll(self._page(), tr("Settings"))
@@ -47,7 +47,7 @@ class SettingsPage(Place):
         layout.setContentsMargins(2 * GRID, GRID, 2 * GRID, 0)
         layout.addWidget(self._area)
         self.scheme.box.currentIndexChanged.connect(lambda _: look.choose(self.scheme.value))
-        self.large.box.currentIndexChanged.connect(lambda _: look.set_large(self.large.value))
+        self.text.box.currentIndexChanged.connect(lambda _: look.set_text(self.text.value))
         look.changed.connect(self._show_look)
         look.changed.connect(self._make_room)
         self._make_room()
@@ -65,7 +65,7 @@ class SettingsPage(Place):
         desk = section(
             tr("This window"),
             _labelled(tr("Colours"), self.scheme.box),
-            _labelled(tr("Size of the text"), self.large.box),
+            _labelled(tr("Size of the text"), self.text.box),
             said(tr("This machine remembers it, and the columns of the gear list."), Type.SMALL, faint=True),
         )
         wants = QWidget()
@@ -104,12 +104,12 @@ class SettingsPage(Place):
 
     def _make_room(self) -> None:
         """Room for the longest words of each choice."""
-        for choice in (self.scheme, self.large):
+        for choice in (self.scheme, self.text):
             choice.box.setMinimumWidth(self._look.px(_CHOICE_PX))
 
     def _show_look(self) -> None:
         """The menu may have changed it."""
-        for choice, value in ((self.scheme, self._look.scheme), (self.large, self._look.large)):
+        for choice, value in ((self.scheme, self._look.scheme), (self.text, self._look.text)):
             choice.box.blockSignals(True)
             choice.choose(value)  # type: ignore[arg-type]
             choice.box.blockSignals(False)
@@ -135,5 +135,9 @@ def _schemes() -> list[tuple[str, Scheme]]:
     ]
 
 
-def _sizes() -> list[tuple[str, bool]]:
-    return [(tr("usual"), False), (tr("large, half as large again"), True)]
+def _sizes() -> list[tuple[str, TextSize]]:
+    return [
+        (tr("usual"), TextSize.USUAL),
+        (tr("large, half as large again"), TextSize.LARGE),
+        (tr("twice as large"), TextSize.DOUBLE),
+    ]

@@ -8,7 +8,7 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.kind import Basis
 from inspector.gear.trip import Vehicle
 from inspector.gear.verdict import Verdict, WallForecast
-from inspector.language import show_day, tr
+from inspector.language import show_day, tr, within
 from inspector.mechanics.rating import ultimate_n
 from inspector.refused import Refused
 from inspector.rulebook.bench.work import check_dial, topics
@@ -90,7 +90,7 @@ def start_of_vehicle(car: Vehicle, book: Rulebook, system: System) -> BenchStart
 
 
 def _why_none(dossier: Dossier) -> str:
-    name = dossier.kind.name.lower()
+    name = within(dossier.kind.name)
     if dossier.kind.key in _FITS:
         return tr("Nothing is written down of {tag} that a sum here could use.", tag=dossier.item.tag)
     return tr("No topic here is about a {kind} like {tag}.", kind=name, tag=dossier.item.tag)

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from inspector.gear.outcome import Outcome
 from inspector.gear.rig import Method
 from inspector.gear.rig_result import JointUse, LinkUse, RigFinding, RigOutcome
-from inspector.language import tr
+from inspector.language import tr, within
 from inspector.mechanics import fibre, ground
 from inspector.rulebook.judge import SAME_RATIO
 from inspector.rulebook.rigs.fits import fits
@@ -62,7 +62,7 @@ def _absent(layout: Layout) -> Iterator[RigFinding]:
 
 def _parts(layout: Layout, links: tuple[LinkUse, ...]) -> Iterator[RigFinding]:
     for one in sorted(links, key=lambda link: -(link.use_ratio or 0.0)):
-        says = tr("{tag}, {kind}: {why}", tag=one.tag, kind=one.kind_name.lower(), why=one.why)
+        says = tr("{tag}, {kind}: {why}", tag=one.tag, kind=within(one.kind_name), why=one.why)
         yield RigFinding("part", one.outcome, says, _margin_source(layout, one), (one.tag,))
 
 

@@ -2,7 +2,7 @@
 
 from inspector.gear.rig import LooseEnd
 from inspector.gear.rig_result import JointUse, RigOutcome
-from inspector.language import tr
+from inspector.language import tr, within
 from inspector.mechanics import coupling, sections, shear, weld_group
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.rigs.layout import Joined, Layout, Part
@@ -26,7 +26,7 @@ def _use(layout: Layout, loaded: Loaded, joined: Joined, system: System) -> Join
     force_n = loaded.load.pull_n * loaded.shares.joint[frozenset((joined.one, joined.other))]
     if joint is None:
         says = tr(
-            "Nobody knows a sound way to join a {one} to a {other}.", one=one.name.lower(), other=other.name.lower()
+            "Nobody knows a sound way to join a {one} to a {other}.", one=within(one.name), other=within(other.name)
         )
         house = layout.book.source_text("house_law")
         return JointUse(joined.one, joined.other, "", tr("No known joint"), force_n, RigOutcome.UNSOUND, says, house)

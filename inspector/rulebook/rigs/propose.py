@@ -11,7 +11,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.rig import Method, RigFacts, RigPiece
 from inspector.gear.rig_result import LeftOut, Proposed, RigOutcome, RigResult
 from inspector.gear.trip import Vehicle
-from inspector.language import tr
+from inspector.language import tr, within
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.rigs.advice import check_rig
 from inspector.rulebook.rigs.choice import best_candidate
@@ -126,7 +126,7 @@ def _left_out(
 
 def _no_place(piece: RigPiece, result: RigResult) -> str:
     if piece.kind != "damper":
-        return tr("A {kind} has no place in this rig.", kind=piece.judged.dossier.kind.name.lower())
+        return tr("A {kind} has no place in this rig.", kind=within(piece.judged.dossier.kind.name))
     if not _is_fit(piece.judged.verdict.outcome):
         return tr("It is on hold or retired.")
     return tr("{other} lies over the line.", other=", ".join(result.rig.dampers))

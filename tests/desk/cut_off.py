@@ -1,0 +1,23 @@
+"""What of a page is cut off, found by holding what each part asks for against what it has."""
+
+from PySide6.QtWidgets import QAbstractButton, QLabel, QPushButton, QScrollArea, QWidget
+
+
+def cut_off(page: QWidget) -> list[str]:
+    """What is wider than its place: the inside of scrolled areas, buttons, and labels that do not wrap.
+
+    Where a text wraps, what is higher than its place is listed too.
+    """
+    areas = [one for one in page.findChildren(QScrollArea) if one.isVisible()]
+    wide = [
+        one.accessibleName() for one in areas if (inside := one.widget()) and inside.width() > one.viewport().width()
+    ]
+    words: list[QAbstractButton | QLabel] = [*page.findChildren(QPushButton)]
+    words += [one for one in page.findChildren(QLabel) if not one.wordWrap() and one.pixmap().isNull()]
+    cut = [one for one in words if one.isVisible() and one.width() < one.minimumSizeHint().width() - 2]
+    low = [one for one in page.findChildren(QLabel) if one.isVisible() and one.wordWrap() and _is_low(one)]
+    return wide + [f"{one.text()} ({type(one.parentWidget()).__name__}: {one.width()})" for one in (*cut, *low)]
+
+
+def _is_low(label: QLabel) -> bool:
+    return bool(label.text()) and label.height() < label.heightForWidth(label.width()) - 2
