@@ -27,7 +27,7 @@ def result(found: RigResult, system: System) -> None:
     """Print the account of a checked rig."""
     say.heading(found.rig.name or tr("Rig"))
     say.paragraph(f"{rig_word(found.outcome).upper()}  {found.headline}", "  ", "    ")
-    say.paragraph(rig_meaning(found.outcome).capitalize() + ".", "    ")
+    say.paragraph(_sentence(rig_meaning(found.outcome)), "    ")
     for run in found.rig.runs:
         say.paragraph(" – ".join(run), "  ", "      ")
     _parts(found.links, found.weakest, system)
@@ -43,9 +43,13 @@ def result(found: RigResult, system: System) -> None:
         say.paragraph(caution)
 
 
+def _sentence(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}."
+
+
 def _parts(links: Sequence[LinkUse], weakest: str, system: System) -> None:
     click.echo()
-    head = (tr("Part"), tr("Bears"), tr("Stands"), tr("Keeps"), tr("Used"), "")
+    head = (tr("Part"), tr("Bears"), tr("Stands"), tr("Must keep"), tr("Used"), "")
     rows = [_part(one, system, is_weakest=one.tag == weakest) for one in links]
     say.table(head, rows)
 

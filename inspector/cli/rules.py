@@ -122,6 +122,11 @@ def _say_fault(fault: BookFault) -> None:
     say.paragraph(adopting.fault_words(fault), "", "    ")
 
 
+def _direction(direction: Direction) -> str:
+    words = {Direction.STRICTER: tr("stricter"), Direction.SAME: tr("same"), Direction.LOOSER: tr("looser")}
+    return words[direction]
+
+
 def _say_change(change: Change) -> None:
     what = f"{change.part.value} {change.about} {change.key}"
     line = tr(
@@ -130,7 +135,7 @@ def _say_change(change: Change) -> None:
         what=what,
         club=change.club,
         packaged=change.packaged,
-        direction=change.direction.value,
+        direction=_direction(change.direction),
     )
     say.paragraph(line, f"{_LOOSENED if change.direction is Direction.LOOSER else ' '} ", "      ")
 

@@ -19,7 +19,7 @@ from inspector.duties.plan_trip import change_trip, plan_trip, retired_in_kit
 from inspector.duties.tell_changes import trip_history
 from inspector.duties.trip_readiness import readiness
 from inspector.duties.work_rigs import kit_lacks
-from inspector.gear.trip import Ground, Trip
+from inspector.gear.trip import Ground, Trip, ground_words
 from inspector.gear.verdict import Fact
 from inspector.language import later, show_day, tr
 from inspector.refused import Refused
@@ -118,7 +118,7 @@ def _facts(office: Office, planned: Trip) -> list[Fact]:
     days = tuple(dict.fromkeys((show_day(planned.first_on), show_day(planned.last_on))))
     facts = [
         Fact(tr("Place"), planned.place),
-        Fact(tr("Ground"), planned.ground.value),
+        Fact(tr("Ground"), ground_words(planned.ground)),
         Fact(tr("Days"), tr("{first} to {last}", first=days[0], last=days[1]) if len(days) > 1 else days[0]),
         Fact(tr("Leader"), planned.leader),
         Fact(tr("People"), ", ".join(names.get(key, key) for key in planned.people)),

@@ -77,7 +77,7 @@ class KitStart(QWidget):
             box.setItemDelegate(QStyledItemDelegate(box))  # the style's own gives a finger no room
         self.trip.box.moves.connect(lambda _: self.focus_start())
         self.by.box.moves.connect(lambda _: self._begin())
-        self._fault.clear()
+        self._fault = said("", bold=True)
         self._inside.addLayout(grid)
         self._inside.addWidget(self._fault)
         self._buttons(button(tr("Begin"), self._begin, rank="first"), button(tr("Leave"), self.leave.emit))

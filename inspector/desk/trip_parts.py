@@ -10,17 +10,10 @@ from inspector.desk.record_parts import section
 from inspector.desk.tag_lines import Open, judged_line, tag_lines
 from inspector.desk.trip_opened import OpenedTrip
 from inspector.duties.before_use import why_not
-from inspector.duties.tell_readiness import (
-    days_words,
-    due_words,
-    ground_words,
-    judged_for_words,
-    mass_words,
-    part_words,
-    turn_words,
-)
+from inspector.duties.tell_readiness import days_words, due_words, judged_for_words, mass_words, part_words, turn_words
 from inspector.duties.trip_readiness import FallsDue, Ready, VehicleReady
 from inspector.gear.outcome import Outcome
+from inspector.gear.trip import ground_words
 from inspector.language import show_day, tr, tr_n
 
 

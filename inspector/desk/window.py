@@ -15,6 +15,7 @@ from inspector.desk.pages import Pages
 from inspector.desk.place import Go
 from inspector.desk.places import GEAR, NEEDS, places
 from inspector.desk.printing import Printing
+from inspector.desk.qt_words import speak_of_qt
 from inspector.desk.rail import Rail
 from inspector.desk.remember import recall, recall_columns
 from inspector.desk.search_line import SearchLine
@@ -284,6 +285,7 @@ def _application() -> QApplication:
     app.setApplicationName(tr("Recovery gear register"))
     if not isinstance(app, QApplication):
         raise TypeError("the program runs without windows")
+    speak_of_qt(app)
     app.setStyle("Fusion")
     return app
 

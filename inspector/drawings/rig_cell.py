@@ -19,7 +19,7 @@ from inspector.drawings.wording import LABEL_MM, LEADING_MM, wrapped
 from inspector.gear.rig import Rig
 from inspector.gear.rig_result import LinkUse, RigOutcome, RigResult
 from inspector.gear.trip import Vehicle
-from inspector.language import tr
+from inspector.language import tr, within
 from inspector.units import System
 
 LIMIT_RATIO = 0.75  # where on its bar the limit stands: what lies beyond shows
@@ -53,7 +53,7 @@ def link_says(link: LinkUse, system: System) -> str:
     bears, stands, used = bears_text(link, system), stands_text(link, system), used_text(link)
     said = tr("{part}: bears {bears}, stands {stands}, used {used}", part=link_name(link),
               bears=bears, stands=stands, used=used)  # fmt: skip
-    return said if link.outcome is RigOutcome.SOUND else f"{said}, {rig_word(link.outcome).lower()}"
+    return said if link.outcome is RigOutcome.SOUND else f"{said}, {within(rig_word(link.outcome))}"
 
 
 def _said(rig: Rig, link: LinkUse | None, tag: str, system: System) -> list[tuple[str, bool]]:

@@ -10,7 +10,7 @@ from inspector.drawings.shapes import Drawing, Shape, Text
 from inspector.drawings.wording import LABEL_MM, LEADING_MM, wrapped
 from inspector.gear.rig_result import JointUse, RigOutcome, RigResult
 from inspector.gear.trip import Vehicle
-from inspector.language import tr
+from inspector.language import tr, within
 from inspector.units import System
 
 _WIDTH_MM = 178.0
@@ -58,7 +58,7 @@ def _describes(result: RigResult, system: System) -> str:
 
 def _joint_says(number: int, joint: JointUse) -> str:
     return tr("joint {number}, {one} to {other}: {outcome}", number=number, one=part_name(joint.one),
-              other=part_name(joint.other), outcome=rig_word(joint.outcome).lower())  # fmt: skip
+              other=part_name(joint.other), outcome=within(rig_word(joint.outcome)))  # fmt: skip
 
 
 def _legend(result: RigResult, width_mm: float) -> tuple[list[Shape], float]:

@@ -75,7 +75,7 @@ def check_bring(office: Office, to: str, by: date | None) -> tuple[str, str]:
     """Place and day in words; a day that is past, or a place of several lines, is refused."""
     check_line(tr("bring to"), to)
     if by and by < office.today:
-        raise Refused(tr("by"), tr("{day} is past.", day=show_day(by)), tr("Write a day from today on."))
+        raise Refused(tr("bring by"), tr("{day} is past.", day=show_day(by)), tr("Write a day from today on."))
     return to.strip(), show_day(by) if by else ""
 
 

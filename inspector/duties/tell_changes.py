@@ -7,7 +7,7 @@ from inspector.duties.look_up import trip
 from inspector.duties.office import Office
 from inspector.gear.changes import NewVehicleChange
 from inspector.gear.lists import HistoryRow
-from inspector.gear.trip import Trip, Vehicle
+from inspector.gear.trip import Trip, Vehicle, ground_words
 from inspector.language import show_day, tr
 from inspector.units import Figure
 
@@ -61,7 +61,7 @@ def _trip_facts(planned: Trip) -> list[_Told]:
     return [
         (tr("name"), planned.name),
         (tr("place"), planned.place),
-        (tr("ground"), planned.ground.value),
+        (tr("ground"), ground_words(planned.ground)),
         (tr("first day"), show_day(planned.first_on)),
         (tr("last day"), show_day(planned.last_on)),
         (tr("leader"), planned.leader),

@@ -4,7 +4,7 @@ from inspector.drawings.marks import outcome_word
 from inspector.duties.before_use import goes, why_not
 from inspector.duties.trip_readiness import FallsDue, PartReady, Ready, Turns
 from inspector.gear.falls_due import Due
-from inspector.gear.trip import Ground, Trip, Vehicle
+from inspector.gear.trip import Trip, Vehicle
 from inspector.language import show_day, tr
 
 
@@ -15,18 +15,6 @@ def days_words(planned: Trip) -> str:
         return show_day(last)
     same_month = (first.year, first.month) == (last.year, last.month)
     return tr("{first} to {last}", first=first.day if same_month else show_day(first), last=show_day(last))
-
-
-def ground_words(ground: Ground) -> str:
-    """What the trip drives on."""
-    words = {
-        Ground.BEACH: tr("beach"),
-        Ground.MUD: tr("mud"),
-        Ground.ROCK: tr("rock"),
-        Ground.SNOW: tr("snow"),
-        Ground.GRAVEL: tr("gravel"),
-    }
-    return words[ground]
 
 
 def judged_for_words(ready: Ready) -> str:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+from inspector.language import tr
 from inspector.units import Figure
 
 
@@ -51,3 +52,15 @@ class Trip:
     kit: tuple[str, ...] = ()
     people: tuple[str, ...] = ()
     note: str = ""
+
+
+def ground_words(ground: Ground) -> str:
+    """What the trip drives on."""
+    words = {
+        Ground.BEACH: tr("beach"),
+        Ground.MUD: tr("mud"),
+        Ground.ROCK: tr("rock"),
+        Ground.SNOW: tr("snow"),
+        Ground.GRAVEL: tr("gravel"),
+    }
+    return words[ground]

@@ -84,7 +84,7 @@ def _facts(sheet: RigSheet, system: System) -> list[Fact]:
         Fact(tr("Judged for"), show_day(result.on)),
         Fact(tr("Method"), method_words(rig.method)),
         Fact(tr("Stuck"), _vehicle(rig.bogged, sheet.vehicles)),
-        Fact(tr("Pulls"), _vehicle(rig.pulling, sheet.vehicles) if rig.pulling else tr("its own winch")),
+        Fact(tr("Who pulls"), _vehicle(rig.pulling, sheet.vehicles) if rig.pulling else tr("its own winch")),
         Fact(tr("Greatest pull in the line"), force_text(result.load.pull_n, system)),
         Fact(tr("Weakest part"), _weakest(result, system)),
         Fact(tr("Strength over pull there"), _factor(result.safety_factor)),

@@ -159,7 +159,7 @@ def _block_now(case: Case, new: Block) -> Block | None:
 def _block_ways(case: Case, new: Block) -> list[Way[Block]]:
     """The ways of a block; in newtons only where it is known to be steel."""
     material = case.dossier.item.facts.material.lower()
-    if "steel" in material and "alumin" not in material:
+    if any(word in material for word in ("steel", tr("steel").lower())) and "alumin" not in material:
         return _steel_block(case, new)
     because = tr("only the share left is told, for its metal is not known")
     names = {

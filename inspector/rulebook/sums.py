@@ -144,11 +144,20 @@ def _given(function: Callable[..., Any], typed: Mapping[str, str], decimal: str)
     return given
 
 
+def _yes_or_no(key: str, text: str) -> bool:
+    said = {"yes": True, "true": True, "1": True, "no": False, "false": False, "0": False}
+    said |= {tr("yes").casefold(): True, tr("no").casefold(): False}
+    found = said.get(text.strip().casefold())
+    if found is None:
+        raise Refused(key, tr("“{text}” is neither yes nor no.", text=text.strip()), tr("Write yes or no."))
+    return found
+
+
 def _value(key: str, hint: Any, text: str, decimal: str) -> Any:
     if isinstance(hint, type) and issubclass(hint, StrEnum):
         return _word(key, hint, text)
     if hint is bool:
-        return text.strip().casefold() in {"yes", "true", "1"}
+        return _yes_or_no(key, text)
     dimension = dimension_of(key) or Dimension.FACTOR
     if _is_sequence(hint):
         return tuple(read(one, dimension, field=key, decimal=decimal).si for one in text.split(";"))

@@ -60,6 +60,19 @@ UNITS: dict[Dimension, dict[str, str]] = {
 }
 
 
+def spoken_units() -> dict[str, str]:
+    """The times and rates that have words, as the officer's language writes them, by which the tables know them."""
+    times = {
+        "day": tr("{count} day", count=""),
+        "days": tr("{count} days", count=""),
+        "year": tr("{count} year", count=""),
+        "years": tr("{count} years", count=""),
+        "mm/year": tr("mm/year"),
+        "in/year": tr("in/year"),
+    }
+    return {word.strip().casefold(): unit for unit, word in times.items()}
+
+
 def advice(dimension: Dimension) -> str:
     """What to write in a field of this dimension."""
     examples = {

@@ -5,7 +5,7 @@ from inspector.refused import Refused
 from inspector.units.dimensions import Dimension, Figure
 from inspector.units.factors import factor
 from inspector.units.lexer import plain_text, split
-from inspector.units.names import UNITS, advice
+from inspector.units.names import UNITS, advice, spoken_units
 
 _LONGEST_TEXT = 60
 
@@ -31,7 +31,7 @@ def _unit_factor(unit: str, dimension: Dimension, field: str) -> float:
         why = tr("“ton” can mean three different weights.")
         raise Refused(field, why, tr("Write t (1000 kg), short ton (2000 lb) or long ton (2240 lb)."))
     known = UNITS[dimension]
-    name = known.get(unit) or known.get(unit.lower())
+    name = known.get(unit) or known.get(unit.lower()) or known.get(spoken_units().get(unit.casefold(), ""))
     if name is None:
         why = tr("“{unit}” is not a unit for this field.", unit=unit) if unit else tr("The unit is missing.")
         raise Refused(field, why, advice(dimension))

@@ -34,6 +34,7 @@ def test_results_come_in_the_units_asked_for(capsys: pytest.CaptureFixture[str])
         (["d_value_n", "towing_kg=0 t", "trailer_kg=2 t"], "does not hold"),
         (["no_such", "a=1"], "There is no sum"),
         (["bridle_leg_n", "pull_n=3 kN", "angle_rad=wide"], "does not begin with a number"),
+        (["is_webbing_cut_out", "cut_m=2 mm", "width_m=50 mm", "at_edge=perhaps"], "neither yes nor no"),
     ],
 )
 def test_bad_figures_are_refused_in_words(capsys: pytest.CaptureFixture[str], words: list[str], why: str) -> None:

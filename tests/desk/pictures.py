@@ -38,6 +38,7 @@ _SIZES = (("1280x720", (1280, 720), TextSize.USUAL), ("1920x1080", (1920, 1080),
 _PIECES = ("BM-01", "HR-01", "KS-03", "SH-01")
 _README = (("BM-01", "window.png"), ("needs", "evening.png"), ("why", "bench.png"))
 _PATIENCE_S = 20.0
+_CALM_TURNS = 40  # a page that grows part by part needs a turn for each
 
 
 @dataclass(frozen=True)
@@ -73,7 +74,7 @@ def _inspect(window: DeskWindow) -> None:
 def settle(window: DeskWindow) -> None:
     """Wait until nothing is under way and what is built in later turns stands."""
     calm, ends = 0, time.monotonic() + _PATIENCE_S
-    while calm < 10:
+    while calm < _CALM_TURNS:
         QApplication.processEvents()
         time.sleep(0.01)
         calm = calm + 1 if window.background.is_idle else 0

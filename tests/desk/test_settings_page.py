@@ -101,3 +101,12 @@ def test_a_broken_file_costs_nothing(tmp_path: Path) -> None:
     machine.put("look", "dark")
     assert MachineSettings(file).get("look") == "dark"
     assert MachineSettings(Path("/proc/nowhere/window.json")).get("look") == ""
+
+
+def test_the_language_is_kept_for_the_next_start(qtbot: QtBot, desk: DeskWindow, office: Office) -> None:
+    page = _page(qtbot, desk)
+    assert page.language.value == ""
+    page.language.choose("de")
+
+    assert office.machine.language == "de"
+    assert "next start" in desk.notice.text

@@ -13,6 +13,8 @@ from pytestqt.qtbot import QtBot
 from inspector.desk.kit_piece import PieceForm
 from inspector.desk.kit_question import Question
 from inspector.desk.look import TextSize
+from inspector.desk.place import Go
+from inspector.desk.places import GEAR
 from inspector.desk.trailhead import Trailhead
 from inspector.desk.window import DeskWindow
 from inspector.duties.add_people import add_person
@@ -392,3 +394,16 @@ def test_the_start_has_names_and_room(qtbot: QtBot, open_desk: Callable[[Office]
     """Two boxes and two buttons."""
     page = to_start(qtbot, open_desk(packed))
     assert nameless(page) == [] and too_small(page) == []
+
+
+def test_the_start_is_shown_as_often_as_somebody_comes_back(qtbot: QtBot, desk: DeskWindow, packed: Office) -> None:
+    for _ in range(2):
+        page = to_start(qtbot, desk)
+        qtbot.waitUntil(lambda: desk.background.is_idle)
+        desk.pages.go(Go(GEAR))
+        qtbot.wait(20)  # what is thrown away goes in a later turn
+    page = to_start(qtbot, desk)
+    qtbot.waitUntil(lambda: desk.background.is_idle)
+
+    next(one for one in page.findChildren(QPushButton) if one.text() == "Begin").click()
+    tells(qtbot, page, "Choose who looks")

@@ -6,7 +6,8 @@ from gettext import NullTranslations
 
 import pytest
 
-from inspector.language import once_a_language, read_shown_day, show_day, tr, tr_n, use_catalogue
+from inspector.language import once_a_language, read_shown_day, show_day, spoken, tr, tr_n, use_catalogue, within
+from inspector.units import Dimension, read
 
 
 class Dutch(NullTranslations):
@@ -78,3 +79,47 @@ def test_a_day_is_read_again_as_it_was_shown() -> None:
         assert show_day(days[11]) == "28. Dez 2026"
     finally:
         use_catalogue(NullTranslations())
+
+
+class Capitals(NullTranslations):
+    """A language whose nouns keep their capital, with words of its own for times."""
+
+    def info(self) -> dict[str, str]:
+        return {"language": "de"}
+
+    def gettext(self, message: str) -> str:
+        return {"{count} days": "{count} Tage", "{count} years": "{count} Jahre", "mm/year": "mm/Jahr"}.get(
+            message, message
+        )
+
+
+@pytest.fixture
+def capitals() -> Iterator[None]:
+    use_catalogue(Capitals())
+    yield
+    use_catalogue(NullTranslations())
+
+
+def test_a_name_within_a_sentence_begins_small_in_english() -> None:
+    assert spoken() == "en"
+    assert within("Bow shackle") == "bow shackle"
+
+
+@pytest.mark.usefixtures("capitals")
+def test_a_name_keeps_its_capital_where_the_language_wants_it() -> None:
+    assert spoken() == "de"
+    assert within("Bogenschäkel") == "Bogenschäkel"
+
+
+@pytest.mark.usefixtures("capitals")
+@pytest.mark.parametrize(
+    ("typed", "english", "dimension"),
+    [
+        ("90 Tage", "90 days", Dimension.DAYS),
+        ("90 tage", "90 days", Dimension.DAYS),
+        ("4.5 Jahre", "4.5 years", Dimension.YEARS),
+        ("0.15 mm/Jahr", "0.15 mm/year", Dimension.RATE),
+    ],
+)
+def test_times_are_read_in_both_languages(typed: str, english: str, dimension: Dimension) -> None:
+    assert read(typed, dimension, field="x").si == read(english, dimension, field="x").si

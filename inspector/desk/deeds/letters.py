@@ -30,7 +30,7 @@ def letters() -> Deed[None]:
                    nobody=tr("everybody of whom anything is asked")),
             Line(key="bring_to", label=tr("Bring to"), example=tr("for example the shed, hold hook"),
                  names=(tr("bring to"),)),
-            Day(key="bring_by", label=tr("Bring by"), names=(tr("by"),)),
+            Day(key="bring_by", label=tr("Bring by")),
             Day(key="until", label=tr("Look ahead to"), names=(tr("until"),),
                 hint=tr("90 days from today, where none is written. What is overdue is always told.")),
             Tick(key="again", label=tr("Print the last letter again as it was kept"),

@@ -14,8 +14,7 @@ from inspector.duties.form_facts import FormFacts
 from inspector.duties.named_files import read_bytes, write_new
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip, plan_trip, retired_in_kit
-from inspector.duties.tell_readiness import ground_words
-from inspector.gear.trip import Ground, Trip
+from inspector.gear.trip import Ground, Trip, ground_words
 from inspector.language import tr
 
 

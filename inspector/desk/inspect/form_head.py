@@ -16,7 +16,7 @@ from inspector.desk.opened import Opened
 from inspector.desk.plain import said, short
 from inspector.gear.inspection import Answer, InspectionKind, NewInspection, Reading
 from inspector.gear.person import Person
-from inspector.language import tr
+from inspector.language import spoken, tr
 from inspector.refused import Refused
 
 
@@ -150,7 +150,7 @@ def _occasions() -> list[tuple[str, InspectionKind]]:
 
 def _day_box(today: date) -> StillDate:
     box = StillDate(QDate(today.year, today.month, today.day))
-    box.setLocale(QLocale.c())
+    box.setLocale(QLocale(spoken()))
     box.setDisplayFormat("d MMM yyyy")
     box.setAccessibleName(tr("Inspected on"))
     box.lineEdit().setTextMargins(GRID, 0, 0, 0)

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from inspector.desk.choice import Choice, StillDate
 from inspector.desk.look import GRID
-from inspector.language import show_day, tr
+from inspector.language import show_day, spoken, tr
 
 
 class DayChoice(QWidget):
@@ -56,7 +56,7 @@ def _after(today: date, days: int) -> date:
 def _day_box(name: str, today: date, day: date) -> StillDate:
     box = StillDate(QDate(day.year, day.month, day.day))
     box.setMinimumDate(QDate(today.year, today.month, today.day))
-    box.setLocale(QLocale.c())
+    box.setLocale(QLocale(spoken()))
     box.setDisplayFormat("d MMM yyyy")
     box.setAccessibleName(name)
     box.lineEdit().setTextMargins(GRID, 0, 0, 0)

@@ -33,7 +33,7 @@ class DuePapers(QWidget):
         self.file.setText(str(folder / _FILE_NAME))
         self.bring_to = FaultField(tr("Bring to"), tr("the shed, Thursday evening"))
         weeks = ((tr("in one week"), 7), (tr("in two weeks"), 14), (tr("in four weeks"), 28))
-        self.bring_by = DayChoice(tr("By"), today, weeks, none=tr("no day named"))
+        self.bring_by = DayChoice(tr("Bring by"), today, weeks, none=tr("no day named"))
         self.to_whom = said("", Type.SMALL, faint=True)
         self.which = said("", Type.SMALL, faint=True)
         self.file.moves.connect(lambda _: self.export.emit())
@@ -73,7 +73,7 @@ class DuePapers(QWidget):
     def _bring(self) -> QWidget:
         told = said(tr("Printed on letters and slips; may be left empty."), Type.SMALL, faint=True)
         return section(
-            tr("What to ask for"), said(tr("Bring to")), self.bring_to, self.bring_to.fault, said(tr("By")),
+            tr("What to ask for"), said(tr("Bring to")), self.bring_to, self.bring_to.fault, said(tr("Bring by")),
             self.bring_by, told,
         )  # fmt: skip
 

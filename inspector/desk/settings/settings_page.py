@@ -40,6 +40,9 @@ class SettingsPage(Place):
         self.wanted: ClubSettings | None = None
         self.scheme = Choice(tr("Colours"), _schemes(), scans=True)
         self.text = Choice(tr("Size of the text"), _sizes(), scans=True)
+        self.language = Choice(tr("Language"), _languages(), scans=True)
+        self.language.choose(office.machine.language)
+        self.language.box.currentIndexChanged.connect(lambda _: self._speak())
         self.change_button = button(tr("Change what the club wants"), self._change, rank="first")
         self._club = QVBoxLayout()
         self._area = scroll(self._page(), tr("Settings"))
@@ -66,6 +69,7 @@ class SettingsPage(Place):
             tr("This window"),
             _labelled(tr("Colours"), self.scheme.box),
             _labelled(tr("Size of the text"), self.text.box),
+            _labelled(tr("Language"), self.language.box),
             said(tr("This machine remembers it, and the columns of the gear list."), Type.SMALL, faint=True),
         )
         wants = QWidget()
@@ -102,9 +106,13 @@ class SettingsPage(Place):
         if mine != (wanted.system, wanted.page, wanted.decimal):
             self.changed.emit(replace(found.office))
 
+    def _speak(self) -> None:
+        self._office.machine.speak(self.language.value)
+        self._notice.tell(tr("It holds from the next start."), tr("Close the program and open it again."))
+
     def _make_room(self) -> None:
         """Room for the longest words of each choice."""
-        for choice in (self.scheme, self.text):
+        for choice in (self.scheme, self.text, self.language):
             choice.box.setMinimumWidth(self._look.px(_CHOICE_PX))
 
     def _show_look(self) -> None:
@@ -133,6 +141,11 @@ def _schemes() -> list[tuple[str, Scheme]]:
         (tr("light"), Scheme.LIGHT),
         (tr("dark"), Scheme.DARK),
     ]
+
+
+def _languages() -> list[tuple[str, str]]:
+    """Each under its own name; what nobody reads helps nobody find his own."""
+    return [(tr("like the computer"), ""), ("English", "en"), ("Deutsch", "de")]
 
 
 def _sizes() -> list[tuple[str, TextSize]]:
