@@ -20,6 +20,7 @@ from functools import cache
 from importlib.resources import files
 from io import TextIOWrapper
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import platformdirs
 
@@ -27,6 +28,7 @@ from inspector import __version__
 from inspector.cli import commands
 from inspector.cli.wiring import Wiring
 from inspector.duties.adopt_rulebook import in_force, judge_under_new_book
+from inspector.duties.back_up import enter_restored, restore
 from inspector.duties.build_sample import build_sample
 from inspector.duties.club_settings import as_the_club_wants
 from inspector.duties.found_club import found_club
@@ -40,6 +42,9 @@ from inspector.language import tr, use_catalogue
 from inspector.refused import Refused
 from inspector.register.book import REGISTER_FILE, open_book
 from inspector.rulebook.load import packaged
+
+if TYPE_CHECKING:
+    from inspector.desk.open_desk import Start
 
 _NAME = "recovery-gear-register"
 _REGISTER = "register"
@@ -153,19 +158,24 @@ def has_display() -> bool:
 
 def open_window(office: Office, tag: str = "") -> int:
     """Open the desk on the register and stay until it is closed. tag: the piece to show first."""
-    from inspector.desk.window import run_desk
-    from inspector.paper.fonts import font_files
+    from inspector.desk.open_desk import run_desk
 
-    return run_desk(office, tag, font_files())
+    return run_desk(office, tag, _start(_usual_folder()))
 
 
 def welcome(folder: Path) -> int:
     """Ask which register is to be worked on, and open the window on it. Returns the exit code."""
+    from inspector.desk.open_desk import run_welcome
+
+    return run_welcome(_start(folder))
+
+
+def _start(folder: Path) -> "Start":
+    from inspector.desk.open_desk import Start
     from inspector.desk.welcome import Doors
-    from inspector.desk.window import run_welcome
     from inspector.paper.fonts import font_files
 
-    return run_welcome(Doors(_begin, _open, _sample), folder, font_files())
+    return Start(Doors(_begin, _open, _sample, _restore), folder, font_files())
 
 
 def _begin(folder: Path, club: str, officer: str) -> Office:
@@ -196,6 +206,13 @@ def _sample(folder: Path) -> Office:
         raise Refused(tr("folder"), why, tr("Open it, or choose another folder."))
     build_sample(office)
     return seat(office)
+
+
+def _restore(folder: Path, file: Path, head: str) -> Office:
+    made = restore(file, folder, head)
+    office = _open(folder)
+    enter_restored(office, made)
+    return office
 
 
 def _remembered(folder: Path, office: Office) -> Office:

@@ -21,6 +21,7 @@ class Deeds:
     go: Callable[[Go], object]
     read_again: Callable[[], object]
     verify: Callable[[], object]
+    another: Callable[[], object]
     back: Callable[[], object]
     inspect: Callable[[], object]
     save: Callable[[], object]
@@ -59,6 +60,7 @@ def _register_menu(menu: QMenu, window: QMainWindow, deeds: Deeds) -> None:
     _entry(menu, tr("&Print trip sheet"), "Ctrl+P", deeds.sheet)
     _entry(menu, tr("&Check that nothing was changed"), "", deeds.verify)
     menu.addSeparator()
+    _entry(menu, tr("&Open another register, or put a copy back"), "", deeds.another)
     _entry(menu, tr("&Quit"), "Ctrl+Q", window.close)
 
 

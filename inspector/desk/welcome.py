@@ -22,11 +22,15 @@ _LABEL_PX = 20 * GRID
 
 @dataclass(frozen=True, slots=True)
 class Doors:
-    """How a register comes to be open, or is refused. begin: folder, club, officer; open, sample: folder."""
+    """How a register comes to be open, or is refused. begin: folder, club, officer; open, sample: folder.
+
+    restore: folder, the file of a copy, a ledger head that it must hold or "".
+    """
 
     begin: Callable[[Path, str, str], Office]
     open: Callable[[Path], Office]
     sample: Callable[[Path], Office]
+    restore: Callable[[Path, Path, str], Office]
 
 
 class Welcome(QWidget):
@@ -49,7 +53,9 @@ class Welcome(QWidget):
         self.begin_button = button(tr("Begin a register"), self.begin, rank="first")
         self.open_button = button(tr("Open the register in this folder"), self.open)
         self.sample_button = button(tr("Make the sample register here"), self.sample)
-        self._buttons = (self.begin_button, self.open_button, self.sample_button)
+        self.head = FaultField(tr("Ledger head on a paper"))
+        self.restore_button = button(tr("Put a copy back into this folder…"), self._ask_copy)
+        self._buttons = (self.begin_button, self.open_button, self.sample_button, self.restore_button)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(4 * GRID, 3 * GRID, 2 * GRID, 2 * GRID)
         layout.addWidget(scroll(self._page(), tr("First start")))
@@ -68,6 +74,15 @@ class Welcome(QWidget):
         """Make the sample register, to look around in."""
         self._do(self._doors.sample, self._place(), says=tr("Making the sample register; it takes half a minute…"))
 
+    def restore(self, file: Path) -> None:
+        """Put a copy into the folder, where no register lies, and open it."""
+        given = (self._place(), file, self.head.text().strip())
+        self._do(self._doors.restore, *given, says=tr("Putting the copy back and checking it…"))
+
+    def _ask_copy(self) -> None:
+        if found := QFileDialog.getOpenFileName(self, tr("Copy of a register"), self.folder.text(), "*.db")[0]:
+            self.restore(Path(found))
+
     def choose(self) -> None:
         """Choose the folder."""
         if found := QFileDialog.getExistingDirectory(self, tr("Folder"), self.folder.text()):
@@ -82,7 +97,7 @@ class Welcome(QWidget):
         return Path(self.folder.text().strip()).expanduser()
 
     def _do(self, deed: Callable[..., Office], *given: object, says: str) -> None:
-        for field in (self.club, self.officer, self.folder):
+        for field in (self.club, self.officer, self.folder, self.head):
             field.tell(None)
         for one in self._buttons:
             one.setEnabled(False)
@@ -95,7 +110,7 @@ class Welcome(QWidget):
         for one in self._buttons:
             one.setEnabled(True)
         fields = {tr("club"): self.club, tr("name"): self.officer, tr("folder"): self.folder}
-        fields |= {tr("officer"): self.officer, tr("register"): self.folder}
+        fields |= {tr("head"): self.head, tr("officer"): self.officer, tr("register"): self.folder}
         field = fields.get(refusal.field)
         self.told.setVisible(field is None)
         self.told.setText(f"{refusal.why} {refusal.what_to_do}")
@@ -126,6 +141,12 @@ class Welcome(QWidget):
                 row([self.open_button, self.sample_button]),
                 said(tr("The sample is a club that we made up, with a few years of its own, to look around in."),
                      Type.SMALL, faint=True),
+                hairline(),
+                said(tr("After a loss"), Type.HEAD),
+                _labelled(self.head, self._look),
+                said(tr("Type it where a paper shows one: a copy that lacks it is refused. Else it stays empty."),
+                     Type.SMALL, faint=True),
+                row([self.restore_button]),
                 self.told,
             ]
         )  # fmt: skip

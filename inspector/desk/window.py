@@ -1,10 +1,8 @@
 """The window: the search line on top, one page at a time below it, and what speaks to the officer in between."""
 
-from pathlib import Path
-
-from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtCore import QEvent, Signal
 from PySide6.QtGui import QCloseEvent, QHelpEvent, QResizeEvent
-from PySide6.QtWidgets import QApplication, QDialog, QHBoxLayout, QMainWindow, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QMainWindow, QMenu, QVBoxLayout, QWidget
 
 from inspector.desk import menus, piece_menu
 from inspector.desk.background import Background
@@ -12,20 +10,16 @@ from inspector.desk.key_map import KeyMap
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
 from inspector.desk.pages import Pages
-from inspector.desk.place import Go
-from inspector.desk.places import GEAR, NEEDS, places
+from inspector.desk.places import places
 from inspector.desk.printing import Printing
-from inspector.desk.qt_words import speak_of_qt
 from inspector.desk.rail import Rail
-from inspector.desk.remember import recall, recall_columns
 from inspector.desk.search_line import SearchLine
 from inspector.desk.status import Status
-from inspector.desk.welcome import Doors, Welcome
 from inspector.desk.wiring import Wiring
 from inspector.desk.word_help import WordList, help_at
 from inspector.duties.adopt_rulebook import unfit_lines
+from inspector.duties.machine_settings import MachineSettings
 from inspector.duties.office import Office
-from inspector.duties.sit_down import name_words
 from inspector.duties.verify_book import verify_book
 from inspector.gear.lists import Verified
 from inspector.gear.outcome import Outcome
@@ -39,9 +33,12 @@ class DeskWindow(QMainWindow):
     """The desk on a register; it works without an event loop of its own, as in tests.
 
     seated: somebody else sits at the desk now, or the club's settings are others; carries the office.
+    another: another register is to be opened. closing: it is about to close.
     """
 
     seated = Signal(object)
+    another = Signal()
+    closing = Signal()
 
     def __init__(self, office: Office, look: Look | None = None) -> None:
         super().__init__()
@@ -85,6 +82,7 @@ class DeskWindow(QMainWindow):
             event.ignore()
             self.pages.leave_form(self._close_now)
             return
+        self.closing.emit()
         self.pages.deed_page.stop()
         for one in self.findChildren(QDialog):
             one.close()
@@ -95,6 +93,11 @@ class DeskWindow(QMainWindow):
     def officer_id(self) -> str:
         """Who is at this desk."""
         return self._office.officer.id
+
+    @property
+    def machine(self) -> MachineSettings:
+        """What this machine remembers."""
+        return self._office.machine
 
     def close_for_good(self) -> None:
         """Close without a question; what was typed into a form is set aside."""
@@ -156,6 +159,7 @@ class DeskWindow(QMainWindow):
             go=self.pages.go,
             read_again=self.pages.read_again,
             verify=self._verify,
+            another=self.another.emit,
             back=self.back,
             inspect=self.pages.inspect,
             save=self.pages.save,
@@ -219,82 +223,3 @@ class DeskWindow(QMainWindow):
         head = found.head[:12]
         text = tr("{count} lines of the ledger hold together; its head is {head}.", count=found.line_count, head=head)
         self.notice.tell(tr("Nothing in the register was changed."), text)
-
-
-class OpenDesk(QObject):
-    """The window that is open; where somebody else sits down, another one takes its place."""
-
-    def __init__(self, office: Office, look: Look) -> None:
-        super().__init__()
-        self._look = look
-        self.window = self._made(office)
-
-    def _made(self, office: Office) -> DeskWindow:
-        window = DeskWindow(office, self._look)
-        recall_columns(window.pages.table, office.machine)
-        window.seated.connect(self._seat)
-        return window
-
-    def _seat(self, office: Office) -> None:
-        before = self.window
-        self.window = window = self._made(office)
-        window.setGeometry(before.geometry())
-        window.setWindowState(before.windowState())
-        window.show()
-        window.pages.go(Go(before.pages.place_shown or GEAR))
-        if office.officer.id == before.officer_id:
-            window.notice.tell(tr("It holds from now on."), tr("The pages were read anew."))
-        else:
-            window.notice.tell(tr("{name} is at the desk.", name=office.officer.name), name_words(office))
-        before.close_for_good()
-        before.deleteLater()
-
-
-def run_desk(office: Office, tag: str, font_files: tuple[Path, ...]) -> int:
-    """Open the window and stay until it is closed. tag: the piece to show first. Returns the exit code."""
-    _application()
-    look = Look(font_files)
-    recall(look, office.machine)
-    desk = _sat_down(office, look, tag)
-    code = QApplication.exec()
-    desk.window.background.close()  # where the session ended without closing the window
-    return code
-
-
-def run_welcome(doors: Doors, folder: Path, font_files: tuple[Path, ...]) -> int:
-    """Ask which register is to be worked on, and then open the window on it. Returns the exit code."""
-    app = _application()
-    look = Look(font_files)
-    welcome, desks = Welcome(doors, folder, look), list[OpenDesk]()
-
-    def sit_down(office: Office) -> None:
-        recall(look, office.machine)
-        desks.append(_sat_down(office, look, ""))
-        welcome.close()
-
-    welcome.opened.connect(sit_down)
-    welcome.show()
-    code = app.exec()
-    for one in desks:
-        one.window.background.close()
-    return code
-
-
-def _application() -> QApplication:
-    app = QApplication.instance() or QApplication([])
-    app.setApplicationName(tr("Recovery gear register"))
-    if not isinstance(app, QApplication):
-        raise TypeError("the program runs without windows")
-    speak_of_qt(app)
-    app.setStyle("Fusion")
-    return app
-
-
-def _sat_down(office: Office, look: Look, tag: str) -> OpenDesk:
-    desk = OpenDesk(office, look)
-    desk.window.showMaximized()
-    if tag:
-        desk.window.pages.open_tag(tag)
-    else:
-        desk.window.pages.go(Go(NEEDS))
-    return desk

@@ -80,7 +80,7 @@ def _check_free(target: Path) -> None:
     """Nothing may lie there: what a lost register left beside its file would be written into the restored one."""
     if any(target.with_name(target.name + end).exists() for end in ("", "-wal", "-shm", "-journal")):
         why = tr("{folder} holds a register already, or a part of one, and it stays as it is.", folder=target.parent)
-        raise Refused(tr("folder"), why, tr("Name an empty folder: inspector --register FOLDER restore FILE."))
+        raise Refused(tr("folder"), why, tr("Name an empty folder."))
 
 
 def sha256_of(file: Path) -> str:

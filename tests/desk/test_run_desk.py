@@ -6,12 +6,15 @@ import pytest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from inspector.desk.window import DeskWindow, run_desk
+from inspector import app
+from inspector.desk.open_desk import Start, run_desk
+from inspector.desk.welcome import Doors
+from inspector.desk.window import DeskWindow
 from inspector.duties.office import Office
 
 
 def test_the_window_opens_on_the_piece_asked_for(
-    qtbot: QtBot, qapp: QApplication, office: Office, monkeypatch: pytest.MonkeyPatch
+    qtbot: QtBot, qapp: QApplication, office: Office, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """`run_desk` shows the piece, stays until it is closed, and leaves no work behind."""
     seen: list[str] = []
@@ -26,5 +29,6 @@ def test_the_window_opens_on_the_piece_asked_for(
 
     monkeypatch.setattr(QApplication, "exec", staticmethod(stay))
     fonts = Path(__file__).parents[2] / "inspector" / "paper" / "fonts"
-    assert run_desk(office, "sh-001", tuple(fonts.glob("*.ttf"))) == 7
+    doors = Doors(app._begin, app._open, app._sample, app._restore)
+    assert run_desk(office, "sh-001", Start(doors, tmp_path, tuple(fonts.glob("*.ttf")))) == 7
     assert seen == ["SH-001"]

@@ -12,9 +12,10 @@ from PySide6.QtWidgets import QApplication, QLabel, QMenu, QToolTip
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.look import Look
+from inspector.desk.open_desk import OpenDesk
 from inspector.desk.place import Go
 from inspector.desk.places import DEED, NEEDS, PEOPLE, RUN, places
-from inspector.desk.window import DeskWindow, OpenDesk
+from inspector.desk.window import DeskWindow
 from inspector.desk.word_help import WordList, told_of, words_on
 from inspector.duties.add_people import add_person
 from inspector.duties.office import Office

@@ -48,8 +48,7 @@ def _copies(told: RegisterTold, acts: Acts) -> QWidget:
         only = tr("A database server is copied with its own tool.")
         return section(tr("Copies"), said(only))
     made = _copy_words(told.last_copy) if told.last_copy else [said(tr("No copy was ever made."), bold=True)]
-    restore = tr("A copy is put back by the command line, since that needs a folder without a register: "
-                 "inspector --register FOLDER restore FILE")  # fmt: skip
+    restore = tr("A copy is put back into a folder without a register: menu Register, Open another register.")
     return section(
         tr("Copies"), *made, row([button(tr("Back up now"), acts.copy, rank="first")]),
         said(restore, Type.SMALL, faint=True),
