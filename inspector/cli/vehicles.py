@@ -36,7 +36,7 @@ def vehicle() -> None:
 @click.argument("tag")
 @click.option("--name", required=True, help="What it is, for example medium wagon, grey.")
 @click.option("--owner", default="")
-@click.option("--gvm", required=True, help='Greatest laden mass on its plate, for example "2,700 kg".')
+@click.option("--gvm", required=True, help='Greatest laden mass on its plate, for example "2700 kg".')
 @click.option("--mass", default="", help="As it stands on the day, weighed.")
 @click.option("--front-spacing", default="", help=_SPACING)
 @click.option("--rear-spacing", default="", help=_SPACING)

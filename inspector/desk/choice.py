@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Generic, TypeVar
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QDateEdit, QStyle, QStyleOptionComboBox, QStylePainter
 
@@ -12,6 +12,7 @@ from inspector.desk.keys import search_text
 Value = TypeVar("Value")
 
 _TEXT_EDGE_PX = 4
+_LEAST_SIGNS = 18
 
 
 class StillBox(QComboBox):
@@ -38,6 +39,11 @@ class StillBox(QComboBox):
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Leave the wheel to the page."""
         event.ignore()
+
+    def minimumSizeHint(self) -> QSize:
+        """Narrower than its longest words: those are read in full in the list."""
+        least = super().minimumSizeHint()
+        return QSize(min(least.width(), _LEAST_SIGNS * self.fontMetrics().averageCharWidth()), least.height())
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """The box with a sign that it opens; the style's own arrow knows nothing of the look. Words too long for it end

@@ -3,7 +3,7 @@
 from functools import partial
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtGui import QGuiApplication, QKeyEvent
+from PySide6.QtGui import QGuiApplication, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
@@ -25,6 +25,7 @@ from inspector.language import tr
 from inspector.refused import Refused
 
 _PAUSE_MS = 150
+_LOW_PX = 400
 _MOST_KEPT = 500  # chosen rows that stay chosen when the list is read again
 
 
@@ -45,7 +46,7 @@ class GearTable(QWidget):
 
     def __init__(self, office: Office, background: Background, look: Look) -> None:
         super().__init__()
-        self._office, self._background = office, background
+        self._office, self._background, self._look = office, background, look
         self.setObjectName("page")
         self.model = GearModel(office.today, self)
         self.view = GearView(self.model, look)
@@ -119,6 +120,11 @@ class GearTable(QWidget):
         layout.addLayout(self._rows, 1)
         layout.addWidget(self._foot)
         layout.addWidget(self.bar)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Where the window is low, the room goes to the lines of the list."""
+        super().resizeEvent(event)
+        self._foot.setVisible(self.height() > self._look.px(_LOW_PX))
 
     def _empty_page(self) -> QWidget:
         page = QWidget()

@@ -1,12 +1,12 @@
 """Where the check before a trip begins: which trip, and who looks."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QStyledItemDelegate, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QStyledItemDelegate, QVBoxLayout, QWidget
 
 from inspector.desk.choice import Choice
 from inspector.desk.kit_opened import Choices
 from inspector.desk.look import GRID, Type
-from inspector.desk.plain import button, clear, said, short
+from inspector.desk.plain import button, clear, row, said, scroll, short
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip
 from inspector.language import show_day, tr, tr_n
@@ -28,9 +28,11 @@ class KitStart(QWidget):
         self._fault = said("", bold=True)
         self._inside = QVBoxLayout()
         self._inside.setSpacing(GRID)
-        outer = QHBoxLayout(self)
+        asked = QWidget()
+        asked.setLayout(self._inside)
+        outer = QVBoxLayout(self)
         outer.setContentsMargins(0, GRID, 0, 0)
-        outer.addLayout(self._inside, 1)
+        outer.addWidget(scroll(asked, tr("Check before a trip")))
 
     def show_choices(self, found: Choices, ref: str = "") -> None:
         """Show what there is to choose among, or what to do where no trip lies ahead. ref: the trip to choose first."""
@@ -71,9 +73,9 @@ class KitStart(QWidget):
         grid.setHorizontalSpacing(2 * GRID)
         grid.setVerticalSpacing(GRID)
         grid.setColumnStretch(1, 1)
-        for row, box in enumerate((self.trip.box, self.by.box)):
-            grid.addWidget(short(box.accessibleName(), faint=True), row, 0)
-            grid.addWidget(box, row, 1)
+        for number, box in enumerate((self.trip.box, self.by.box)):
+            grid.addWidget(short(box.accessibleName(), faint=True), number, 0)
+            grid.addWidget(box, number, 1)
             box.setItemDelegate(QStyledItemDelegate(box))  # the style's own gives a finger no room
         self.trip.box.moves.connect(lambda _: self.focus_start())
         self.by.box.moves.connect(lambda _: self._begin())
@@ -83,13 +85,8 @@ class KitStart(QWidget):
         self._buttons(button(tr("Begin"), self._begin, rank="first"), button(tr("Leave"), self.leave.emit))
 
     def _buttons(self, *made: QWidget) -> None:
-        line = QWidget()
-        layout = QHBoxLayout(line)
-        layout.setContentsMargins(0, 2 * GRID, 0, 0)
-        layout.setSpacing(2 * GRID)
-        for one in made:
-            layout.addWidget(one)
-        layout.addStretch(1)
+        line = row(made, 2 * GRID)
+        line.setContentsMargins(0, 2 * GRID, 0, 0)
         self._inside.addWidget(line, 0, Qt.AlignmentFlag.AlignTop)
 
     def _begin(self) -> None:

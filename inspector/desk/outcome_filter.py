@@ -3,8 +3,9 @@
 from collections.abc import Mapping
 
 from PySide6.QtCore import QSize, Signal
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QButtonGroup, QPushButton, QWidget
 
+from inspector.desk.flow import Flow
 from inspector.desk.look import GRID, Look
 from inspector.desk.pen import mark_icon
 from inspector.drawings.marks import outcome_word
@@ -25,12 +26,9 @@ class OutcomeFilter(QWidget):
         self._look = look
         self._group = QButtonGroup(self)
         self.buttons: dict[Outcome | None, QPushButton] = {}
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(GRID // 2)
+        layout = Flow(self, GRID // 2)
         for outcome in _SHOWN:
             layout.addWidget(self._button(outcome))
-        layout.addStretch(1)
         self.buttons[None].setChecked(True)
         look.changed.connect(self._dress)
         self._dress()

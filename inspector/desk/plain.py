@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from inspector.desk.flow import flowing
 from inspector.desk.look import GRID, Type
 
 _TOP = Qt.AlignmentFlag.AlignTop
@@ -75,15 +76,8 @@ def fill(layout: QVBoxLayout, parts: Iterable[QWidget], gap: int = GRID) -> None
 
 
 def row(parts: Iterable[QWidget], gap: int = GRID) -> QWidget:
-    """Parts beside one another, no wider than they need."""
-    made = QWidget()
-    layout = QHBoxLayout(made)
-    layout.setContentsMargins(0, 0, 0, 0)
-    layout.setSpacing(gap)
-    for part in parts:
-        layout.addWidget(part)
-    layout.addStretch(1)
-    return made
+    """Parts beside one another, no wider than they need; where there is no room, in further lines."""
+    return flowing(parts, gap)
 
 
 def bare_grid(*stretches: int) -> tuple[QWidget, QGridLayout]:
@@ -165,8 +159,10 @@ def scroll(inside: QWidget, name: str) -> QScrollArea:
 
 
 def clear(layout: QLayout) -> None:
-    """Take everything out of a layout."""
+    """Take everything out of a layout, and out of those within it."""
     while item := layout.takeAt(0):
+        if within := item.layout():
+            clear(within)
         if widget := item.widget():
             widget.hide()
             widget.deleteLater()

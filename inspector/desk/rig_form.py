@@ -3,10 +3,11 @@
 from dataclasses import replace
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QScrollArea, QVBoxLayout, QWidget
 
 from inspector.desk.choice import Choice
 from inspector.desk.fault_field import FaultField
+from inspector.desk.flow import flowing
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import button, column, hairline, said, scroll
 from inspector.desk.rig_asked import RigAsked, RigGround
@@ -217,21 +218,14 @@ class RigForm(QWidget):
         outer.setSpacing(GRID)
         outer.addWidget(area, 1)
         outer.addWidget(hairline())
-        outer.addLayout(_foot(self.propose_button, self.check_button))
+        buttons = (self.propose_button, self.check_button)
+        outer.addWidget(flowing(buttons, wide=buttons))
         return area
 
 
 def _of_runs() -> set[str]:
     """The names of fields whose fault lies in what is typed by hand."""
     return {tr("runs"), tr("dampers"), tr("tag"), tr("rig"), tr("parts"), "joint", "joint.how"}
-
-
-def _foot(*buttons: QPushButton) -> QHBoxLayout:
-    line = QHBoxLayout()
-    line.setSpacing(GRID)
-    for one in buttons:
-        line.addWidget(one, 1)
-    return line
 
 
 def _trips(ground: RigGround, office: Office) -> list[tuple[str, Trip | None]]:

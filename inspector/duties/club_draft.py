@@ -74,7 +74,7 @@ def with_profile(text: str, name: str) -> str:
     """The text that takes a packaged set too; refused where it has it already, or where its line cannot be changed."""
     names = read_text(text, FILE).profiles
     if name in names:
-        raise Refused(tr("set"), tr("The text takes “{name}” already.", name=name), tr("Choose another one."))
+        raise Refused(tr("Set"), tr("The text takes “{name}” already.", name=name), tr("Choose another one."))
     taken = f"profile = [{', '.join(_quoted(one) for one in (*names, name))}]"
     lines = text.splitlines()
     head = next((at for at, line in enumerate(lines) if line.lstrip().startswith("[")), len(lines))
@@ -85,7 +85,7 @@ def with_profile(text: str, name: str) -> str:
     new = "\n".join(made) + "\n"
     if read_text(new, FILE).profiles != (*names, name):
         why = tr("The line of its sets cannot be changed from here.")
-        raise Refused(tr("set"), why, tr("Check the text first, or write the name into that line yourself."))
+        raise Refused(tr("Set"), why, tr("Check the text first, or write the name into that line yourself."))
     return new
 
 

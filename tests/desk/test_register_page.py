@@ -100,7 +100,7 @@ def test_it_tells_where_the_register_lies_whose_it_is_and_that_no_copy_was_made(
     assert str(club.book.file) in words
     assert "First officer" in words
     assert "No copy was ever made." in words
-    assert "inspector --register FOLDER restore FILE" in words
+    assert "A copy is put back into a folder without a register" in words
     assert tell_register(club).head in words
 
 

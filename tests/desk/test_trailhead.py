@@ -405,5 +405,7 @@ def test_the_start_is_shown_as_often_as_somebody_comes_back(qtbot: QtBot, desk: 
     page = to_start(qtbot, desk)
     qtbot.waitUntil(lambda: desk.background.is_idle)
 
+    shown = [one for one in page.findChildren(QComboBox) if one.isVisible()]
+    assert len(shown) == 2, "the trip and who looks, once"
     next(one for one in page.findChildren(QPushButton) if one.text() == "Begin").click()
     tells(qtbot, page, "Choose who looks")

@@ -18,6 +18,7 @@ from tests.language.pseudo import Pseudo
 TYPED = (
     "Dune and Ridge Touring Club", "First officer", "shelf 2", "vehicle 2", "a member", "wagon", "Beach day 1",
     "the long beach", "leader",
+    "English", "Deutsch",  # each language under its own name
     "club",  # as somebody typed it for the owner of a piece
 )  # fmt: skip
 # by which a command and a club's file call a rule or a packaged set

@@ -46,20 +46,7 @@ def test_no_text_of_a_record_and_its_form_is_missed(qtbot: QtBot, desk: DeskWind
     assert_none_missed(shown_in(desk.pages.form), KNOWN)
 
 
-_TOO_NARROW = {
-    "due": "the column of papers is narrower than its buttons",
-    "rig": "the two buttons below the form stand side by side in its width",
-    "run": "the form is wider than what is left beside the list of pieces",
-}
-
-
-def _place(key: str) -> object:
-    """A place; one that is known to be too narrow is told when it no longer is."""
-    why = _TOO_NARROW.get(key)
-    return pytest.param(key, marks=pytest.mark.xfail(reason=why, strict=True)) if why else key
-
-
-@pytest.mark.parametrize("key", [_place(one.key) for one in places()])
+@pytest.mark.parametrize("key", [one.key for one in places()])
 def test_nothing_is_cut_off_where_every_text_is_a_third_longer(qtbot: QtBot, desk: DeskWindow, key: str) -> None:
     """At 1280 by 720 pixels no page is wider than its place, and no button and no line of text is cut off."""
     desk.resize(1280, 720)

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
+from inspector.desk.flow import Flow
 from inspector.desk.look import GRID
 from inspector.desk.plain import button, short
 from inspector.language import tr, tr_n
@@ -28,7 +29,7 @@ def deeds() -> tuple[Deed, ...]:
         Deed(TAKE_BACK, tr("Take back"), tr("Take the chosen pieces back")),
         Deed(PACK, tr("Add to a trip"), tr("Add the chosen pieces to a trip's kit")),
         Deed(INSPECT, tr("Inspect"), tr("Inspect the chosen pieces one after another")),
-        Deed(HOLD, tr("Hold"), tr("Hold the chosen pieces, for example a batch that is called back")),
+        Deed(HOLD, tr("Put on hold"), tr("Hold the chosen pieces, for example a batch that is called back")),
     )
 
 
@@ -41,10 +42,9 @@ class ChosenBar(QWidget):
         super().__init__()
         self.told = short("")
         self.buttons: dict[str, QPushButton] = {}
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(GRID // 2)
-        layout.addWidget(self.told, 1)
+        self.told.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        layout = Flow(self, GRID // 2)
+        layout.addWidget(self.told)
         for deed in deeds():
             layout.addWidget(self._button(deed))
         self.tell(0)

@@ -34,8 +34,8 @@ def reports_part(rows: Iterable[IncidentRow], opens: Opens, accident: Does, near
         return column([head, says, begins, empty], 2 * GRID)
     still_open = [one for one in every if not one.is_closed]
     closed = [one for one in every if one.is_closed]
-    parts = [section(title, _lines(some, opens)) for title, some in ((tr("Open"), still_open), (tr("Closed"), closed))
-             if some]  # fmt: skip
+    groups = ((tr("Still open"), still_open), (tr("Closed"), closed))
+    parts = [section(title, _lines(some, opens)) for title, some in groups if some]
     return column([head, says, begins, *parts], 2 * GRID)
 
 

@@ -3,9 +3,10 @@
 from datetime import date
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from inspector.desk.choice import Choice
+from inspector.desk.flow import flowing
 from inspector.desk.look import GRID
 from inspector.desk.plain import button, hairline, short
 from inspector.gear.trip import Trip
@@ -74,17 +75,13 @@ class TripRow(QWidget):
     def _lay_out(self) -> None:
         self.choice.box.currentIndexChanged.connect(lambda _: self._fit_buttons())
         self.choice.box.moves.connect(lambda _: self.out_button.setFocus())
-        line = QHBoxLayout()
-        line.setSpacing(GRID)
-        line.addWidget(short(tr("Trip"), faint=True))
-        line.addWidget(self.choice.box, 1)
-        for made in (self.out_button, self.back_button, self.tell_button, self.file_button):
-            line.addWidget(made)
+        label, box = short(tr("Trip"), faint=True), self.choice.box
+        line = flowing([label, box, self.out_button, self.back_button, self.tell_button, self.file_button], wide=[box])
         grid = QGridLayout(self)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setVerticalSpacing(GRID)
         grid.addWidget(hairline(), 0, 0)
-        grid.addLayout(line, 1, 0)
+        grid.addWidget(line, 1, 0)
 
 
 def _words(one: Trip) -> str:

@@ -6,7 +6,7 @@ from typing import TypeVar
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from inspector.desk.look import GRID, Look, Type
-from inspector.desk.plain import Fold, column, said
+from inspector.desk.plain import Fold, column, row, said
 from inspector.desk.tag_lines import Line, Open, tag_lines
 from inspector.drawings.marks import outcome_word
 from inspector.gear.outcome import Outcome
@@ -57,11 +57,4 @@ def beside_words(words: Sequence[QWidget], aside: QWidget) -> QWidget:
 
 def in_line(*controls: QWidget) -> QWidget:
     """Controls side by side, no wider than their words."""
-    made = QWidget()
-    layout = QHBoxLayout(made)
-    layout.setContentsMargins(0, 0, 0, 0)
-    layout.setSpacing(2 * GRID)
-    for one in controls:
-        layout.addWidget(one)
-    layout.addStretch(1)
-    return made
+    return row(controls, 2 * GRID)

@@ -10,7 +10,7 @@ from inspector.desk.fault_field import FaultField
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
 from inspector.desk.place import Place, Unsaved
-from inspector.desk.plain import button, column, row, said
+from inspector.desk.plain import button, column, row, said, scroll
 from inspector.desk.returned.sheet_form import SheetForm
 from inspector.drawings.marks import outcome_word
 from inspector.duties.check_piece import check_sheet
@@ -129,5 +129,6 @@ class ReturnedPage(Place):
             self.number.fault,
             row([self.open_button, button(tr("Leave"), self.leave.emit)]),
         ], GRID + GRID // 2)  # fmt: skip
+        self._look.changed.connect(lambda: page.setMaximumWidth(self._look.px(_WIDEST_PX)))
         page.setMaximumWidth(self._look.px(_WIDEST_PX))
-        return page
+        return scroll(page, tr("Type a returned sheet in"))

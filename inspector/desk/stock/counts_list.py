@@ -26,7 +26,7 @@ def counts_part(states: tuple[CountState, ...], opens: Open, begin: Callable[[],
     still_open = [one for one in reversed(states) if one.closed is None]
     closed = [one for one in reversed(states) if one.closed]
     none_open = said(tr("No count is open."), faint=True)
-    parts = [section(tr("Open"), _lines(still_open, opens) if still_open else none_open)]
+    parts = [section(tr("Still open"), _lines(still_open, opens) if still_open else none_open)]
     if closed:
         parts.append(section(tr("Closed"), _lines(closed, opens)))
     return column([head, says, begins, *parts], 2 * GRID)
