@@ -54,11 +54,11 @@ _NOBODY = Person("nobody", "nobody", "")
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command; returns the exit code. No traceback of a refusal reaches a user."""
     _print_whatever_the_terminal_cannot()
-    _speak(_machine().language)
+    speak(_machine().language)
     return commands.run(_wiring(), list(sys.argv[1:] if arguments is None else arguments))
 
 
-def _speak(wanted: str) -> None:
+def speak(wanted: str) -> None:
     """Take the catalogue of the language this machine is set to; "": the one that the computer itself speaks.
 
     What click and Qt say is looked up by what the environment names, so a choice is named there too.

@@ -3,6 +3,7 @@
 python tests/desk/pictures.py FOLDER            every page: 1280 x 720, 1920 x 1080, text twice as large; light and dark
 python tests/desk/pictures.py FOLDER due rig    these pages alone
 python tests/desk/pictures.py --readme          the pictures that the README shows
+LANGUAGE=de python tests/desk/pictures.py FOLDER    the same in German
 """
 
 import os
@@ -21,7 +22,7 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 # ruff: noqa: E402 - a script that is run by itself finds the program first
 from PySide6.QtWidgets import QApplication
 
-from inspector.app import open_office
+from inspector.app import open_office, speak
 from inspector.desk.look import Look, Scheme, TextSize
 from inspector.desk.place import Go
 from inspector.desk.places import places
@@ -118,6 +119,7 @@ def take_for_readme(window: DeskWindow, folder: Path) -> None:
 
 def main(arguments: list[str]) -> int:
     """Build the sample, show the window, take the pictures; 1 where something is cut off."""
+    speak("")
     app = QApplication([])
     app.setStyle("Fusion")
     with tempfile.TemporaryDirectory() as place:

@@ -1,0 +1,106 @@
+"""The program in German: its window has room for it, its commands and papers speak it, what is shown is read again."""
+
+from collections.abc import Iterator
+from gettext import GNUTranslations, NullTranslations
+from pathlib import Path
+
+import pytest
+from pytestqt.qtbot import QtBot
+
+from inspector import app
+from inspector.desk.look import Look
+from inspector.desk.place import Go
+from inspector.desk.places import places
+from inspector.desk.window import DeskWindow
+from inspector.duties.look_up import open_item
+from inspector.duties.machine_settings import MachineSettings
+from inspector.duties.office import Office
+from inspector.duties.print_sheets import print_trip_sheet
+from inspector.duties.retire_item import print_notice
+from inspector.duties.typed_day import read_day
+from inspector.language import show_day, use_catalogue
+from inspector.rulebook.load import packaged
+from tests.desk import conftest as small
+from tests.desk.cut_off import cut_off
+from tests.language.catalogue import place_of
+from tests.paper.reading import opened as opened_pdf
+
+
+@pytest.fixture
+def german() -> Iterator[None]:
+    """German is spoken."""
+    with place_of("de").with_suffix(".mo").open("rb") as stream:
+        use_catalogue(GNUTranslations(stream))
+    yield
+    use_catalogue(NullTranslations())
+
+
+@pytest.fixture
+def club(german: None, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Office]:
+    """Three pieces with a past and a trip ahead, judged in German."""
+    rules = packaged()
+    monkeypatch.setattr(small, "rules_in_force", lambda: rules)
+    office = small.with_trips(small.stocked(tmp_path), 1)
+    yield office
+    office.book.close()
+
+
+def _text(file: Path) -> str:
+    return " ".join(" ".join(page.get_textpage().get_text_range() for page in opened_pdf(file.read_bytes())).split())
+
+
+@pytest.mark.parametrize("key", [one.key for one in places()])
+def test_every_place_has_room_for_it(qtbot: QtBot, qapp: object, club: Office, key: str) -> None:
+    desk = DeskWindow(club, Look(tuple(sorted(small.FONTS.glob("*.ttf"), reverse=True))))
+    qtbot.addWidget(desk)
+    desk.resize(1280, 720)
+    desk.show()
+    desk.pages.go(Go(key, None))
+    qtbot.waitUntil(lambda: desk.background.is_idle)
+    qtbot.wait(30)  # what is built in the next turn of the window
+    qtbot.waitUntil(lambda: desk.background.is_idle)
+
+    assert (desk.width(), desk.height()) == (1280, 720)
+    assert cut_off(desk) == []
+    desk.close_for_good()
+
+
+def test_verdicts_and_papers_speak_it(club: Office) -> None:
+    found = open_item(club, "HR-007")
+    assert "Vierkantaufnahme" in found.dossier.kind.name
+    assert any("Wand" in one.sentence for one in found.explanation.reasons)
+    notice = _text(print_notice(club, "HR-007").path)
+    assert "Aussonderungsbescheid" in notice and "AUSGESONDERT" in notice
+    assert "Retirement notice" not in notice
+    assert "Fahrt" in _text(print_trip_sheet(club, "next").path)
+
+
+def test_a_verdict_is_the_same_in_every_language(club: Office) -> None:
+    spoken = [open_item(club, tag).verdict for tag in ("SH-001", "SH-002", "HR-007")]
+    use_catalogue(NullTranslations())
+    assert [open_item(club, tag).verdict for tag in ("SH-001", "SH-002", "HR-007")] == spoken
+
+
+@pytest.mark.usefixtures("german")
+def test_a_day_is_read_as_it_is_shown(club: Office) -> None:
+    for month in range(1, 13):
+        day = club.today.replace(month=month, day=3)
+        assert read_day(show_day(day), "day") == day
+    assert read_day("gestern", "day", club.today) < club.today
+
+
+def test_the_machine_that_is_set_to_it_speaks_it(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Commands, their help, refusals and click's own words, whatever the computer itself speaks."""
+    monkeypatch.setattr("platformdirs.user_config_dir", lambda *_, **__: str(tmp_path))
+    monkeypatch.setenv("LANGUAGE", "en")
+    MachineSettings(tmp_path / "window.json").speak("de")
+    try:
+        assert app.main(["--help"]) == 0
+        assert "Aufruf" in capsys.readouterr().out
+        assert app.main(["--register", str(tmp_path / "club"), "show", "SH-01"]) == 2
+        refusal = capsys.readouterr()
+        assert "Register" in refusal.out + refusal.err and "empty" not in refusal.out + refusal.err
+    finally:
+        use_catalogue(NullTranslations())
