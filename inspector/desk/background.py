@@ -85,7 +85,7 @@ class Background(QObject):
         self._numbers = count()
         self._going: dict[int, str] = {}
         self._closed = False
-        self._tidying = Tidying(self)
+        self._tidying = Tidying(self, lambda: self.is_idle)
         self._ended.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
 
     def progress(self) -> Progress:
