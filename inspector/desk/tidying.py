@@ -53,6 +53,11 @@ def collect_some(*, whole: bool) -> None:
             return
 
 
+def holders() -> int:
+    """How many are at work now."""
+    return _holders
+
+
 def _hold(count: int) -> None:
     """What stands before the first of them begins, the rulebook above all, is never looked through while they work."""
     global _holders

@@ -393,6 +393,7 @@ def test_an_answer_is_high_enough_for_all_of_its_words(page: Trailhead) -> None:
 def test_the_start_has_names_and_room(qtbot: QtBot, open_desk: Callable[[Office], DeskWindow], packed: Office) -> None:
     """Two boxes and two buttons."""
     page = to_start(qtbot, open_desk(packed))
+    qtbot.waitUntil(lambda: page.start.by is not None and page.start.by.box.isVisible())
     assert nameless(page) == [] and too_small(page) == []
 
 
