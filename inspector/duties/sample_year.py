@@ -1,13 +1,13 @@
 """The officer's year of the sample register: guests, work, changes, comings and goings, people, counts and bad days."""
 
 from collections.abc import Iterator, Mapping
-from itertools import count
 
 from inspector.duties import sample_texts
 from inspector.duties.book_in import book_in
 from inspector.duties.change_item import change_owner, change_value, retag
 from inspector.duties.change_person import Widening, change_person, give_competence
 from inspector.duties.close_count import close_count
+from inspector.duties.evidence_paper import enter_evidence
 from inspector.duties.incident_checks import typed_distance
 from inspector.duties.keep_incident import add_custody, add_statement, close_incident, hold_more
 from inspector.duties.office import Office
@@ -118,9 +118,7 @@ def _counting(row: Row) -> Do:
 
 def _incidents(sample: Sample) -> Iterator[Deed]:
     """Each report, and what was added to it later. The register numbers them in the order of their reports."""
-    numbers = count()
-    for table in listed_tables(sample.tables("incidents.toml"), "incident"):
-        number = next(numbers)
+    for number, table in enumerate(listed_tables(sample.tables("incidents.toml"), "incident")):
         yield Deed(sample.day(str(table["reported"])), Turn.WRITTEN, _reporting(sample, table))
         for entry in listed_tables(table, "later"):
             yield Deed(sample.day(str(entry["day"])), Turn.WRITTEN, _adding(number, entry))
@@ -148,6 +146,7 @@ def _adding(number: int, entry: _Table) -> Do:
         "statement": lambda office: add_statement(office, _ref(office, number), about, text, by),
         "held": lambda office: hold_more(office, _ref(office, number), about, text, by),
         "custody": lambda office: add_custody(office, _ref(office, number), about, holder, text, by),
+        "listed": lambda office: enter_evidence(office, _ref(office, number)),
         "released": lambda office: release_evidence(
             office, _ref(office, number), about, second=second, why=text, by=by
         ),
