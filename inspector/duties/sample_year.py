@@ -31,7 +31,7 @@ _Table = dict[str, object]
 
 
 def year_deeds(sample: Sample, kinds: Mapping[str, Kind]) -> Iterator[Deed]:
-    """All that belongs to the officer's year, in no order but within a day. kinds: by the tag of the piece as booked."""
+    """All that belongs to the officer's year, in no order but within a day. kinds: by the tag as booked."""
     for row in sample.rows("guests.csv"):
         yield Deed(sample.day(row["booked"]), Turn.BOOKED, _receiving(sample, row, kinds[row["tag"]]))
     for row in sample.rows("repairs.csv"):

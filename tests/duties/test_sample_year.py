@@ -93,7 +93,7 @@ def test_the_stolen_strap_came_back_was_held_and_was_then_seen_in_full(sample: O
     rows = [row.text for row in history_of(sample, "KS-09") if row.what in {"Whereabouts", "Found again"}]
     assert [text.split(",")[0] for text in reversed(rows)] == ["stolen", "in store at Shed", "in store at Shed"]
     assert "paper: DC 2207/31" in rows[-1]
-    since = [text for text in verdicts_since(sample, "KS-09", -178)]
+    since = verdicts_since(sample, "KS-09", -178)
     assert since[:2] == ["Hold", "Hold"] and set(since[2:]) == {"Fit"}
     finding = next(one for one in open_item(sample, "KS-09").verdict.findings if one.rule == "find-inspected")
     assert finding.outcome is Outcome.FIT
@@ -122,7 +122,7 @@ def test_a_visitor_s_piece_came_along_on_one_trip_and_is_held_since(sample: Offi
     found = open_item(sample, "VG-1")
     assert found.dossier.item.facts.owner == "Jory Aldermoor, Hollow Reach Touring Club"
     assert found.verdict.outcome is Outcome.HOLD
-    assert [one.rule for one in found.verdict.findings if one.outcome is Outcome.HOLD][0] == "visit-over"
+    assert {one.rule for one in found.verdict.findings if one.outcome is Outcome.HOLD} >= {"visit-over"}
     assert verdicts_since(sample, "VG-1", -122)[0] == "Fit", "it was fit while it was along"
 
 
