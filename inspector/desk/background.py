@@ -3,7 +3,7 @@
 import logging
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from itertools import count
 from typing import Any, ParamSpec, TypeVar
@@ -11,6 +11,7 @@ from typing import Any, ParamSpec, TypeVar
 from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, Signal, Slot
 
 from inspector.desk.tidying import Tidying
+from inspector.duties.office import Office
 from inspector.language import tr
 from inspector.refused import Refused
 
@@ -84,7 +85,7 @@ class Background(QObject):
         self._numbers = count()
         self._going: dict[int, str] = {}
         self._closed = False
-        self._tidying = Tidying(self)
+        self._tidying = Tidying(self, lambda: self.is_idle)
         self._ended.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
 
     def progress(self) -> Progress:
@@ -111,12 +112,13 @@ class Background(QObject):
     def run_long(
         self,
         deed: Callable[..., Result],
+        office: Office,
         *given: object,
         done: Callable[[Result], object],
         failed: Callable[[Refused], object],
         says: str,
     ) -> None:
-        """Do `deed(*given, told)` in a worker; it calls told(done, total) after each step and can be stopped there."""
+        """Do `deed(office, *given)` in a worker; it calls office.told after each step and can be stopped there."""
         progress = self.progress()
 
         def ended(call: Callable[[Any], object], value: object) -> None:
@@ -125,7 +127,8 @@ class Background(QObject):
             call(value)
 
         self.long_begun.emit(progress)
-        self.run(deed, *given, progress.told, done=partial(ended, done), failed=partial(ended, failed), says=says)
+        heard = replace(office, told=progress.told)
+        self.run(deed, heard, *given, done=partial(ended, done), failed=partial(ended, failed), says=says)
 
     @property
     def is_idle(self) -> bool:

@@ -1,15 +1,18 @@
 """The side of the window: its places by name, the one shown marked. It yields where the window is narrow."""
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QSize, Signal
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QButtonGroup, QPushButton, QVBoxLayout, QWidget
 
+from inspector.desk.icon import icon
 from inspector.desk.look import GRID, Look
 from inspector.desk.place import Go
 from inspector.desk.places import PlaceEntry
 from inspector.desk.plain import button
 from inspector.language import tr
 
-_WIDE_PX = 18 * GRID
+_AROUND_PX = 5 * GRID  # margin, mark, and what stands before and after icon and word
+_ICON_PX = 18
 _LEAST_WINDOW_PX = 1150
 
 
@@ -31,8 +34,8 @@ class Rail(QWidget):
         for made in self.buttons.values():
             layout.addWidget(made)
         layout.addStretch(1)
-        look.changed.connect(self._resized)
-        self._resized()
+        look.changed.connect(self._dress)
+        self._dress()
 
     def mark(self, key: str) -> None:
         """Mark the place that is shown; none where it is not among them."""
@@ -53,5 +56,11 @@ class Rail(QWidget):
         self._group.addButton(made)
         return made
 
-    def _resized(self) -> None:
-        self.setFixedWidth(self._look.px(_WIDE_PX))
+    def _dress(self) -> None:
+        size = self._look.px(_ICON_PX)
+        bold = QFontMetrics(self._look.font(bold=True))  # as the marked one is
+        words = max(bold.horizontalAdvance(made.text()) for made in self.buttons.values())
+        self.setFixedWidth(words + size + self._look.px(_AROUND_PX))
+        for key, made in self.buttons.items():
+            made.setIcon(icon(key, self._look, size))
+            made.setIconSize(QSize(size, size))

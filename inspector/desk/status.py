@@ -43,10 +43,9 @@ class Status(QStatusBar):
         self.facts.setText("   ·   ".join(parts))
 
     def tell_long(self, progress: Progress) -> None:
-        """Show how far work has come, with a way to stop it."""
+        """Show how far work has come, with a way to stop it once it tells of a step."""
         self._progress = progress
         progress.moved.connect(self._moved)
-        self.stop_button.setVisible(True)
 
     def end_long(self) -> None:
         """The work has ended."""
@@ -55,6 +54,7 @@ class Status(QStatusBar):
         self._bar.setRange(0, 0)
 
     def _moved(self, done: int, total: int) -> None:
+        self.stop_button.setVisible(self._progress is not None)
         self._bar.setRange(0, total)
         self._bar.setValue(done)
 

@@ -5,6 +5,7 @@ apart while the window itself may be doing so: each waits for the other for ever
 """
 
 import gc
+from collections.abc import Callable
 
 from PySide6.QtCore import QObject, QTimer
 
@@ -13,14 +14,17 @@ _holders = 0
 
 
 class Tidying(QObject):
-    """While one of them is at work Python collects nothing by itself, and this thread does, a little at a time."""
+    """While one of them is at work Python collects nothing by itself, and this thread does, a little at a time.
 
-    def __init__(self, parent: QObject) -> None:
+    is_idle: whether no work is under way; only then is all there is looked through, which may take a tenth of a second.
+    """
+
+    def __init__(self, parent: QObject, is_idle: Callable[[], bool]) -> None:
         super().__init__(parent)
         self._is_over = False
         _hold(1)
         self._pause = QTimer(self, interval=_PAUSE_MS)
-        self._pause.timeout.connect(collect_some)
+        self._pause.timeout.connect(lambda: collect_some(whole=is_idle()))
         self._pause.start()
 
     def end(self) -> None:
@@ -31,21 +35,25 @@ class Tidying(QObject):
             _hold(-min(_holders, 1))
 
 
-def collect_some() -> None:
-    """The oldest generation that is due by Python's own measure, and those younger than it."""
+def collect_some(*, whole: bool) -> None:
+    """The oldest generation that is due by Python's own measure, and those younger than it. whole: the oldest too."""
     due = [count > limit > 0 for count, limit in zip(gc.get_count(), gc.get_threshold(), strict=True)]
     for generation in (2, 1, 0):
-        if due[generation]:
+        if due[generation] and (whole or generation < 2):
             gc.collect(generation)
             return
 
 
 def _hold(count: int) -> None:
-    global _holders  # noqa: PLW0603 - a process has one collector
-    _holders += count
+    """What stands before the first of them begins, the rulebook above all, is never looked through while they work."""
+    global _holders
+    before, _holders = _holders, _holders + count
     if _holders:
         gc.disable()
+        if not before:
+            gc.freeze()
     else:
+        gc.unfreeze()
         gc.enable()
 
 

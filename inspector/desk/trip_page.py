@@ -1,5 +1,7 @@
 """The page of a trip: whether it is ready, what stays and why, who can bring out whom; from here all else is begun."""
 
+from dataclasses import replace
+
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
@@ -8,12 +10,13 @@ from inspector.desk.background import Background, Progress
 from inspector.desk.choice import Choice
 from inspector.desk.columns import Columns
 from inspector.desk.deeds.trips import plan
+from inspector.desk.flow import flowing
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
 from inspector.desk.pair_part import PairPart
 from inspector.desk.place import Go, Place
 from inspector.desk.places import DEED
-from inspector.desk.plain import Fold, button, clear, column, said, scroll
+from inspector.desk.plain import Fold, button, clear, column, row, said, scroll
 from inspector.desk.record_parts import cautions_part, history_part
 from inspector.desk.rig_asked import RigAsked, asked_of_pair
 from inspector.desk.trip_kit import kit_part
@@ -128,13 +131,8 @@ class TripPage(Place):
         words = tr("Plan one with its vehicles and its days; its kit is proposed then by what they need.")
         begin = button(tr("Plan a trip"), self.plan, rank="first")
         more = button(tr("More…"), lambda: self.deeds.emit(more), name=tr("More deeds of a trip"))
-        line = QWidget()
-        layout = QHBoxLayout(line)
-        layout.setContentsMargins(0, 2 * GRID, 0, 0)
-        layout.setSpacing(2 * GRID)
-        for one in (begin, more):
-            layout.addWidget(one)
-        layout.addStretch(1)
+        line = row((begin, more), 2 * GRID)
+        line.setContentsMargins(0, 2 * GRID, 0, 0)
         texts = [said(tr("No trip is planned yet."), Type.DISPLAY), said(words), line]
         page = column(texts)
         page.setObjectName("page")
@@ -148,9 +146,7 @@ class TripPage(Place):
         choice.choose(found.trip.ref)
         choice.box.currentIndexChanged.connect(lambda _: self._turn())
         choice.box.moves.connect(lambda _: self._to_pairs())
-        self._head.addWidget(choice.box, 1)
-        for made in self._buttons(found):
-            self._head.addWidget(made)
+        self._head.addWidget(flowing([choice.box, *self._buttons(found)], wide=[choice.box]))
 
     def _buttons(self, found: OpenedTrip) -> list[QPushButton]:
         ref = found.trip.ref
@@ -220,7 +216,7 @@ class TripPage(Place):
         self._progress = progress = self._background.progress()
         progress.moved.connect(self.pair_part.tell_progress)
         self._background.run(
-            pair_trip, self._office, trip.ref, None, progress.told, says=tr("Working out the pairs…"),
+            pair_trip, replace(self._office, told=progress.told), trip.ref, says=tr("Working out the pairs…"),
             done=lambda found: self._paired(progress, found), failed=lambda why: self._not_paired(progress, why),
         )  # fmt: skip
 

@@ -9,7 +9,7 @@ from dataclasses import replace
 from datetime import date
 
 from inspector.duties.judging import judge_and_keep, judged
-from inspector.duties.office import Office
+from inspector.duties.office import Office, told_of
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
 from inspector.gear.rulebooks import Adopted, BookFault, BookFound, Change
@@ -116,13 +116,15 @@ def _check_retirements(under: Office, page: Page, expected: int) -> tuple[str, .
 
 def judged_by(office: Office, page: Page) -> tuple[Judged, ...]:
     """Every piece that is not retired, judged today by the office's rules; nothing is kept."""
-    items = page.not_retired()
-    return tuple(judged(office, page.dossier(one, office.kind(one.facts.kind), office.today)) for one in items)
+    return tuple(
+        judged(office, page.dossier(one, office.kind(one.facts.kind), office.today))
+        for one in told_of(office, page.not_retired())
+    )
 
 
 def _judge_all(office: Office, page: Page, adoption: str) -> tuple[Judged, ...]:
     page.set(JUDGED_BY, adoption)
-    return tuple(judge_and_keep(office, page, item) for item in page.not_retired())
+    return tuple(judge_and_keep(office, page, item) for item in told_of(office, page.not_retired()))
 
 
 def _facts(book: Rulebook, kept: Adopted, agreed: tuple[str, ...]) -> dict[str, object]:

@@ -10,7 +10,7 @@ from inspector.register.book import REGISTER_FILE
 
 def back_up(office: Office, folder: Path | None = None) -> Backup:
     """Copy the register into a folder, its own `backups` where none is named, and enter which copy was made."""
-    made = backup.back_up(office.book, folder or usual_folder(office), office.today)
+    made = backup.back_up(office.book, folder or usual_folder(office), office.today, office.told)
     with office.book.page() as page:
         page.enter("back up", by=office.officer.id, at=office.now, facts=facts_of(made))
     return made

@@ -1,26 +1,32 @@
-"""What the club wants of every document and figure: its name, units, paper, the sign between whole and part."""
+"""What the club wants of every document and figure: its name and mark, units, paper, the decimal sign."""
 
+import hashlib
+from base64 import b64decode, b64encode
 from dataclasses import dataclass, replace
+from pathlib import Path
 
+from inspector.duties.named_files import read_bytes
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line
 from inspector.language import tr
+from inspector.paper.photo import mark_picture
 from inspector.refused import Refused
 from inspector.units import System
 
-_UNITS, _PAPER, _DECIMAL, _CLUB = "units", "paper", "decimal", "club"
+_UNITS, _PAPER, _DECIMAL, _CLUB, _MARK = "units", "paper", "decimal", "club", "mark"
 PAPERS = ("a4", "letter")
 DECIMALS = (".", ",")
 
 
 @dataclass(frozen=True, slots=True)
 class ClubSettings:
-    """club: its name. page: "a4" or "letter"; decimal: "." or ","."""
+    """club: its name. page: "a4" or "letter"; decimal: "." or ",". mark: a small PNG, or empty."""
 
     club: str
     system: System
     page: str
     decimal: str
+    mark: bytes = b""
 
 
 def club_settings(office: Office) -> ClubSettings:
@@ -31,6 +37,7 @@ def club_settings(office: Office) -> ClubSettings:
             System(page.setting(_UNITS, office.system.value)),
             page.setting(_PAPER, office.page),
             page.setting(_DECIMAL, office.decimal),
+            b64decode(page.setting(_MARK)),
         )
 
 
@@ -51,21 +58,33 @@ def change_club_settings(office: Office, wanted: ClubSettings) -> Office:
             tr("paper"), tr("It is none that the program knows."), tr("Choose one of those that are offered.")
         )
     stands = club_settings(office)
-    facts = _told(replace(wanted, club=club))
-    changed = {key: text for key, text in facts.items() if _told(stands)[key] != text}
+    texts = _texts(replace(wanted, club=club))
+    changed = {key: text for key, text in texts.items() if _texts(stands)[key] != text}
     if not changed:
         raise Refused(tr("settings"), tr("Nothing would change."), tr("Choose what is to be different, or leave."))
     with office.book.page() as page:
         for key, text in changed.items():
             page.set(key, text)
-        page.enter("club settings", by=office.officer.id, at=office.now, facts=changed)
+        page.enter("club settings", by=office.officer.id, at=office.now, facts=_told(changed))
     return as_the_club_wants(office)
 
 
-def _told(settings: ClubSettings) -> dict[str, str]:
+def read_mark(file: Path) -> bytes:
+    """The club's mark from a picture, as it goes on documents; refused where it is none."""
+    return mark_picture(read_bytes(file))
+
+
+def _told(changed: dict[str, str]) -> dict[str, str]:
+    """What the ledger says of it: of the mark its checksum, empty where it was taken away."""
+    mark = changed.get(_MARK)
+    return changed | ({_MARK: hashlib.sha256(b64decode(mark)).hexdigest() if mark else ""} if mark is not None else {})
+
+
+def _texts(settings: ClubSettings) -> dict[str, str]:
     return {
         _CLUB: settings.club,
         _UNITS: settings.system.value,
         _PAPER: settings.page,
         _DECIMAL: settings.decimal,
+        _MARK: b64encode(settings.mark).decode("ascii"),
     }

@@ -6,7 +6,7 @@ from dataclasses import replace
 from inspector.drawings.marks import outcome_word
 from inspector.duties.adopt_rulebook import sound_book
 from inspector.duties.judging import judged
-from inspector.duties.office import Office
+from inspector.duties.office import Office, told_of
 from inspector.gear.dossier import Dossier
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
@@ -31,7 +31,7 @@ def compare_rulebooks(office: Office, first: Rulebook, second: Rulebook) -> Comp
     """Both books on every piece as it stands today; nothing is kept."""
     with office.book.reading() as page:
         dossiers = [page.dossier(one, office.kind(one.facts.kind), office.today) for one in page.not_retired()]
-    pairs = [(_by(office, one, first), _by(office, one, second)) for one in dossiers]
+    pairs = [(_by(office, one, first), _by(office, one, second)) for one in told_of(office, dossiers)]
     differing = [(one, other) for one, other in pairs if _standing(one) != _standing(other)]
     pieces = tuple(_differs(one, other, office.system) for one, other in differing)
     return Compared(

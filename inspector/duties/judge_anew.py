@@ -1,7 +1,7 @@
 """A new day: judge again the pieces whose verdict time alone may have changed."""
 
 from inspector.duties.judging import judge_and_keep
-from inspector.duties.office import Office
+from inspector.duties.office import Office, told_of
 from inspector.gear.judged import Judged
 
 
@@ -11,7 +11,8 @@ def judge_anew(office: Office) -> tuple[Judged, ...]:
         if not page.due_for_judging(office.today):
             return ()
     with office.book.page() as page:
-        outcomes = tuple(judge_and_keep(office, page, item) for item in page.due_for_judging(office.today))
+        due = page.due_for_judging(office.today)
+        outcomes = tuple(judge_and_keep(office, page, item) for item in told_of(office, due))
         tags = [one.dossier.item.tag for one in outcomes]
         page.enter("judge anew", by=office.officer.id, at=office.now, facts={"tags": tags})
     return outcomes

@@ -52,6 +52,8 @@ def _wants(line: Line) -> str:
         "paper": tr("its paper is {text}"),
         "decimal": tr("its decimal sign is “{text}”"),
     }
+    if "mark" in line.facts:
+        words["mark"] = tr("a mark stands on its documents") if line.text("mark") else tr("its documents bear no mark")
     told = [words[key].format(text=line.text(key)) for key in line.facts if key in words]
     return tr("{who} wrote down what the club wants: {told}.", who=line.who, told=listed(told))
 

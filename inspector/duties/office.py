@@ -1,9 +1,10 @@
 """The office: what every deed needs at hand."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from pathlib import Path
+from typing import TypeVar
 
 from inspector.duties.machine_settings import MachineSettings
 from inspector.gear.kind import Kind
@@ -11,6 +12,13 @@ from inspector.gear.person import Person
 from inspector.register.book import Book
 from inspector.rulebook.load import Rulebook
 from inspector.units import System
+
+Told = Callable[[int, int], None]
+One = TypeVar("One")
+
+
+def told_nobody(_done: int, _total: int) -> None:
+    """Nobody asks how far long work has come."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +29,8 @@ class Office:
     club writes between whole and part. page: "a4" or "letter". waits_for: tags that an adopted rulebook would retire
     though nobody was asked about them; it waits, and `rules` are those before it. vouched: whether the person at the
     desk gave the passphrase; else the name is as stated. machine: what this machine
-    remembers of the window.
+    remembers of the window. told: called by long work after each step with how many of how many are done; what it
+    raises ends the work, and nothing of it is kept.
     """
 
     book: Book
@@ -36,6 +45,7 @@ class Office:
     waits_for: tuple[str, ...] = ()
     vouched: bool = False
     machine: MachineSettings = field(default_factory=MachineSettings)
+    told: Told = told_nobody
 
     @property
     def now(self) -> datetime:
@@ -58,3 +68,10 @@ class Office:
     def kind(self, key: str) -> Kind:
         """A kind of gear; refused with the list of kinds where there is none."""
         return self.rules.kind(key)
+
+
+def told_of(office: Office, every: Sequence[One]) -> Iterator[One]:
+    """Each of them in turn; how many are done is told after each."""
+    for number, one in enumerate(every, 1):
+        yield one
+        office.told(number, len(every))

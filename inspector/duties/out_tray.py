@@ -1,5 +1,6 @@
 """The out tray: what every document shares, from its number to the file it lands in."""
 
+from base64 import b64decode
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -27,7 +28,8 @@ def imprint(office: Office, page: Page, title: str, number: str) -> Imprint:
         tr("Ledger head {head}", head=head[:_SHORT]),
         tr("Facts of {day}", day=show_day(office.today)),
     )
-    return Imprint(club, title, number, office.today, _prepared_by(office), rests_on, cautions(office.rules))
+    mark = b64decode(page.setting("mark"))
+    return Imprint(club, title, number, office.today, _prepared_by(office), rests_on, cautions(office.rules), mark)
 
 
 def _prepared_by(office: Office) -> str:

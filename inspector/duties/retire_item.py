@@ -1,10 +1,10 @@
 """Print the retirement notice of a piece that was retired; print it again as it was said."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 from inspector.duties.look_up import open_item
-from inspector.duties.office import Office
+from inspector.duties.office import Office, told_of
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.who import is_clubs
 from inspector.gear.dossier import Dossier
@@ -39,16 +39,9 @@ def print_notice(office: Office, tag: str) -> Paper:
     return put_out(office, notice.imprint.number, retirement_notice(notice, PageSize(office.page)))
 
 
-def print_notices(
-    office: Office, tags: Sequence[str], told: Callable[[int, int], None] | None = None
-) -> tuple[Paper, ...]:
-    """Print the notices of several pieces, one after the other. told: how many of how many are done."""
-    papers: list[Paper] = []
-    for number, tag in enumerate(tags, 1):
-        papers.append(print_notice(office, tag))
-        if told:
-            told(number, len(tags))
-    return tuple(papers)
+def print_notices(office: Office, tags: Sequence[str]) -> tuple[Paper, ...]:
+    """Print the notices of several pieces, one after the other."""
+    return tuple(print_notice(office, tag) for tag in told_of(office, tags))
 
 
 def printed_notice(page: Page, dossier: Dossier) -> RetirementNotice | None:

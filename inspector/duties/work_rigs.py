@@ -3,7 +3,7 @@
 Everything is judged for the trip's last day on what is known today; without a trip, for today. Nothing is kept.
 """
 
-from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from itertools import permutations
@@ -117,12 +117,11 @@ def pair_trip(
     office: Office,
     ref: str,
     conditions: Conditions | None = None,
-    told: Callable[[int, int], None] | None = None,
     ready: Ready | None = None,
 ) -> TripPairs:
     """For each two vehicles of a trip, whether its kit makes a sound rig.
 
-    told: how many of how many are done. ready: the readiness of the trip, if it is at hand: nothing is judged twice.
+    ready: the readiness of the trip, if it is at hand: nothing is judged twice.
     """
     planned = ready.trip if ready else look_up.trip(office, ref)
     asked = conditions or conditions_of(planned)
@@ -134,7 +133,7 @@ def pair_trip(
     dampers = tuple(tag for tag, one in facts.pieces.items() if one.kind == "damper" and goes(one.judged))[:1]
     facts = replace(facts, rig=replace(_NOTHING, conditions=asked, dampers=dampers))
     serving = tuple(tag for tag in planned.vehicles if tag not in kept)
-    lines = pairs(facts, serving, office.rules, office.program, office.system, told)
+    lines = pairs(facts, serving, office.rules, office.program, office.system, office.told)
     return TripPairs(planned, facts.on, asked, (*lines, *_kept_pairs(planned, kept)))
 
 

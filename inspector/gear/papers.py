@@ -13,7 +13,7 @@ from inspector.gear.verdict import Fact, Reason, WallForecast
 
 @dataclass(frozen=True, slots=True)
 class Imprint:
-    """What stands on every document."""
+    """What stands on every document. mark: the club's, a small PNG; empty where it has none."""
 
     club: str
     title: str
@@ -22,6 +22,7 @@ class Imprint:
     prepared_by: str
     rests_on: tuple[str, ...]  # rulebook, inspection dates, head of the ledger
     cautions: tuple[str, ...]
+    mark: bytes = b""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,9 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from io import BytesIO
+
+from PIL import Image
 
 from inspector.drawings.shapes import Anchor, Drawing, Ink
 from inspector.paper import pen
@@ -35,6 +38,18 @@ class Block:
     def kept(self) -> "Block":
         """The same, kept with what follows."""
         return replace(self, with_next=True)
+
+
+def bitmap(png: bytes, side_pt: float) -> Block:
+    """A small picture of dots, no side longer than side_pt."""
+    with Image.open(BytesIO(png)) as opened:
+        width, height = opened.size
+    scale = side_pt / max(width, height)
+
+    def draw(press: Press, left: float, top: float) -> None:
+        press.image(left, top, width * scale, height * scale, png)
+
+    return Block(height * scale, draw)
 
 
 def words(text: str, width_pt: float, type_: Type, anchor: Anchor = Anchor.START) -> Block:

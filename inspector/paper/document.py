@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from inspector.drawings.shapes import Anchor, Ink
 from inspector.gear.papers import Imprint
 from inspector.language import show_day, tr
-from inspector.paper.blocks import Block, row, rule, stack, words
+from inspector.paper.blocks import Block, bitmap, row, rule, stack, words
 from inspector.paper.flow import Page, paginate
 from inspector.paper.page_style import (
     BODY,
@@ -24,6 +24,7 @@ from inspector.paper.press import Press
 from inspector.paper.printed import Printed
 
 _RIGHT_PT = 52 * MM
+_MARK_PT = 44.0
 _PAGE_PT = 34 * MM
 
 
@@ -89,7 +90,7 @@ def _head(imprint: Imprint, page: PageSize, first: bool) -> Block:
 
 def _first_head(imprint: Imprint, page: PageSize) -> Block:
     left_pt = page.column_pt - _RIGHT_PT - 2 * GRID
-    left = stack([words(imprint.club, left_pt, BODY), words(imprint.title, left_pt, DISPLAY)])
+    left = _named(imprint, left_pt)
     prepared = tr("Prepared by {name}", name=imprint.prepared_by)
     right = stack(
         [
@@ -99,6 +100,13 @@ def _first_head(imprint: Imprint, page: PageSize) -> Block:
         ]
     )
     return row((0, left), (left_pt + 2 * GRID, right))
+
+
+def _named(imprint: Imprint, width_pt: float) -> Block:
+    """Club and title, the club's mark before them where it has one."""
+    beside = _MARK_PT + 2 * GRID if imprint.mark else 0.0
+    names = stack([words(imprint.club, width_pt - beside, BODY), words(imprint.title, width_pt - beside, DISPLAY)])
+    return row((0, bitmap(imprint.mark, _MARK_PT)), (beside, names)) if imprint.mark else names
 
 
 def _other_head(imprint: Imprint, page: PageSize) -> Block:

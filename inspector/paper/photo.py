@@ -16,6 +16,7 @@ MOST_BYTES = 25_000_000
 LONGEST_SIDE_PX = 2000
 _MOST_PIXELS = 64_000_000
 _JPEG_QUALITY = 88
+_MARK_SIDE_PX, _MARK_COLOURS = 200, 32
 _LONGEST_TIME = 40
 _PDF_HEAD, _PDF_END = b"%PDF-", b"%%EOF"
 _HEAD_WITHIN, _END_WITHIN = 1024, 2048
@@ -53,6 +54,21 @@ def small_picture(data: bytes, side_px: int) -> bytes:
     small.thumbnail((side_px, side_px))
     out = io.BytesIO()
     small.save(out, "PNG")
+    return out.getvalue()
+
+
+def mark_picture(data: bytes) -> bytes:
+    """A club's mark for the head of documents: a small PNG on white with few colours. Refuses what is no picture."""
+    taken = take_in(data)
+    if not taken.media_type.startswith("image/"):
+        raise _refused(tr("It is no picture."), tr("Choose a JPEG or a PNG."))
+    with Image.open(io.BytesIO(taken.data), formats=("JPEG", "PNG")) as opened:
+        drawn = opened.convert("RGBA")
+    drawn.thumbnail((_MARK_SIDE_PX, _MARK_SIDE_PX))
+    white = Image.new("RGB", drawn.size, "white")
+    white.paste(drawn, mask=drawn.getchannel("A"))
+    out = io.BytesIO()
+    white.quantize(_MARK_COLOURS).save(out, "PNG", optimize=True)
     return out.getvalue()
 
 

@@ -3,6 +3,7 @@
 from io import BytesIO
 
 from reportlab.lib.colors import white
+from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen.canvas import Canvas
 
 from inspector.drawings.shapes import Anchor, Ink
@@ -44,6 +45,10 @@ class Press:
         self.canvas.setFont(font_name(type_.bold), type_.size_pt)
         self.canvas.setFillColor(colour(type_.ink))
         self.canvas.drawString(left, self.up(y), printable(text, bold=type_.bold))
+
+    def image(self, x: float, y: float, width_pt: float, height_pt: float, png: bytes) -> None:
+        """A picture with its top left at x, y."""
+        self.canvas.drawImage(ImageReader(BytesIO(png)), x, self.up(y + height_pt), width_pt, height_pt)
 
     def line(self, x: float, y: float, to_x: float, to_y: float, ink: Ink = Ink.HAIR, width_pt: float = 0.5) -> None:
         """A straight line."""

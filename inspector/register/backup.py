@@ -7,8 +7,8 @@ takes its own only when it has passed, so a file with such a name that cannot be
 import hashlib
 import re
 import sqlite3
-from collections.abc import Iterator
-from contextlib import closing, contextmanager
+from collections.abc import Callable, Iterator
+from contextlib import closing, contextmanager, suppress
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -26,6 +26,8 @@ _HEAD_SIGNS = 12
 _NAMED = re.compile(rf"-([0-9a-f]{{{_HEAD_SIGNS}}})$")
 _OWN_TOOLS = {"postgresql": "pg_dump", "mysql": "mysqldump", "mariadb": "mariadb-dump"}
 _BLOCK = 1 << 20
+_PAGES_AT_ONCE = 256
+_Told = Callable[[int, int], None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,19 +41,23 @@ class Backup:
     line_count: int
 
 
-def back_up(book: Book, folder: Path, on: date) -> Backup:
-    """Copy the open register into a folder and check the copy. A file that is there already stays as it is."""
+def back_up(book: Book, folder: Path, on: date, told: _Told | None = None) -> Backup:
+    """Copy the open register into a folder and check the copy. A file that is there already stays as it is.
+
+    told: how many pages of how many are copied; what it raises ends the work, and no copy is left.
+    """
     source = _file_of(book)
     part = folder / f".backup-{on.isoformat()}.part"
-    with _written(folder):
-        folder.mkdir(parents=True, exist_ok=True)
-        head = _copy(source, part)
     try:
+        with _written(folder):
+            folder.mkdir(parents=True, exist_ok=True)
+            head = _copy(source, part, told)
         line_count = _checked(part, head)
         place = folder / f"register-{on.isoformat()}-{head[:_HEAD_SIGNS]}.db"
         _take_name(part, place)
     finally:
-        part.unlink(missing_ok=True)
+        with suppress(OSError):  # a folder that is none was refused above
+            part.unlink(missing_ok=True)
     return Backup(place, place.stat().st_size, sha256_of(place), head, line_count)
 
 
@@ -100,13 +106,17 @@ def _file_of(book: Book) -> Path:
     return book.file
 
 
-def _copy(source: Path, part: Path) -> str:
+def _copied(told: _Told) -> Callable[[int, int, int], None]:
+    return lambda _, left, total: told(total - left, total)
+
+
+def _copy(source: Path, part: Path, told: _Told | None = None) -> str:
     """Copy what is committed, in one look; the head of the ledger that was copied."""
     part.unlink(missing_ok=True)
     with closing(_opened(source)) as old, closing(sqlite3.connect(part, isolation_level=None)) as new:
         old.execute("BEGIN")  # head and copy are of one moment, whatever is written meanwhile
         row = old.execute("SELECT hash FROM ledger ORDER BY id DESC LIMIT 1").fetchone()
-        old.backup(new)
+        old.backup(new, pages=_PAGES_AT_ONCE, progress=told and _copied(told))
         old.execute("ROLLBACK")
         new.execute("PRAGMA journal_mode=DELETE")  # one file, with nothing beside it
     return str(row[0]) if row else ledger.GENESIS

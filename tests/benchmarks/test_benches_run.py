@@ -4,7 +4,7 @@ from pathlib import Path
 
 from inspector.duties.office import Office
 from inspector.rulebook.load import Rulebook
-from tests.benchmarks import bench_gear_list, bench_judging, bench_needs, bench_readiness, bench_rigs
+from tests.benchmarks import bench_gear_list, bench_heartbeat, bench_judging, bench_needs, bench_readiness, bench_rigs
 from tests.benchmarks.bench_sums import CASES, measure
 
 
@@ -53,3 +53,11 @@ def test_the_bench_of_what_waits_measures_the_first_page_and_the_calendar(
     rows = bench_needs.measure(tmp_path, rules, repeats=1)
     assert [one.name for one in rows] == ["what needs me", "what falls due"]
     assert all(one.seconds > 0 and one.loops > 0 for one in rows)
+
+
+def test_the_bench_of_the_heartbeat_does_each_work_and_hears_its_steps(
+    tmp_path: Path, rules: Rulebook, sample: Office
+) -> None:
+    idle, *works = bench_heartbeat.measure(tmp_path, rules)
+    assert idle.steps == 0 and len(works) == 4
+    assert all(one.steps > 0 and one.longest_ms >= 0 and one.seconds > 0 for one in works)

@@ -119,17 +119,17 @@ def test_where_somebody_else_sits_down_the_window_stands_anew(qtbot: QtBot, offi
     desk.window.close_for_good()
 
 
-def test_long_work_is_told_and_can_be_stopped(qtbot: QtBot, desk: DeskWindow) -> None:
+def test_long_work_is_told_and_can_be_stopped(qtbot: QtBot, desk: DeskWindow, office: Office) -> None:
     go_on = Event()
     refusals: list[Refused] = []
 
-    def slow(told: Callable[[int, int], None]) -> None:
-        told(1, 3)
+    def slow(heard: Office) -> None:
+        heard.told(1, 3)
         go_on.wait(5)
-        told(2, 3)
+        heard.told(2, 3)
 
     failed: Callable[[Refused], object] = refusals.append
-    desk.background.run_long(slow, done=lambda _: None, failed=failed, says="Printing…")
+    desk.background.run_long(slow, office, done=lambda _: None, failed=failed, says="Printing…")
     qtbot.waitUntil(lambda: desk.status._bar.value() == 1)
     assert desk.status.stop_button.isVisible()
 

@@ -209,10 +209,10 @@ def test_progress_is_told_and_the_work_can_be_stopped(
     """Step by step, in the window's thread; stopped, it can be begun again."""
     go_on = Event()
 
-    def slow(office: Office, ref: str, conditions: object, told: Callable[[int, int], None]) -> None:
-        told(3, 8)
+    def slow(office: Office, ref: str) -> None:
+        office.told(3, 8)
         assert go_on.wait(5)
-        told(4, 8)
+        office.told(4, 8)
         raise AssertionError("it went on though it was stopped")
 
     monkeypatch.setattr(trip_page, "pair_trip", slow)

@@ -284,3 +284,20 @@ def test_a_book_from_a_later_day_retires_the_pieces_that_were_agreed(office: Off
     day = in_force(office.at(office.now + timedelta(days=6)))
     assert day.waits_for == ()
     assert [one.verdict.outcome for one in adopting.judge_under_new_book(day)] == [Outcome.RETIRE]
+
+
+def test_adopting_tells_how_far_it_is_and_once_stopped_keeps_nothing(office: Office) -> None:
+    steps: list[tuple[int, int]] = []
+
+    def stop_at_the_last(done: int, total: int) -> None:
+        steps.append((done, total))
+        if len(steps) == 2 * total:  # each piece is judged to see what would retire, then judged and kept
+            raise Refused("work", "stopped", "Begin it again.")
+
+    book_in(office, shackle("SH-8"))
+    book_in(office, shackle("SH-9"))
+    before = verify_book(office).head
+    with pytest.raises(Refused, match="stopped"):
+        adopt_rulebook(replace(office, told=stop_at_the_last), LOOSE, "ours.toml")
+    assert steps[0] == (1, steps[0][1]) and steps[-1][0] == steps[-1][1] > 1
+    assert verify_book(office).head == before

@@ -211,7 +211,7 @@ def test_a_retired_piece_waits_for_its_notice_then_to_be_made_unusable(office: O
     assert needs.without_notice == ("SH-2",)
     destroy_item(office, "SH-1", "cut in two")
     steps: list[tuple[int, int]] = []
-    papers = print_notices(office, needs.without_notice, lambda done, total: steps.append((done, total)))
+    papers = print_notices(replace(office, told=lambda done, total: steps.append((done, total))), needs.without_notice)
     assert [one.path.exists() for one in papers] == [True] and steps == [(1, 1)]
     assert [(one.tag, one.has_notice) for one in what_needs_me(office).retired] == [("SH-2", True)]
 

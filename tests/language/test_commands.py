@@ -78,7 +78,7 @@ def _names() -> set[str]:
 @pytest.fixture
 def spoken(pseudo: Pseudo, monkeypatch: pytest.MonkeyPatch) -> Pseudo:
     """The program speaks the pseudo-language, and click asks the same catalogue."""
-    monkeypatch.setattr("inspector.app._speak", lambda _folder: use_catalogue(pseudo))
+    monkeypatch.setattr("inspector.app.speak", lambda _folder: use_catalogue(pseudo))
     monkeypatch.setattr(gettext, "dgettext", lambda _domain, text: pseudo.gettext(text))
     monkeypatch.setattr(gettext, "dngettext", lambda _domain, one, many, count: pseudo.ngettext(one, many, count))
     monkeypatch.setenv("COLUMNS", "110")

@@ -58,7 +58,8 @@ def test_every_place_has_room_for_it(qtbot: QtBot, qapp: object, club: Office, k
     desk.pages.go(Go(key, None))
     qtbot.waitUntil(lambda: desk.background.is_idle)
     qtbot.wait(30)  # what is built in the next turn of the window
-    qtbot.waitUntil(lambda: desk.background.is_idle)
+    qtbot.waitUntil(lambda: desk.background.is_idle and getattr(desk.pages.currentWidget(), "is_whole", True))
+    qtbot.wait(30)
 
     assert (desk.width(), desk.height()) == (1280, 720)
     assert cut_off(desk) == []

@@ -58,7 +58,7 @@ def test_no_text_of_a_document_is_missed(club: Office, paper: str) -> None:
 
 
 def test_no_text_of_a_handout_is_missed(club: Office, pseudo: Pseudo, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("inspector.app._speak", lambda _folder: use_catalogue(pseudo))
+    monkeypatch.setattr("inspector.app.speak", lambda _folder: use_catalogue(pseudo))
     folder = str(club.out_tray.parent)
     keys = [one.key for one in topics(club.rules, System.METRIC)]
     club.book.close()

@@ -15,7 +15,7 @@ from tests.language.shown import assert_none_missed, shown_in
 def _settled(qtbot: QtBot, desk: DeskWindow) -> None:
     qtbot.waitUntil(lambda: desk.background.is_idle)
     qtbot.wait(30)  # what is built in the next turn of the window
-    qtbot.waitUntil(lambda: desk.background.is_idle)
+    qtbot.waitUntil(lambda: desk.background.is_idle and getattr(desk.pages.currentWidget(), "is_whole", True))
 
 
 @pytest.mark.parametrize("key", [one.key for one in places()])

@@ -152,7 +152,7 @@ def test_a_copy_that_is_cut_short_while_it_is_made_takes_no_name(
 ) -> None:
     plain = copies._copy
 
-    def cut_short(source: Path, part: Path) -> str:
+    def cut_short(source: Path, part: Path, told: object) -> str:
         head = plain(source, part)
         _cut(part)
         return head
@@ -206,3 +206,16 @@ def test_a_copy_whose_lists_would_show_another_verdict_is_refused(made: Backup, 
         copy.execute("UPDATE standing SET outcome = 'fit'")
     with pytest.raises(Refused, match="not a whole copy"):
         restore(made.file, tmp_path / "new")
+
+
+def test_a_copy_that_is_stopped_leaves_nothing(office: Office, tmp_path: Path) -> None:
+    steps: list[tuple[int, int]] = []
+
+    def stop(done: int, total: int) -> None:
+        steps.append((done, total))
+        raise Refused("work", "stopped", "Begin it again.")
+
+    with pytest.raises(Refused, match="stopped"):
+        back_up(replace(office, told=stop), tmp_path / "copies")
+    assert len(steps) == 1 and 0 < steps[0][0] <= steps[0][1]
+    assert list((tmp_path / "copies").iterdir()) == []

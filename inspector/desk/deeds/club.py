@@ -1,20 +1,22 @@
 """What the club wants of every document and figure."""
 
-from inspector.desk.form.asked import Line, OneOf
+from inspector.desk.form.asked import Files, Line, OneOf, Tick
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
-from inspector.duties.club_settings import ClubSettings, change_club_settings
+from inspector.duties.club_settings import ClubSettings, change_club_settings, read_mark
 from inspector.duties.office import Office
 from inspector.language import tr
 from inspector.units import System
 
 
 def settings() -> Deed[ClubSettings]:
-    """Name, units, paper, decimal sign."""
+    """Name, mark, units, paper, decimal sign."""
 
     def do(office: Office, about: ClubSettings, given: Values) -> Done:
+        files = given.files("mark")
+        mark = b"" if about.mark and given.tick("no_mark") else read_mark(files[0]) if files else about.mark
         wanted = ClubSettings(
-            given.text("club"), given.one("units", System), given.one("paper", str), given.one("decimal", str)
+            given.text("club"), given.one("units", System), given.one("paper", str), given.one("decimal", str), mark
         )
         change_club_settings(office, wanted)
         return Done(tr("It holds from now on."), tr("Papers that were printed before stay as they are."))
@@ -30,6 +32,9 @@ def settings() -> Deed[ClubSettings]:
             OneOf(key="paper", label=tr("Paper"), choices=paper_choices(), stands=about.page, names=(tr("paper"),)),
             OneOf(key="decimal", label=tr("Decimal sign"), choices=decimal_choices(), stands=about.decimal,
                   names=(tr("settings"),)),
+            Files(key="mark", label=tr("Mark, a picture"), one=True, names=(tr("file"),),
+                  hint=tr("JPEG or PNG. It stands small at the head of every document; empty: as it is.")),
+            *([Tick(key="no_mark", label=tr("No mark from now on"))] if about.mark else []),
         ),
         do, tr("Let it hold"),
     )  # fmt: skip

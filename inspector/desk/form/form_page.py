@@ -122,7 +122,7 @@ class FormPage(Place):
             QTimer.singleShot(0, self, self.focus_again)
             return
         self.do_button.setEnabled(False)
-        self._background.run(
+        self._background.run_long(
             self.deed.do, self._office, self._about, Values(given), done=self._done, failed=self._refused,
             says=tr("Saving…"),
         )  # fmt: skip

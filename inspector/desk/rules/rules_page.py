@@ -166,7 +166,7 @@ class RulesPage(Place):
     def _compare(self, packaged: bool, text: str) -> None:
         """Every piece by the rulebook in force and by the other one; only then may it be adopted."""
         name = PACKAGED if packaged else FILE
-        self._background.run(
+        self._background.run_long(
             _compared, self._office, name, text, done=partial(self._tell_compared, packaged),
             failed=lambda why: self.club.tell(Told(why.why, why.what_to_do)), says=tr("Comparing on every piece…"),
         )  # fmt: skip

@@ -100,6 +100,7 @@ class SettingsPage(Place):
                 (tr("Units"), club.word_of(club.unit_choices(), wanted.system)),
                 (tr("Paper"), club.word_of(club.paper_choices(), wanted.page)),
                 (tr("Decimal sign"), club.word_of(club.decimal_choices(), wanted.decimal)),
+                (tr("Mark"), tr("stands on every document") if wanted.mark else tr("none")),
             ])
         )  # fmt: skip
         mine = (self._office.system, self._office.page, self._office.decimal)
