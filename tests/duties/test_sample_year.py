@@ -120,7 +120,7 @@ def test_a_borrowed_piece_went_back_before_its_day(sample: Office) -> None:
 def test_a_visitor_s_piece_came_along_on_one_trip_and_is_held_since(sample: Office) -> None:
     assert trip(sample, "T-03").kit[-1] == "VG-1"
     found = open_item(sample, "VG-1")
-    assert found.dossier.item.facts.owner == "Jory Aldermoor, Hollow Reach Touring Club"
+    assert found.dossier.item.facts.owner == "Jory Aldermoor of Hollow Reach"
     assert found.verdict.outcome is Outcome.HOLD
     assert {one.rule for one in found.verdict.findings if one.outcome is Outcome.HOLD} >= {"visit-over"}
     assert verdicts_since(sample, "VG-1", -122)[0] == "Fit", "it was fit while it was along"
