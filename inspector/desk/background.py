@@ -6,6 +6,7 @@ from contextlib import suppress
 from dataclasses import dataclass, replace
 from functools import partial
 from itertools import count
+from time import monotonic
 from typing import Any, ParamSpec, TypeVar
 
 from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, Signal, Slot
@@ -17,6 +18,7 @@ from inspector.refused import Refused
 
 Given = ParamSpec("Given")
 Result = TypeVar("Result")
+_PAUSE_S = 0.05
 _log = logging.getLogger(__name__)
 
 
@@ -54,17 +56,21 @@ class Progress(QObject):
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
         self._is_stopped = False
+        self._told_at = 0.0
 
     def stop(self) -> None:
         """End the work at its next step."""
         self._is_stopped = True
 
     def told(self, done: int, total: int) -> None:
-        """Called by the deed after each step."""
+        """Called by the deed after each step. Not each is shown: a thousand in a second would hold the window up."""
         if self._is_stopped:
             raise Refused(tr("work"), tr("It was stopped before it was done."), tr("Begin it again."))
-        with suppress(RuntimeError):  # the window was torn down meanwhile
-            self.moved.emit(done, total)
+        now = monotonic()
+        if now - self._told_at >= _PAUSE_S or done == total:
+            self._told_at = now
+            with suppress(RuntimeError):  # the window was torn down meanwhile
+                self.moved.emit(done, total)
 
 
 class Background(QObject):

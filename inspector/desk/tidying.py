@@ -9,14 +9,16 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QObject, QTimer
 
-_PAUSE_MS = 500
+_PAUSE_MS = 100
+_TURNS = 10  # a second
 _holders = 0
 
 
 class Tidying(QObject):
     """While one of them is at work Python collects nothing by itself, and this thread does, a little at a time.
 
-    is_idle: whether no work is under way; only then is all there is looked through, which may take a tenth of a second.
+    is_idle: whether no work is under way. Only after a second without any is all looked through, which may take a tenth
+    of a second; what was just made, only where work takes longer than a second. So nobody who types waits for it.
     """
 
     def __init__(self, parent: QObject, is_idle: Callable[[], bool]) -> None:
@@ -24,8 +26,15 @@ class Tidying(QObject):
         self._is_over = False
         _hold(1)
         self._pause = QTimer(self, interval=_PAUSE_MS)
-        self._pause.timeout.connect(lambda: collect_some(whole=is_idle()))
+        self._is_idle, self._calm, self._busy = is_idle, 0, 0
+        self._pause.timeout.connect(self._tidy)
         self._pause.start()
+
+    def _tidy(self) -> None:
+        idle = self._is_idle()
+        self._calm, self._busy = (self._calm + 1, 0) if idle else (0, self._busy + 1)
+        if max(self._calm, self._busy) >= _TURNS:
+            collect_some(whole=idle)
 
     def end(self) -> None:
         """Nobody works in another thread any more: Python may collect by itself again."""
@@ -36,10 +45,10 @@ class Tidying(QObject):
 
 
 def collect_some(*, whole: bool) -> None:
-    """The oldest generation that is due by Python's own measure, and those younger than it. whole: the oldest too."""
+    """What was made last; whole: the oldest generation that is due by Python's own measure, and those younger."""
     due = [count > limit > 0 for count, limit in zip(gc.get_count(), gc.get_threshold(), strict=True)]
-    for generation in (2, 1, 0):
-        if due[generation] and (whole or generation < 2):
+    for generation in (2, 1, 0) if whole else (0,):
+        if due[generation]:
             gc.collect(generation)
             return
 

@@ -23,7 +23,7 @@ def rating_fields(*, memory: bool = False, basis: Basis = Basis.UNRATED) -> tupl
              hint=tr("As it is marked, with its unit.")),
         Number(key="factor", label=tr("Design factor"), dimension=Dimension.FACTOR, names=(tr("design factor"),),
                hint=tr("Between a working load limit and failure, where it is known.")),
-        OneOf(key="stated_on", label=tr("It stands"), choices=stated_on(memory=memory), names=(tr("stated on"),)),
+        OneOf(key="stated_on", label=tr("Where it stands"), choices=stated_on(memory=memory), names=(tr("stated on"),)),
     )  # fmt: skip
 
 
