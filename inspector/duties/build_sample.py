@@ -18,6 +18,7 @@ from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
 from inspector.duties.sample_texts import Row, Sample, listed_tables
 from inspector.duties.sample_trips import Deed, Do, Turn, trip_deeds
+from inspector.duties.sample_year import year_deeds
 from inspector.duties.strike_entry import strike_entry
 from inspector.duties.tell_history import history_of
 from inspector.gear.kind import Kind
@@ -65,12 +66,13 @@ def _add_vehicle(office: Office, one: Vehicle) -> None:
 
 
 def _deeds(office: Office, sample: Sample) -> Iterator[Deed]:
-    gear = {row["tag"]: row for row in sample.rows("gear.csv")}
-    kinds = {tag: office.kind(row["kind"]) for tag, row in gear.items()}
-    for tag, row in gear.items():
-        yield Deed(sample.day(row["booked"]), Turn.BOOKED, _booking(sample, row, kinds[tag]))
+    gear, guests = list(sample.rows("gear.csv")), list(sample.rows("guests.csv"))
+    kinds = {row["tag"]: office.kind(row["kind"]) for row in (*gear, *guests)}
+    for row in gear:
+        yield Deed(sample.day(row["booked"]), Turn.BOOKED, _booking(sample, row, kinds[row["tag"]]))
     yield from _lives(sample, kinds)
     yield from trip_deeds(sample, kinds)
+    yield from year_deeds(sample, kinds)
     for table in listed_tables(sample.tables("club.toml"), "weighing"):
         yield Deed(sample.day(str(table["day"])), Turn.WEATHERED, _weighing(table))
 

@@ -39,12 +39,17 @@ class _Left:
 
 def print_voucher(office: Office, tag: str) -> Paper:
     """Print the voucher. The first time it is numbered and kept; later the kept words are printed again."""
+    stands = enter_voucher(office, tag)
+    return put_out(office, stands.imprint.number, voucher(stands, PageSize(office.page)))
+
+
+def enter_voucher(office: Office, tag: str) -> Voucher:
+    """Number and keep the voucher, or take the one that is kept; no file is written."""
     found = open_item(office, tag)
     life = tuple(row for row in history_of(office, tag) if row.what not in {tr("Verdict"), tr("Document")})
     with office.book.page() as page:
         left = _left(page, found)
-        stands = printed_voucher(page, found) or _new_voucher(office, page, found, left, life)
-    return put_out(office, stands.imprint.number, voucher(stands, PageSize(office.page)))
+        return printed_voucher(page, found) or _new_voucher(office, page, found, left, life)
 
 
 def printed_voucher(page: Page, found: Judged) -> Voucher | None:

@@ -142,10 +142,9 @@ def _listed(table: dict[str, object], key: str) -> tuple[str, ...]:
 
 
 def piece(sample: Sample, row: Row, kind: Kind) -> NewItem:
-    """A row of gear.csv."""
+    """A row of gear.csv or guests.csv."""
     figure = read(row["rating"], _rating_dimension(row), field="rating") if row["rating"] else None
     rating = Rating(Basis(row["basis"]), figure, float(row["factor"]) if row["factor"] else None, row["stated_on"])
-    dimensions = {size.key: size.dimension for size in kind.sizes}
     return NewItem(
         tag=row["tag"],
         kind=row["kind"],
@@ -153,9 +152,7 @@ def piece(sample: Sample, row: Row, kind: Kind) -> NewItem:
         maker_mark=row["maker"],
         serial=row["serial"],
         material=row["material"],
-        sizes=tuple(
-            SizeAsNew(key, read(typed, dimensions[key], field=key)) for key, typed in _pairs(row["sizes"], "=")
-        ),
+        sizes=sizes(row, kind),
         owner=row["owner"],
         place=row["place"],
         provenance=Provenance(row["provenance"]),
@@ -166,7 +163,15 @@ def piece(sample: Sample, row: Row, kind: Kind) -> NewItem:
         note=row["note"],
         fitted_end=End(row["fitted_end"]),
         fitted_side=Side(row["fitted_side"]),
+        from_whom=row.get("from_whom", ""),
+        borrowed_until=sample.maybe_day(row.get("until", "")),
     )
+
+
+def sizes(row: Row, kind: Kind) -> tuple[SizeAsNew, ...]:
+    """The sizes that a row names: "bow_diameter=19 mm; pin_diameter=22 mm"."""
+    dimensions = {size.key: size.dimension for size in kind.sizes}
+    return tuple(SizeAsNew(key, read(typed, dimensions[key], field=key)) for key, typed in _pairs(row["sizes"], "="))
 
 
 def _rating_dimension(row: Row) -> Dimension:
@@ -230,7 +235,7 @@ def exposure(sample: Sample, row: Row) -> NewExposure:
 
 
 def tags(row: Row) -> list[str]:
-    """The tags of a row of loans.csv."""
+    """The tags of a row of loans.csv or counts.csv."""
     return [one.strip() for one in row["tags"].split(";")]
 
 

@@ -35,6 +35,7 @@ class Turn(IntEnum):
     USED = auto()
     TOLD = auto()
     BROUGHT_BACK = auto()
+    WRITTEN = auto()  # what the officer writes down beside inspections, counts and reports included
     INSPECTED = auto()
     SAID = auto()
     PLANNED = auto()

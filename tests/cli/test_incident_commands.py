@@ -25,8 +25,13 @@ def reported(story: Story, *more: str) -> str:
     return found.group()
 
 
-def test_an_accident_from_report_to_close(story: Story, sample: Office, tmp_path: Path) -> None:
-    assert "No incident was reported." in story.type("incident", "list")
+def test_a_club_without_bad_days_is_told_so(
+    office: Office, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert "No incident was reported." in Story(office, tmp_path, capsys, monkeypatch).type("incident", "list")
+
+
+def test_an_accident_from_report_to_close(story: Story, tmp_path: Path) -> None:
     ref = reported(story)
     assert "open" in story.type("incident", "list") and ref in story.type("vehicle", "show", "V-02")
     assert "kept as found" in story.type("incident", "show", ref)

@@ -117,7 +117,7 @@ def test_each_box_narrows_the_list_and_the_line_above_says_how(qtbot: QtBot, tab
     settled(qtbot, table)
     count = len(answers(table._office, Wanted(outcome=Outcome.HOLD, owned=Owned.CLUB)).tags)
     assert 0 < count < 20 and table.model.rowCount() == count
-    assert table._told.text().startswith(f"{count} of 104 pieces – on hold, owner club")
+    assert table._told.text().startswith(f"{count} of 116 pieces – on hold, owner club")
     table.filters.due.choose(Due.OVERDUE)
     table.filters.exposed.choose(Exposed.SALT)
     table.filters.held.choose(Held.ON_VEHICLE)

@@ -28,7 +28,7 @@ def together(office: Office, wanted: list[tuple[Item, Kind]], on: date) -> tuple
 def test_together_and_one_by_one_they_are_the_same_and_in_the_order_asked(sample: Office, days_ago: int) -> None:
     wanted, on = pieces(sample)[::-1], sample.today - timedelta(days=days_ago)
     found = together(sample, wanted, on)
-    assert [one.item.tag for one in found] == [item.tag for item, _ in wanted]
+    assert [one.item.id for one in found] == [item.id for item, _ in wanted], "a tag may have been another on that day"
     with sample.book.reading() as page:
         assert found == tuple(page.dossier(item, kind, on) for item, kind in wanted)
 
@@ -53,13 +53,14 @@ def test_a_hundred_pieces_take_no_more_questions_than_one(sample: Office) -> Non
 
     counts = []
     wanted = pieces(sample)
-    for some in (wanted[:1], wanted):
+    changed = [one for one in wanted if one[0].tag == "DM-06"]  # what was changed of a piece takes one more
+    for some in (changed, wanted):
         event.listen(sample.book._engine, "before_cursor_execute", note)
         together(sample, some, sample.today)
         event.remove(sample.book._engine, "before_cursor_execute", note)
         counts.append(len(asked))
         asked.clear()
-    assert len(wanted) > 100 and counts[0] == counts[1] < 18
+    assert len(wanted) > 100 and counts[0] == counts[1] < 19
 
 
 def test_no_piece_and_an_unknown_tag_are_answered_with_nothing(sample: Office) -> None:
