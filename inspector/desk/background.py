@@ -108,8 +108,10 @@ class Background(QObject):
     ) -> None:
         """Do `deed(*given)` in a worker. done gets its result, failed its refusal; both in the window's thread.
 
-        says: what is going on, for the status bar; empty for a deed too short to tell.
+        says: what is going on, for the status bar; empty for a deed too short to tell. Once closed, it does nothing.
         """
+        if self._closed:
+            return
         number = next(self._numbers)
         self._going[number] = says
         self._pool.start(_Job(lambda: _attempt(number, deed, given, done, failed), self._ended.emit))

@@ -155,3 +155,11 @@ def test_two_windows_share_the_collector_and_the_last_one_gives_it_back(qtbot: Q
     assert not gc.isenabled()
     other.close()
     assert gc.isenabled()
+
+
+def test_what_is_asked_after_the_end_is_not_done(qtbot: QtBot) -> None:
+    background, did = Background(), list[str]()
+    background.close()
+    background.run(did.append, "late", done=lambda _: None, failed=lambda _: None)
+    qtbot.wait(20)
+    assert did == [] and background.is_idle

@@ -285,7 +285,8 @@ def test_every_control_has_a_name_in_every_topic(page: BenchPage) -> None:
 
 
 def test_a_club_in_inches_turns_in_round_inches(qtbot: QtBot, office: Office, look: Look) -> None:
-    page = BenchPage(replace(office, system=System.IMPERIAL), Background(), Notice(), look)
+    background = Background()
+    page = BenchPage(replace(office, system=System.IMPERIAL), background, Notice(), look)
     qtbot.addWidget(page)
     page.show()
     pin = row(page, "pin")
@@ -294,6 +295,7 @@ def test_a_club_in_inches_turns_in_round_inches(qtbot: QtBot, office: Office, lo
     assert pin.field.text() == "0.64 in"
     worked = page.answer.worked
     assert worked and worked.amount("pin_m") == pytest.approx(0.64 * 0.0254)
+    background.close()
 
 
 @pytest.mark.parametrize("scheme", [Scheme.LIGHT, Scheme.DARK])

@@ -123,7 +123,7 @@ def incidents_part(needs: Needs, ways: Ways) -> list[QWidget]:
     """Open reports, and what is kept as found for them."""
     if not needs.incidents:
         return []
-    lines = [piece_line(None, one.ref, one.what, *incident_words(one)) for one in needs.incidents]
+    lines = [piece_line(None, one.ref, *incident_words(one)) for one in needs.incidents]
     return [section(tr("Bad days ({count})", count=len(lines)), folded(lines, ways.look, ways.to(INCIDENTS)))]
 
 

@@ -70,12 +70,12 @@ def retired_words(one: RetiredPiece) -> str:
     return " ".join(filter(None, (since, notice, rest)))
 
 
-def incident_words(one: IncidentLine) -> tuple[str, str]:
-    """Where it stands, and what is kept as found for it."""
+def incident_words(one: IncidentLine) -> tuple[str, str, str, str]:
+    """When and where, what happened, that it is open, and what is kept as found for it."""
     where = ", ".join(filter(None, (show_day(one.on), one.place)))
     kept = ", ".join((*one.pieces, *one.vehicles))
     waits = tr("Kept as found until two competent persons release it: {tags}.", tags=kept) if kept else ""
-    return tr("{where}. The report is still open.", where=where), waits
+    return where, one.what, tr("The report is still open."), waits
 
 
 def work_title(work: Work, count: int, overdue: int) -> str:
