@@ -63,6 +63,10 @@ class Status(QStatusBar):
             self._progress.stop()
             self.busy.setText(tr("Stopping…"))
 
+    def tell_elsewhere(self) -> None:
+        """Say that another window wrote, while something is being written here; what is shown stays as it is."""
+        self.facts.setText(tr("Another window wrote into this register. Keep or leave what you write; then press F5."))
+
     def tell_busy(self, says: str) -> None:
         """Say what is going on; empty for nothing."""
         self.busy.setText(says)

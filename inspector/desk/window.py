@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QMainWindow, QMenu, QVBoxLay
 
 from inspector.desk import menus, piece_menu
 from inspector.desk.background import Background
+from inspector.desk.in_step import InStep
 from inspector.desk.key_map import KeyMap
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
@@ -51,6 +52,7 @@ class DeskWindow(QMainWindow):
         self.printing = Printing(office, self.background, self.notice, self)
         self.wiring = Wiring(office, self.background, self.notice, self.pages, self.printing)
         self.status = Status(office)
+        self.in_step = InStep(office, self.background, self)
         self._may_close = False
         self._lay_out()
         self.actions_at_times = menus.build(self, self._deeds(), self.look, self.entries)
@@ -83,6 +85,7 @@ class DeskWindow(QMainWindow):
             self.pages.leave_form(self._close_now)
             return
         self.closing.emit()
+        self.in_step.end()
         self.pages.deed_page.stop()
         for one in self.findChildren(QDialog):
             one.close()
@@ -143,6 +146,7 @@ class DeskWindow(QMainWindow):
         pages.table.cleared.connect(self.search.clear)
         self.wiring.seated.connect(self.seated)
         self.rail.go.connect(pages.go)
+        self.in_step.changed.connect(self._written_elsewhere)
         self.look.changed.connect(self._make_room)
         pages.table.shown.connect(self.status.tell_facts)
         pages.record.sheet.connect(lambda: self.printing.trip_sheet(pages.record.sheet_button))
@@ -210,6 +214,13 @@ class DeskWindow(QMainWindow):
         if lines := unfit_lines(self._office):
             head = tr("Some of the club's own limits do not fit this version; the packaged ones stand.")
             self.notice.tell(head, "\n".join(lines))
+
+    def _written_elsewhere(self) -> None:
+        """Read anew what another window wrote; where something is being written here, only say so."""
+        if self.pages.is_written:
+            self.status.tell_elsewhere()
+        else:
+            self.pages.read_again()
 
     def _verify(self) -> None:
         says = tr("Checking the register…")

@@ -30,6 +30,7 @@ class Book:
     def __init__(self, engine: Engine) -> None:
         self._engine = engine
         self._bound = threading.local()
+        self.own_lines: set[str] = set()  # the hashes of the ledger's lines that were written through this book
         self.origin = self._own_origin()
 
     @property
@@ -58,6 +59,7 @@ class Book:
             page = Page(connection, self.origin, keeps=self._bound_connection() is None)
             yield page
             page.left()
+            self.own_lines |= page.entered
 
     @contextmanager
     def reading(self) -> Iterator[Page]:

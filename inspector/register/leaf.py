@@ -18,6 +18,7 @@ class Leaf:
         self._origin = origin
         self._keeps = keeps
         self._wrote: list[ledger.Wrote] = []
+        self.entered: set[str] = set()  # the hashes of its lines in the ledger
 
     def _add(self, table: Table, row: dict[str, Any]) -> None:
         self._connection.execute(insert(table), row)

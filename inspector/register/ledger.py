@@ -60,6 +60,12 @@ def head(connection: Connection) -> tuple[int, str]:
     return (int(row[0]), str(row[1])) if row else (0, GENESIS)
 
 
+def since(connection: Connection, number: int) -> tuple[tuple[int, str], ...]:
+    """Number and hash of every line after one, the oldest first."""
+    rows = connection.execute(select(ledger.c.id, ledger.c.hash).where(ledger.c.id > number).order_by(ledger.c.id))
+    return tuple((int(row[0]), str(row[1])) for row in rows)
+
+
 @dataclass(frozen=True, slots=True)
 class Deed:
     """What a line says: who did what, when, with which facts, on which copy of the register."""

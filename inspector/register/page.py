@@ -49,6 +49,7 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
         if self._keeps:
             self._connection.commit()
         self._wrote = []
+        self.entered.add(own)
         return own
 
     def add_rulebook(self, name: str, text: str, on: date) -> None:
@@ -256,6 +257,14 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
     def head(self) -> str:
         """The hash of the ledger's last line."""
         return ledger.head(self._connection)[1]
+
+    def lines_since(self, number: int) -> tuple[tuple[int, str], ...]:
+        """Number and hash of every ledger line after one, the oldest first."""
+        return ledger.since(self._connection, number)
+
+    def line_number(self) -> int:
+        """The number of the ledger's last line; 0 for an empty ledger."""
+        return ledger.head(self._connection)[0]
 
     def verify(self, against: str = "") -> Verified:
         """Check the ledger and every row it accounts for."""

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from pathlib import Path
 from threading import Event
 
 import pytest
@@ -18,6 +19,7 @@ from inspector.desk.places import DEED, NEEDS, PEOPLE, RUN, places
 from inspector.desk.window import DeskWindow
 from inspector.desk.word_help import WordList, told_of, words_on
 from inspector.duties.add_people import add_person
+from inspector.duties.machine_settings import MachineSettings
 from inspector.duties.office import Office
 from inspector.gear.person import Person
 from inspector.refused import Refused
@@ -117,6 +119,22 @@ def test_where_somebody_else_sits_down_the_window_stands_anew(qtbot: QtBot, offi
     qtbot.waitUntil(lambda: desk.window.background.is_idle)
     assert "at the desk" not in desk.window.notice.text  # nobody sat down: the club's settings are others
     desk.window.close_for_good()
+
+
+def test_the_window_stands_where_it_was_left(qtbot: QtBot, office: Office, look: Look, tmp_path: Path) -> None:
+    machine = MachineSettings(tmp_path / "window.json")
+    first = OpenDesk(replace(office, machine=machine), look)
+    first.show()
+    first.window.showNormal()
+    first.window.resize(960, 640)
+    qtbot.waitUntil(lambda: first.window.background.is_idle)
+    first.window.close()
+
+    again = OpenDesk(replace(office, machine=MachineSettings(tmp_path / "window.json")), look)
+    again.show()
+    qtbot.waitUntil(lambda: again.window.background.is_idle)
+    assert (again.window.width(), again.window.height()) == (960, 640), "within the screen there is"
+    again.window.close()
 
 
 def test_long_work_is_told_and_can_be_stopped(qtbot: QtBot, desk: DeskWindow, office: Office) -> None:

@@ -1,0 +1,73 @@
+"""Two windows on one register: what one writes the other shows, and never over what somebody is writing there."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+
+from pytestqt.qtbot import QtBot
+
+from inspector.desk.inspect.inspect_form import InspectForm
+from inspector.desk.window import DeskWindow
+from inspector.duties.book_in import book_in
+from inspector.duties.give_opinion import doubt
+from inspector.duties.in_step import begun, gone_on
+from inspector.duties.office import Office
+from inspector.gear.outcome import Outcome
+from inspector.register.book import open_book
+from tests.desk.conftest import shackle
+from tests.desk.test_evening import shown_texts
+
+
+def _another(office: Office, tmp_path: Path) -> Office:
+    return replace(office, book=open_book(tmp_path / "register.db"))
+
+
+def _look(qtbot: QtBot, desk: DeskWindow) -> None:
+    qtbot.waitUntil(lambda: desk.background.is_idle)
+    desk.in_step.look()
+    qtbot.waitUntil(lambda: desk.background.is_idle)
+
+
+def test_what_another_window_wrote_is_shown_on_the_record(
+    qtbot: QtBot, desk: DeskWindow, office: Office, tmp_path: Path
+) -> None:
+    other = _another(office, tmp_path)
+    desk.pages.open_tag("SH-001")
+    _look(qtbot, desk)
+    doubt(other, "SH-001", "the thread feels rough", office.officer.name)
+    _look(qtbot, desk)
+
+    assert desk.pages.piece and desk.pages.piece.judged.verdict.outcome is Outcome.HOLD
+    assert "the thread feels rough" in shown_texts(desk.pages.record)
+    other.book.close()
+
+
+def test_own_deeds_and_quiet_are_no_change(qtbot: QtBot, office: Office, tmp_path: Path) -> None:
+    other = _another(office, tmp_path)
+    stand = begun(office)
+    book_in(office, shackle("SH-090"))
+    own = gone_on(office, stand)
+    assert own.line == stand.line + 1 and not own.others
+    assert not gone_on(office, own).others
+    with office.book.together():
+        book_in(office, shackle("SH-091"))
+    assert not gone_on(office, own).others
+
+    book_in(other, shackle("SH-092"))
+    assert gone_on(office, own).others
+    other.book.close()
+
+
+def test_what_is_being_written_here_stays(
+    qtbot: QtBot, desk: DeskWindow, form_of: Callable[[str], InspectForm], office: Office, tmp_path: Path
+) -> None:
+    other = _another(office, tmp_path)
+    form = form_of("SH-002")
+    form.boxes[0].fields[0].setText("18.7 mm")
+    _look(qtbot, desk)
+    book_in(other, shackle("SH-093"))
+    _look(qtbot, desk)
+
+    assert desk.pages.form is form and form.boxes[0].fields[0].text() == "18.7 mm"
+    assert "Another window wrote" in desk.status.facts.text()
+    other.book.close()
