@@ -112,4 +112,7 @@ def flowing(parts: Iterable[QWidget], gap: int = GRID, *, wide: Iterable[QWidget
         layout.addWidget(part)
     for part in wide:
         part.setSizePolicy(QSizePolicy.Policy.Expanding, part.sizePolicy().verticalPolicy())
+    policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+    policy.setHeightForWidth(True)
+    made.setSizePolicy(policy)
     return made

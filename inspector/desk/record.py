@@ -6,11 +6,11 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from inspector.desk import record_parts as parts
 from inspector.desk.columns import Columns
+from inspector.desk.flow import flowing
 from inspector.desk.keys import search_text
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.opened import Opened
 from inspector.desk.piece.files_part import FilesPart
-from inspector.desk.piece.flow import flow
 from inspector.desk.piece.handed import handed
 from inspector.desk.plain import button, column, said, scroll, short
 from inspector.gear.outcome import Outcome
@@ -113,7 +113,7 @@ class Record(QWidget):
         layout.addSpacing(GRID)
         layout.addWidget(names, 1)
         deeds = (self.inspect_button, self.sheet_button, self.notice_button, self.why_button, self.more_button)
-        layout.addWidget(flow(list(deeds)), 0, Qt.AlignmentFlag.AlignTop)
+        layout.addWidget(flowing(list(deeds)), 0, Qt.AlignmentFlag.AlignTop)
         return layout
 
     def _page(self, opened: Opened) -> QWidget:

@@ -1,6 +1,6 @@
 """A record is read by keys, takes files, and passes on what is asked of it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -11,12 +11,12 @@ from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.background import Background
+from inspector.desk.flow import flowing
 from inspector.desk.look import Look
 from inspector.desk.notice import Notice
 from inspector.desk.opened import opened
 from inspector.desk.piece import file_deeds
 from inspector.desk.piece.file_deeds import FileDeeds
-from inspector.desk.piece.flow import flow
 from inspector.desk.piece.life_picture import LifePicture
 from inspector.desk.piece.thumbs import thumb
 from inspector.desk.piece.walked import Readable, Walked
@@ -61,18 +61,18 @@ def show(qtbot: QtBot, office: Office, look: Look) -> Show:
 
 
 @pytest.fixture
-def served(qtbot: QtBot, office: Office, show: Show) -> Callable[[str], tuple[Record, Notice]]:
+def served(qtbot: QtBot, office: Office, show: Show) -> Iterator[Callable[[str], tuple[Record, Notice]]]:
     """Opens a record whose files open and which takes what is dropped."""
+    background = Background()
 
     def made(tag: str) -> tuple[Record, Notice]:
-        record, background, notice = show(tag), Background(), Notice()
+        record, notice = show(tag), Notice()
         qtbot.addWidget(notice)
         FileDeeds(office, background, notice, record)
-        record.destroyed.connect(background.close)
-        record.background = background  # type: ignore[attr-defined]  # lives as long as the record
         return record, notice
 
-    return made
+    yield made
+    background.close()
 
 
 def picture(record: Record, title: str) -> Walked:
@@ -152,7 +152,7 @@ def test_a_life_is_drawn_anew_for_its_width_and_its_type_keeps_its_size(qtbot: Q
 
 
 def test_buttons_that_find_no_room_stand_in_a_line_below(qtbot: QtBot) -> None:
-    made = flow([button(f"a longer button {number}", lambda: None) for number in range(4)])
+    made = flowing([button(f"a longer button {number}", lambda: None) for number in range(4)])
     qtbot.addWidget(made)
     made.resize(1200, 100)
     assert made.heightForWidth(1200) < made.heightForWidth(400) < made.heightForWidth(160)

@@ -6,8 +6,8 @@ from PySide6.QtCore import QSize, Signal
 from PySide6.QtGui import QIcon, QImage, QPixmap
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
+from inspector.desk.flow import flowing
 from inspector.desk.look import GRID, Look, Type
-from inspector.desk.piece.flow import flow
 from inspector.desk.plain import button, column, fill, said
 from inspector.desk.record_parts import section
 from inspector.gear.attachment import Attachment
@@ -34,10 +34,10 @@ class FilesPart(QWidget):
         named = [one for one in files if one.facts.sha256 not in thumbs]
         parts: list[QWidget] = []
         if shown:
-            parts.append(flow([self._tile(one, thumbs[one.facts.sha256]) for one in shown]))
+            parts.append(flowing([self._tile(one, thumbs[one.facts.sha256]) for one in shown]))
         parts += [self._row(one) for one in named]
         hint = _hint(bool(files), can_drop=can_drop)
-        parts += [said(hint, faint=True), flow([self.add_button])]
+        parts += [said(hint, faint=True), flowing([self.add_button])]
         fill(QVBoxLayout(self), [section(tr("Photos and papers"), *parts)])
 
     def _tile(self, one: Attachment, image: QImage) -> QWidget:
@@ -54,7 +54,7 @@ class FilesPart(QWidget):
     def _row(self, one: Attachment) -> QWidget:
         name: QPushButton = button(one.facts.name.replace("&", "&&"), lambda: self.opened.emit(one), rank="tag")
         name.setAccessibleName(tr("Open the file {name}", name=one.facts.name))
-        return column([flow([name]), said(self._words[one.id], Type.SMALL, faint=True)], 0)
+        return column([flowing([name]), said(self._words[one.id], Type.SMALL, faint=True)], 0)
 
 
 def _hint(any_files: bool, *, can_drop: bool) -> str:
