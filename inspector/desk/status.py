@@ -1,13 +1,18 @@
 """The foot of the window: what the register holds, and what is going on."""
 
-from PySide6.QtWidgets import QLabel, QProgressBar, QStatusBar
+from PySide6.QtCore import QEvent, QTimer
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QLabel, QProgressBar, QSizePolicy, QStatusBar
 
 from inspector.desk.background import Progress
 from inspector.desk.gear_list.listed import Listed
+from inspector.desk.look import GRID
 from inspector.desk.plain import button
 from inspector.duties.office import Office
 from inspector.gear.outcome import Outcome
 from inspector.language import show_day, tr, tr_n
+
+_BETWEEN = "   ·   "
 
 
 class Status(QStatusBar):
@@ -17,6 +22,7 @@ class Status(QStatusBar):
         super().__init__()
         self._office = office
         self.facts, self.busy = QLabel(), QLabel()
+        self.facts.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)  # else it widens the window
         self._bar = QProgressBar(minimum=0, maximum=0, textVisible=False)
         self._bar.setFixedWidth(96)
         self._bar.setAccessibleName(tr("Work under way"))
@@ -26,6 +32,7 @@ class Status(QStatusBar):
         self.stop_button = button(tr("Stop"), self._stop, rank="filter", name=tr("Stop the work under way"))
         self.addPermanentWidget(self.stop_button)
         self._progress: Progress | None = None
+        self._parts: list[str] = []
         self.setSizeGripEnabled(False)
         self.tell_busy("")
         self.end_long()
@@ -40,7 +47,27 @@ class Status(QStatusBar):
         parts.append(tr("at the desk: {name}", name=self._office.officer.name))
         parts.append(tr("rulebook {name}", name=self._office.rules.hash[:12]))
         parts.append(show_day(self._office.today))
-        self.facts.setText("   ·   ".join(parts))
+        self._say(parts)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """As many facts as there is room for; all of them on hover."""
+        super().resizeEvent(event)
+        self._say(self._parts)
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Larger text leaves room for fewer."""
+        super().changeEvent(event)
+        if event.type() in {QEvent.Type.StyleChange, QEvent.Type.FontChange}:
+            QTimer.singleShot(0, self, lambda: self._say(self._parts))
+
+    def _say(self, parts: list[str]) -> None:
+        self._parts = parts
+        self.facts.ensurePolished()
+        room, told = self.width() - 5 * GRID, list(parts)
+        while len(told) > 1 and self.facts.fontMetrics().horizontalAdvance(_BETWEEN.join(told)) > room:
+            told.pop()
+        self.facts.setText(_BETWEEN.join(told))
+        self.facts.setToolTip(_BETWEEN.join(parts) if told != parts else "")
 
     def tell_long(self, progress: Progress) -> None:
         """Show how far work has come, with a way to stop it once it tells of a step."""
@@ -65,7 +92,7 @@ class Status(QStatusBar):
 
     def tell_elsewhere(self) -> None:
         """Say that another window wrote, while something is being written here; what is shown stays as it is."""
-        self.facts.setText(tr("Another window wrote into this register. Keep or leave what you write; then press F5."))
+        self._say([tr("Another window wrote into this register. Keep or leave what you write; then press F5.")])
 
     def tell_busy(self, says: str) -> None:
         """Say what is going on; empty for nothing."""
