@@ -19,6 +19,7 @@ from inspector.desk.status import Status
 from inspector.desk.wiring import Wiring
 from inspector.desk.word_help import WordList, help_at
 from inspector.duties.adopt_rulebook import unfit_lines
+from inspector.duties.in_step import as_it_is
 from inspector.duties.machine_settings import MachineSettings
 from inspector.duties.office import Office
 from inspector.duties.verify_book import verify_book
@@ -220,6 +221,13 @@ class DeskWindow(QMainWindow):
         if self.pages.is_written:
             self.status.tell_elsewhere()
         else:
+            self.background.run(as_it_is, self._office, done=self._follow, failed=self.notice.refuse)
+
+    def _follow(self, now: Office) -> None:
+        """Where another rulebook or other wants of the club hold now, they hold here too."""
+        if _laws(now) != _laws(self._office):
+            self.seated.emit(now)
+        else:
             self.pages.read_again()
 
     def _verify(self) -> None:
@@ -234,3 +242,8 @@ class DeskWindow(QMainWindow):
         head = found.head[:12]
         text = tr("{count} lines of the ledger hold together; its head is {head}.", count=found.line_count, head=head)
         self.notice.tell(tr("Nothing in the register was changed."), text)
+
+
+def _laws(office: Office) -> tuple[object, ...]:
+    """By what pieces are judged, and how figures and papers look."""
+    return office.rules.hash, office.system, office.page, office.decimal

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from inspector.duties.adopt_rulebook import in_force
+from inspector.duties.club_settings import as_the_club_wants
 from inspector.duties.office import Office
 
 
@@ -11,6 +13,11 @@ class Stand:
 
     line: int
     others: bool = False
+
+
+def as_it_is(office: Office) -> Office:
+    """The office by the rulebook and the club's wants that are in force now, whoever changed them."""
+    return as_the_club_wants(in_force(office))
 
 
 def begun(office: Office) -> Stand:

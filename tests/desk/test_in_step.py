@@ -7,7 +7,10 @@ from pathlib import Path
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.inspect.inspect_form import InspectForm
+from inspector.desk.look import Look
+from inspector.desk.open_desk import OpenDesk
 from inspector.desk.window import DeskWindow
+from inspector.duties.adopt_rulebook import adopt_rulebook
 from inspector.duties.book_in import book_in
 from inspector.duties.give_opinion import doubt
 from inspector.duties.in_step import begun, gone_on
@@ -16,6 +19,7 @@ from inspector.gear.outcome import Outcome
 from inspector.register.book import open_book
 from tests.desk.conftest import shackle
 from tests.desk.test_evening import shown_texts
+from tests.duties.test_adopting import TIGHT
 
 
 def _another(office: Office, tmp_path: Path) -> Office:
@@ -70,4 +74,22 @@ def test_what_is_being_written_here_stays(
 
     assert desk.pages.form is form and form.boxes[0].fields[0].text() == "18.7 mm"
     assert "Another window wrote" in desk.status.facts.text()
+    other.book.close()
+
+
+def test_a_rulebook_that_another_window_adopted_holds_here_too(
+    qtbot: QtBot, office: Office, look: Look, tmp_path: Path
+) -> None:
+    other = _another(office, tmp_path)
+    desk = OpenDesk(office, look)
+    desk.show()
+    before = desk.window
+    _look(qtbot, before)
+    adopt_rulebook(other, TIGHT, "ours.toml")
+    _look(qtbot, before)
+    qtbot.waitUntil(lambda: desk.window is not before)
+    qtbot.waitUntil(lambda: desk.window.background.is_idle)
+
+    assert desk.window._office.rules.club and desk.window._office.rules.club.title == "Ours"
+    desk.window.close_for_good()
     other.book.close()
