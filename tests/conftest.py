@@ -1,5 +1,6 @@
 """Fixtures every room's tests share. Qt paints off screen; no test reads this machine's clock for a verdict."""
 
+import gc
 import os
 from collections.abc import Iterator
 from dataclasses import replace
@@ -25,6 +26,14 @@ from tests.outside_values import (  # noqa: F401 - hooks of the whole run
 )
 
 EVENING = datetime(2026, 11, 25, 19, 0, tzinfo=UTC)
+
+
+def pytest_collection_finish() -> None:
+    """Leave what stands before the first test out of the search for rubbish, and search less often: a fifth of the time
+    of the whole run went into looking through fourteen thousand tests."""
+    gc.collect()
+    gc.freeze()
+    gc.set_threshold(20_000, 20, 20)
 
 
 @pytest.fixture(scope="session")

@@ -1,5 +1,6 @@
 """The window that is open, and what takes its place: somebody else at the desk, another register, the first start."""
 
+import gc
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -136,4 +137,5 @@ def _application() -> QApplication:
         raise TypeError("the program runs without windows")
     app.setStyle("Fusion")
     speak_of_qt(app)
+    gc.freeze()  # what stands by now, the rulebook above all, stays: it is never looked through for rubbish
     return app

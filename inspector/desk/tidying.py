@@ -59,15 +59,11 @@ def holders() -> int:
 
 
 def _hold(count: int) -> None:
-    """What stands before the first of them begins, the rulebook above all, is never looked through while they work."""
-    global _holders
-    before, _holders = _holders, _holders + count
+    global _holders  # noqa: PLW0603 - a process has one collector
+    _holders += count
     if _holders:
         gc.disable()
-        if not before:
-            gc.freeze()
     else:
-        gc.unfreeze()
         gc.enable()
 
 

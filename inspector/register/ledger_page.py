@@ -10,6 +10,7 @@ from sqlalchemy import RowMapping, func, select
 from inspector.gear.item import Item
 from inspector.gear.ledger_line import WrittenLine
 from inspector.register.leaf import Leaf
+from inspector.register.ledger import head, since
 from inspector.register.tables import APPEND_ONLY, item, ledger
 from inspector.register.year_tables import item_change
 
@@ -23,6 +24,14 @@ class LedgerPage(Leaf):
         """Every line, the newest first. A line that cannot be read comes without facts and rows; `verify` tells why."""
         for row in self._connection.execute(select(ledger).order_by(ledger.c.id.desc())).mappings():
             yield _line(row)
+
+    def line_number(self) -> int:
+        """The number of the last line; 0 for an empty ledger."""
+        return head(self._connection)[0]
+
+    def lines_since(self, number: int) -> tuple[tuple[int, str], ...]:
+        """Number and hash of every line after one, the oldest first."""
+        return since(self._connection, number)
 
     def last_line(self, deeds: Sequence[str]) -> WrittenLine | None:
         """The newest line of any of these deeds; None where there is none."""

@@ -258,14 +258,6 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
         """The hash of the ledger's last line."""
         return ledger.head(self._connection)[1]
 
-    def lines_since(self, number: int) -> tuple[tuple[int, str], ...]:
-        """Number and hash of every ledger line after one, the oldest first."""
-        return ledger.since(self._connection, number)
-
-    def line_number(self) -> int:
-        """The number of the ledger's last line; 0 for an empty ledger."""
-        return ledger.head(self._connection)[0]
-
     def verify(self, against: str = "") -> Verified:
         """Check the ledger and every row it accounts for."""
         return ledger.verify(self._connection, against)

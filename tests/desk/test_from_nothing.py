@@ -91,9 +91,14 @@ def _inspect(qtbot: QtBot, desk: DeskWindow) -> None:
     QTest.keyClick(desk, Qt.Key.Key_S, CTRL)
 
 
-def _press(within: QWidget, word: str) -> None:
-    made = next(one for one in within.findChildren(QPushButton) if one.text() == word and one.isVisible())
-    QTest.mouseClick(made, Qt.MouseButton.LeftButton)
+def _press(qtbot: QtBot, within: QWidget, word: str) -> None:
+    """Press a button with this word once it is there."""
+
+    def shown() -> list[QPushButton]:
+        return [one for one in within.findChildren(QPushButton) if one.text() == word and one.isVisible()]
+
+    qtbot.waitUntil(lambda: bool(shown()))
+    QTest.mouseClick(shown()[0], Qt.MouseButton.LeftButton)
 
 
 def test_a_thinned_receiver_from_an_empty_register_to_its_printed_notice(qtbot: QtBot, desk: DeskWindow) -> None:
@@ -107,7 +112,7 @@ def test_a_thinned_receiver_from_an_empty_register_to_its_printed_notice(qtbot: 
 
     QTest.keyClick(desk, Qt.Key.Key_P, CTRL | Qt.KeyboardModifier.ShiftModifier)
     qtbot.waitUntil(lambda: "is printed" in desk.notice.text)
-    _press(desk.notice, "Look at it")
+    _press(qtbot, desk.notice, "Look at it")
     preview = next(one for one in desk.findChildren(Preview))
     qtbot.waitUntil(lambda: bool(preview.pages) and preview.is_drawn(0))
     assert preview.windowTitle().startswith("R-")
