@@ -42,7 +42,7 @@ def test_what_another_window_wrote_is_shown_on_the_record(
     _look(qtbot, desk)
 
     assert desk.pages.piece and desk.pages.piece.judged.verdict.outcome is Outcome.HOLD
-    assert "the thread feels rough" in shown_texts(desk.pages.record)
+    qtbot.waitUntil(lambda: "the thread feels rough" in shown_texts(desk.pages.record))  # built in a later turn
     other.book.close()
 
 
