@@ -1,13 +1,16 @@
 """A box of choices that gives back the chosen value itself; rolling the wheel over it changes nothing."""
 
 from collections.abc import Sequence
+from datetime import date
 from typing import Generic, TypeVar
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import QDate, QLocale, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QDateEdit, QStyle, QStyleOptionComboBox, QStylePainter
 
 from inspector.desk.keys import search_text
+from inspector.desk.look import GRID
+from inspector.language import spoken
 
 Value = TypeVar("Value")
 
@@ -74,6 +77,16 @@ class StillDate(QDateEdit):
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Leave the wheel to the page."""
         event.ignore()
+
+
+def day_box(name: str, day: date) -> StillDate:
+    """A box for a day, its month in the officer's words."""
+    box = StillDate(QDate(day.year, day.month, day.day))
+    box.setLocale(QLocale(spoken()))
+    box.setDisplayFormat("d MMM yyyy")
+    box.setAccessibleName(name)
+    box.lineEdit().setTextMargins(GRID, 0, 0, 0)
+    return box
 
 
 class Choice(Generic[Value]):

@@ -2,6 +2,8 @@
 
 from PySide6.QtWidgets import QAbstractButton, QLabel, QPushButton, QScrollArea, QWidget
 
+from inspector.desk.flow import Flow
+
 
 def cut_off(page: QWidget) -> list[str]:
     """What is wider than its place: the inside of scrolled areas, buttons, and labels that do not wrap.
@@ -16,7 +18,20 @@ def cut_off(page: QWidget) -> list[str]:
     words += [one for one in page.findChildren(QLabel) if not one.wordWrap() and one.pixmap().isNull()]
     cut = [one for one in words if one.isVisible() and one.width() < one.minimumSizeHint().width() - 2]
     low = [one for one in page.findChildren(QLabel) if one.isVisible() and one.wordWrap() and _is_low(one)]
-    return wide + [f"{one.text()} ({type(one.parentWidget()).__name__}: {one.width()})" for one in (*cut, *low)]
+    flat = [one for one in page.findChildren(QPushButton) if one.isVisible() and _is_flat(one)]
+    told = [f"{one.text()} ({type(one.parentWidget()).__name__}: {one.width()})" for one in (*cut, *low, *flat)]
+    return [*wide, *told, *_over_one_another(page)]
+
+
+def _over_one_another(page: QWidget) -> list[str]:
+    """Lines of parts that flow which are pressed into less height than they take."""
+    lines = [one for one in page.findChildren(QWidget) if one.isVisible() and isinstance(one.layout(), Flow)]
+    pressed = [one for one in lines if one.height() < one.heightForWidth(one.width()) - 2]
+    return [f"line of {type(one.parentWidget()).__name__}: {one.height()} high" for one in pressed]
+
+
+def _is_flat(button: QPushButton) -> bool:
+    return button.height() < button.minimumSizeHint().height() - 2
 
 
 def _is_low(label: QLabel) -> bool:

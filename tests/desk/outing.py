@@ -1,12 +1,13 @@
 """A register for the pages of trips and rigs: two vehicles with points, a fit kit, a trip ahead and one over."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
 
+from inspector.desk.window import DeskWindow
 from inspector.duties.book_in import book_in
 from inspector.duties.fit_parts import fit_part
 from inspector.duties.keep_vehicles import add_vehicle
@@ -64,3 +65,11 @@ def beach(tmp_path: Path) -> Iterator[Office]:
 def without_kit(trip: Trip) -> Trip:
     """The trip with nothing packed."""
     return replace(trip, kit=())
+
+
+@pytest.fixture(name="desk")
+def beach_desk(open_desk: Callable[[Office], DeskWindow], beach: Office) -> DeskWindow:
+    """The window on that register, wide enough for form and account."""
+    window = open_desk(beach)
+    window.resize(1280, 720)
+    return window

@@ -28,6 +28,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.rig import Method
 from inspector.gear.rig_result import RigOutcome
 from tests.desk.outing import beach as beach
+from tests.desk.outing import beach_desk as beach_desk
 from tests.desk.test_evening import focused, shown_texts
 from tests.desk.test_names import controls
 from tests.desk.test_trip_page import pressed, settle
@@ -36,14 +37,6 @@ Opener = Callable[[Office], DeskWindow]
 BEST = ("RP-1F", "SH-1", "KS-1", "SH-2", "RP-2F")
 TAGS = st.sampled_from(("SH-1", "KS-1", "tree@ground", "sh-9"))
 STEPS = st.tuples(st.sampled_from(("put", "take", "move", "undo", "redo")), st.integers(0, 3), st.integers(0, 5), TAGS)
-
-
-@pytest.fixture
-def desk(open_desk: Opener, beach: Office) -> DeskWindow:
-    """The window on the register of the beach trip."""
-    window = open_desk(beach)
-    window.resize(1280, 720)
-    return window
 
 
 @pytest.fixture

@@ -25,6 +25,7 @@ from inspector.duties.work_rigs import conditions_of, propose_rig
 from inspector.gear.rig import Footing, Method
 from inspector.gear.rig_result import RigOutcome, RigResult
 from tests.desk.outing import beach as beach
+from tests.desk.outing import beach_desk as beach_desk
 from tests.desk.outing import without_kit
 from tests.desk.test_evening import focused, shown_texts
 from tests.desk.test_names import controls
@@ -32,14 +33,6 @@ from tests.desk.test_trip_page import pressed, settle, to_trip
 
 Opener = Callable[[Office], DeskWindow]
 BEST = "RP-1F SH-1 KS-1 SH-2 RP-2F"
-
-
-@pytest.fixture
-def desk(open_desk: Opener, beach: Office) -> DeskWindow:
-    """The window on the register of the beach trip, wide enough for form and account."""
-    window = open_desk(beach)
-    window.resize(1280, 720)
-    return window
 
 
 @pytest.fixture

@@ -1,6 +1,7 @@
 """The small register of the window's tests, written and read in the pseudo-language."""
 
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from gettext import NullTranslations
 from pathlib import Path
 
@@ -35,14 +36,21 @@ def pseudo() -> Iterator[Pseudo]:
     use_catalogue(NullTranslations())
 
 
-@pytest.fixture
-def club(pseudo: Pseudo, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Office]:
-    """Three pieces with a past and a trip ahead, judged in the pseudo-language. TYPED: all that people wrote."""
+@contextmanager
+def spoken_club(folder: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Office]:
+    """Three pieces with a past and a trip ahead, judged in the language that is spoken."""
     rules = packaged()
     monkeypatch.setattr(small, "rules_in_force", lambda: rules)
-    office = small.with_trips(small.stocked(tmp_path), 1)
+    office = small.with_trips(small.stocked(folder), 1)
     yield office
     office.book.close()
+
+
+@pytest.fixture
+def club(pseudo: Pseudo, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Office]:
+    """That club in the pseudo-language. TYPED: all that people wrote."""
+    with spoken_club(tmp_path, monkeypatch) as office:
+        yield office
 
 
 @pytest.fixture

@@ -19,10 +19,10 @@ from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.retire_item import print_notice
 from inspector.duties.typed_day import read_day
 from inspector.language import show_day, use_catalogue
-from inspector.rulebook.load import packaged
 from tests.desk import conftest as small
 from tests.desk.cut_off import cut_off
 from tests.language.catalogue import place_of
+from tests.language.conftest import spoken_club
 from tests.language.test_window import settled
 from tests.paper.reading import opened as opened_pdf
 
@@ -38,12 +38,9 @@ def german() -> Iterator[None]:
 
 @pytest.fixture
 def club(german: None, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Office]:
-    """Three pieces with a past and a trip ahead, judged in German."""
-    rules = packaged()
-    monkeypatch.setattr(small, "rules_in_force", lambda: rules)
-    office = small.with_trips(small.stocked(tmp_path), 1)
-    yield office
-    office.book.close()
+    """The small club, judged in German."""
+    with spoken_club(tmp_path, monkeypatch) as office:
+        yield office
 
 
 def _text(file: Path) -> str:

@@ -16,6 +16,7 @@ def settled(qtbot: QtBot, desk: DeskWindow) -> None:
     qtbot.waitUntil(lambda: desk.background.is_idle)
     qtbot.wait(30)  # what is built in the next turn of the window
     qtbot.waitUntil(lambda: desk.background.is_idle and getattr(desk.pages.currentWidget(), "is_whole", True))
+    qtbot.wait(30)  # the last part finds its height in the turn after
 
 
 def test_no_text_of_any_place_is_missed(qtbot: QtBot, desk: DeskWindow) -> None:

@@ -3,11 +3,11 @@
 from dataclasses import replace
 from datetime import date
 
-from PySide6.QtCore import QDate, QLocale, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QVBoxLayout, QWidget
 
-from inspector.desk.choice import Choice, StillDate
+from inspector.desk.choice import Choice, day_box
 from inspector.desk.inspect.caution_line import CautionLine
 from inspector.desk.inspect.how_box import LABEL_PX
 from inspector.desk.inspect.more_box import MoreBox
@@ -16,7 +16,7 @@ from inspector.desk.opened import Opened
 from inspector.desk.plain import said, short
 from inspector.gear.inspection import Answer, InspectionKind, NewInspection, Reading
 from inspector.gear.person import Person
-from inspector.language import spoken, tr
+from inspector.language import tr
 from inspector.refused import Refused
 
 
@@ -33,7 +33,7 @@ class FormHead(QWidget):
         self.by = Choice(tr("Inspected by"), people)
         self.occasion = Choice(tr("Occasion"), _occasions())
         self.occasion.choose(InspectionKind.PERIODIC)
-        self.on = _day_box(today)
+        self.on = day_box(tr("Inspected on"), today)
         self.note, self.note_label = _NoteEdit(), short(tr("Note"), Type.HEAD)
         self.more = MoreBox(opened.people)
         self.fault = said("", Type.SMALL, bold=True)
@@ -146,12 +146,3 @@ def _occasions() -> list[tuple[str, InspectionKind]]:
         (tr("inspection after an overload, a drop or an exposure"), InspectionKind.AFTER_EVENT),
         (tr("check before use"), InspectionKind.BEFORE_USE),
     ]
-
-
-def _day_box(today: date) -> StillDate:
-    box = StillDate(QDate(today.year, today.month, today.day))
-    box.setLocale(QLocale(spoken()))
-    box.setDisplayFormat("d MMM yyyy")
-    box.setAccessibleName(tr("Inspected on"))
-    box.lineEdit().setTextMargins(GRID, 0, 0, 0)
-    return box

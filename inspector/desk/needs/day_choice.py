@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from datetime import date, timedelta
 
-from PySide6.QtCore import QDate, QLocale, Signal
+from PySide6.QtCore import QDate, Signal
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
-from inspector.desk.choice import Choice, StillDate
+from inspector.desk.choice import Choice, day_box
 from inspector.desk.look import GRID
-from inspector.language import show_day, spoken, tr
+from inspector.language import show_day, tr
 
 
 class DayChoice(QWidget):
@@ -23,7 +23,8 @@ class DayChoice(QWidget):
         self._own = -1
         self._today = today
         self.choice: Choice[int | None] = Choice(name, [*offered, *days, (tr("another day"), self._own)], scans=True)
-        self.day = _day_box(tr("{name}, the day", name=name), today, _after(today, max(count for _, count in ahead)))
+        self.day = day_box(tr("{name}, the day", name=name), _after(today, max(count for _, count in ahead)))
+        self.day.setMinimumDate(QDate(today.year, today.month, today.day))
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(GRID)
@@ -51,13 +52,3 @@ class DayChoice(QWidget):
 
 def _after(today: date, days: int) -> date:
     return today + timedelta(days=days)
-
-
-def _day_box(name: str, today: date, day: date) -> StillDate:
-    box = StillDate(QDate(day.year, day.month, day.day))
-    box.setMinimumDate(QDate(today.year, today.month, today.day))
-    box.setLocale(QLocale(spoken()))
-    box.setDisplayFormat("d MMM yyyy")
-    box.setAccessibleName(name)
-    box.lineEdit().setTextMargins(GRID, 0, 0, 0)
-    return box

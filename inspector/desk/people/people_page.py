@@ -25,6 +25,7 @@ from inspector.duties.tell_people import PeopleFound, list_people
 from inspector.gear.person import Contact, Passphrases
 from inspector.language import tr
 
+_LEAST_LIST_PX = 160
 _SHARES = (2, 3)
 _PAUSE_MS = 60  # the bar is moved on before a record is read
 
@@ -99,18 +100,26 @@ class PeoplePage(Place):
         wishes.setSpacing(GRID)
         wishes.addWidget(wish)
         wishes.addWidget(self.wants, 1)
-        left = QVBoxLayout()
+        aside = QWidget()
+        left = QVBoxLayout(aside)
+        left.setContentsMargins(0, 0, GRID, 0)
         left.setSpacing(GRID)
         left.addWidget(self.name_line)
         left.addWidget(self.list, 1)
         for part in (self.none, hairline(), self.desk, row(buttons)):
             left.addWidget(part)
         left.addLayout(wishes)
+        self._make_room()
+        self._look.changed.connect(self._make_room)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(2 * GRID, 0, 2 * GRID, GRID)
         layout.setSpacing(3 * GRID)
-        layout.addLayout(left, _SHARES[0])
+        layout.addWidget(scroll(aside, tr("People")), _SHARES[0])
         layout.addWidget(self.area, _SHARES[1])
+
+    def _make_room(self) -> None:
+        """A few people are seen at once, however large the text."""
+        self.list.setMinimumHeight(self._look.px(_LEAST_LIST_PX))
 
     def _connect(self) -> None:
         self.name_line.textChanged.connect(self._narrow)
