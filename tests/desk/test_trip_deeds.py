@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QMenu, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk import trip_menu
@@ -174,6 +174,15 @@ def test_the_space_bar_ticks_and_return_goes_on(qtbot: QtBot, desk: DeskWindow) 
     QTest.keyClick(box.ticks, Qt.Key.Key_Space)
     assert box.draft == ""
     QTest.keyClick(box.ticks, Qt.Key.Key_Return)
+    assert desk.focusWidget() is page.box("note").control
+
+
+def test_a_key_goes_on_before_qt_has_shown_the_form(qtbot: QtBot, desk: DeskWindow) -> None:
+    page = form_of_deed(qtbot, desk, deeds.plan(), None)
+    box = page.box("vehicles")
+    forms = (one for one in page.children() if isinstance(one, QWidget) and one.isAncestorOf(box))
+    next(forms).hide()  # as a new form stands until the next turn of the window
+    box.moves.emit(1)
     assert desk.focusWidget() is page.box("note").control
 
 

@@ -215,7 +215,8 @@ class FormPage(Place):
 
     def _move(self, box: Box, step: int) -> None:
         """Go to the next field that is seen; after the last one to the button."""
-        seen = [one for one in self.boxes if one.isVisibleTo(self)]
+        # asked of the form, not of the page: Qt shows a new form in its next turn, and a key may come before
+        seen = [one for one in self.boxes if self._inside and one.isVisibleTo(self._inside)]
         place = seen.index(box) + step
         if place >= len(seen):
             self.do_button.setFocus()
