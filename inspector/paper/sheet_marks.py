@@ -1,11 +1,10 @@
 """What a photo of a sheet is found and straightened by: a QR code in the head, position marks in the side margins."""
 
-import segno
-
 from inspector.drawings.shapes import Ink
 from inspector.gear.sheet_layout import CODE_MM, MARK_MM, Spot
 from inspector.paper.page_style import HEAD_MARGIN, MM, SIDE_MARGIN, PageSize
 from inspector.paper.press import Press
+from inspector.paper.qr_code import draw_qr
 
 CODE_ROOM_PT = 30 * MM  # from the right end of the column: the code and the air around it
 CODE_HEAD_PT = (CODE_MM + 3.0) * MM
@@ -13,13 +12,14 @@ _CODE_FROM_RIGHT_MM = 3.0
 _FROM_SIDE_MM, _FROM_TOP_MM, _FROM_FOOT_MM = 5.0, 8.0, 10.0
 _MIDDLE_LEFT_RATIO, _MIDDLE_RIGHT_RATIO = 0.44, 0.56  # uneven, so that a page on its head looks like no other
 _MARK_MODULES = 7
+_VERSION = 1  # the smallest code has the largest modules, and a photo is read by their size
 
 
 def draw_marks(press: Press, text: str) -> None:
     """The code with this text and the six marks, onto the page in hand."""
     code, marks = code_spot(press.page), mark_spots(press.page)
     press.placed_here.coded(text, code, marks)
-    _draw_code(press, code, text)
+    draw_qr(press, code.left_mm * MM, code.top_mm * MM, CODE_MM * MM, text, _VERSION)
     for spot in marks:
         _draw_mark(press, spot)
 
@@ -40,22 +40,6 @@ def mark_spots(page: PageSize) -> tuple[Spot, ...]:
         (left, foot), (right, foot),
     )  # fmt: skip
     return tuple(Spot(round(across, 3), round(down, 3), MARK_MM, MARK_MM) for across, down in places)
-
-
-def _draw_code(press: Press, spot: Spot, text: str) -> None:
-    """Only dark modules are drawn, a run of them as one rectangle."""
-    rows = segno.make(text, version=1, error="m", micro=False, boost_error=False).matrix
-    side = spot.width_mm * MM / len(rows)
-    left, top = spot.left_mm * MM, spot.top_mm * MM
-    for down, line in enumerate(rows):
-        start = 0
-        while start < len(line):
-            end = start
-            while end < len(line) and line[end]:
-                end += 1
-            if end > start:
-                press.filled(left + start * side, top + down * side, (end - start) * side, side, Ink.INK)
-            start = end + 1
 
 
 def _draw_mark(press: Press, spot: Spot) -> None:
