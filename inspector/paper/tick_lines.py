@@ -21,6 +21,7 @@ _BOX_GAP_PT = 5.5 * MM
 _TEXT_PT = 2 * BOX_PT + _BOX_GAP_PT + 2 * GRID  # where the text begins
 _ROW_GAP_PT = 2.4 * MM
 _FIGURE_PT, _UNIT_PT, _WRITING_PT = 18 * MM, 10 * MM, 5.6 * MM
+_UNIT_DOWN_PT = 3.5  # so that the unit stands on the line of the limit
 _MOST_LINES = 3  # of a check in half the page's width; longer checks get all of it
 
 
@@ -90,7 +91,8 @@ def _measured(piece: int, number: int, tick: TickLine, width_pt: float) -> Block
         press.line(left, line, left + _FIGURE_PT, line, Ink.FAINT, 0.6)
         if tick.units:
             unit, said = unit_name(piece, number), tr("{check} – unit", check=tick.text)
-            form.choice(press, left + _FIGURE_PT, top, unit_pt, _WRITING_PT - 2, unit, said, tick.units, BODY)
+            across, down = left + _FIGURE_PT + 2, top + _UNIT_DOWN_PT
+            form.choice(press, across, down, unit_pt - 2, _WRITING_PT - 2, unit, said, tick.units, BODY)
         text.draw(press, left + start_pt, top + max(_WRITING_PT - text.height_pt, 0.0))
 
     return Block(max(_WRITING_PT, text.height_pt), draw)
