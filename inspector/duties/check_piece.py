@@ -8,6 +8,7 @@ from datetime import date
 
 from inspector.duties.before_use import asked_checks
 from inspector.duties.check_kit import sheets_of
+from inspector.duties.give_opinion import doubt
 from inspector.duties.look_up import trip, trips
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
@@ -52,7 +53,11 @@ def check_piece(
         trip=planned.ref,
         sheet=number,
     )
-    return record_inspection(office, item.tag, facts)
+    with office.book.together():
+        kept = record_inspection(office, item.tag, facts)
+        for why in seen.doubts:
+            kept = doubt(office, item.tag, why, person.id)
+    return kept
 
 
 def check_pieces(

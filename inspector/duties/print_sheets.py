@@ -1,6 +1,7 @@
 """Print the pre-trip inspection sheet of a trip."""
 
 import hashlib
+from collections.abc import Iterator
 from dataclasses import replace
 
 from inspector.duties.before_use import asked_checks, asked_measures, why_not
@@ -10,7 +11,7 @@ from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.tell_readiness import days_words
 from inspector.duties.trip_readiness import Ready, readiness
 from inspector.gear.judged import Judged
-from inspector.gear.kind import Basis
+from inspector.gear.kind import Basis, kind_word
 from inspector.gear.kit_check import AskedMeasure
 from inspector.gear.papers import GoingPiece, StayingPiece, TickLine, TripSheet, VehicleLine
 from inspector.gear.trip import Vehicle
@@ -91,7 +92,7 @@ def _is_line(one: Judged) -> bool:
 def _going(office: Office, one: Judged) -> GoingPiece:
     kind, item = one.dossier.kind, one.dossier.item
     ticks = [TickLine(check.asks, key=check.key) for check in asked_checks(kind)]
-    ticks += [_measured(asked) for asked in asked_measures(office, one)]
+    ticks += [line for asked in asked_measures(office, one) for line in _measured(asked)]
     return GoingPiece(
         tag=item.tag,
         kind_name=kind.name,
@@ -103,13 +104,15 @@ def _going(office: Office, one: Judged) -> GoingPiece:
     )
 
 
-def _measured(asked: AskedMeasure) -> TickLine:
-    """A length may be written in any unit; the one of the limit stands first."""
+def _measured(asked: AskedMeasure) -> Iterator[TickLine]:
+    """A line for each named place. A length may be written in any unit; the one of the limit stands first."""
     measure = asked.measure
     units = _LENGTHS if measure.dimension is Dimension.LENGTH else ()
     first = next((unit for unit in asked.limit.split()[::-1] if unit in units), "")
     ordered = (first, *(unit for unit in units if unit != first)) if first else ()
-    return TickLine(measure.name, asked.limit, measure.key, ordered)
+    for point in measure.points or ("",):
+        text = tr("{measure}, {point}", measure=measure.name, point=kind_word(point)) if point else measure.name
+        yield TickLine(text, asked.limit, f"{measure.key}/{point}" if point else measure.key, ordered)
 
 
 def _now(office: Office, one: Judged) -> str:

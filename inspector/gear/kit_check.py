@@ -12,16 +12,21 @@ from inspector.gear.trip import Trip
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """What a member saw of one piece. A question without an answer was not looked at; it is never taken for good."""
+    """What a member saw of one piece. A question without an answer was not looked at; it is never taken for good.
+
+    doubts: what was called a fault and can be kept neither as a grade nor as a reading, in words; each holds the piece.
+    """
 
     answers: tuple[Answer, ...] = ()
     readings: tuple[Reading, ...] = ()
     note: str = ""
+    doubts: tuple[str, ...] = ()
 
     @property
     def is_empty(self) -> bool:
         """Whether nothing was looked at."""
-        return not self.readings and all(one.grade is Grade.NOT_SEEN for one in self.answers)
+        unseen = all(one.grade is Grade.NOT_SEEN for one in self.answers)
+        return unseen and not self.readings and not self.doubts
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,8 +28,11 @@ class Imprint:
 
 @dataclass(frozen=True, slots=True)
 class TickLine:
-    """One box to tick. limit: what is written beside a measured check. key: of the check or measure, by which an answer
-    is kept; units: what a figure may be written in, the usual one first."""
+    """One box to tick. limit: what is written beside a measured check.
+
+    key: of the check, or of the measure and its place as "measure/place", by which an answer is kept. units: what a
+    figure may be written in, the usual one first.
+    """
 
     text: str
     limit: str = ""

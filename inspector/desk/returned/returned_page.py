@@ -1,21 +1,30 @@
-"""The page of a sheet that came back on paper: its number is typed, then what was ticked, and all of it is kept."""
+"""The page of a sheet that came back: read from files, or typed in by its number.
+
+It is looked through, then all of it is kept, or nothing.
+"""
 
 from collections.abc import Callable
 from typing import Any
 
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
 from inspector.desk.fault_field import FaultField
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
+from inspector.desk.piece.handed import Handed, handed
 from inspector.desk.place import Place, Unsaved
-from inspector.desk.plain import button, column, row, said, scroll
+from inspector.desk.plain import button, column, hairline, row, said, scroll
+from inspector.desk.returned.doubts import DoubtPage
+from inspector.desk.returned.files_part import FilesPart, read_files
+from inspector.desk.returned.read_list import read_list
 from inspector.desk.returned.sheet_form import SheetForm
 from inspector.drawings.marks import outcome_word
-from inspector.duties.check_piece import check_sheet
 from inspector.duties.office import Office
+from inspector.duties.read_returned import ReadBack, SheetBack
 from inspector.duties.returned_sheet import ReturnedSheet, returned_sheet
+from inspector.duties.take_returned import take_returned
 from inspector.gear.judged import Judged
 from inspector.gear.person import Person
 from inspector.language import tr, tr_n
@@ -30,8 +39,11 @@ class ReturnedPage(Place):
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
         super().__init__(office, background, notice, look)
         self.form: SheetForm | None = None
+        self.doubts: DoubtPage | None = None
+        self.files = FilesPart()
         self.number = FaultField(tr("Number of the sheet"), tr("it stands at the head of the sheet"))
         self.open_button = button(tr("Open the sheet"), self.open_sheet, rank="first")
+        self._back: SheetBack | None = None
         self._stack = QStackedWidget()
         self._start = self._start_page()
         self._stack.addWidget(self._start)
@@ -39,6 +51,8 @@ class ReturnedPage(Place):
         layout.setContentsMargins(2 * GRID, GRID, 2 * GRID, 0)
         layout.addWidget(self._stack)
         self.number.moves.connect(lambda step: self.open_sheet() if step > 0 else None)
+        self.files.came.connect(self.read)
+        self.setAcceptDrops(True)
 
     def begin(self, what: Any = None) -> None:
         """What is typed in stays; what: the number of a sheet."""
@@ -54,8 +68,58 @@ class ReturnedPage(Place):
         """The keys go to the number, or to who looked."""
         if self.form:
             self.form.focus_start()
+        elif self.doubts:
+            self.doubts.focus_start()
+        elif self._stack.currentWidget() is self._start:
+            self.files.choose_button.setFocus()
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Files and pictures may be dropped here, as long as no sheet stands open."""
+        if not self.form and handed(event.mimeData()).is_something:
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Read what was dropped."""
+        event.acceptProposedAction()
+        self.read(handed(event.mimeData()))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """A picture or files are pasted."""
+        given = handed(QGuiApplication.clipboard().mimeData())
+        if event.matches(QKeySequence.StandardKey.Paste) and given.is_something and not self.form:
+            self.read(given)
         else:
-            self.number.setFocus()
+            super().keyPressEvent(event)
+
+    def read(self, given: Handed) -> None:
+        """Read files in the worker; it can be stopped, and nothing is kept by it."""
+        if given.is_something:
+            self._background.run_long(
+                read_files, self._office, given, done=self._found, failed=self._notice.refuse, says=tr("Reading…")
+            )  # fmt: skip
+
+    def _found(self, found: ReadBack) -> None:
+        """One sheet and nothing to tell: it is opened at once."""
+        self._close()
+        if len(found.sheets) == 1 and not found.unread:
+            self._look_through(found.sheets[0])
+            return
+        self._put(read_list(found, self._look, self._look_through, self._close))
+
+    def _look_through(self, back: SheetBack) -> None:
+        """What is not clear first, then the sheet as it was read."""
+        self._close()
+        if not back.doubtful:
+            self._show(back.sheet, back)
+            return
+        self.doubts = DoubtPage(back, self._look)
+        self.doubts.settled.connect(lambda settled: self._show(settled.sheet, settled))
+        self._put(self.doubts)
+        self.doubts.focus_start()
+
+    def _put(self, part: QWidget) -> None:
+        self._stack.addWidget(part)
+        self._stack.setCurrentWidget(part)
 
     @property
     def unsaved(self) -> Unsaved | None:
@@ -74,18 +138,19 @@ class ReturnedPage(Place):
             returned_sheet, self._office, self.number.text(), done=self._show, failed=self.number.tell
         )  # fmt: skip
 
-    def _show(self, sheet: ReturnedSheet) -> None:
+    def _show(self, sheet: ReturnedSheet, back: SheetBack | None = None) -> None:
         self._close()
-        self.form = SheetForm(self._office, sheet, self._look)
+        self._back = back
+        self.form = SheetForm(self._office, sheet, self._look, back)
         self.form.keep.connect(self._keep)
-        self._stack.addWidget(self.form)
-        self._stack.setCurrentWidget(self.form)
+        self._put(self.form)
         self.focus_start()
 
     def _keep(self, by: Person, pieces: object, day: object) -> None:
         if self.form:
-            self._background.run(
-                check_sheet, self._office, self.form.sheet.number, by.id, pieces, day,
+            files = self._back.files if self._back else ()
+            self._background.run_long(
+                take_returned, self._office, self.form.sheet.number, by.id, pieces, day, files,
                 done=self._kept, failed=self._refused, says=tr("Saving…"),
             )  # fmt: skip
 
@@ -109,11 +174,12 @@ class ReturnedPage(Place):
 
     def _close(self) -> None:
         """Back to the number."""
-        if self.form:
-            self._stack.removeWidget(self.form)
-            self.form.hide()
-            self.form.deleteLater()
-        self.form = None
+        shown = self._stack.currentWidget()
+        if shown and shown is not self._start:
+            self._stack.removeWidget(shown)
+            shown.hide()
+            shown.deleteLater()
+        self.form, self.doubts, self._back = None, None, None
         self._stack.setCurrentWidget(self._start)
 
     def _start_page(self) -> QWidget:
@@ -122,7 +188,10 @@ class ReturnedPage(Place):
             "paper; all of it is kept, or nothing. What a member ticked can keep a piece back and never releases one."
         )
         page = column([
-            said(tr("Type a returned sheet in"), Type.DISPLAY),
+            said(tr("A sheet came back"), Type.DISPLAY),
+            self.files,
+            hairline(),
+            said(tr("Type it in by hand"), Type.HEAD),
             said(says),
             said(tr("Number of the sheet"), Type.SMALL, faint=True),
             self.number,
@@ -131,4 +200,4 @@ class ReturnedPage(Place):
         ], GRID + GRID // 2)  # fmt: skip
         self._look.changed.connect(lambda: page.setMaximumWidth(self._look.px(_WIDEST_PX)))
         page.setMaximumWidth(self._look.px(_WIDEST_PX))
-        return scroll(page, tr("Type a returned sheet in"))
+        return scroll(page, tr("A sheet came back"))

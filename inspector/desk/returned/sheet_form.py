@@ -1,4 +1,7 @@
-"""A returned sheet as a form: who looked and when, then its pieces in the order of the paper."""
+"""A returned sheet as a form: who looked and when, then its pieces in the order of the paper.
+
+It is typed in by keys, or stands there as it was read from files, to be looked through before it is kept.
+"""
 
 from datetime import date
 
@@ -10,11 +13,13 @@ from inspector.desk.fault_field import FaultField, fault_label
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import button, column, hairline, said, scroll
 from inspector.desk.returned.piece_block import PieceBlock
+from inspector.desk.returned.signed_part import signed_part
 from inspector.desk.rig_conditions import labelled
 from inspector.duties.office import Office
+from inspector.duties.read_returned import SheetBack
 from inspector.duties.returned_sheet import ReturnedSheet
 from inspector.duties.typed_day import read_day
-from inspector.gear.kit_check import Seen
+from inspector.gear.kit_check import KitPiece, Seen
 from inspector.gear.person import Person
 from inspector.language import show_day, tr, tr_n
 from inspector.refused import Refused
@@ -27,14 +32,15 @@ class SheetForm(QWidget):
 
     keep = Signal(object, object, object)
 
-    def __init__(self, office: Office, sheet: ReturnedSheet, look: Look) -> None:
+    def __init__(self, office: Office, sheet: ReturnedSheet, look: Look, back: SheetBack | None = None) -> None:
         super().__init__()
-        self.sheet, self._office, self._look = sheet, office, look
+        self.sheet, self._office, self._look, self._back = sheet, office, look, back
         unsaid: list[tuple[str, Person | None]] = [(tr("the name under the sheet"), None)]
         self.by = Choice(tr("Who looked"), [*unsaid, *((one.name, one) for one in sheet.people)])
         self.by_fault, self.fault = fault_label(), fault_label()
         self.day = FaultField(tr("Day on which it was looked at"), tr("for example 28 Nov 2026, or yesterday"))
-        self.blocks = [PieceBlock(one, office.decimal) for one in sheet.pieces]
+        came = {one.tag: one for one in back.pieces} if back else {}
+        self.blocks = [PieceBlock(one, office.decimal, look, came.get(one.tag)) for one in _asked(sheet, back)]
         self.keep_button = button(tr("Keep the sheet"), self.try_keep, rank="first")
         self.left = said("", Type.SMALL, faint=True)
         self._area = self._laid_out()
@@ -135,6 +141,8 @@ class SheetForm(QWidget):
             self.fault,
         ]
         parts[-1].setProperty("weight", "bold")
+        if self._back:
+            parts[2:2] = signed_part(self._back, self._look)
         if sheet.gone:
             parts.append(said(_gone(sheet.gone)))
         inside = column([*parts, *self.blocks], GRID + GRID // 2)
@@ -156,6 +164,11 @@ class SheetForm(QWidget):
         layout.addWidget(hairline())
         layout.addLayout(foot)
         return area
+
+
+def _asked(sheet: ReturnedSheet, back: SheetBack | None) -> list[KitPiece]:
+    """All its pieces, but those that this very sheet was read for before."""
+    return [one for one in sheet.pieces if back is None or one.tag not in back.already]
 
 
 def _gone(tags: tuple[str, ...]) -> str:

@@ -1,0 +1,36 @@
+"""What was read of a sheet as a whole: who signed, which pages are missing, what was read in before."""
+
+from PySide6.QtWidgets import QWidget
+
+from inspector.desk.look import Look
+from inspector.desk.plain import said
+from inspector.desk.returned.cut_out import written_part
+from inspector.duties.read_returned import SheetBack
+from inspector.language import tr, tr_n
+
+
+def signed_part(back: SheetBack, look: Look) -> list[QWidget]:
+    """Said above the fields that it helps to fill in."""
+    made: list[QWidget] = [said(line, bold=True) for line in to_mind(back)]
+    labels = {"name": tr("Name"), "signature": tr("Signature"), "when": tr("Date and time")}
+    typed = [tr("{label}: {text}", label=labels[what], text=room.text) for what, room in back.signed if room.text]
+    made += [said(tr("Typed at its end: {words}", words=" · ".join(typed)))] if typed else []
+    made += [written_part(room.picture, labels[what], look) for what, room in back.signed if room.picture]
+    return made
+
+
+def to_mind(back: SheetBack) -> list[str]:
+    """What is not as it should be: pages that did not come, pieces that were read in before."""
+    lines = []
+    if back.missing:
+        pages = ", ".join(str(number) for number in back.missing)
+        said_so = tr_n(
+            "Page {pages} did not come: what it asks stands open.",
+            "Pages {pages} did not come: what they ask stands open.",
+            len(back.missing),
+            pages=pages,
+        )
+        lines.append(said_so)
+    if back.already:
+        lines.append(tr("Read in before, and left as it is: {tags}.", tags=", ".join(back.already)))
+    return lines
