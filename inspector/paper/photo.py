@@ -5,7 +5,9 @@ Bytes in, bytes out. What a file is, its content says and never its name.
 
 import io
 import warnings
+from collections.abc import Callable
 from dataclasses import dataclass
+from typing import TypeVar
 
 from PIL import ExifTags, Image, ImageOps
 
@@ -21,6 +23,8 @@ _LONGEST_TIME = 40
 _PDF_HEAD, _PDF_END = b"%PDF-", b"%%EOF"
 _HEAD_WITHIN, _END_WITHIN = 1024, 2048
 
+_Made = TypeVar("_Made")
+
 
 @dataclass(frozen=True, slots=True)
 class Intake:
@@ -33,17 +37,40 @@ class Intake:
 
 def take_in(data: bytes) -> Intake:
     """The file as it is kept. Refuses what is empty, too large, broken, or neither PDF, JPEG, PNG nor plain text."""
+    check_size(data)
+    if is_pdf(data):
+        return _pdf(data)
+    if is_picture(data):
+        return _guarded(data, _redrawn)
+    _check_known(data)
+    return _text(data)
+
+
+def check_size(data: bytes) -> None:
+    """Refuses what is empty or too large."""
     if not data:
         raise _refused(tr("The file is empty."), tr("Look whether it was copied in full."))
     if len(data) > MOST_BYTES:
         why = tr("The file has {size} MB, more than {most} MB.", size=len(data) // 10**6, most=MOST_BYTES // 10**6)
         raise _refused(why, tr("Make it smaller, or scan it with fewer dots to the inch."))
-    if _PDF_HEAD in data[:_HEAD_WITHIN]:
-        return _pdf(data)
-    if data.startswith((b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n")):
-        return _picture(data)
-    _check_known(data)
-    return _text(data)
+
+
+def is_pdf(data: bytes) -> bool:
+    """Whether the content says that it is a PDF."""
+    return _PDF_HEAD in data[:_HEAD_WITHIN]
+
+
+def is_picture(data: bytes) -> bool:
+    """Whether the content says that it is a JPEG or PNG."""
+    return data.startswith((b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n"))
+
+
+def grey_picture(data: bytes, side_px: int) -> Image.Image:
+    """A JPEG or PNG in grey and upright, no side longer than side_px. Refuses whatever else, with the way out."""
+    if not is_picture(data):
+        _check_known(data)
+        raise _refused(tr("It is no PDF, JPEG or PNG."), tr("Save it as PDF, or a picture as JPEG."))
+    return _guarded(data, lambda known: _grey(known, side_px))
 
 
 def small_picture(data: bytes, side_px: int) -> bytes:
@@ -78,12 +105,12 @@ def _pdf(data: bytes) -> Intake:
     return Intake(data, "application/pdf")
 
 
-def _picture(data: bytes) -> Intake:
-    """The picture upright, no side longer than is kept, without what the camera wrote beside the time."""
+def _guarded(data: bytes, make: Callable[[bytes], _Made]) -> _Made:
+    """What is made of a picture; refused where it cannot be drawn."""
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # what is odd but can be drawn is kept; too many dots are counted below
-            return _redrawn(data)
+            return make(data)
     except Refused:
         raise
     except Image.DecompressionBombError as error:
@@ -93,10 +120,31 @@ def _picture(data: bytes) -> Intake:
         raise _refused(why, tr("Open it, look whether it shows in full, and copy it again.")) from error
 
 
-def _redrawn(data: bytes) -> Intake:
+def _grey(data: bytes, side_px: int) -> Image.Image:
     with Image.open(io.BytesIO(data), formats=("JPEG", "PNG")) as opened:
-        if opened.width * opened.height > _MOST_PIXELS:
-            raise _too_many_pixels()
+        _check_pixels(opened)
+        opened.draft("L", (side_px, side_px))
+        upright = ImageOps.exif_transpose(opened)
+    if upright.mode.startswith("I"):  # sixteen bits of grey
+        upright = upright.convert("I").point(lambda value: value / 256)
+    elif "A" in upright.mode or "transparency" in upright.info:
+        drawn = upright.convert("RGBA")
+        upright = Image.new("RGB", drawn.size, "white")
+        upright.paste(drawn, mask=drawn.getchannel("A"))
+    grey = upright.convert("L")
+    grey.thumbnail((side_px, side_px), Image.Resampling.BOX)
+    return grey
+
+
+def _check_pixels(opened: Image.Image) -> None:
+    if opened.width * opened.height > _MOST_PIXELS:
+        raise _too_many_pixels()
+
+
+def _redrawn(data: bytes) -> Intake:
+    """The picture upright, no side longer than is kept, without what the camera wrote beside the time."""
+    with Image.open(io.BytesIO(data), formats=("JPEG", "PNG")) as opened:
+        _check_pixels(opened)
         is_png, taken_at = opened.format == "PNG", _taken_at(opened)
         opened.draft("RGB", (LONGEST_SIDE_PX, LONGEST_SIDE_PX))
         upright = ImageOps.exif_transpose(opened)

@@ -1,0 +1,84 @@
+"""What the ink of a box means: three answers, not two. What lies between two limits is asked of a person.
+
+The limits were set on photos made for it (tests/paper/photo_sheets), those with an even number alone.
+"""
+
+from dataclasses import dataclass
+
+from inspector.gear.photo_read import BoxState, Seen
+from inspector.paper.photo_sheet.ink import SECTORS, Ink
+
+LEAST_FRAME = 0.06  # darker than paper, for a frame to be seen at all
+_EMPTY_SHARE, _EMPTY_DARK = 0.008, 0.02
+_MARKED_SHARE, _MARKED_EXTENT_MM, _MARKED_MIDDLE = 0.06, 2.0, 0.05
+_MARKED_PEAK = 0.2
+_FREE_STRIP_MM2 = 0.25
+_SOLID, _PERHAPS_SOLID = 0.92, 0.72
+_RING, _NO_RING = SECTORS - 1, 8
+_LEAST_INK, _MOST_INK, _OF_FRAME = 0.1, 0.2, 0.4
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """What a box shows. confidence: 0 to 1; half stands at the limit of what is taken without asking."""
+
+    state: BoxState
+    confidence: float
+    solid: Seen
+    ringed: Seen
+
+
+def least_dark(frame_shown: float) -> float:
+    """How much darker than paper ink must be, where the printed frames of the page are so dark in the median.
+
+    A frame is black and thin: the blur that makes it grey makes a stroke of a pen grey too.
+    """
+    return min(max(_OF_FRAME * frame_shown, _LEAST_INK), _MOST_INK)
+
+
+def judged(ink: Ink, frame_shown: float, *, above: bool, below: bool) -> Judged:
+    """What a box shows. above, below: the box next to it there is marked, so its strokes may come up to this frame."""
+    solid = _seen(ink.share, _PERHAPS_SOLID, _SOLID)
+    ringed = _seen(ink.sectors, _NO_RING + 1, _RING)
+    if frame_shown < LEAST_FRAME:
+        return Judged(BoxState.UNSURE, 0.0, solid, ringed)
+    empty, marked = _empty_surety(ink, above=above, below=below), _marked_surety(ink)
+    if marked >= 1:
+        return Judged(BoxState.MARKED, _confidence(marked), solid, ringed)
+    if empty >= 1:
+        return Judged(BoxState.EMPTY, _confidence(empty), solid, ringed)
+    return Judged(BoxState.UNSURE, max(min(empty, marked, 1.0), 0.0) / 2, solid, ringed)
+
+
+def has_ink(ink: Ink) -> bool:
+    """Whether so much ink lies inside that strokes around the box may be its own."""
+    return ink.share >= _MARKED_SHARE and ink.middle >= _MARKED_MIDDLE
+
+
+def _seen(value: float, perhaps: float, plainly: float) -> Seen:
+    if value >= plainly:
+        return Seen.YES
+    return Seen.PERHAPS if value >= perhaps else Seen.NO
+
+
+def _marked_surety(ink: Ink) -> float:
+    """How far the ink passes what a mark has at least; 1 is just so much."""
+    return min(
+        ink.share / _MARKED_SHARE,
+        ink.extent_mm / _MARKED_EXTENT_MM,
+        ink.middle / _MARKED_MIDDLE,
+        ink.peak / _MARKED_PEAK,
+    )
+
+
+def _empty_surety(ink: Ink, *, above: bool, below: bool) -> float:
+    """How far the ink stays below what an empty box has at most; 1 is just so much."""
+    left, top, right, bottom = ink.strips_mm2
+    strips = max(left, right, 0.0 if above else top, 0.0 if below else bottom)
+    most = max(ink.share / _EMPTY_SHARE, ink.dark / _EMPTY_DARK, strips / _FREE_STRIP_MM2)
+    return 1 / most if most > 0.2 else 5.0
+
+
+def _confidence(surety: float) -> float:
+    """Half at the limit, towards one far from it."""
+    return 1 - 0.5 / surety

@@ -1,0 +1,150 @@
+"""A page in a photo, read: found by its marks, straightened, checked against itself, and each of its boxes looked at.
+
+The page is refused rather than read where its frames do not show where they were printed: boxes all look alike, and one
+row too high would be an answer to another question.
+"""
+
+import math
+from collections.abc import Sequence
+from statistics import median
+
+from PIL import Image, ImageStat
+
+from inspector.gear.photo_read import BoxRead, PageRead, RoomRead
+from inspector.gear.sheet_layout import Placed, SheetLayout, SheetPage, Spot
+from inspector.language import tr
+from inspector.paper.photo_sheet import refusals
+from inspector.paper.photo_sheet.box_reading import LEAST_FRAME, has_ink, judged, least_dark
+from inspector.paper.photo_sheet.codes import FoundCode, find_codes
+from inspector.paper.photo_sheet.frames import Frame, frames_of, strays_of
+from inspector.paper.photo_sheet.ink import Ink, ink_of
+from inspector.paper.photo_sheet.marks import MARKS_NEEDED, Lay, guessed_lay, lay_of
+from inspector.paper.photo_sheet.straight import StraightPage, paper_light, straightened
+
+_LEAST_CODE_PX_PER_MM = 2.6
+_LEAST_LIGHT = 38  # of 255, that the paper has in the median
+_LEAST_SHOWN = 0.13  # of the frames in the median
+_MOST_WEAK_SHARE, _MOST_STRAY_SHARE = 0.12, 0.1
+_NEAR_MM = 20.0  # frames further off are not seen beside a box
+_BOX_AROUND_MM, _ROOM_AROUND_MM = 4.0, 2.0
+
+
+def codes_in(photo: Image.Image) -> tuple[FoundCode, ...]:
+    """The codes in a grey photo, from the left. Refused with the likeliest reason where there is none."""
+    found = find_codes(photo)
+    if not found:
+        raise _why_no_code(photo)
+    return found
+
+
+def read_page(photo: Image.Image, code: FoundCode, page: SheetPage, layout: SheetLayout) -> PageRead:
+    """The page of the layout whose code was found in a grey photo. Refused where it cannot be read with surety."""
+    if code.text != page.code:
+        raise refusals.other_sheet()
+    if code.side_px < _LEAST_CODE_PX_PER_MM * page.code_spot.width_mm:
+        raise refusals.too_small()
+    lay = lay_of(photo, code, page)
+    if lay is None:
+        raise _why_no_lay(photo, code, page, layout)
+    straight = straightened(photo, lay.projection, layout.width_mm, layout.height_mm)
+    return _read(straight, lay, page)
+
+
+def _read(straight: StraightPage, lay: Lay, page: SheetPage) -> PageRead:
+    frames = frames_of(straight.even, [box.spot for box in page.boxes])
+    _check(straight, frames, [box.spot for box in page.boxes])
+    boxes = _boxes(straight, frames, page.boxes)
+    rooms = tuple(RoomRead(room.name, straight.cut_out(room.spot, _ROOM_AROUND_MM)) for room in page.rooms)
+    return PageRead(page.code, len(lay.seen), boxes, rooms)
+
+
+def _boxes(straight: StraightPage, frames: Sequence[Frame], placed: Sequence[Placed]) -> tuple[BoxRead, ...]:
+    least = least_dark(median(frame.shown for frame in frames)) if frames else 0.0
+    beside = [_beside(number, placed) for number in range(len(placed))]
+    inks = [
+        ink_of(straight.even, frame, [frames[at] for at in near], least)
+        for frame, near in zip(frames, beside, strict=True)
+    ]
+    return tuple(
+        _box(straight, box, frames[number], inks[number], *_above_and_below(number, placed, beside[number], inks))
+        for number, box in enumerate(placed)
+    )
+
+
+def _box(straight: StraightPage, box: Placed, frame: Frame, ink: Ink, above: bool, below: bool) -> BoxRead:
+    shown = judged(ink, frame.shown, above=above, below=below)
+    at = Spot(
+        box.spot.left_mm + frame.off_mm[0], box.spot.top_mm + frame.off_mm[1], box.spot.width_mm, box.spot.height_mm
+    )
+    picture = straight.cut_out(at, _BOX_AROUND_MM)
+    return BoxRead(box.name, shown.state, round(shown.confidence, 3), shown.solid, shown.ringed, picture)
+
+
+def _beside(number: int, placed: Sequence[Placed]) -> list[int]:
+    here = placed[number].spot.middle
+    return [at for at, box in enumerate(placed) if at != number and math.dist(here, box.spot.middle) < _NEAR_MM]
+
+
+def _above_and_below(
+    number: int, placed: Sequence[Placed], beside: Sequence[int], inks: Sequence[Ink]
+) -> tuple[bool, bool]:
+    """Whether a box that stands right above or right below has ink in it."""
+    here = placed[number].spot
+    column = [at for at in beside if abs(placed[at].spot.left_mm - here.left_mm) < here.width_mm / 2]
+    marked = [placed[at].spot.top_mm - here.top_mm for at in column if has_ink(inks[at])]
+    return any(-2 * here.height_mm < off < 0 for off in marked), any(0 < off < 2 * here.height_mm for off in marked)
+
+
+def _check(straight: StraightPage, frames: Sequence[Frame], spots: Sequence[Spot]) -> None:
+    """The page against itself: are the frames seen, the first and the last row's too, and where they should be?"""
+    if not frames:
+        return
+    if median(paper_light(straight.seen).tobytes()) < _LEAST_LIGHT:
+        raise refusals.too_dark()
+    weak = [number for number, frame in enumerate(frames) if frame.shown < LEAST_FRAME]
+    if median(frame.shown for frame in frames) < _LEAST_SHOWN:
+        raise refusals.too_blurred()
+    if len(weak) > _MOST_WEAK_SHARE * len(frames) or any(number in _ends(spots) for number in weak):
+        raise refusals.frames_hidden()
+    if strays_of(frames, spots) > _MOST_STRAY_SHARE * len(frames):
+        raise refusals.not_flat()
+
+
+def _ends(spots: Sequence[Spot]) -> set[int]:
+    """The boxes of the first and of the last row of each column of boxes."""
+    columns: dict[int, list[int]] = {}
+    for number, spot in enumerate(spots):
+        columns.setdefault(round(spot.left_mm / spot.width_mm), []).append(number)
+    ends = set()
+    for column in columns.values():
+        column.sort(key=lambda number: spots[number].top_mm)
+        ends |= {column[0], column[-1]}
+    return ends
+
+
+def _why_no_code(photo: Image.Image) -> Exception:
+    stat = ImageStat.Stat(photo.reduce(max(1, min(photo.size) // 200)))
+    if stat.extrema[0][1] < 2 * _LEAST_LIGHT:
+        return refusals.too_dark()
+    return refusals.no_code()
+
+
+def _why_no_lay(photo: Image.Image, code: FoundCode, page: SheetPage, layout: SheetLayout) -> Exception:
+    """Marks beyond the picture are a page cut off; others are covered."""
+    guess = guessed_lay(code, page)
+    beyond = []
+    for mark in page.marks:
+        x, y = guess.dot(mark.middle)
+        if not (0 <= x < photo.width and 0 <= y < photo.height):
+            beyond.append(_name(mark, layout))
+    if len(page.marks) - len(beyond) < MARKS_NEEDED:
+        return refusals.corner_missing(_joined(beyond))
+    return refusals.marks_hidden(_joined([_name(mark, layout) for mark in page.marks]))
+
+
+def _name(mark: Spot, layout: SheetLayout) -> str:
+    return refusals.place_name(mark.middle[0] / layout.width_mm, mark.middle[1] / layout.height_mm)
+
+
+def _joined(names: Sequence[str]) -> str:
+    return tr(", ").join(names)
