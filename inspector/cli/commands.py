@@ -14,6 +14,7 @@ from inspector.cli import (
     people,
     person_changes,
     reading,
+    returning,
     rigs,
     rules,
     speaking,
@@ -118,6 +119,7 @@ main.add_command(sums.sums)
 main.add_command(handouts.handout)
 main.add_command(telling.ledger)
 main.add_command(checking.check)
+main.add_command(returning.read_sheets)
 for _command in (speaking.doubt, speaking.answer, speaking.strike, speaking.destroyed):
     main.add_command(_command)
 main.add_command(rules.rules)

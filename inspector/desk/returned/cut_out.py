@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QLabel, QWidget
 
 from inspector.desk.look import Look, Type
 from inspector.desk.plain import column, row, said, short
+from inspector.gear.photo_read import Answer, RoomRead
 from inspector.gear.sheet_back import RowBack
 from inspector.language import tr
 
@@ -25,20 +26,34 @@ def cut_out(png: bytes, name: str, look: Look, high_px: int = _HIGH_PX) -> QLabe
 
 
 def box_pictures(back: RowBack, look: Look) -> QWidget | None:
-    """The two boxes of a row under their words; None where it was filled in on a screen."""
+    """The two boxes of a row side by side, and how surely they were read; None where it was filled in on a screen."""
     good, fault = back.pictures
     if not good or not fault:
         return None
     of_good = tr("Photo of the box good at “{question}”", question=back.tick.text)
     of_fault = tr("Photo of the box fault at “{question}”", question=back.tick.text)
-    boxes = [
-        column([short(tr("good"), Type.SMALL, faint=True), cut_out(good, of_good, look)], 0),
-        column([short(tr("fault"), Type.SMALL, faint=True), cut_out(fault, of_fault, look)], 0),
-    ]
-    return row(boxes)
+    read_as = tr("Read as {answer}, {percent} % sure.", answer=answer_word(back.answer), percent=_percent(back))
+    told = short(tr("Left: good. Right: fault.") if back.is_doubtful else read_as, Type.SMALL, faint=True)
+    return row([cut_out(good, of_good, look), cut_out(fault, of_fault, look), told])
 
 
-def written_part(png: bytes, question: str, look: Look) -> QWidget:
+def _percent(back: RowBack) -> int:
+    """Never said to be surer than it is."""
+    return int(back.confidence * 100)
+
+
+def answer_word(answer: Answer) -> str:
+    """What a row says, in a word or two."""
+    words = {
+        Answer.GOOD: tr("good"),
+        Answer.FAULT: tr("fault"),
+        Answer.NONE: tr("nothing ticked"),
+        Answer.UNSURE: tr("not clear"),
+    }
+    return words[answer]
+
+
+def written_part(room: RoomRead, label: str, look: Look) -> QWidget:
     """What was written by hand, to be typed in from."""
-    name = tr("Photo of what was written at “{question}”", question=question)
-    return column([said(tr("Written on the sheet:"), Type.SMALL, faint=True), cut_out(png, name, look)], 0)
+    name = tr("Photo of what was written at “{question}”", question=label)
+    return column([said(label, Type.SMALL, faint=True), cut_out(room.picture, name, look)], 0)

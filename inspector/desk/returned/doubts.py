@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QPushButton, QS
 
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import button, column, hairline, said, scroll
-from inspector.desk.returned.cut_out import box_pictures
+from inspector.desk.returned.cut_out import answer_word, box_pictures
 from inspector.duties.read_returned import SheetBack
 from inspector.gear.photo_read import Answer
 from inspector.gear.sheet_back import PieceBack, RowBack
@@ -78,7 +78,7 @@ class DoubtRow(QFrame):
         if pictures := box_pictures(self.back, look):
             line.addWidget(pictures, 1)
         else:
-            line.addWidget(said(_two_ways(self.back), faint=True), 1)
+            line.addWidget(said(tr("Both boxes are ticked, or one only in part."), faint=True), 1)
         for made in self.buttons.values():
             line.addWidget(made, 0, Qt.AlignmentFlag.AlignBottom)
         layout.addLayout(line)
@@ -158,21 +158,6 @@ class DoubtPage(QWidget):
         layout.addWidget(hairline())
         layout.addLayout(foot)
         return area
-
-
-def answer_word(answer: Answer) -> str:
-    """What a row says, in a word or two."""
-    words = {
-        Answer.GOOD: tr("good"),
-        Answer.FAULT: tr("fault"),
-        Answer.NONE: tr("nothing ticked"),
-        Answer.UNSURE: tr("not clear"),
-    }
-    return words[answer]
-
-
-def _two_ways(back: RowBack) -> str:
-    return tr("Both boxes are ticked, or one only in part.") if back.is_doubtful else ""
 
 
 def _settled(piece: PieceBack, row: RowBack, said_so: dict[tuple[str, str], Answer | None]) -> RowBack:

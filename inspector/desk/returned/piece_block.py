@@ -135,7 +135,8 @@ class PieceBlock(QWidget):
         return [*boxes, *(part for one in lines for part in self._written(one.reading, one.tick.text))]
 
     def _written(self, room: RoomRead | None, question: str) -> list[QWidget]:
-        return [written_part(room.picture, question, self._look)] if room and room.picture else []
+        label = tr("Written at “{question}”:", question=question)
+        return [written_part(room, label, self._look)] if room and room.picture else []
 
     def _mover(self, stop: QWidget) -> Callable[[int], None]:
         return lambda by: self.moves.emit(stop, by)
