@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
@@ -112,7 +112,7 @@ class DoubtPage(QWidget):
     def try_go_on(self) -> None:
         """Hand the sheet on, once all is said."""
         if any(row.answer is None for row in self.rows):
-            QTimer.singleShot(0, self, self.focus_start)
+            self.focus_start()
             return
         said_so = {(row.piece.tag, row.back.tick.key): row.answer for row in self.rows}
         pieces = tuple(replace(piece, rows=tuple(_settled(piece, row, said_so) for row in piece.rows))
