@@ -28,7 +28,7 @@ from inspector.register.page import Page
 def check_piece(
     office: Office, ref: str, tag: str, member: str, seen: Seen, sheet: str = "", on: date | None = None
 ) -> Judged:
-    """Keep what a member saw of one piece of the trip's kit, and judge the piece by it.
+    """Keep what a member saw of one piece of the trip's kit or part on its vehicles, and judge the piece by it.
 
     member: a name or id. sheet: the number of the paper that it stood on. on: the day it was looked at, today where
     none is given. A question without an answer is kept as not seen.
@@ -119,11 +119,15 @@ def _sheet_number(page: Page, planned: Trip, sheet: str, on: date) -> str:
 
 
 def _piece_of(page: Page, planned: Trip, tag: str) -> Item:
+    """A piece of the kit, or a part that sits on one of the trip's vehicles."""
     item = page.item(tag)
-    if item.tag not in {page.item(one).tag for one in planned.kit}:
-        why = tr("{tag} is not in the kit of the trip {ref}.", tag=item.tag, ref=planned.ref)
-        raise Refused(tr("tag"), why, tr("Look at the label again, or leave the piece in the shed."))
-    return item
+    fitted = page.fitted(item)
+    if item.tag in planned.kit or (fitted and fitted.vehicle in planned.vehicles):
+        return item
+    why = tr(
+        "{tag} is not in the kit of the trip {ref} and sits on none of its vehicles.", tag=item.tag, ref=planned.ref
+    )
+    raise Refused(tr("tag"), why, tr("Look at the label again, or leave the piece in the shed."))
 
 
 def _check_may(page: Page, item: Item) -> None:

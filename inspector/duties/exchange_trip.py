@@ -5,6 +5,7 @@ The file is TOML. People stand in it by name, because ids belong to one register
 
 import re
 import tomllib
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
@@ -13,14 +14,14 @@ import tomli_w
 from inspector.duties.look_up import trip, trips
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import plan_trip
-from inspector.gear.trip import Ground, Trip
+from inspector.gear.trip import Ground, Ride, Trip
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.rulebook.club_lines import table_lines
 
 _KEYS = (
     *("ref", "name", "place", "ground", "first_on", "last_on"),
-    *("leader", "note", "people", "vehicles", "kit"),
+    *("leader", "note", "people", "vehicles", "kit", "rides"),
 )
 _NEEDED = ("ref", "name", "ground", "first_on", "last_on")
 _MOST_BYTES = 1_000_000
@@ -59,6 +60,8 @@ def trip_text(planned: Trip) -> str:
     table = {key: getattr(planned, key) for key in _KEYS}
     written = {key: list(one) if isinstance(one, tuple) else one for key, one in table.items()}
     written["ground"] = planned.ground.value
+    cars = dict.fromkeys(one.vehicle for one in planned.rides)
+    written["rides"] = {car: [one.tag for one in planned.rides if one.vehicle == car] for car in cars}
     head = tr("A trip of a recovery gear register. Vehicles and kit stand by their tags, people by their names.")
     return f"# {head}\n{tomli_w.dumps(written)}"
 
@@ -135,6 +138,28 @@ class _Read:
             raise Refused(self.file.at(key), tr("It is no list of texts."), tr('Write it as ["one", "other"].'))
         return tuple(value)
 
+    def rides(self, vehicles: Sequence[str], kit: Sequence[str]) -> tuple[Ride, ...]:
+        """What rides on which vehicle, by the vehicle's tag; none where it is left out."""
+        value = self.table.get("rides", {})
+        if not isinstance(value, dict) or not all(isinstance(one, list) for one in value.values()):
+            what = tr('Write it as V-04 = ["SH-01", "KS-03"] below [rides].')
+            raise Refused(self.file.at("rides"), tr("It is no table of vehicles."), what)
+        found = [
+            Ride(self._one_of(kit, str(tag)), self._one_of(vehicles, car)) for car, on in value.items() for tag in on
+        ]
+        for one in found:
+            if sum(each.tag == one.tag for each in found) > 1:
+                why = tr("“{one}” stands in it twice.", one=one.tag)
+                raise Refused(self.file.at("rides"), why, tr("Leave one of the two out."))
+        return tuple(found)
+
+    def _one_of(self, known: Sequence[str], tag: str) -> str:
+        """The tag as the file's own list has it; refused where that has it not."""
+        if found := next((one for one in known if one.casefold() == tag.casefold()), ""):
+            return found
+        why = tr("“{tag}” stands neither in its kit nor among its vehicles.", tag=tag)
+        raise Refused(self.file.at("rides"), why, tr("Use tags of the lists “kit” and “vehicles” of this file."))
+
     def ground(self) -> Ground:
         """What the trip drives on."""
         word = self.text("ground")
@@ -147,6 +172,7 @@ class _Read:
 
 def _trip_of(file: _File) -> Trip:
     read = _Read(file, file.table())
+    vehicles, kit = read.texts("vehicles"), read.texts("kit")
     return Trip(
         id="",
         ref=read.text("ref"),
@@ -156,10 +182,11 @@ def _trip_of(file: _File) -> Trip:
         first_on=read.day("first_on"),
         last_on=read.day("last_on"),
         leader=read.text("leader"),
-        vehicles=read.texts("vehicles"),
-        kit=read.texts("kit"),
+        vehicles=vehicles,
+        kit=kit,
         people=read.texts("people"),
         note=read.text("note"),
+        rides=read.rides(vehicles, kit),
     )
 
 

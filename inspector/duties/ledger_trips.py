@@ -5,8 +5,9 @@ from inspector.gear.changes import NewTripChange, NewVehicleChange
 from inspector.gear.custody import NewCustody, WentThrough
 from inspector.gear.debrief import NewDebrief
 from inspector.gear.item import NewItem
+from inspector.gear.papers import SheetScope
 from inspector.gear.rig import Rig
-from inspector.gear.trip import Trip, Vehicle
+from inspector.gear.trip import Ride, Trip, Vehicle
 from inspector.language import show_day, tr, tr_n
 from inspector.register.rows import from_facts
 
@@ -49,6 +50,26 @@ def _replanned(line: Line) -> str:
         why=said(change.why),
         count=_pieces(len(change.trip.kit)),
     )
+
+
+def _rides_planned(line: Line) -> str:
+    change = line.shape("as", NewTripChange)
+    told = [from_facts(one, Ride) for one in line.many("rides")]
+    by_vehicle = {one.vehicle: [each.tag for each in told if each.vehicle == one.vehicle] for one in told}
+    said_of = [_on_vehicle(vehicle, tags) for vehicle, tags in by_vehicle.items()]
+    return tr(
+        "{name} planned what rides where on the trip {ref}: {rides}{why}.",
+        name=line.name(change.by),
+        ref=line.text("ref"),
+        rides="; ".join(said_of),
+        why=said(change.why),
+    )
+
+
+def _on_vehicle(vehicle: str, tags: list[str]) -> str:
+    if vehicle:
+        return tr("{tags} on {vehicle}", tags=listed(tags), vehicle=vehicle)
+    return tr("{tags} on no vehicle", tags=listed(tags))
 
 
 def _visited(line: Line) -> str:
@@ -132,11 +153,15 @@ def _rig_printed(line: Line) -> str:
 
 
 def _sheet_printed(line: Line) -> str:
+    scope = from_facts(line.facts.get("of", {}), SheetScope)
+    of = tr(", for {vehicle}", vehicle=scope.vehicle) if scope.vehicle else ""
+    of = tr(", for what rides on no vehicle") if scope.is_rest else of
     return tr(
-        "{who} printed the inspection sheet {number} of the trip {ref}.",
+        "{who} printed the inspection sheet {number} of the trip {ref}{of}.",
         who=line.who,
         number=line.text("number"),
         ref=line.text("trip"),
+        of=of,
     )
 
 
@@ -157,6 +182,7 @@ SENTENCES: dict[str, Sentence] = {
     "plan trip": _planned,
     "visit": _visited,
     "change trip": _replanned,
+    "plan rides": _rides_planned,
     "lend": _lent,
     "take back": _brought,
     "take back kit": _brought,

@@ -1,6 +1,6 @@
 """Write a trip with its vehicles, people and kit into the register, and change what was planned."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from datetime import date
 
@@ -10,7 +10,7 @@ from inspector.duties.plain_lines import check_line
 from inspector.duties.who import person_of
 from inspector.gear.changes import NewTripChange
 from inspector.gear.outcome import Outcome
-from inspector.gear.trip import Trip
+from inspector.gear.trip import Ride, Trip
 from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.register.lists import Asked
@@ -48,14 +48,20 @@ def change_trip(office: Office, ref: str, edit: Callable[[Trip], Trip], why: str
         if (changed.id, changed.ref) != (stands.id, stands.ref):
             why_not = tr("A trip keeps its reference for good.")
             raise Refused(tr("reference"), why_not, tr("Plan another trip instead."))
-        _check_words(changed, office.today)
-        kept = _resolved(page, changed)
-        if kept == stands:
-            raise Refused(tr("trip"), tr("Nothing would change."), tr("Write what is different now."))
-        facts = NewTripChange(office.today, kept, office.officer.id, why.strip())
-        page.add_trip_change(facts)
+        facts = keep_change(office, page, stands, changed, why)
         page.enter("change trip", by=office.officer.id, at=office.now, facts={"ref": stands.ref, "as": facts})
-    return kept
+    return facts.trip
+
+
+def keep_change(office: Office, page: Page, stands: Trip, changed: Trip, why: str) -> NewTripChange:
+    """Check a new plan and add it to the trip's history; whoever asks for it enters the deed."""
+    _check_words(changed, office.today)
+    kept = _resolved(page, changed)
+    if kept == stands:
+        raise Refused(tr("trip"), tr("Nothing would change."), tr("Write what is different now."))
+    facts = NewTripChange(office.today, kept, office.officer.id, why.strip())
+    page.add_trip_change(facts)
+    return facts
 
 
 def retired_in_kit(office: Office, trip: Trip) -> tuple[str, ...]:
@@ -102,7 +108,17 @@ def _resolved(page: Page, trip: Trip) -> Trip:
     _check_once(tr("kit"), kit, trip.kit)
     _check_once(tr("vehicles"), vehicles, trip.vehicles)
     _check_once(tr("people"), people, trip.people)
-    return replace(trip, kit=kit, vehicles=vehicles, people=people)
+    renamed = dict(zip((*trip.kit, *trip.vehicles), (*kit, *vehicles), strict=True))
+    return replace(trip, kit=kit, vehicles=vehicles, people=people, rides=_rides(trip, kit, renamed))
+
+
+def _rides(trip: Trip, kit: tuple[str, ...], renamed: Mapping[str, str]) -> tuple[Ride, ...]:
+    """Where pieces ride, in the order of the kit. What left the kit, or rode on a vehicle that left, has no entry.
+
+    renamed: the tags of the kit and the vehicles as they were typed, each as it stands in the register.
+    """
+    planned = {renamed.get(one.tag, ""): renamed.get(one.vehicle, "") for one in trip.rides}
+    return tuple(Ride(tag, planned[tag]) for tag in kit if planned.get(tag))
 
 
 def _vehicle(page: Page, tag: str) -> str:

@@ -1,130 +1,96 @@
-"""Print the pre-trip inspection sheet of a trip."""
+"""Print the pre-trip inspection sheet of a trip, or one for each of its vehicles."""
 
 import hashlib
-from collections.abc import Iterator
 from dataclasses import replace
 
-from inspector.duties.before_use import asked_checks, asked_measures, why_not
 from inspector.duties.keep_vehicles import kept_words
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
+from inspector.duties.sheet_pieces import going, staying, vehicle_line, vehicles_within
+from inspector.duties.sheet_rigs import planned_rigs
 from inspector.duties.tell_readiness import days_words
 from inspector.duties.trip_readiness import Ready, readiness
-from inspector.gear.judged import Judged
-from inspector.gear.kind import Basis, kind_word
-from inspector.gear.kit_check import AskedMeasure
-from inspector.gear.papers import GoingPiece, StayingPiece, TickLine, TripSheet, VehicleLine
-from inspector.gear.trip import Vehicle
+from inspector.gear.papers import SheetScope, TripSheet
+from inspector.gear.trip import Trip
 from inspector.language import tr
 from inspector.paper.inspection_sheet import inspection_sheet
 from inspector.paper.page_style import PageSize
 from inspector.paper.printed import Printed
+from inspector.refused import Refused
 from inspector.register.page import Page
-from inspector.rulebook.rigs.strap_band import band_words, strap_band, strap_words
-from inspector.rulebook.words import marked_words
-from inspector.units import Dimension, show
 
 SHEET = "trip_sheet"  # what the register calls this kind of document
-_LENGTHS = ("mm", "cm", "m", "in", "ft")
+WHOLE = SheetScope()
 
 
-def print_trip_sheet(office: Office, ref: str) -> Paper:
-    """Number, keep and print the sheet of the trip."""
-    sheet, printed = _entered(office, ref)
+def print_trip_sheet(office: Office, ref: str, scope: SheetScope = WHOLE) -> Paper:
+    """Number, keep and print the sheet of the trip, or of what of it the scope says."""
+    sheet, printed = _entered(office, readiness(office, ref), scope)
     return put_out(office, sheet.imprint.number, printed)
 
 
-def enter_trip_sheet(office: Office, ref: str) -> TripSheet:
-    """Number and keep the sheet of the trip; what it says is in the book, no file is written."""
-    return _entered(office, ref)[0]
-
-
-def _entered(office: Office, ref: str) -> tuple[TripSheet, Printed]:
-    """The sheet as it is kept: with the file that was printed, since what comes back is held against it."""
+def print_each_sheet(office: Office, ref: str) -> tuple[Paper, ...]:
+    """A sheet for each vehicle of the trip and one for what rides on none, numbered and kept together."""
     ready = readiness(office, ref)
+    with office.book.together():
+        entered = [_entered(office, ready, scope) for scope in scopes_of(ready.trip)]
+    return tuple(put_out(office, sheet.imprint.number, printed) for sheet, printed in entered)
+
+
+def enter_trip_sheet(office: Office, ref: str, scope: SheetScope = WHOLE) -> TripSheet:
+    """Number and keep the sheet of the trip; what it says is in the book, no file is written."""
+    return _entered(office, readiness(office, ref), scope)[0]
+
+
+def scopes_of(planned: Trip) -> tuple[SheetScope, ...]:
+    """The sheets that a trip falls into: one for each vehicle, and one for the kit that rides on none by plan."""
+    if not planned.vehicles:
+        return (WHOLE,)
+    rest = any(not planned.rides_on(tag) for tag in planned.kit)
+    return (*(SheetScope(tag) for tag in planned.vehicles), *((SheetScope(is_rest=True),) if rest else ()))
+
+
+def _entered(office: Office, ready: Ready, scope: SheetScope) -> tuple[TripSheet, Printed]:
+    """The sheet as it is kept: with the file that was printed, since what comes back is held against it."""
+    known = _known(ready.trip, scope)
+    rigs = planned_rigs(office, ready, known.vehicle)
     with office.book.page() as page:
         number = next_number(page, "S", SHEET)
-        sheet = _sheet(office, page, ready, number)
+        sheet = replace(_sheet(office, page, ready, known, number), rigs=rigs)
         printed = inspection_sheet(sheet, PageSize(office.page))
         digest = hashlib.sha256(printed.pdf).hexdigest()
         page.keep_bytes(digest, printed.pdf)
         sheet = replace(sheet, layout=printed.layout, pdf=digest)
         page.add_document(number, SHEET, office.today, ready.trip.id, sheet)
-        page.enter("print sheet", by=office.officer.id, at=office.now, facts={"number": number, "trip": ready.trip.ref})
+        facts = {"number": number, "trip": ready.trip.ref, "of": known}
+        page.enter("print sheet", by=office.officer.id, at=office.now, facts=facts)
     return sheet, printed
 
 
-def _sheet(office: Office, page: Page, ready: Ready, number: str) -> TripSheet:
-    planned = ready.trip
-    known, kept = {vehicle.tag: vehicle for vehicle in page.vehicles()}, page.kept_vehicles()
-    absent = {one.tag: one.why for one in ready.away if one.lent}
+def _known(planned: Trip, scope: SheetScope) -> SheetScope:
+    """The scope with the vehicle's tag as the trip has it; refused where that vehicle does not go."""
+    wanted = scope.vehicle.strip()
+    if not wanted:
+        return replace(scope, vehicle="")
+    if found := next((one for one in planned.vehicles if one.casefold() == wanted.casefold()), ""):
+        return replace(scope, vehicle=found)
+    why = tr("{tag} does not go on the trip {ref}.", tag=wanted, ref=planned.ref)
+    listed = ", ".join(planned.vehicles) or tr("none yet")
+    raise Refused(tr("vehicle"), why, tr("Use one of: {tags}.", tags=listed))
+
+
+def _sheet(office: Office, page: Page, ready: Ready, scope: SheetScope, number: str) -> TripSheet:
+    planned, kept = ready.trip, page.kept_vehicles()
     return TripSheet(
         imprint=imprint(office, page, tr("Pre-trip inspection sheet"), number),
         trip=planned.name,
         place=planned.place,
         dates=days_words(planned),
         leader=planned.leader,
-        vehicles=tuple(_vehicle(office, known[tag], ready.going, kept_words(kept, tag)) for tag in planned.vehicles),
-        going=tuple(_going(office, one) for one in ready.going),
-        staying=(
-            *(_staying(one, absent[one.dossier.item.tag]) for one in ready.gone),
-            *(_staying(one, why_not(one)) for one in ready.staying),
+        vehicles=tuple(
+            vehicle_line(office, one, ready, kept_words(kept, one.vehicle.tag)) for one in vehicles_within(ready, scope)
         ),
+        going=tuple(going(office, ready, scope)),
+        staying=tuple(staying(ready, scope)),
+        scope=scope,
     )
-
-
-def _vehicle(office: Office, vehicle: Vehicle, going: tuple[Judged, ...], kept: str) -> VehicleLine:
-    straps = [
-        (one.dossier.item.tag, one.verdict.capacity.now_n)
-        for one in going
-        if _is_line(one) and one.verdict.capacity.now_n is not None
-    ]
-    band = band_words(strap_band(office.rules, vehicle.gvm.si), office.system)
-    warnings = (kept, strap_words(office.rules, vehicle.gvm.si, straps))
-    warning = " ".join(one for one in warnings if one)
-    return VehicleLine(vehicle.tag, vehicle.name, vehicle.gvm.as_typed, band, warning)
-
-
-def _is_line(one: Judged) -> bool:
-    return one.dossier.kind.key in {"kinetic_strap", "kinetic_rope"}
-
-
-def _going(office: Office, one: Judged) -> GoingPiece:
-    kind, item = one.dossier.kind, one.dossier.item
-    ticks = [TickLine(check.asks, key=check.key) for check in asked_checks(kind)]
-    ticks += [line for asked in asked_measures(office, one) for line in _measured(asked)]
-    return GoingPiece(
-        tag=item.tag,
-        kind_name=kind.name,
-        marked=marked_words(item),
-        now=_now(office, one),
-        use_line=one.explanation.use_line,
-        outcome=one.verdict.outcome,
-        ticks=tuple(ticks),
-    )
-
-
-def _measured(asked: AskedMeasure) -> Iterator[TickLine]:
-    """A line for each named place. A length may be written in any unit; the one of the limit stands first."""
-    measure = asked.measure
-    units = _LENGTHS if measure.dimension is Dimension.LENGTH else ()
-    first = next((unit for unit in asked.limit.split()[::-1] if unit in units), "")
-    ordered = (first, *(unit for unit in units if unit != first)) if first else ()
-    for point in measure.points or ("",):
-        text = tr("{measure}, {point}", measure=measure.name, point=kind_word(point)) if point else measure.name
-        yield TickLine(text, asked.limit, f"{measure.key}/{point}" if point else measure.key, ordered)
-
-
-def _now(office: Office, one: Judged) -> str:
-    """Today's rating on the basis that the piece is marked in."""
-    capacity = one.verdict.capacity
-    if capacity.now_n is None or capacity.as_marked_n is None:  # a strength reckoned from sizes is no rating
-        return ""
-    if one.dossier.item.rating.basis is Basis.WLL and capacity.design_factor:
-        limit = show(capacity.now_n / capacity.design_factor, Dimension.FORCE, office.system)
-        return tr("WLL {limit}", limit=limit)
-    return tr("MBS {strength}", strength=show(capacity.now_n, Dimension.FORCE, office.system))
-
-
-def _staying(one: Judged, why: str) -> StayingPiece:
-    return StayingPiece(one.dossier.item.tag, one.dossier.kind.name, one.verdict.outcome, why)

@@ -71,7 +71,9 @@ def _trip_facts(planned: Trip) -> list[_Told]:
 
 def _trip_lists(planned: Trip, names: Mapping[str, str]) -> list[tuple[str, tuple[str, ...]]]:
     people = tuple(names.get(key, key) for key in planned.people)
-    return [(tr("vehicles"), planned.vehicles), (tr("kit"), planned.kit), (tr("people"), people)]
+    rides = tuple(tr("{tag} on {vehicle}", tag=one.tag, vehicle=one.vehicle) for one in planned.rides)
+    listed = [(tr("vehicles"), planned.vehicles), (tr("kit"), planned.kit), (tr("people"), people)]
+    return [*listed, (tr("rides"), rides)]
 
 
 def _trip_differences(before: Trip, after: Trip, names: Mapping[str, str]) -> Iterator[str]:

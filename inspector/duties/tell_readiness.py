@@ -52,7 +52,21 @@ def mass_words(vehicle: Vehicle) -> str:
 def part_words(part: PartReady) -> str:
     """What a part on a vehicle may be used for, or why not, and whether anybody has looked how it was fitted."""
     said = part.judged.explanation.use_line if goes(part.judged) else why_not(part.judged)
+    return " ".join(filter(None, (said, _moved_words(part))))
+
+
+def sits_words(part: PartReady) -> str:
+    """Where a part sits, and whether anybody has looked how it was fitted."""
+    vehicle = part.fitted.vehicle
+    sits = (
+        tr("On {vehicle}, {place}.", vehicle=vehicle, place=part.place)
+        if part.place
+        else tr("On {vehicle}, at a place that nobody wrote down.", vehicle=vehicle)
+    )
+    return " ".join(filter(None, (sits, _moved_words(part))))
+
+
+def _moved_words(part: PartReady) -> str:
     if part.moved_on is None:
-        return said
-    moved = tr("Fitted there on {day}, and no competent person has inspected it since.", day=show_day(part.moved_on))
-    return f"{said} {moved}"
+        return ""
+    return tr("Fitted there on {day}, and no competent person has inspected it since.", day=show_day(part.moved_on))

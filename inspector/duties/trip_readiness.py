@@ -1,16 +1,17 @@
 """Whether a trip is ready: every piece of its kit and every part on its vehicles, judged for the trip's last day."""
 
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from inspector.duties.before_use import goes
 from inspector.duties.due_days import verdict_days
-from inspector.duties.elsewhere import Away, away
+from inspector.duties.elsewhere import Away, away, not_to_be_had
 from inspector.duties.judging import judged
 from inspector.duties.keep_vehicles import kept_words, overload_words
 from inspector.duties.look_up import trip
 from inspector.duties.office import Office
+from inspector.duties.tell_whereabouts import brief_words
 from inspector.duties.vehicle_record import place_order
 from inspector.gear.dossier import Dossier
 from inspector.gear.falls_due import Due
@@ -21,6 +22,7 @@ from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
 from inspector.gear.trip import Trip, Vehicle
 from inspector.gear.verdict import Verdict
+from inspector.gear.whereabouts import Where
 from inspector.register.page import Page
 from inspector.rulebook.judge import judge
 from inspector.rulebook.words import place_words
@@ -74,6 +76,8 @@ class Ready:
     on: the day they are judged for, today for a trip that is over. due and turning speak of the kit and of the parts
     on the vehicles, on what is known today. away: pieces of the kit that may not be at hand, whatever their verdict;
     gone: those of them that would go by their verdict, and that the club has not or must leave as they were found.
+    lies: where each piece of the kit is now, in words, by tag; left out where nobody wrote it down. barred: parts and
+    pieces on the vehicles that may not be used whatever their verdict, by tag, and why.
     """
 
     trip: Trip
@@ -85,6 +89,26 @@ class Ready:
     vehicles: tuple[VehicleReady, ...] = ()
     away: tuple[Away, ...] = ()
     gone: tuple[Judged, ...] = ()
+    lies: Mapping[str, str] = field(default_factory=dict)
+    barred: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def sits(self) -> dict[str, str]:
+        """The vehicle of the trip that a part sits on, by the part's tag."""
+        return {_tag(part.judged): one.vehicle.tag for one in self.vehicles for part in one.parts}
+
+
+@dataclass(frozen=True, slots=True)
+class Walk:
+    """All that is looked at before a trip: the parts by vehicle, front to rear, and what is loose in the kit.
+
+    barred: parts that may not be used whatever their verdict, by tag, and why. lies: as of Ready.
+    """
+
+    vehicles: tuple[VehicleReady, ...]
+    bag: tuple[Judged, ...]
+    barred: Mapping[str, str]
+    lies: Mapping[str, str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,6 +130,8 @@ def readiness(office: Office, ref: str) -> Ready:
     with office.book.reading() as page:
         facts = _facts(office, page, planned, on)
         elsewhere = away(office, page, planned, planned.kit)
+        lies = lies_words(page, planned.kit)
+        barred = barred_parts(page, facts.sits)
     then = {key: judged(office, one) for key, one in facts.dossiers.items()}
     today = {key: _today(office, one, then[key]) for key, one in facts.dossiers.items()}
     kit = _walked(then[key] for key in facts.kit)
@@ -120,17 +146,43 @@ def readiness(office: Office, ref: str) -> Ready:
         turning=tuple(Turns(today[key].outcome, one) for key, one in then.items() if _turns(today[key], one.verdict)),
         vehicles=tuple(_vehicle(one, facts, then) for one in facts.vehicles),
         away=elsewhere,
+        lies=lies,
+        barred=barred,
     )
 
 
-def judged_kit(office: Office, planned: Trip) -> tuple[Judged, ...]:
-    """Every piece of the kit judged for the trip's last day, in the order of the walk round."""
+def walk_round(office: Office, planned: Trip) -> Walk:
+    """Every part on the vehicles and every loose piece of the kit, judged for the trip's last day."""
     on = max(office.today, planned.last_on)
     with office.book.reading() as page:
-        found = page.items(planned.kit)
-        kit = [(found[tag], office.kind(found[tag].facts.kind)) for tag in planned.kit]
-        dossiers = page.dossiers(kit, on)
-    return _walked(judged(office, one) for one in dossiers)
+        facts = _facts(office, page, planned, on)
+        barred = barred_parts(page, facts.sits)
+        lies = lies_words(page, planned.kit)
+    then = {key: judged(office, one) for key, one in facts.dossiers.items()}
+    sits = {item.id for item, _ in facts.sits}
+    return Walk(
+        vehicles=tuple(_vehicle(one, facts, then) for one in facts.vehicles),
+        bag=_walked(then[key] for key in facts.kit if key not in sits),
+        barred=barred,
+        lies=lies,
+    )
+
+
+def barred_parts(page: Page, sits: Iterable[tuple[Item, Fitted]]) -> dict[str, str]:
+    """Of parts on vehicles, by tag, those that stay as they are: gone, or evidence, as a part or with the vehicle."""
+    places = {item.tag: fitted.vehicle for item, fitted in sits}
+    kept = page.kept_vehicles()
+    by_vehicle = {tag: said for tag, vehicle in places.items() if (said := kept_words(kept, vehicle))}
+    return by_vehicle | not_to_be_had(page, list(places))
+
+
+def lies_words(page: Page, tags: Collection[str]) -> dict[str, str]:
+    """Where pieces lie now, by tag; left out where nobody wrote down at which place in store."""
+    names = {one.id: one.name for one in page.people()}
+    items = page.items(tuple(tags))
+    found = page.whereabouts(list(items.values()))
+    where = {tag: found[one.id] for tag, one in items.items()}
+    return {tag: brief_words(one, names) for tag, one in where.items() if one.at or one.where is not Where.IN_STORE}
 
 
 def _walked(kit: Iterable[Judged]) -> tuple[Judged, ...]:

@@ -1,4 +1,4 @@
-"""The check before a trip: what is asked of each piece of the kit, what a member answered, and what came of it."""
+"""The check before a trip: what is asked of each piece and part, what a member answered, and what came of it."""
 
 from dataclasses import dataclass
 from datetime import date
@@ -49,7 +49,11 @@ class CheckMade:
 
 @dataclass(frozen=True, slots=True)
 class KitPiece:
-    """A piece of the kit, judged for the trip's last day. goes: any purpose is open to it; why: what keeps it back."""
+    """A piece of the kit, or a part on one of the trip's vehicles, judged for the trip's last day.
+
+    goes: any purpose is open to it; why: what keeps it back. where: it rides, sits or lies, in words. part_of: the tag
+    of the vehicle that it sits on; empty for what is loose.
+    """
 
     judged: Judged
     asked: tuple[Check, ...]
@@ -58,6 +62,8 @@ class KitPiece:
     goes: bool
     why: str
     made: tuple[CheckMade, ...] = ()
+    where: str = ""
+    part_of: str = ""
 
     @property
     def tag(self) -> str:
@@ -94,8 +100,10 @@ class KitPiece:
 
 @dataclass(frozen=True, slots=True)
 class KitCheck:
-    """The kit of a trip in the order of the walk round. sheets: numbers of its printed sheets; since: checks count
-    from this day on."""
+    """All that is looked at before a trip: the parts by vehicle, front to rear, then the kit in its order.
+
+    sheets: numbers of its printed sheets; since: checks count from this day on.
+    """
 
     trip: Trip
     sheets: tuple[str, ...]
@@ -114,8 +122,18 @@ class KitCheck:
 
     @property
     def staying(self) -> tuple[KitPiece, ...]:
-        """What stays in the shed."""
-        return tuple(one for one in self.pieces if not one.goes)
+        """What stays in the shed, of the kit."""
+        return tuple(one for one in self.pieces if not one.goes and not one.part_of)
+
+    @property
+    def barred(self) -> tuple[KitPiece, ...]:
+        """What must not be used of what sits on the vehicles."""
+        return tuple(one for one in self.pieces if not one.goes and one.part_of)
+
+    @property
+    def part_count(self) -> int:
+        """How many of those to check sit on a vehicle."""
+        return sum(bool(one.part_of) for one in self.to_check)
 
     @property
     def unchecked(self) -> tuple[KitPiece, ...]:

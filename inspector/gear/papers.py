@@ -6,7 +6,7 @@ from datetime import date
 from inspector.gear.bench import Worked
 from inspector.gear.capacity import Capacity
 from inspector.gear.outcome import Outcome
-from inspector.gear.rig_result import RigResult
+from inspector.gear.rig_result import RigOutcome, RigResult
 from inspector.gear.sheet_layout import SheetLayout
 from inspector.gear.trip import Vehicle
 from inspector.gear.verdict import Fact, Reason, WallForecast
@@ -42,7 +42,11 @@ class TickLine:
 
 @dataclass(frozen=True, slots=True)
 class GoingPiece:
-    """A piece that goes on the trip, with its checks."""
+    """A piece that goes on the trip, with its checks.
+
+    where: it rides, sits or lies, in words; empty where nobody knows, to be written in. part_of: the tag of the vehicle
+    that it is fitted to; empty for a piece of the kit.
+    """
 
     tag: str
     kind_name: str
@@ -51,16 +55,20 @@ class GoingPiece:
     use_line: str
     outcome: Outcome
     ticks: tuple[TickLine, ...]
+    where: str = ""
+    part_of: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class StayingPiece:
-    """A piece that may not go, and why in one line."""
+    """A piece that may not go, and why in one line. where and part_of: as of a piece that goes."""
 
     tag: str
     kind_name: str
     outcome: Outcome
     why: str
+    where: str = ""
+    part_of: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,8 +83,34 @@ class VehicleLine:
 
 
 @dataclass(frozen=True, slots=True)
+class RigLine:
+    """A rig that the trip plans, as it is reckoned for its last day. weakest, speed, stand_off: as they print.
+
+    says: the one sentence for a member.
+    """
+
+    ref: str
+    name: str
+    outcome: RigOutcome
+    method: str
+    pulls: str
+    weakest: str
+    speed: str
+    stand_off: str
+    says: str
+
+
+@dataclass(frozen=True, slots=True)
+class SheetScope:
+    """What a sheet is of: one vehicle, or (is_rest) what rides on none by plan; without either the whole trip."""
+
+    vehicle: str = ""
+    is_rest: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class TripSheet:
-    """The pre-trip inspection sheet.
+    """The pre-trip inspection sheet, of the whole trip or of what its scope says. rigs: those that the trip plans.
 
     layout: where its boxes lie, and pdf: the sha256 of the file, both once it is printed.
     """
@@ -91,6 +125,8 @@ class TripSheet:
     staying: tuple[StayingPiece, ...]
     layout: SheetLayout | None = None
     pdf: str = ""
+    rigs: tuple[RigLine, ...] = ()
+    scope: SheetScope = SheetScope()
 
 
 @dataclass(frozen=True, slots=True)

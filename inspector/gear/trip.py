@@ -37,8 +37,19 @@ class Ground(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class Ride:
+    """A piece of a trip's kit, by its tag, and the vehicle of the trip that it rides on."""
+
+    tag: str
+    vehicle: str
+
+
+@dataclass(frozen=True, slots=True)
 class Trip:
-    """A trip with its kit. vehicles and kit hold tags, people ids."""
+    """A trip with its kit. vehicles and kit hold tags, people ids.
+
+    rides: where pieces of the kit ride, in the order of the kit; a piece that nobody planned it for has no entry.
+    """
 
     id: str
     ref: str
@@ -52,6 +63,11 @@ class Trip:
     kit: tuple[str, ...] = ()
     people: tuple[str, ...] = ()
     note: str = ""
+    rides: tuple[Ride, ...] = ()
+
+    def rides_on(self, tag: str) -> str:
+        """The vehicle that a piece of the kit is planned to ride on; empty where nobody planned it."""
+        return next((one.vehicle for one in self.rides if one.tag == tag), "")
 
 
 def ground_words(ground: Ground) -> str:

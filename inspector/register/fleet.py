@@ -69,7 +69,8 @@ def trips(connection: Connection) -> tuple[Trip, ...]:
 
 
 def _called_now(trip: Trip, tags: Mapping[str, str]) -> Trip:
-    return replace(trip, kit=tuple(tags.get(tag, tag) for tag in trip.kit))
+    kit = tuple(tags.get(tag, tag) for tag in trip.kit)
+    return replace(trip, kit=kit, rides=tuple(replace(one, tag=tags.get(one.tag, one.tag)) for one in trip.rides))
 
 
 def trip_changes(connection: Connection, trip_id: str) -> tuple[NewTripChange, ...]:

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from inspector.duties import elsewhere
 from inspector.duties.book_in import book_in
 from inspector.duties.change_item import change_note, change_owner, change_value, label_anew, label_lost, retag
+from inspector.duties.check_kit import kit_check
 from inspector.duties.check_piece import check_piece
 from inspector.duties.exchange_trip import export_trip
 from inspector.duties.found_club import found_club
@@ -23,7 +24,7 @@ from inspector.duties.plan_trip import change_trip, plan_trip
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.repair_item import repair_item
 from inspector.duties.tell_history import history_of
-from inspector.duties.trip_readiness import judged_kit, readiness
+from inspector.duties.trip_readiness import readiness
 from inspector.duties.value_gear import read_worth
 from inspector.duties.verify_book import verify_book
 from inspector.duties.work_rigs import work_kept_rig
@@ -94,7 +95,7 @@ def test_a_trips_kit_that_names_the_tag_before_finds_the_piece(office: Office) -
     text = export_trip(office, "T-1")
     retag(office, "SH-1", "QX-9", WHY)
     assert trip(office, "T-1").kit == ("QX-9",)
-    assert [one.dossier.item.tag for one in judged_kit(office, trip(office, "T-1"))] == ["QX-9"]
+    assert [one.tag for one in kit_check(office, "T-1").pieces] == ["QX-9"]
     assert readiness(office, "T-1").trip.kit == ("QX-9",)
     seen = Seen((Answer("cracks", Grade.GOOD),))
     assert check_piece(office, "T-1", "SH-1", "Ada Officer", seen).dossier.item.tag == "QX-9"
