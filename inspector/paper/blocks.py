@@ -8,9 +8,9 @@ from PIL import Image
 
 from inspector.drawings.shapes import Anchor, Drawing, Ink
 from inspector.paper import pen
-from inspector.paper.fonts import text_width_pt
 from inspector.paper.page_style import GRID, MM, Type
 from inspector.paper.press import Press
+from inspector.paper.shaping import text_width_pt
 from inspector.paper.wrap import lines_of
 
 Draw = Callable[[Press, float, float], None]

@@ -11,6 +11,16 @@ from inspector.paper.printed import Printed
 
 _PDFIUM: Any = import_module("pypdfium2")  # carries no types
 _SLACK_PT = 1.5  # a sign's ink may reach a hair over its own width
+NAMES = {  # invented ones
+    "Arabic": "نورة سلام البحر",
+    "Hebrew": "נועה בת-ים",
+    "Greek": "Ελένη Άμμου",
+    "Cyrillic": "Света Песчаная",
+    "Vietnamese": "Nguyễn Thị Bãi Dài",
+    "Chinese": "沙小洲",
+    "Japanese": "砂浜 さくら",
+    "Korean": "모래 민준",
+}
 Rect = tuple[float, float, float, float]
 
 
