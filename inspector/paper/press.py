@@ -7,7 +7,7 @@ from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen.canvas import Canvas
 
 from inspector.drawings.shapes import Anchor, Ink
-from inspector.paper.fonts import missing_in
+from inspector.paper.fonts import main_font, missing_in
 from inspector.paper.page_style import PageSize, Type, colour
 from inspector.paper.shaping import Piece, pieces
 
@@ -22,7 +22,8 @@ class Press:
     def __init__(self, page: PageSize) -> None:
         self.page = page
         self._bytes = BytesIO()
-        self.canvas = Canvas(self._bytes, pagesize=(page.width_pt, page.height_pt), invariant=1)
+        size, font = (page.width_pt, page.height_pt), main_font(False).fontName  # else it names one that is not embedded
+        self.canvas = Canvas(self._bytes, pagesize=size, invariant=1, initialFontName=font)
         self._missing: dict[str, None] = {}
 
     def describe(self, *, title: str, author: str, subject: str, keywords: str) -> None:
