@@ -2,13 +2,14 @@
 
 from io import BytesIO
 
-from reportlab.lib.colors import white
 from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen.canvas import Canvas
 
 from inspector.drawings.shapes import Anchor, Ink
+from inspector.gear.sheet_layout import SheetPage
 from inspector.paper.fonts import main_font, missing_in
 from inspector.paper.page_style import PageSize, Type, colour
+from inspector.paper.placing import Placing
 from inspector.paper.shaping import Piece, pieces
 
 _SHIFT = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}
@@ -22,9 +23,11 @@ class Press:
     def __init__(self, page: PageSize) -> None:
         self.page = page
         self._bytes = BytesIO()
-        size, font = (page.width_pt, page.height_pt), main_font(False).fontName  # else it names one that is not embedded
+        size, font = (page.width_pt, page.height_pt), main_font(False).fontName  # so that all fonts are embedded
         self.canvas = Canvas(self._bytes, pagesize=size, invariant=1, initialFontName=font)
         self._missing: dict[str, None] = {}
+        self.placed_here = Placing()
+        self.pages: list[SheetPage] = []
 
     def describe(self, *, title: str, author: str, subject: str, keywords: str) -> None:
         """What the file says about itself."""
@@ -68,6 +71,11 @@ class Press:
         """A picture with its top left at x, y."""
         self.canvas.drawImage(ImageReader(BytesIO(png)), x, self.up(y + height_pt), width_pt, height_pt)
 
+    def filled(self, x: float, y: float, width_pt: float, height_pt: float, ink: Ink) -> None:
+        """A rectangle full of ink by its top left corner."""
+        self.canvas.setFillColor(colour(ink))
+        self.canvas.rect(x, self.up(y + height_pt), width_pt, height_pt, stroke=0, fill=1)
+
     def line(self, x: float, y: float, to_x: float, to_y: float, ink: Ink = Ink.HAIR, width_pt: float = 0.5) -> None:
         """A straight line."""
         self.canvas.setStrokeColor(colour(ink))
@@ -87,27 +95,10 @@ class Press:
         self.canvas.setLineWidth(line_pt)
         self.canvas.rect(x, self.up(y + height_pt), width_pt, height_pt)
 
-    def tick_box(self, x: float, y: float, side_pt: float, name: str, tooltip: str) -> None:
-        """A box to tick with a pen, and over it a field to tick on a screen. The frame is printed, not the field's:
-        a viewer that leaves fields out still prints the box."""
-        self.frame(x, y, side_pt, side_pt, 0.8)
-        inset = 0.6
-        self.canvas.acroForm.checkbox(
-            name=name,
-            tooltip=tooltip,
-            x=x + inset,
-            y=self.up(y + side_pt) + inset,
-            size=side_pt - 2 * inset,
-            buttonStyle="check",
-            borderWidth=0,
-            borderColor=white,
-            fillColor=white,
-            textColor=colour(Ink.INK),
-            fieldFlags="",
-        )
-
     def next_page(self) -> None:
         """Ends the page in hand."""
+        self.pages.append(self.placed_here.page)
+        self.placed_here = Placing()
         self.canvas.showPage()
 
     def finished(self) -> bytes:
