@@ -3,11 +3,11 @@
 from io import BytesIO
 
 from reportlab.lib.utils import ImageReader
-from reportlab.pdfgen.canvas import Canvas
 
 from inspector.drawings.shapes import Anchor, Ink
 from inspector.gear.sheet_layout import SheetPage
 from inspector.paper.fonts import main_font, missing_in
+from inspector.paper.one_look import PressCanvas
 from inspector.paper.page_style import PageSize, Type, colour
 from inspector.paper.placing import Placing
 from inspector.paper.shaping import Piece, pieces
@@ -24,7 +24,7 @@ class Press:
         self.page = page
         self._bytes = BytesIO()
         size, font = (page.width_pt, page.height_pt), main_font(False).fontName  # so that all fonts are embedded
-        self.canvas = Canvas(self._bytes, pagesize=size, invariant=1, initialFontName=font)
+        self.canvas = PressCanvas(self._bytes, pagesize=size, invariant=1, initialFontName=font)
         self._missing: dict[str, None] = {}
         self.placed_here = Placing()
         self.pages: list[SheetPage] = []

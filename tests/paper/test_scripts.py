@@ -15,7 +15,7 @@ from inspector.paper.printed import Printed
 from inspector.paper.reading_order import in_order
 from inspector.paper.shaping import pieces, text_width_pt
 from inspector.paper.wrap import lines_of
-from tests.paper.reading import NAMES, opened, sign_boxes
+from tests.paper.reading import NAMES, opened
 
 _NAMES = [*NAMES.values(), "علي\u200cرضا", "שִׁירָה", "a\u0331\u0301 q\u0303", "さくら・サクラ", "Zoë"]
 
@@ -64,9 +64,9 @@ def test_arabic_letters_join_and_lam_takes_alef() -> None:
 
 
 def test_a_mark_stands_over_its_letter() -> None:
-    page = opened(printed("q\u0303").pdf)[0]
-    letter, mark = sorted(sign_boxes(page), key=lambda box: box[1])
-    assert mark[1] > letter[1] and letter[0] - 1 < (mark[0] + mark[2]) / 2 < letter[2] + 1
+    signs = opened(printed("q\u0303").pdf)[0].get_textpage()
+    letter, mark = (signs.get_charbox(number) for number in range(2))
+    assert mark[1] > letter[1] and letter[0] < (mark[0] + mark[2]) / 2 < letter[2] + 1
 
 
 def stretches(text: str) -> list[tuple[str, bool]]:
