@@ -16,6 +16,7 @@ from inspector.cli import (
     reading,
     rigs,
     rules,
+    showing,
     speaking,
     stock,
     sums,
@@ -116,6 +117,7 @@ for _command in (reading.list_command, reading.show, reading.kinds, reading.veri
     main.add_command(_command)
 main.add_command(sums.sums)
 main.add_command(handouts.handout)
+main.add_command(showing.documents)
 main.add_command(telling.ledger)
 main.add_command(checking.check)
 for _command in (speaking.doubt, speaking.answer, speaking.strike, speaking.destroyed):

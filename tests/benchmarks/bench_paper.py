@@ -61,7 +61,7 @@ def compare(pieces: int, repeats: int) -> Ratio:
         bare.append(_ms(lambda: redrawn(calls)))
         sharing.append(_ms(lambda: redrawn(calls, PressCanvas)))
     pages = inspection_sheet(sheet, PageSize.A4).page_count
-    return Ratio(*map(statistics.median, (real, bare, sharing)), pages)
+    return Ratio(statistics.median(real), statistics.median(bare), statistics.median(sharing), pages)
 
 
 def keep(marks: tuple[int, ...]) -> list[Kept]:
@@ -208,9 +208,8 @@ def main(repeats: int = 9) -> int:
     print(f"trip sheet, 60 pieces, {one.pages} pages: {one.sheet_ms:6.0f} ms median")
     print(f"bare canvas, the same drawn:         {one.bare_ms:6.0f} ms median")
     print(f"bare canvas, boxes share their looks:{one.sharing_ms:6.0f} ms median")
-    print(
-        f"the sheet takes {one.sheet_ms / one.bare_ms:.2f} x the bare canvas, {one.sheet_ms / one.sharing_ms:.2f} x the sharing one"
-    )
+    ratios = one.sheet_ms / one.bare_ms, one.sheet_ms / one.sharing_ms
+    print("the sheet takes {:.2f} x the bare canvas, {:.2f} x the sharing one".format(*ratios))
     for kept in keep((100, 300, 500)):
         print(f"{kept.notices} notices in a row hold {kept.held_bytes / 1024:8.1f} KiB more than the first did")
     return 0
