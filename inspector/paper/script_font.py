@@ -3,6 +3,7 @@
 import unicodedata
 from functools import cached_property
 from pathlib import Path
+from threading import Lock
 from typing import Any
 
 import uharfbuzz
@@ -34,6 +35,7 @@ class ScriptFont(TTFont):  # type: ignore[misc]  # reportlab carries no types
         }
         self._codes: dict[tuple[int, str], int] = {}
         self._says: dict[int, str] = {}
+        self._one_at_a_time = Lock()  # papers are printed off the window's thread
 
     @cached_property
     def shaper(self) -> Any:
@@ -51,12 +53,12 @@ class ScriptFont(TTFont):  # type: ignore[misc]  # reportlab carries no types
 
     def own_sign(self, glyph: int, says: str) -> str:
         """The sign that stands for a glyph which says these signs."""
-        code = self._codes.get((glyph, says))
-        if code is None:
-            code = self._codes[glyph, says] = _OWN_CODES + len(self._codes)
-            self._says[code] = says
-            self.face.charToGlyph[code] = glyph
-            self.face.charWidths[code] = self.thousandths(self.shaper.get_glyph_h_advance(glyph))
+        with self._one_at_a_time:
+            code = self._codes.get((glyph, says), _OWN_CODES + len(self._codes))
+            if code not in self._says:
+                self.face.charToGlyph[code] = glyph
+                self.face.charWidths[code] = self.thousandths(self.shaper.get_glyph_h_advance(glyph))
+                self._codes[glyph, says], self._says[code] = code, says
         return chr(code)
 
     def addObjects(self, doc: Any) -> None:  # noqa: N802  # reportlab's own name

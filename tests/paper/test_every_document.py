@@ -2,6 +2,7 @@
 
 import ast
 from collections.abc import Iterator
+from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 
@@ -11,7 +12,7 @@ from pypdf import PdfReader
 from inspector import paper
 from inspector.paper.page_style import PageSize
 from inspector.paper.printed import Printed
-from tests.paper.documents import DOCUMENTS, place_of, told
+from tests.paper.documents import DOCUMENTS, SOMEBODY, place_of, told
 from tests.paper.reading import (
     NAMES,
     assert_fonts_embedded,
@@ -77,10 +78,11 @@ def _apart(one: str, other: str) -> float:
 
 @EVERY
 def test_it_tells_what_it_is(name: str) -> None:
-    printed = DOCUMENTS[name].printed(PageSize.A4)
+    made = DOCUMENTS[name].make(1, SOMEBODY)
+    imprint = replace(made.imprint, club=NAMES["Arabic"])
+    printed = DOCUMENTS[name].lay_out(replace(made, imprint=imprint), PageSize.A4)
     told_by = PdfReader(BytesIO(printed.pdf)).metadata
     assert told_by is not None
-    imprint = DOCUMENTS[name].make(1, "Di Member").imprint
     assert (told_by.title, told_by.author) == (f"{imprint.title} {imprint.number}", imprint.club)
     assert told_by["/Keywords"] == imprint.number and told_by.subject
 
