@@ -17,6 +17,7 @@ from inspector.cli import (
     returning,
     rigs,
     rules,
+    showing,
     speaking,
     stock,
     sums,
@@ -117,6 +118,7 @@ for _command in (reading.list_command, reading.show, reading.kinds, reading.veri
     main.add_command(_command)
 main.add_command(sums.sums)
 main.add_command(handouts.handout)
+main.add_command(showing.documents)
 main.add_command(telling.ledger)
 main.add_command(checking.check)
 main.add_command(returning.read_sheets)

@@ -8,9 +8,9 @@ from PIL import Image
 
 from inspector.drawings.shapes import Anchor, Drawing, Ink
 from inspector.paper import form, pen
-from inspector.paper.fonts import text_width_pt
 from inspector.paper.page_style import BODY, GRID, MM, Type
 from inspector.paper.press import Press
+from inspector.paper.shaping import text_width_pt
 from inspector.paper.wrap import lines_of
 
 _LEAST_ROOM_PT = 8 * MM

@@ -171,5 +171,5 @@ def test_the_file_names_itself(ball_notice: RetirementNotice) -> None:
 
 def test_a_missing_sign_in_a_picture_is_reported_too(tube_notice: RetirementNotice) -> None:
     assert tube_notice.wall is not None
-    odd = replace(tube_notice.wall, required_because="沙")
-    assert retirement_notice(replace(tube_notice, wall=odd), PageSize.A4).missing_glyphs == ("沙",)
+    odd = replace(tube_notice.wall, required_because="ह")
+    assert retirement_notice(replace(tube_notice, wall=odd), PageSize.A4).missing_glyphs == ("ह",)
