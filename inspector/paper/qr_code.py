@@ -62,8 +62,16 @@ def draw_qr(
 
 def _matrix(text: str, version: int | None, error: str) -> _Matrix:
     """Rows of 0 and 1. Where text is not ASCII the code says that it is UTF-8, so that no reader has to guess."""
-    coding = {} if text.isascii() else {"encoding": "utf-8", "eci": True}
-    code = segno.make(text, version=version, error=error, micro=False, boost_error=False, **coding)
+    says_utf8 = not text.isascii()
+    code = segno.make(
+        text,
+        version=version,
+        error=error,
+        encoding="utf-8" if says_utf8 else None,
+        eci=says_utf8,
+        micro=False,
+        boost_error=False,
+    )
     return tuple(tuple(row) for row in code.matrix)
 
 
