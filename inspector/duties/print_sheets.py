@@ -6,8 +6,8 @@ from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.tell_readiness import days_words
 from inspector.duties.trip_readiness import Ready, readiness
+from inspector.duties.use_limits import rated_now
 from inspector.gear.judged import Judged
-from inspector.gear.kind import Basis
 from inspector.gear.papers import GoingPiece, StayingPiece, TickLine, TripSheet, VehicleLine
 from inspector.gear.trip import Vehicle
 from inspector.language import tr
@@ -16,7 +16,6 @@ from inspector.paper.page_style import PageSize
 from inspector.register.page import Page
 from inspector.rulebook.rigs.strap_band import band_words, strap_band, strap_words
 from inspector.rulebook.words import marked_words
-from inspector.units import Dimension, show
 
 SHEET = "trip_sheet"  # what the register calls this kind of document
 
@@ -81,22 +80,11 @@ def _going(office: Office, one: Judged) -> GoingPiece:
         tag=item.tag,
         kind_name=kind.name,
         marked=marked_words(item),
-        now=_now(office, one),
+        now=rated_now(office, one),
         use_line=one.explanation.use_line,
         outcome=one.verdict.outcome,
         ticks=tuple(ticks),
     )
-
-
-def _now(office: Office, one: Judged) -> str:
-    """Today's rating on the basis that the piece is marked in."""
-    capacity = one.verdict.capacity
-    if capacity.now_n is None or capacity.as_marked_n is None:  # a strength reckoned from sizes is no rating
-        return ""
-    if one.dossier.item.rating.basis is Basis.WLL and capacity.design_factor:
-        limit = show(capacity.now_n / capacity.design_factor, Dimension.FORCE, office.system)
-        return tr("WLL {limit}", limit=limit)
-    return tr("MBS {strength}", strength=show(capacity.now_n, Dimension.FORCE, office.system))
 
 
 def _staying(one: Judged, why: str) -> StayingPiece:

@@ -38,12 +38,17 @@ class Document:
 
     def printed(self, page: PageSize) -> Printed:
         """The document on paper of this size."""
-        pages = self._pages(page)
         press = Press(page)
+        count = self.print_on(press)
+        return Printed(press.finished(), count, press.missing_glyphs)
+
+    def print_on(self, press: Press) -> int:
+        """Print its pages on a press, behind what was printed there before; how many they are."""
+        pages = self._pages(press.page)
         self._describe(press)
         for number, blocks in enumerate(pages, 1):
             _print_page(press, self.imprint, blocks, number, len(pages))
-        return Printed(press.finished(), len(pages), press.missing_glyphs)
+        return len(pages)
 
     def fits_one_page(self, page: PageSize) -> bool:
         """Whether all of it stands on one sheet of this size."""
