@@ -10,7 +10,7 @@ from inspector.duties.look_up import trip as trip_called
 from inspector.duties.named_pieces import kept_as
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
-from inspector.duties.use_limits import not_for, rated_now
+from inspector.duties.use_limits import not_for, only_for, rated_now
 from inspector.duties.who import person_of
 from inspector.gear.custody import NewCustody
 from inspector.gear.judged import Judged
@@ -114,7 +114,7 @@ def _piece(office: Office, one: Judged, facts: NewCustody, names: dict[str, str]
         now=rated_now(office, one) if derated else "",
         outcome=verdict.outcome,
         may_use=goes(one),
-        may_for=one.explanation.use_line if goes(one) else "",
+        may_for=only_for(one),
         not_for=not_for(one),
         mind=" ".join(_mind(one, facts)),
         since=show_day(facts.on),

@@ -1,9 +1,8 @@
 """What the tag of a held, derated or retired piece says: why, since when and by whom, and what ends it."""
 
-from inspector.duties.before_use import goes
 from inspector.duties.office import Office
 from inspector.duties.tell_whereabouts import evidence_words, gone_words
-from inspector.duties.use_limits import not_for, rated_now
+from inspector.duties.use_limits import not_for, only_for, rated_now
 from inspector.gear.judged import Judged
 from inspector.gear.opinion import Stance
 from inspector.gear.outcome import Outcome
@@ -11,6 +10,7 @@ from inspector.gear.tags import HoldTag
 from inspector.gear.verdict import Finding, Known, Status
 from inspector.language import show_day, tr
 from inspector.register.page import Page
+from inspector.rulebook.wording import settled_by
 from inspector.rulebook.words import marked_words
 
 _FOUND = {Known.SEEN, Known.MEASURED, Known.ESTIMATED}
@@ -38,7 +38,7 @@ def hold_tag(office: Office, page: Page, one: Judged) -> HoldTag:
         outcome=one.verdict.outcome,
         not_for=not_for(one),
         limit=tr("Bears only {limit} now.", limit=now) if now else "",
-        may_for=one.explanation.use_line if goes(one) else "",
+        may_for=only_for(one),
         why=_why(one),
         since=_since(page, one),
         release=_evidence(kept) if kept else _release(one),
@@ -97,7 +97,7 @@ def _evidence(kept: tuple[str, ...]) -> str:
 
 def _release(one: Judged) -> str:
     if one.verdict.outcome is Outcome.RETIRE:
-        return tr("nothing. Its retirement notice says how it is made unusable.")
+        return tr("Nothing. Its retirement notice says how it is made unusable.")
     if one.verdict.outcome is Outcome.DERATE:
-        return tr("an inspection by a competent person that finds it better, or its replacement.")
-    return one.explanation.plain
+        return tr("A competent person's inspection that finds it better, or another piece in its place.")
+    return settled_by(one.verdict, one.explanation)

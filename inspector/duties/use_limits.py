@@ -22,10 +22,20 @@ def rated_now(office: Office, one: Judged) -> str:
     return tr("MBS {strength}", strength=show(capacity.now_n, Dimension.FORCE, office.system))
 
 
+def only_for(one: Judged) -> str:
+    """The purposes that are open to the piece; empty where none is."""
+    uses = [purpose_word(purpose) for purpose in Purpose if purpose in _open_for(one)]
+    return tr("Only for {uses}.", uses=listed(uses)) if uses else ""
+
+
 def not_for(one: Judged) -> str:
     """Every purpose that is not open to the piece, because it is held or because the kind never serves it."""
-    open_for = {each.purpose for each in one.verdict.by_purpose if each.outcome in _OPEN}
+    open_for = _open_for(one)
     if not open_for:
         return tr("Never use it again.") if one.verdict.outcome is Outcome.RETIRE else tr("Do not use it for anything.")
     closed = [purpose_word(purpose) for purpose in Purpose if purpose not in open_for]
     return tr("Not for {uses}.", uses=listed(closed)) if closed else ""
+
+
+def _open_for(one: Judged) -> set[Purpose]:
+    return {each.purpose for each in one.verdict.by_purpose if each.outcome in _OPEN}

@@ -1,7 +1,7 @@
 """Tags to tie to what is on hold, derated or retired, four to a page: mark, tag, and what it must not be used for."""
 
 from inspector.drawings.marks import outcome_word
-from inspector.drawings.shapes import Anchor, Ink
+from inspector.drawings.shapes import Ink
 from inspector.gear.papers import Imprint
 from inspector.gear.tags import HoldTag, TagSheet
 from inspector.language import show_day, tr
@@ -9,17 +9,18 @@ from inspector.paper.blocks import Block, row, space, stack, words
 from inspector.paper.common import mark, may_be_used, small_cautions, word_type
 from inspector.paper.cut_apart import AROUND_PT, cell_width_pt, cut_rows, fitting_type, hole
 from inspector.paper.document import Document
-from inspector.paper.page_style import BODY, GRID, HEAD, MM, SMALL, PageSize, Type
+from inspector.paper.page_style import BODY, GRID, MM, SMALL, PageSize, Type
 from inspector.paper.printed import Printed
 from inspector.paper.qr_code import least_side_pt, qr_code
 
 _COLUMNS, _ROWS = 2, 2
-_MARK_MM = 24.0
+_MARK_MM = 22.0
 _CODE_PT = 22 * MM
-_HOLE_PT = 8 * MM
-_TAG = Type(52.0, bold=True)
+_HOLE_PT = 7 * MM
+_TAG = Type(48.0, bold=True)
+_NOT_FOR = Type(19.0, bold=True)
 _WORD = Type(32.0, bold=True)
-_LEAST_TAG_PT, _LEAST_WORD_PT = 20.0, 14.0
+_LEAST_TAG_PT, _LEAST_WORD_PT, _LEAST_NOT_PT = 20.0, 14.0, 13.0
 
 
 def hold_tags(sheet: TagSheet, page: PageSize) -> Printed:
@@ -38,8 +39,8 @@ def _tag(one: HoldTag, imprint: Imprint, width_pt: float) -> Block:
         _head(one, width_pt),
         words(one.tag, width_pt, fitting_type(one.tag, width_pt, _TAG, _LEAST_TAG_PT)),
         words(_name(one), width_pt, BODY.in_bold()),
-        words(one.limit, width_pt, HEAD).below(GRID),
-        words(one.not_for, width_pt, HEAD.in_ink(strong)).below(GRID),
+        _large(one.limit, width_pt, strong),
+        _large(one.not_for, width_pt, strong),
         words(one.may_for, width_pt, BODY.in_bold()),
         _labelled(tr("Why"), one.why, width_pt),
         _labelled(tr("Since"), one.since, width_pt),
@@ -65,6 +66,10 @@ def _head(one: HoldTag, width_pt: float) -> Block:
     return stack([top, marked])
 
 
+def _large(text: str, width_pt: float, ink: Ink) -> Block:
+    return words(text, width_pt, fitting_type(text, width_pt, _NOT_FOR.in_ink(ink), _LEAST_NOT_PT)).below(GRID / 2)
+
+
 def _name(one: HoldTag) -> str:
     return tr("{kind}, {marked}", kind=one.kind_name, marked=one.marked) if one.marked else one.kind_name
 
@@ -79,5 +84,4 @@ def _labelled(label: str, text: str, width_pt: float) -> Block:
 def _foot(imprint: Imprint, width_pt: float) -> Block:
     caution = tr("A decision aid. A competent person decides.")
     told = tr("{club}, {day}. {caution}", club=imprint.club, day=show_day(imprint.on), caution=caution)
-    number = words(imprint.number, width_pt, SMALL, Anchor.START)
-    return stack([words(told, width_pt, SMALL), number]).below(GRID)
+    return words(f"{told} {imprint.number}", width_pt, SMALL).below(GRID)

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from itertools import islice
 
+from inspector.drawings.shapes import Ink
 from inspector.gear.label_sizes import LabelSize, measure_words
 from inspector.gear.tags import ItemLabel, LabelSheet
 from inspector.language import tr
@@ -14,14 +15,16 @@ from inspector.paper.page_style import BODY, GRID, HEAD, MM, PageSize, Type
 from inspector.paper.press import Press
 from inspector.paper.printed import Printed
 from inspector.paper.qr_code import least_side_pt, qr_code
+from inspector.paper.wrap import lines_of
 
 _INSET_PT = 2 * MM  # blank at the edge of a label: no printer and no knife is exact
 _EDGE_PT = 5 * MM  # blank at the edge of the sheet, where printers do not reach
 _CODE_SHARE = 0.34  # of a label's width
-_LARGEST_PT, _LEAST_TAG_PT = 44.0, 12.0
+_LARGEST_PT = 60.0  # of a tag on a label
+_MUCH_OVER, _LEAST_OVER = 2.4, 1.3  # how much larger than the rest the tag stands
 _SMALL_PT = (11.0, 10.0, 9.0, 8.0, 7.0, 6.5, 6.0, 5.5)
-_CUT_TAG = Type(66.0, bold=True)
-_CUT_CODE_PT = 26 * MM
+_CUT_TAG, _LEAST_CUT_PT = Type(66.0, bold=True), 24.0
+_CUT_CODE_PT = 30 * MM
 _RULER_PT = 100 * MM
 
 
@@ -91,28 +94,30 @@ def _label(one: ItemLabel, size: LabelSize, club: str, inner: tuple[float, float
 
 
 def _words(one: ItemLabel, club: str, width_pt: float, height_pt: float) -> Block | None:
-    """The words in the largest type for which there is room; None where there is none for the smallest."""
+    """The words, the tag much larger than the rest where it can be; None where there is no room for all of them."""
+    found = None
     for small_pt in _SMALL_PT:
         below = _below(one, club, width_pt, small_pt)
-        room = (height_pt - below.height_pt) / Type(1.0).leading_pt
-        largest = Type(min(_LARGEST_PT, room), bold=True)
-        type_ = fitting_type(one.tag, width_pt, largest, 0.0)
-        if type_.size_pt >= max(1.3 * small_pt, min(_LEAST_TAG_PT, 2 * small_pt)):
-            return stack([words(one.tag, width_pt, type_), below])
-    return None
+        room_pt = (height_pt - below.height_pt) / Type(1.0).leading_pt
+        if room_pt < _LEAST_OVER * small_pt:
+            continue
+        type_ = fitting_type(one.tag, width_pt, Type(min(_LARGEST_PT, room_pt), bold=True), 0.0)
+        if type_.size_pt < _LEAST_OVER * small_pt:
+            continue
+        found = stack([words(one.tag, width_pt, type_), below])
+        if type_.size_pt >= _MUCH_OVER * small_pt or type_.size_pt < min(_LARGEST_PT, room_pt):
+            break
+    return found
 
 
 def _below(one: ItemLabel, club: str, width_pt: float, size_pt: float) -> Block:
-    """What the piece is, what it is marked with, whose it is, and where its verdict stands."""
+    """What the piece is and is marked with, whose it is, and where its verdict stands."""
     type_ = Type(size_pt)
-    return stack(
-        [
-            words(one.kind_name, width_pt, type_.in_bold()),
-            words(one.marked, width_pt, type_),
-            words(club, width_pt, type_),
-            words(tr("See the register."), width_pt, type_),
-        ]
-    )
+    name = tr("{kind}, {marked}", kind=one.kind_name, marked=one.marked) if one.marked else one.kind_name
+    is_short = len(lines_of(name, width_pt, type_.in_bold())) == 1
+    named = [name] if is_short else [one.kind_name, one.marked]  # a rating is not to be broken in the middle
+    see = tr("{club}. See the register.", club=club)
+    return stack([*(words(part, width_pt, type_.in_bold()) for part in named), words(see, width_pt, type_)])
 
 
 def _about(sheet: LabelSheet, page: PageSize) -> tuple[Block, ...]:
@@ -120,7 +125,7 @@ def _about(sheet: LabelSheet, page: PageSize) -> tuple[Block, ...]:
     width = page.column_pt
     tags = ", ".join(one.tag for one in sheet.labels)
     return (
-        words(tr("This page is for plain paper. The pages before it are for sheets of labels."), width, HEAD),
+        words(tr("For plain paper: about the labels before this page"), width, HEAD),
         *(listed(one, width) for one in _how(sheet)),
         _ruler(width).below(3 * GRID),
         heading(tr("The labels"), width),
@@ -151,9 +156,9 @@ def _ruler(width_pt: float) -> Block:
     """A line of 100 mm between two ticks."""
 
     def draw(press: Press, left: float, top: float) -> None:
-        press.line(left, top + GRID, left + _RULER_PT, top + GRID, width_pt=0.8)
+        press.line(left, top + GRID, left + _RULER_PT, top + GRID, Ink.INK)
         for at in (left, left + _RULER_PT):
-            press.line(at, top, at, top + 2 * GRID, width_pt=0.8)
+            press.line(at, top, at, top + 2 * GRID, Ink.INK)
 
     return Block(2 * GRID, draw)
 
@@ -171,7 +176,7 @@ def _cut_tag(one: ItemLabel, club: str, width_pt: float) -> Block:
     """The tag over the whole width, to be read off a muddy piece; beside the code what little else there is to say."""
     code_pt = max(_CUT_CODE_PT, least_side_pt(one.tag))
     text_pt = width_pt - code_pt - GRID
-    name = words(one.tag, width_pt, fitting_type(one.tag, width_pt, _CUT_TAG, 2 * _LEAST_TAG_PT))
+    name = words(one.tag, width_pt, fitting_type(one.tag, width_pt, _CUT_TAG, _LEAST_CUT_PT))
     said = _below(one, club, text_pt, 11.0)
     return stack(
         [row((width_pt / 2 - 3 * MM, hole())), name, row((0, said), (width_pt - code_pt, qr_code(one.tag, code_pt)))]

@@ -17,7 +17,7 @@ _MARK_MM = 7.0
 _MARK_PT = _MARK_MM * MM + 2 * GRID
 _TAG_PT = 32 * MM
 _STATE_PT = 42 * MM
-_LINE_PT = 9 * MM
+_LINE_PT = 8 * MM
 
 
 def lending_slip(slip: LendingSlip, page: PageSize) -> Printed:
@@ -27,10 +27,11 @@ def lending_slip(slip: LendingSlip, page: PageSize) -> Printed:
         _hero(slip, width),
         facts(_told(slip), width, 3).below(2 * GRID),
         heading(tr("What goes out"), width),
+        _columns(width),
         *(_piece(one, slip, width) for one in slip.pieces),
-        _agreed(slip, width).below(3 * GRID),
+        small_cautions(slip.imprint.cautions, width).below(2 * GRID).kept(),
+        _agreed(slip, width).below(2 * GRID),
         *_back(width),
-        small_cautions(slip.imprint.cautions, width).below(2 * GRID),
     )
     return Document(slip.imprint, tr("Lending slip of {name}", name=slip.name), blocks).printed(page)
 
@@ -50,6 +51,13 @@ def _told(slip: LendingSlip) -> Sequence[Fact]:
     return [one for one in told if one.text]
 
 
+def _columns(width_pt: float) -> Block:
+    use, state = tr("What it is, and what it may be used for"), tr("State as both see it")
+    start = _MARK_PT + _TAG_PT
+    said = words(use, width_pt - start - _STATE_PT, SMALL)
+    return row((start, said), (width_pt - _STATE_PT, words(state, _STATE_PT, SMALL))).kept()
+
+
 def _piece(one: LentPiece, slip: LendingSlip, width_pt: float) -> Block:
     """A piece: its mark and tag, what it is and may be used for, room for its state as both see it."""
     start = _MARK_PT + _TAG_PT
@@ -57,7 +65,7 @@ def _piece(one: LentPiece, slip: LendingSlip, width_pt: float) -> Block:
     type_ = word_type(one.outcome, BODY)
     name = stack([words(one.tag, _TAG_PT - GRID, HEAD), words(outcome_word(one.outcome), _TAG_PT - GRID, type_)])
     said = stack([_line(text, strong, text_pt, one) for text, strong in _said(one, slip) if text])
-    state = stack([words(tr("State as both see it"), _STATE_PT, SMALL), *(_empty(_STATE_PT) for _ in range(2))])
+    state = stack([_empty(_STATE_PT), _empty(_STATE_PT)])
     cells = row((0, mark(one.outcome, _MARK_MM)), (_MARK_PT, name), (start, said), (width_pt - _STATE_PT, state))
     return stack([cells, rule(width_pt).below(GRID)]).below(GRID)
 
@@ -71,8 +79,7 @@ def _said(one: LentPiece, slip: LendingSlip) -> Iterator[tuple[str, bool]]:
     """Each line, and whether it is strong."""
     yield tr("{kind}, {marked}", kind=one.kind_name, marked=one.marked) if one.marked else one.kind_name, False
     yield tr("Bears only {limit} now.", limit=one.now) if one.now else "", True
-    yield tr("For: {uses}", uses=one.may_for) if one.may_for else "", True
-    yield one.not_for, True
+    yield f"{one.may_for} {one.not_for}".strip(), True
     yield one.mind, False
     if one.due != slip.bring_back:
         yield tr("To be back by {day}.", day=one.due) if one.due else tr("No day was named."), True

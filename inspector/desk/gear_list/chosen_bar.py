@@ -11,6 +11,7 @@ from inspector.desk.plain import button, short
 from inspector.language import tr, tr_n
 
 LEND, TAKE_BACK, PACK, INSPECT, HOLD = "lend", "take back", "pack", "inspect", "hold"
+LABELS, TAGS = "labels", "tags"
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +31,8 @@ def deeds() -> tuple[Deed, ...]:
         Deed(PACK, tr("Add to a trip"), tr("Add the chosen pieces to a trip's kit")),
         Deed(INSPECT, tr("Inspect"), tr("Inspect the chosen pieces one after another")),
         Deed(HOLD, tr("Put on hold"), tr("Hold the chosen pieces, for example a batch that is called back")),
+        Deed(LABELS, tr("Labels"), tr("Print labels for the chosen pieces")),
+        Deed(TAGS, tr("Tags"), tr("Print tags for the chosen pieces, which are on hold, derated or retired")),
     )
 
 
