@@ -10,7 +10,7 @@ from inspector.duties.look_up import trip as trip_called
 from inspector.duties.named_pieces import kept_as
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
-from inspector.duties.use_limits import not_for, only_for, rated_now
+from inspector.duties.use_limits import bears_only, not_for, only_for
 from inspector.duties.who import person_of
 from inspector.gear.custody import NewCustody
 from inspector.gear.judged import Judged
@@ -106,12 +106,11 @@ def _day(day: date | None) -> str:
 
 def _piece(office: Office, one: Judged, facts: NewCustody, names: dict[str, str]) -> LentPiece:
     verdict, item = one.verdict, one.dossier.item
-    derated = verdict.outcome is Outcome.DERATE
     return LentPiece(
         tag=item.tag,
         kind_name=one.dossier.kind.name,
         marked=marked_words(item),
-        now=rated_now(office, one) if derated else "",
+        limit=bears_only(office, one),
         outcome=verdict.outcome,
         may_use=goes(one),
         may_for=only_for(one),

@@ -2,7 +2,7 @@
 
 from inspector.duties.office import Office
 from inspector.duties.tell_whereabouts import evidence_words, gone_words
-from inspector.duties.use_limits import not_for, only_for, rated_now
+from inspector.duties.use_limits import bears_only, not_for, only_for
 from inspector.gear.judged import Judged
 from inspector.gear.opinion import Stance
 from inspector.gear.outcome import Outcome
@@ -29,15 +29,13 @@ def why_no_tag(page: Page, one: Judged) -> str:
 def hold_tag(office: Office, page: Page, one: Judged) -> HoldTag:
     """The tag of a piece, in the words of its stored verdict."""
     kept = page.open_quarantines(one.dossier.item)
-    derated = one.verdict.outcome is Outcome.DERATE
-    now = rated_now(office, one) if derated else ""
     return HoldTag(
         tag=one.dossier.item.tag,
         kind_name=one.dossier.kind.name,
         marked=marked_words(one.dossier.item),
         outcome=one.verdict.outcome,
         not_for=not_for(one),
-        limit=tr("Bears only {limit} now.", limit=now) if now else "",
+        limit=bears_only(office, one),
         may_for=only_for(one),
         why=_why(one),
         since=_since(page, one),

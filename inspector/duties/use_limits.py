@@ -22,6 +22,17 @@ def rated_now(office: Office, one: Judged) -> str:
     return tr("MBS {strength}", strength=show(capacity.now_n, Dimension.FORCE, office.system))
 
 
+def bears_only(office: Office, one: Judged) -> str:
+    """What a derated piece bears today, a sentence; empty for any other, and where nothing can be told."""
+    if one.verdict.outcome is not Outcome.DERATE:
+        return ""
+    if now := rated_now(office, one):
+        return tr("Bears only {limit} now.", limit=now)
+    now_n = one.verdict.capacity.now_n
+    strength = show(now_n, Dimension.FORCE, office.system) if now_n is not None else ""
+    return tr("Reckon its strength as {now}.", now=strength) if strength else ""
+
+
 def only_for(one: Judged) -> str:
     """The purposes that are open to the piece; empty where none is."""
     uses = [purpose_word(purpose) for purpose in Purpose if purpose in _open_for(one)]

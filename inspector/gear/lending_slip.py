@@ -8,7 +8,7 @@ from inspector.gear.papers import Imprint
 
 @dataclass(frozen=True, slots=True)
 class LentPiece:
-    """A piece that is handed out. now: its rating of today, empty where it is as marked or cannot be told.
+    """A piece that is handed out. limit: what it bears now, of a derated piece.
 
     may_for: what it may be used for; not_for: what it must not; mind: its state, and what falls due while it is out.
     may_use: for anything at all.
@@ -17,7 +17,7 @@ class LentPiece:
     tag: str
     kind_name: str
     marked: str
-    now: str
+    limit: str
     outcome: Outcome
     may_use: bool
     may_for: str

@@ -78,7 +78,7 @@ def _line(text: str, strong: bool, width_pt: float, one: LentPiece) -> Block:
 def _said(one: LentPiece, slip: LendingSlip) -> Iterator[tuple[str, bool]]:
     """Each line, and whether it is strong."""
     yield tr("{kind}, {marked}", kind=one.kind_name, marked=one.marked) if one.marked else one.kind_name, False
-    yield tr("Bears only {limit} now.", limit=one.now) if one.now else "", True
+    yield one.limit, True
     yield f"{one.may_for} {one.not_for}".strip(), True
     yield one.mind, False
     if one.due != slip.bring_back:
