@@ -4,12 +4,10 @@ from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 
-from PySide6.QtCore import Qt
-from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QMenu, QPushButton
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.deeds import gear_papers, hands
-from inspector.desk.gear_list import chosen_bar
 from inspector.desk.window import DeskWindow
 from inspector.duties.lend import lend, loans
 from inspector.duties.office import Office
@@ -26,16 +24,27 @@ def papers_in(office: Office, letter: str) -> list[Path]:
     return sorted(office.out_tray.glob(f"{letter}-*.pdf"))
 
 
-def choose(qtbot: QtBot, desk: DeskWindow, key: str, tags: tuple[str, ...]) -> None:
-    """Press the button of a deed for chosen pieces."""
-    desk.pages.table.asked.emit(key, tags)
+def press(button: QPushButton, entry: str) -> None:
+    """Press an entry of the menu behind a button."""
+    menu = button.menu()
+    assert isinstance(menu, QMenu)
+    assert button.accessibleName()
+    next(one for one in menu.actions() if one.text() == entry).trigger()
+
+
+def choose(qtbot: QtBot, desk: DeskWindow, entry: str, tags: tuple[str, ...]) -> None:
+    """Choose pieces in the list and press an entry of its menu of papers."""
+    table = desk.pages.table
+    with qtbot.waitSignal(table.bar.asked) as asked:
+        press(table.bar.print_button, entry)
+    table.asked.emit(asked.args[0], tags)
     qtbot.waitUntil(lambda: desk.background.is_idle and bool(desk.pages.deed_page.boxes))
 
 
 def test_labels_for_chosen_pieces_are_printed_and_can_be_looked_at(
     qtbot: QtBot, desk: DeskWindow, office: Office
 ) -> None:
-    choose(qtbot, desk, chosen_bar.LABELS, (FIT, "SH-002"))
+    choose(qtbot, desk, "Labels", (FIT, "SH-002"))
     form = desk.pages.deed_page
     assert form.box("tags").draft.split() == [FIT, "SH-002"] and form.box("start").draft == "1"
     write(form, size=size_words(next(one for one in LABEL_SIZES if one.key == "99x38")), start="15")
@@ -51,7 +60,7 @@ def test_labels_for_chosen_pieces_are_printed_and_can_be_looked_at(
 def test_tags_for_chosen_pieces_are_printed_and_a_fit_one_is_refused_at_its_field(
     qtbot: QtBot, desk: DeskWindow, office: Office
 ) -> None:
-    choose(qtbot, desk, chosen_bar.TAGS, (FIT, HELD))
+    choose(qtbot, desk, "Tags", (FIT, HELD))
     form = desk.pages.deed_page
     keep(qtbot, desk)
     assert list(faults(form)) == ["tags"] and "It is fit" in faults(form)["tags"]
@@ -90,7 +99,7 @@ def test_the_slip_is_printed_as_pieces_go_out_and_from_what_is_ticked(
     assert "One piece went out." in desk.notice.text and str(first) in desk.notice.text
     page = lending_of(qtbot, desk)
     page.model.turn(1)
-    QTest.keyClick(page.slip_button, Qt.Key.Key_Space)
+    press(page.print_button, "Lending slip")
     qtbot.waitUntil(lambda: desk.background.is_idle and bool(desk.pages.deed_page.boxes))
     assert desk.pages.deed_page.box("tags").draft.split() == [FIT]
     keep(qtbot, desk)
