@@ -7,6 +7,7 @@ import click
 from inspector.cli import (
     calendar_commands,
     checking,
+    gear_papers,
     handouts,
     hands,
     incidents,
@@ -144,7 +145,7 @@ for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover)
     main.add_command(_command)
 main.add_command(incidents.incident)
 main.add_command(visiting.visit)
-for _command in calendar_commands.COMMANDS:
+for _command in (*calendar_commands.COMMANDS, *gear_papers.COMMANDS):
     main.add_command(_command)
 for _command in (trip_rigs.pairs, trip_rigs.pack):
     trips.trip.add_command(_command)

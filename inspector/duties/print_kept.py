@@ -8,9 +8,12 @@ from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
 from inspector.duties.print_count import print_count
+from inspector.duties.print_labels import LABELS, print_labels_again
+from inspector.duties.print_lending_slip import SLIP, print_lending_slip_again
 from inspector.duties.print_letters import LETTER, print_again
 from inspector.duties.print_sheets import SHEET
 from inspector.duties.print_slips import print_slips_again
+from inspector.duties.print_tags import TAGS, print_tags_again
 from inspector.duties.print_voucher import print_voucher, printed_voucher
 from inspector.duties.retire_item import print_notice, printed_notice
 from inspector.gear.judged import Judged
@@ -21,6 +24,11 @@ from inspector.register.evidence_page import Kept
 from inspector.register.page import Page
 
 _Reprint = Callable[[Office], Paper]
+_BY_NUMBER: dict[str, Callable[[Office, str], Paper]] = {
+    LABELS: print_labels_again,
+    TAGS: print_tags_again,
+    SLIP: print_lending_slip_again,
+}
 _NOTICE, _VOUCHER, _COUNT, _SLIPS = "retirement_notice", "voucher", "count_list", "slips"
 
 
@@ -61,6 +69,9 @@ def _what(kept: Kept) -> str:
         "rig_sheet": tr("Rig sheet"),
         "handover_protocol": tr("Handover protocol"),
         _COUNT: tr("Count list"),
+        LABELS: tr("Item labels"),
+        TAGS: tr("Hold and derating tags"),
+        SLIP: tr("Lending slip"),
         LETTER: tr("Slips") if kept.about == _SLIPS else tr("Letter"),
     }
     return words.get(kept.kind, tr("Document"))
@@ -77,6 +88,8 @@ def _reprint(page: Page, found: Judged, kept: Kept) -> _Reprint | None:
         voucher = printed_voucher(page, found)
         is_it = voucher is not None and voucher.imprint.number == kept.number
         return (lambda office: print_voucher(office, tag)) if is_it else None
+    if again := _BY_NUMBER.get(kept.kind):
+        return lambda office: again(office, kept.number)
     last = page.latest_document(kept.kind, kept.about)
     return _reprint_of_others(page, kept) if last and last[0] == kept.number else None
 

@@ -10,8 +10,9 @@ from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.tell_readiness import days_words
 from inspector.duties.trip_readiness import Ready, readiness
+from inspector.duties.use_limits import rated_now
 from inspector.gear.judged import Judged
-from inspector.gear.kind import Basis, kind_word
+from inspector.gear.kind import kind_word
 from inspector.gear.kit_check import AskedMeasure
 from inspector.gear.papers import GoingPiece, StayingPiece, TickLine, TripSheet, VehicleLine
 from inspector.gear.trip import Vehicle
@@ -22,7 +23,7 @@ from inspector.paper.printed import Printed
 from inspector.register.page import Page
 from inspector.rulebook.rigs.strap_band import band_words, strap_band, strap_words
 from inspector.rulebook.words import marked_words
-from inspector.units import Dimension, show
+from inspector.units import Dimension
 
 SHEET = "trip_sheet"  # what the register calls this kind of document
 _LENGTHS = ("mm", "cm", "m", "in", "ft")
@@ -97,7 +98,7 @@ def _going(office: Office, one: Judged) -> GoingPiece:
         tag=item.tag,
         kind_name=kind.name,
         marked=marked_words(item),
-        now=_now(office, one),
+        now=rated_now(office, one),
         use_line=one.explanation.use_line,
         outcome=one.verdict.outcome,
         ticks=tuple(ticks),
@@ -113,17 +114,6 @@ def _measured(asked: AskedMeasure) -> Iterator[TickLine]:
     for point in measure.points or ("",):
         text = tr("{measure}, {point}", measure=measure.name, point=kind_word(point)) if point else measure.name
         yield TickLine(text, asked.limit, f"{measure.key}/{point}" if point else measure.key, ordered)
-
-
-def _now(office: Office, one: Judged) -> str:
-    """Today's rating on the basis that the piece is marked in."""
-    capacity = one.verdict.capacity
-    if capacity.now_n is None or capacity.as_marked_n is None:  # a strength reckoned from sizes is no rating
-        return ""
-    if one.dossier.item.rating.basis is Basis.WLL and capacity.design_factor:
-        limit = show(capacity.now_n / capacity.design_factor, Dimension.FORCE, office.system)
-        return tr("WLL {limit}", limit=limit)
-    return tr("MBS {strength}", strength=show(capacity.now_n, Dimension.FORCE, office.system))
 
 
 def _staying(one: Judged, why: str) -> StayingPiece:

@@ -146,3 +146,25 @@ def assert_fonts_embedded(printed: Printed) -> None:
         fonts: Any = page["/Resources"]
         for name, font in fonts.get("/Font", {}).items():
             assert "/FontFile2" in font.get_object()["/FontDescriptor"].get_object(), name
+
+
+def sign_heights(printed: Printed) -> dict[str, float]:
+    """The greatest height of each sign's ink in points, over all pages."""
+    found: dict[str, float] = {}
+    document = opened(printed.pdf)
+    for page in document:
+        text = page.get_textpage()
+        for number in range(text.count_chars()):
+            _, bottom, _, top = text.get_charbox(number)
+            sign = text.get_text_range(number, 1)
+            found[sign] = max(found.get(sign, 0.0), top - bottom)
+    document.close()
+    return found
+
+
+def last_page_text(printed: Printed) -> str:
+    """The text of the last page alone, where reading all of them would take long."""
+    document = opened(printed.pdf)
+    text: str = document[len(document) - 1].get_textpage().get_text_range()
+    document.close()
+    return " ".join(text.split())
