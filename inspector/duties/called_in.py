@@ -55,7 +55,10 @@ def called(office: Office, page: Page, items: Iterable[Item]) -> Called:
 def _told_of(page: Page, one: Held, ask: Asking) -> Iterator[tuple[Reader, CalledPiece]]:
     """Everybody of the register whom a piece concerns that the club has; an owner whom it knows by name alone too."""
     for reader in one.people:
-        yield (reader.id, reader.name), _piece(one.item, one.kind_name, why_words(one, reader), _asked(one, reader, ask))
+        yield (
+            (reader.id, reader.name),
+            _piece(one.item, one.kind_name, why_words(one, reader), _asked(one, reader, ask)),
+        )
     if not is_clubs(page, one.item) and not any(owns(reader, one.item) for reader in page.people()):
         owner = one.item.facts.owner
         said = must_stay(one, ask) or tr("The club has it. You get word of what becomes of it.")

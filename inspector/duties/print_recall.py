@@ -70,9 +70,7 @@ def enter_recall(
                      pieces="; ".join(found.unwritten))  # fmt: skip
             raise Refused(tr("pieces"), why, tr("Go to the store and put them apart."))
         first = next_number(page, "C", RECALL)
-        letters = tuple(
-            _kept(office, page, one, first, said, send) for one in found.letters.items()
-        )
+        letters = tuple(_kept(office, page, one, first, said, send) for one in found.letters.items())
         facts = {
             "numbers": [one.imprint.number for one in letters],
             "people": [one.person or one.name for one in letters],

@@ -10,10 +10,10 @@ from inspector.language import show_day, tr
 from inspector.paper.blocks import Block, row, stack, words
 from inspector.paper.common import facts, heading, mark, small_cautions
 from inspector.paper.document import Document
-from inspector.paper.notice_pictures import pictures
 from inspector.paper.notice_reasons import why
 from inspector.paper.notice_slip import slip
 from inspector.paper.page_style import BODY, DISPLAY, GRID, HEAD, MM, SMALL, PageSize
+from inspector.paper.piece_pictures import Pictured, pictures
 from inspector.paper.printed import Printed
 from inspector.units import System
 
@@ -28,7 +28,7 @@ def retirement_notice(notice: RetirementNotice, page: PageSize, system: System =
         *_to_owner(notice, width),
         facts(_piece_facts(notice), width, 4).below(2 * GRID),
         *why(notice.reasons, width),
-        *(block.below(2 * GRID) for block in pictures(notice, width, system)),
+        *(block.below(2 * GRID) for block in pictures(_pictured(notice), width, system)),
         *_sums(notice, width),
         *_terms(notice, width),
         _next_steps(notice, width).below(2.5 * GRID),
@@ -36,6 +36,11 @@ def retirement_notice(notice: RetirementNotice, page: PageSize, system: System =
         _at_foot(slip(notice, width)),
     )
     return Document(notice.imprint, f"{notice.tag} {notice.kind_name}", blocks).printed(page)
+
+
+def _pictured(notice: RetirementNotice) -> Pictured:
+    one = notice
+    return Pictured(one.kind, one.kind_name, one.family, one.retired_on, one.wall, one.capacity, one.damage, one.pin)
 
 
 def _hero(notice: RetirementNotice, width_pt: float) -> Block:

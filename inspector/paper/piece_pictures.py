@@ -1,31 +1,54 @@
-"""The picture of a retirement notice: the wall for tubes, the two kinds of shear for balls, the strength."""
+"""The pictures of a piece: the wall of a tube, shear of a ball or pin, the damage of a strap, the strength."""
 
 import re
+from dataclasses import dataclass
+from datetime import date
 
+from inspector.drawings.pin_shear import pin_shear_picture
 from inspector.drawings.shapes import Drawing
 from inspector.drawings.shear import shear_picture
+from inspector.drawings.strap_damage import strap_damage_picture
 from inspector.drawings.strength_bars import has_strength_bars, strength_bars
 from inspector.drawings.wall_history import wall_history
 from inspector.drawings.wall_section import wall_section
 from inspector.drawings.waterfall import has_waterfall, waterfall
 from inspector.gear.capacity import Capacity
-from inspector.gear.papers import RetirementNotice
+from inspector.gear.damage import PinWear, StrapDamage
+from inspector.gear.verdict import WallForecast
 from inspector.paper.blocks import Block, picture, row, stack, words
 from inspector.paper.page_style import BODY, GRID, MM
 from inspector.units import System
 
 
-def pictures(notice: RetirementNotice, width_pt: float, system: System) -> list[Block]:
+@dataclass(frozen=True, slots=True)
+class Pictured:
+    """What the pictures of a piece are drawn from. on: the day of its verdict; damage, pin: None for what is none."""
+
+    kind: str
+    kind_name: str
+    family: str
+    on: date
+    wall: WallForecast | None
+    capacity: Capacity | None
+    damage: StrapDamage | None
+    pin: PinWear | None
+
+
+def pictures(one: Pictured, width_pt: float, system: System) -> list[Block]:
     """What people would rather look at than read; none where no picture tells anything."""
     shown: list[Block] = []
-    if notice.wall:
-        section = wall_section(notice.wall, system)
-        history = wall_history(notice.wall, notice.retired_on, system)
+    if one.wall:
+        section = wall_section(one.wall, system)
+        history = wall_history(one.wall, one.on, system)
         shown.append(_pair(section, history, width_pt))
-    elif is_ball(notice):
+    elif is_ball(one.kind, one.family, one.kind_name):
         shown.append(_titled(shear_picture(width_pt / MM)))
-    if notice.capacity:
-        shown += _strength(notice.capacity, width_pt, system)
+    elif one.pin:
+        shown.append(_titled(pin_shear_picture(one.pin)))
+    if one.damage:
+        shown.append(_titled(strap_damage_picture(one.damage, width_pt / MM, system)))
+    if one.capacity:
+        shown += _strength(one.capacity, width_pt, system)
     return shown
 
 
@@ -37,11 +60,11 @@ def _strength(capacity: Capacity, width_pt: float, system: System) -> list[Block
     return [_pair(found[0], found[1], width_pt)] if len(found) > 1 else [_titled(one) for one in found]
 
 
-def is_ball(notice: RetirementNotice) -> bool:
+def is_ball(kind: str, family: str, kind_name: str) -> bool:
     """Whether the piece is a ball or carries one."""
-    if notice.kind:
-        return notice.family == "ball" or notice.kind == "ball_mount"
-    return "ball" in re.findall(r"[a-z]+", f"{notice.family} {notice.kind_name}".lower())  # kept before there was a key
+    if kind:
+        return family == "ball" or kind == "ball_mount"
+    return "ball" in re.findall(r"[a-z]+", f"{family} {kind_name}".lower())  # kept before there was a key
 
 
 def _pair(left: Drawing, right: Drawing, width_pt: float) -> Block:
