@@ -12,6 +12,7 @@ _HEAD_MM = 3.4
 _LARGEST_MM = 12.0  # the radius that a pin as new is drawn with
 _CENTRE = (_PANEL_MM + 26.0, 22.0)
 _WORDS_MM = 132.0
+_UNKNOWN_MM = 10.0
 
 
 def pin_shear_picture(pin: PinWear) -> Drawing:
@@ -37,7 +38,11 @@ def _sections(pin: PinWear) -> list[Shape]:
     head = Text((_PANEL_MM + 8.0, _HEAD_MM), tr("Its section, to scale"), LABEL_MM, bold=True)
     shapes: list[Shape] = [head]
     if pin.new_m:
-        shapes.append(Circle(_CENTRE, _LARGEST_MM, fill=Ink.THIN, width_mm=0.3, dash_mm=(1.0, 0.8)))
+        gone = Ink.THIN if pin.thinnest_m else None
+        shapes.append(Circle(_CENTRE, _LARGEST_MM, fill=gone, width_mm=0.3, dash_mm=(1.0, 0.8)))
+    if not pin.thinnest_m:
+        at = (_CENTRE[0], _CENTRE[1] + 0.35 * _UNKNOWN_MM)
+        shapes.append(Text(at, "?", _UNKNOWN_MM, anchor=Anchor.MIDDLE, bold=True))
     if pin.thinnest_m:
         radius = _LARGEST_MM * (pin.thinnest_m / pin.new_m if pin.new_m else 1.0)
         shapes += [Circle(_CENTRE, radius, fill=Ink.STEEL, width_mm=0.3), *_across(radius)]

@@ -10,12 +10,13 @@ from inspector.language import show_day, tr
 from inspector.units import System
 
 _EDGE_MM, _EYE_MM, _SEAM_MM = 1.0, 13.0, 8.0
-_BALLOON_Y_MM, _BALLOON_MM = 3.4, 2.1
-_STRAP_TOP_MM, _STRAP_MM = 11.0, 6.0
+_BALLOON_Y_MM, _BALLOON_MM = 2.4, 2.1
+_STRAP_TOP_MM, _STRAP_MM = 8.6, 6.0
 _MIDDLE_MM = _STRAP_TOP_MM + _STRAP_MM / 2
-_SCALE_MM = 21.5
-_LIST_TOP_MM = 27.0
-_TEXT_MM = 16.0
+_SCALE_MM = 17.6
+_LIST_TOP_MM = 22.8
+_TEXT_MM, _GAP_MM, _LEAST_MM = 16.0, 1.6, 6.0
+_BOLD = 1.15  # `wrapped` measures plain letters
 _APART_MM = 2 * _BALLOON_MM + 0.6
 
 
@@ -105,38 +106,37 @@ def _listed(marks: tuple[StrapMark, ...], width_mm: float, system: System) -> tu
     shapes: list[Shape] = []
     top = _LIST_TOP_MM
     for number, one in enumerate(marks, 1):
+        foot = top + _LEAST_MM
         shapes += [*_balloon(2.6, top + 2.6, number), *damage_sign(one.sort, (10.0, top + 2.9))]
         for line, bold in _lines(one, width_mm - _TEXT_MM - _EDGE_MM, system):
             shapes.append(Text((_TEXT_MM, top + 0.8 * LEADING_MM), line, LABEL_MM, bold=bold))
             top += LEADING_MM
-        top += 2.4
-    return shapes, top
+        top = max(top, foot) + _GAP_MM
+    return shapes, top - _GAP_MM + 0.4
 
 
 def _lines(one: StrapMark, width_mm: float, system: System) -> Iterator[tuple[str, bool]]:
-    for line in wrapped(_head(one), width_mm, LABEL_MM * 1.15):
+    for line in wrapped(_head(one, system), width_mm, LABEL_MM * _BOLD):
         yield line, True
-    for line in wrapped(_place_words(one, system), width_mm):
-        yield line, False
     for line in wrapped(tr("Written on {day}: “{note}”", day=show_day(one.on), note=one.note), width_mm):
         if one.note:
             yield line, False
 
 
-def _head(one: StrapMark) -> str:
-    return tr("{check}: {grade}", check=one.name, grade=one.grade)
+def _head(one: StrapMark, system: System) -> str:
+    return tr("{check}, {grade}: {place}", check=one.name, grade=one.grade, place=_place_words(one, system))
 
 
 def _place_words(one: StrapMark, system: System) -> str:
     if one.place is DamagePlace.MEASURED and one.from_end_m is not None:
-        said = tr("{length} from one end, as the note says; it is drawn from the left end.")
-        return said.format(length=length_text(one.from_end_m, system))
+        length = length_text(one.from_end_m, system)
+        return tr("{length} from one end, by the note (drawn from the left end)", length=length)
     return {
-        DamagePlace.MIDDLE: tr("In the middle, as the note says."),
-        DamagePlace.SEAMS: tr("In the stitching of one end; nobody wrote which, so both are marked."),
-        DamagePlace.EYES: tr("In one of the eyes; nobody wrote which, so both are marked."),
-    }.get(one.place, tr("Where along the strap is not written down: only the kind of damage is shown."))
+        DamagePlace.MIDDLE: tr("in the middle, by the note"),
+        DamagePlace.SEAMS: tr("in the stitching of one end; nobody wrote which, so both are marked"),
+        DamagePlace.EYES: tr("in one of the eyes; nobody wrote which, so both are marked"),
+    }.get(one.place, tr("where along the strap is not written down; only the kind of damage is shown"))
 
 
 def _says(number: int, one: StrapMark, system: System) -> str:
-    return tr("{number}. {head}. {place}", number=number, head=_head(one), place=_place_words(one, system))
+    return tr("{number}. {head}.", number=number, head=_head(one, system))

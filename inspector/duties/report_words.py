@@ -33,7 +33,7 @@ def answer(found: Found, every: KindCount, due: ProtocolTable) -> tuple[str, ...
     may, may_not = every.fit + every.derate, every.hold + every.retire
     said = [
         tr("Of {all} {may} may be used, {may_not} may not.", all=count_words(every.total), may=may, may_not=may_not),
-        tr("{count} are the club's own, the others belong to members or others.", count=_own(found)),
+        tr("{count} are the club's own, the others belong to somebody else.", count=_own(found)),
     ]
     late = len({line[0] for line in due.lines})
     said.append(

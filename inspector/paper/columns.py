@@ -1,6 +1,7 @@
 """Tables: cells beside one another in columns of given shares of the width."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from inspector.gear.papers import ProtocolTable
 from inspector.paper.blocks import Block, row, rule, stack, words
@@ -28,6 +29,11 @@ def names(shares: Shares, said: Sequence[str], width_pt: float) -> Block:
     return columns(shares, cells, width_pt).kept()
 
 
+def under(named: Block, lines: Sequence[Block]) -> list[Block]:
+    """The lines of a table below the names of its columns, which stand above them on each further page as well."""
+    return [named, *(replace(one, again=named) for one in lines)]
+
+
 def line(shares: Shares, cells: Sequence[Block], width_pt: float, *below: Block) -> Block:
     """A line of a table under its hairline, with what stands below it over the whole width."""
     return stack([rule(width_pt), columns(shares, cells, width_pt).below(GRID / 2), *below]).below(GRID)
@@ -41,7 +47,7 @@ def table(of: ProtocolTable, width_pt: float) -> list[Block]:
     if not of.lines:
         return [*title, words(of.none, width_pt, BODY)]
     named = names(of.shares, of.columns, width_pt).below(GRID)
-    return [*title, named, *(_texts(of.shares, cells, width_pt) for cells in of.lines)]
+    return [*title, *under(named, [_texts(of.shares, cells, width_pt) for cells in of.lines])]
 
 
 def _texts(shares: Shares, cells: Sequence[str], width_pt: float) -> Block:

@@ -12,7 +12,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Fact
 from inspector.language import show_day, tr, tr_n
 from inspector.paper.blocks import Block, picture, row, stack, words
-from inspector.paper.columns import line, names, widths
+from inspector.paper.columns import line, names, under, widths
 from inspector.paper.common import cautions, facts, heading, mark, may_be_used, word_type
 from inspector.paper.document import Document
 from inspector.paper.notice_reasons import why
@@ -134,7 +134,7 @@ def _passes(passes: Sequence[Passed], width_pt: float) -> list[Block]:
     said = (tr("Passed or noted"), tr("Found"), tr("Limit"), tr("Where the limit comes from"))
     title = tr_n("The rule it passed ({count})", "The rules it passed ({count})", len(passes))
     named = names(_PASSED, said, width_pt)
-    return [heading(title, width_pt), named, *(_pass(one, width_pt) for one in passes)]
+    return [heading(title, width_pt), *under(named, [_pass(one, width_pt) for one in passes])]
 
 
 def _pass(one: Passed, width_pt: float) -> Block:

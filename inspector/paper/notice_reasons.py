@@ -8,7 +8,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Reason
 from inspector.language import tr
 from inspector.paper.blocks import Block, stack, words
-from inspector.paper.columns import line, names, widths
+from inspector.paper.columns import line, names, under, widths
 from inspector.paper.common import heading, listed
 from inspector.paper.page_style import BODY, GRID, SMALL
 
@@ -21,8 +21,7 @@ def why(reasons: Sequence[Reason], width_pt: float, outcome: Outcome = Outcome.R
     said = (tr("Reason"), tr("Found"), tr("Limit"), tr("Where the limit comes from"))
     return [
         heading(tr("Why"), width_pt),
-        names(_SHARES, said, width_pt),
-        *(_reason(reason, width_pt, outcome) for reason in reasons),
+        *under(names(_SHARES, said, width_pt), [_reason(reason, width_pt, outcome) for reason in reasons]),
         *_settles(reasons, width_pt, outcome),
     ]
 

@@ -34,30 +34,32 @@ class Pictured:
     pin: PinWear | None
 
 
-def pictures(one: Pictured, width_pt: float, system: System) -> list[Block]:
-    """What people would rather look at than read; none where no picture tells anything."""
+def pictures(one: Pictured, width_pt: float, system: System, scale: float = 1.0) -> list[Block]:
+    """What people would rather look at than read; none where no picture tells anything. scale: of their own size."""
     shown: list[Block] = []
     if one.wall:
         section = wall_section(one.wall, system)
         history = wall_history(one.wall, one.on, system)
-        shown.append(_pair(section, history, width_pt))
+        shown.append(_pair(section, history, width_pt, scale))
     elif is_ball(one.kind, one.family, one.kind_name):
-        shown.append(_titled(shear_picture(width_pt / MM)))
+        shown.append(_titled(shear_picture(width_pt / MM), scale))
     elif one.pin:
-        shown.append(_titled(pin_shear_picture(one.pin)))
+        shown.append(_titled(pin_shear_picture(one.pin), scale))
     if one.damage:
-        shown.append(_titled(strap_damage_picture(one.damage, width_pt / MM, system)))
+        shown.append(_titled(strap_damage_picture(one.damage, width_pt / MM / scale, system), scale))
     if one.capacity:
-        shown += _strength(one.capacity, width_pt, system)
+        shown += _strength(one.capacity, width_pt, system, scale)
     return shown
 
 
-def _strength(capacity: Capacity, width_pt: float, system: System) -> list[Block]:
+def _strength(capacity: Capacity, width_pt: float, system: System, scale: float) -> list[Block]:
     """What became of the strength, and what gives way first; side by side where there are both."""
     found = [waterfall(capacity, system)] if has_waterfall(capacity) else []
     if has_strength_bars(capacity):
         found.append(strength_bars(capacity, system))
-    return [_pair(found[0], found[1], width_pt)] if len(found) > 1 else [_titled(one) for one in found]
+    if len(found) > 1:
+        return [_pair(found[0], found[1], width_pt, scale)]
+    return [_titled(one, scale) for one in found]
 
 
 def is_ball(kind: str, family: str, kind_name: str) -> bool:
@@ -67,9 +69,9 @@ def is_ball(kind: str, family: str, kind_name: str) -> bool:
     return "ball" in re.findall(r"[a-z]+", f"{family} {kind_name}".lower())  # kept before there was a key
 
 
-def _pair(left: Drawing, right: Drawing, width_pt: float) -> Block:
-    """Two drawings side by side, shrunk together where the page is too narrow."""
-    scale = min(1.0, (width_pt - 2 * GRID) / ((left.width_mm + right.width_mm) * MM))
+def _pair(left: Drawing, right: Drawing, width_pt: float, most: float) -> Block:
+    """Two drawings side by side, shrunk together where the page is too narrow. most: the largest scale."""
+    scale = min(most, (width_pt - 2 * GRID) / ((left.width_mm + right.width_mm) * MM))
     return row((0, _titled(left, scale)), (width_pt - right.width_mm * MM * scale, _titled(right, scale)))
 
 

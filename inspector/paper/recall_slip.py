@@ -6,6 +6,7 @@ from inspector.drawings.shapes import Ink
 from inspector.gear.recall import CalledPiece, RecallLetter
 from inspector.language import tr
 from inspector.paper.blocks import Block, blank, row, rule, stack, words
+from inspector.paper.form import tick_box
 from inspector.paper.notice_slip import cut_line
 from inspector.paper.page_style import BODY, GRID, HEAD, MM, SMALL
 from inspector.paper.press import Press
@@ -67,7 +68,7 @@ def _line(one: CalledPiece, number: int, width_pt: float) -> Block:
 
 def _box(name: str, says: str) -> Block:
     def draw(press: Press, left: float, top: float) -> None:
-        press.tick_box(left, top, _BOX_PT, name, says)
+        tick_box(press, left, top, _BOX_PT, name, says)
 
     return Block(_BOX_PT, draw)
 
