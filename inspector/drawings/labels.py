@@ -17,6 +17,10 @@ _SPOTS = (
     (Anchor.END, -1.0, 3.8),
     (Anchor.MIDDLE, 0.0, -4.8),
     (Anchor.MIDDLE, 0.0, 6.8),
+    (Anchor.START, 3.0, -4.0),
+    (Anchor.END, -3.0, -4.0),
+    (Anchor.START, 3.0, 6.0),
+    (Anchor.END, -3.0, 6.0),
 )
 
 
