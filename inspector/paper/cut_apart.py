@@ -6,9 +6,9 @@ from dataclasses import replace
 from inspector.drawings.shapes import Circle, Drawing, Ink, Line
 from inspector.language import tr
 from inspector.paper.blocks import Block, picture
-from inspector.paper.fonts import text_width_pt
 from inspector.paper.page_style import GRID, Type
 from inspector.paper.press import Press
+from inspector.paper.shaping import text_width_pt
 
 AROUND_PT = 225.0  # head, foot, margins and cautions of a page
 PAD_PT = 2 * GRID  # between a cut line and what stands beside it

@@ -84,6 +84,13 @@ class EvidencePage(YearPage):
         table = tables.document
         return str(self._connection.execute(select(table.c.body).where(table.c.id == number)).scalar_one())
 
+    def document_of(self, kind: str, number: str) -> str | None:
+        """What the document of this kind with this number says; None where there is none."""
+        table = tables.document
+        found = select(table.c.body).where(table.c.kind == kind, table.c.id == number)
+        body = self._connection.execute(found).scalar_one_or_none()
+        return None if body is None else str(body)
+
     def standing_verdicts(self, items: Iterable[Item]) -> dict[str, tuple[StandingVerdict, StandingWords]]:
         """What the standing verdicts of many pieces say, by the piece's id, in a few questions."""
         table, standing = tables.verdict, tables.standing

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
-from inspector.desk.deeds import fitting, gear_papers, hands, judgement, labels, log, where, work
+from inspector.desk.deeds import fitting, gear_papers, hands, judgement, labels, log, papers, where, work
 from inspector.desk.form.deed import Deed
 from inspector.desk.opened import Opened
 from inspector.language import tr
@@ -19,7 +19,11 @@ def _take_back(piece: Opened) -> Deed[Any]:
     return hands.take_back((piece.tag,))
 
 
-_PAPERS: tuple[Make, ...] = (gear_papers.of_labels, gear_papers.of_tag)
+def _call_in(piece: Opened) -> Deed[Any]:
+    return papers.recall((piece.tag,))
+
+
+_PAPERS: tuple[Make, ...] = (gear_papers.of_labels, gear_papers.of_tag, _call_in)
 _OF_TAGS: tuple[Make, ...] = (_lend, _take_back, *_PAPERS)
 
 
@@ -31,8 +35,8 @@ def groups() -> tuple[tuple[str, tuple[Make, ...]], ...]:
                              where.stolen, where.found, where.sell, where.hand_back, where.voucher)),
         (tr("Work and labels"), (work.repair, work.add_file, labels.retag, labels.label_lost, labels.label_anew,
                                  labels.owner, labels.worth, labels.note)),
-        (tr("Papers for it"), _PAPERS),
         (tr("Judgement"), (judgement.doubt_it, judgement.answer, judgement.strike, judgement.destroy)),
+        (tr("Papers"), (papers.record, *_PAPERS)),
     )  # fmt: skip
 
 

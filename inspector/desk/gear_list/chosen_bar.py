@@ -12,7 +12,7 @@ from inspector.desk.plain import button, menu_button, short
 from inspector.language import tr, tr_n
 
 LEND, TAKE_BACK, PACK, INSPECT, HOLD = "lend", "take back", "pack", "inspect", "hold"
-LABELS, TAGS = "labels", "tags"
+LABELS, TAGS, RECALL = "labels", "tags", "recall"
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +32,7 @@ def deeds() -> tuple[Deed, ...]:
         Deed(PACK, tr("Add to a trip"), tr("Add the chosen pieces to a trip's kit")),
         Deed(INSPECT, tr("Inspect"), tr("Inspect the chosen pieces one after another")),
         Deed(HOLD, tr("Put on hold"), tr("Hold the chosen pieces, for example a batch that is called back")),
+        Deed(RECALL, tr("Call in"), tr("Call the chosen pieces in, by a letter to whoever has one")),
     )
 
 
