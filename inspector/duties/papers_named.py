@@ -39,8 +39,8 @@ def paper_name(kept: Kept) -> str:
         "item_record": tr("Record of the piece"),
         "register_report": tr("Report on the gear"),
         "recall_letter": tr("Recall letter"),
-        "item_labels": tr("Item labels"),
-        "hold_tags": tr("Hold and derating tags"),
+        "label_sheet": tr("Item labels"),
+        "tag_sheet": tr("Hold and derating tags"),
         "lending_slip": tr("Lending slip"),
     }
     return words.get(kept.kind, tr("Document"))
