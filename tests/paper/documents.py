@@ -58,8 +58,9 @@ _USUAL = 3
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """A document. make: of so many items, about somebody of this name, who stands on it; lay_out: prints it.
+    """A document. make: of so many items, about somebody of this name, who stands on it.
 
+    lay_out: prints it; called as the function of paper that does, with an underscore before where it hands that more.
     counts: the items it is tried with. to_the_edge: its text may stand outside the margins, as on labels.
     """
 
@@ -141,7 +142,7 @@ def handover(count: int, name: str) -> HandoverProtocol:
     return HandoverProtocol(made, "Ada Officer", name, handed, ("Keep the copy on another disk.",), tables)
 
 
-def _letter(made: HolderLetter, page: PageSize) -> Printed:
+def _holder_letter(made: HolderLetter, page: PageSize) -> Printed:
     return holder_letter(made, f"{made.name}\n{letters.ADDRESS}", page)
 
 
@@ -150,7 +151,7 @@ DOCUMENTS = {
     "retirement_notice": Entry(notice, retirement_notice),
     "rig_sheet": Entry(rig, rig_sheet, counts=(1,)),
     "handout": Entry(why, handout, counts=(0, 1)),
-    "letter": Entry(letter, _letter),
+    "letter": Entry(letter, _holder_letter),
     "slips": Entry(slips, due_slips),
     "voucher": Entry(closing, voucher),
     "count_list": Entry(count, count_list),

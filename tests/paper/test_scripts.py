@@ -87,6 +87,12 @@ def test_a_line_wholly_to_the_left_keeps_tags_and_figures_as_they_are_read() -> 
     assert stretches("נועה SH-01 12.5 שירה") == [(" שירה", True), ("SH-01 12.5", False), ("נועה ", True)]
 
 
+def test_two_leftward_scripts_in_a_line_stand_the_later_to_the_left() -> None:
+    left, right = pieces("נועה نورة", False)
+    assert left.text == pieces("نورة", False)[0].text
+    assert right.text.endswith(pieces("נועה", False)[0].text)
+
+
 def test_words_of_two_scripts_are_read_by_their_fonts() -> None:
     fonts = [(one.font, one.thick) for one in pieces("王 (officer)", True)]
     assert fonts == [("DroidSansFallback", True), (main_font(True).fontName, False)]
