@@ -101,7 +101,8 @@ def _worth(found: Found) -> ProtocolTable:
     for one in every.lines:
         by_owner[one.owner or tr("Club")].append(one)
     decimal = found.office.decimal
-    lines = [_worth_line(owner, _together(some), decimal) for owner, some in sorted(by_owner.items())]
+    known = bool(every.total.totals)  # of no value at all each owner's line would say the same
+    lines = [_worth_line(owner, _together(some), decimal) for owner, some in sorted(by_owner.items()) if known]
     lines.append(_worth_line(tr("All together"), every.total, decimal))
     unknown = len(every.total.unknown_tags)
     said = tr("Every piece is counted that was not sold or made unusable, retired ones too.")

@@ -33,7 +33,7 @@ def answer(found: Found, every: KindCount, due: ProtocolTable) -> tuple[str, ...
     may, may_not = every.fit + every.derate, every.hold + every.retire
     said = [
         tr("Of {all} {may} may be used, {may_not} may not.", all=count_words(every.total), may=may, may_not=may_not),
-        tr("{count} are the club's own, the others belong to somebody else.", count=_own(found)),
+        tr_n("One of them is the club's own.", "{count} of them are the club's own.", _own(found)),
     ]
     late = len({line[0] for line in due.lines})
     said.append(
@@ -84,7 +84,7 @@ def _of_register(found: Found) -> Iterator[str]:
         yield tr("Reports of accidents or near misses still open: {refs}.", refs=_listed(reports))
     ending = competences_ending(page.people(), office.today + timedelta(days=LOOK_AHEAD_DAYS))
     if names := list(dict.fromkeys(one.name for one, _, _ in ending)):
-        yield tr("May no longer judge gear, or soon: {names}.", names=_listed(names))
+        yield tr("Whose right to judge gear has ended or ends soon: {names}.", names=_listed(names))
     if unknown := value_list(office).total.unknown_tags:
         all_of = count_words(value_list(office).total.piece_count)
         yield tr("No value is written down of {count} of {all}: an insurer will ask.", count=len(unknown), all=all_of)

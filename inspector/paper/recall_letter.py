@@ -77,7 +77,7 @@ def _send(letter: RecallLetter, width_pt: float) -> Block:
     when = letter.send_by or tr("as soon as you can")
     title = words(tr("How to send it back"), inner_pt, BODY.in_bold())
     to = words(tr("To: {place}. By: {day}.", place=where, day=when), inner_pt, HEAD)
-    how = tr("Tie a note “do not use” with this letter's number to it. Send the slip below also where you have none.")
+    how = tr("Tie a note “do not use” with this letter's number to it. Send the slip back even if you have it no more.")
     return boxed(stack([title, to.below(GRID / 2), words(how, inner_pt, BODY).below(GRID / 2)]), width_pt)
 
 

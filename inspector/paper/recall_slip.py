@@ -12,7 +12,7 @@ from inspector.paper.page_style import BODY, GRID, HEAD, MM, SMALL
 from inspector.paper.press import Press
 
 _BOX_PT = 5.0 * MM
-_LINE_PT = 9 * MM
+_LINE_PT = 8 * MM
 _SHARES = (0.34, 0.2, 0.26, 0.2)  # of the width: piece, and what may be answered
 _MOST_ON_ONE_SLIP = 8
 
@@ -63,7 +63,7 @@ def _line(one: CalledPiece, number: int, width_pt: float) -> Block:
         (x, _box(f"{number}.{key}", f"{one.tag}: {said}"))
         for x, key, said in zip(others, ("have", "gone", "destroyed"), told, strict=True)
     ]
-    return stack([rule(width_pt), row((start, name), *boxes).below(GRID)]).below(GRID)
+    return stack([rule(width_pt), row((start, name), *boxes).below(GRID / 2)]).below(GRID / 2)
 
 
 def _box(name: str, says: str) -> Block:
