@@ -7,16 +7,19 @@ import click
 from inspector.cli import (
     calendar_commands,
     checking,
+    gear_papers,
     handouts,
     hands,
     incidents,
     keeping,
+    papers,
     people,
     person_changes,
     reading,
     returning,
     rigs,
     rules,
+    showing,
     speaking,
     stock,
     sums,
@@ -117,6 +120,7 @@ for _command in (reading.list_command, reading.show, reading.kinds, reading.veri
     main.add_command(_command)
 main.add_command(sums.sums)
 main.add_command(handouts.handout)
+main.add_command(showing.documents)
 main.add_command(telling.ledger)
 main.add_command(checking.check)
 main.add_command(returning.read_sheets)
@@ -142,7 +146,7 @@ for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover)
     main.add_command(_command)
 main.add_command(incidents.incident)
 main.add_command(visiting.visit)
-for _command in calendar_commands.COMMANDS:
+for _command in (*calendar_commands.COMMANDS, *gear_papers.COMMANDS, *papers.COMMANDS):
     main.add_command(_command)
 for _command in (trip_rigs.pairs, trip_rigs.pack):
     trips.trip.add_command(_command)

@@ -15,13 +15,15 @@ from inspector.duties.plausible import cautions, widest_hole
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
-from inspector.duties.retire_item import print_notice
+from inspector.duties.retire_item import print_notices
+from inspector.duties.what_needs_me import what_needs_me
 from inspector.gear.inspection import InspectionKind, Method, Surface
 from inspector.gear.item import Provenance
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Purpose
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
 from inspector.language import tr
+from inspector.refused import Refused
 from inspector.units import Dimension, read
 
 
@@ -141,8 +143,15 @@ def sheet(desk: Desk, trip: str) -> None:
 
 
 @click.command()
-@click.argument("tag")
+@click.argument("tags", nargs=-1)
+@click.option("--all", "every", is_flag=True, help="Of every retired piece whose notice was not printed yet.")
 @click.pass_obj
-def notice(desk: Desk, tag: str) -> None:
-    """Print the retirement notice of TAG."""
-    say.paper(print_notice(desk.office(), tag))
+def notice(desk: Desk, tags: tuple[str, ...], every: bool) -> None:
+    """Print the retirement notices of TAGS, each with a number of its own."""
+    office = desk.office()
+    wanted = (*tags, *(what_needs_me(office).without_notice if every else ()))
+    if not wanted:
+        why = tr("Every retired piece has its notice.") if every else tr("No piece is named.")
+        raise Refused(tr("retirement notice"), why, tr("Write the tags of retired pieces, or --all."))
+    for one in print_notices(office, wanted):
+        say.paper(one)

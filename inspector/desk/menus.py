@@ -7,9 +7,10 @@ from functools import partial
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu
 
+from inspector.desk.deeds.papers import report
 from inspector.desk.look import Look, Scheme
 from inspector.desk.place import Go
-from inspector.desk.places import PlaceEntry
+from inspector.desk.places import DEED, PlaceEntry
 from inspector.language import tr
 
 
@@ -58,6 +59,7 @@ def _register_menu(menu: QMenu, window: QMainWindow, deeds: Deeds) -> None:
     _entry(menu, tr("&Read again"), "F5", deeds.read_again)
     menu.addSeparator()
     _entry(menu, tr("&Print trip sheet"), "Ctrl+P", deeds.sheet)
+    _entry(menu, tr("Report on the &gear"), "", lambda: deeds.go(Go(DEED, (report(), None, ""))))
     _entry(menu, tr("&Check that nothing was changed"), "", deeds.verify)
     menu.addSeparator()
     _entry(menu, tr("&Open another register, or put a copy back"), "", deeds.another)

@@ -59,7 +59,7 @@ def places() -> tuple[PlaceEntry, ...]:
         PlaceEntry(RULES, tr("Rules"), tr("R&ules"), "Ctrl+9", _rules),
         PlaceEntry(SETTINGS, tr("Settings"), tr("Settin&gs"), "Ctrl+,", _settings),
         PlaceEntry(RUN, "", tr("Inspect one &after another"), "", _run),
-        PlaceEntry(RETURNED, "", tr("Type a returned &sheet in"), "", _returned),
+        PlaceEntry(RETURNED, "", tr("A &sheet came back"), "", _returned),
     )
 
 

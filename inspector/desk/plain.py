@@ -9,6 +9,7 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QLayout,
+    QMenu,
     QPushButton,
     QScrollArea,
     QToolButton,
@@ -56,6 +57,20 @@ def button(text: str, does: Callable[[], object], *, rank: str = "", name: str =
     made.setAccessibleName(name or text.replace("&", ""))
     made.setAutoDefault(True)
     made.clicked.connect(lambda _checked: does())
+    return made
+
+
+def menu_button(
+    text: str, entries: Iterable[tuple[str, Callable[[], object]]], *, rank: str = "", name: str = ""
+) -> QPushButton:
+    """A button that opens a menu of what to do, each entry by its words."""
+    made = QPushButton(text)
+    made.setProperty("rank", rank)
+    made.setAccessibleName(name or text)
+    menu = QMenu(made)
+    for words, does in entries:
+        menu.addAction(words).triggered.connect(lambda _checked=False, does=does: does())
+    made.setMenu(menu)
     return made
 
 

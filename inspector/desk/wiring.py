@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QMenu, QWidget
 
 from inspector.desk import piece_menu, trip_menu
 from inspector.desk.background import Background
-from inspector.desk.deeds import chosen, hands
+from inspector.desk.deeds import chosen, gear_papers, hands, papers
 from inspector.desk.deeds.work import add_file
 from inspector.desk.gear_list import chosen_bar
 from inspector.desk.notice import Notice
@@ -32,6 +32,9 @@ _OF_CHOSEN = {
     chosen_bar.TAKE_BACK: hands.take_back,
     chosen_bar.PACK: chosen.pack,
     chosen_bar.HOLD: chosen.hold,
+    chosen_bar.LABELS: gear_papers.labels,
+    chosen_bar.TAGS: gear_papers.hold_tags,
+    chosen_bar.RECALL: papers.recall,
 }
 
 

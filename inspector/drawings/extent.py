@@ -23,6 +23,7 @@ _WIDTHS = {  # of the packaged condensed type, in shares of its size, rounded up
 }
 _EM = {character: width for width, some in _WIDTHS.items() for character in some}
 _OTHER, _FULL = 0.8, 1.05  # letters beyond ASCII; signs as wide as they are high
+_FULL_FROM_TO = ((0x0900, 0x10A0), (0x1100, 0x1E00), (0x2E80, 0x110000))  # East Asian ones and those the type lacks
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +62,10 @@ def text_width_mm(text: str, size_mm: float, *, bold: bool = False) -> float:
 
 
 def _em(character: str) -> float:
-    return _EM.get(character, _FULL if ord(character) >= 0x2E80 else _OTHER)
+    known = _EM.get(character)
+    if known is not None:
+        return known
+    return _FULL if any(first <= ord(character) < end for first, end in _FULL_FROM_TO) else _OTHER
 
 
 def extent(shape: Shape) -> Box:

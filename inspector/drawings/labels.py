@@ -1,7 +1,9 @@
 """Labels beside points, placed so that none lies on another or leaves its frame."""
 
+from itertools import pairwise
+
 from inspector.drawings.extent import Box, extent
-from inspector.drawings.shapes import Anchor, Ink, Line, Point, Text
+from inspector.drawings.shapes import Anchor, Ink, Line, Point, Polyline, Text
 from inspector.drawings.wording import LABEL_MM
 
 _SPOTS = (
@@ -15,6 +17,10 @@ _SPOTS = (
     (Anchor.END, -1.0, 3.8),
     (Anchor.MIDDLE, 0.0, -4.8),
     (Anchor.MIDDLE, 0.0, 6.8),
+    (Anchor.START, 3.0, -4.0),
+    (Anchor.END, -3.0, -4.0),
+    (Anchor.START, 3.0, 6.0),
+    (Anchor.END, -3.0, 6.0),
 )
 
 
@@ -39,6 +45,11 @@ class Labels:
         for step in range(steps):
             before, after = step / steps, (step + 1) / steps
             self.keep_clear(_between(line, before, after))
+
+    def keep_run_clear(self, run: Polyline) -> None:
+        """Let no later label lie on this run of lines."""
+        for start, end in pairwise(run.points):
+            self.keep_line_clear(Line(start, end, width_mm=run.width_mm))
 
     def take(self, label: Text) -> list[Text]:
         """The label itself where its own place is free, else nothing."""

@@ -57,10 +57,10 @@ def ending_words(one: Ending) -> str:
     else:
         said = tr("{piece}: its wall, thinning as before, is down to its limit on {day}.")
     told = said.format(piece=named, day=day)
-    return " ".join(filter(None, (told, _band_words(one))))
+    return " ".join(filter(None, (told, sure_words(one))))
 
 
-def _band_words(one: Ending) -> str:
+def sure_words(one: Ending) -> str:
     """How sure the day of a wall is."""
     if one.earliest and one.latest:
         days = {"first": show_day(one.earliest), "last": show_day(one.latest)}

@@ -8,7 +8,7 @@ from inspector.drawings.axes import Scale, day_ticks, length_ticks
 from inspector.drawings.extent import Box, extent
 from inspector.drawings.labels import Labels
 from inspector.drawings.margin import MarginLabel, margin_words
-from inspector.drawings.shapes import Anchor, Circle, Drawing, Ink, Line, RoundedRect, Shape, Text
+from inspector.drawings.shapes import Anchor, Circle, Drawing, Ink, Line, Polyline, RoundedRect, Shape, Text
 from inspector.drawings.wall_band import band_shapes
 from inspector.drawings.wall_words import (
     How,
@@ -67,6 +67,9 @@ class _Chart:
         band = RoundedRect(corner, _PLOT.width, _PLOT.bottom - limit, ink=None, fill=Ink.BAND, tells=said)
         base = Line((_PLOT.left, _PLOT.bottom), (_PLOT.right, _PLOT.bottom), ink=Ink.FAINT)
         sure = band_shapes(self.wall.band, self.across, self.down, _PLOT, self.system)
+        for shape in sure:
+            if isinstance(shape, Polyline):  # the line in the middle of the band; its face may lie under words
+                self.labels.keep_run_clear(shape)
         return [band, *sure, *self._length_ticks(), base, *self._day_ticks()]
 
     def _length_ticks(self) -> list[Shape]:

@@ -36,12 +36,12 @@ def tables(office: Office, page: Page, count: Count) -> tuple[ProtocolTable, ...
     items = page.every_item()
     where = page.whereabouts(items)
     return (
-        _counted(office, page, count, where),
+        counted(office, page, count, where),
         _missing(office, page, items, where),
-        _holds(office, page, items, where),
+        holds(office, page, items, where),
         _retired(office, page, items, where),
         _loans(loans(office), office.today),
-        _due(office, page),
+        looks_due(office, page),
         _competences(page.people(), office.today),
         _incidents(page),
     )
@@ -53,7 +53,7 @@ def kind_name(office: Office, item: Item) -> str:
     return kind.name if kind else item.facts.kind
 
 
-def _counted(office: Office, page: Page, count: Count, where: Mapping[str, Whereabouts]) -> ProtocolTable:
+def counted(office: Office, page: Page, count: Count, where: Mapping[str, Whereabouts]) -> ProtocolTable:
     """All that was not simply there; a piece nobody looked for is told as such."""
     names = names_of(page)
     lines = [
@@ -109,7 +109,8 @@ def _standing(page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts
     return [one for one in items if one.tag in tags and not has_left(where[one.id])]
 
 
-def _holds(office: Office, page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts]) -> ProtocolTable:
+def holds(office: Office, page: Page, items: Sequence[Item], where: Mapping[str, Whereabouts]) -> ProtocolTable:
+    """Every piece on hold, why, and what would release it."""
     lines = []
     for item in _standing(page, items, where, Outcome.HOLD):
         verdict, words = page.latest_verdict(item.id)
@@ -155,7 +156,7 @@ def _back_by(loan: Loan, today: date) -> str:
     return said + tr_n(" – OVERDUE by {count} day", " – OVERDUE by {count} days", days) if days else said
 
 
-def _due(office: Office, page: Page) -> ProtocolTable:
+def looks_due(office: Office, page: Page) -> ProtocolTable:
     """Inspections and wall readings whose day is here or past, of pieces the club has; those never seen first."""
     today = office.today
     due = (line for one in held(office, page) for line in of_piece(page, one) if line.what in _LOOKS)

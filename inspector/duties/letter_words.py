@@ -62,7 +62,7 @@ def letter_piece(one: Held, reader: Person, ask: Asking) -> LetterPiece:
         outcome=one.verdict.outcome,
         may_use=may_use(one),
         says=says(one),
-        why=". ".join(_why(one, reader)),
+        why=why_words(one, reader),
         do=_asked(one, reader, ask),
         due=letter_lines(ask.of(one), ask.today),
     )
@@ -92,8 +92,12 @@ def says(one: Held) -> str:
     return one.words.use_line if may_go(one.verdict) else f"{one.words.headline.rstrip('.')}. {one.words.plain}"
 
 
-def _why(one: Held, reader: Person) -> Iterator[str]:
+def why_words(one: Held, reader: Person) -> str:
     """Why it stands in the letter of this reader."""
+    return ". ".join(_why(one, reader))
+
+
+def _why(one: Held, reader: Person) -> Iterator[str]:
     if owns(reader, one.item):
         yield tr("Your own")
     if one.loan and one.loan.holder == reader.id:

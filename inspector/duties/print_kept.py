@@ -7,10 +7,16 @@ from inspector.duties.evidence_paper import EVIDENCE, print_evidence
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
+from inspector.duties.papers_named import SLIPS_ABOUT, documents, paper_name
 from inspector.duties.print_count import print_count
+from inspector.duties.print_labels import LABELS, print_labels_again
+from inspector.duties.print_lending_slip import SLIP, print_lending_slip_again
 from inspector.duties.print_letters import LETTER, print_again
-from inspector.duties.print_sheets import SHEET
+from inspector.duties.print_recall import RECALL, print_recall_again
+from inspector.duties.print_record import RECORD, print_record_again
+from inspector.duties.print_report import REPORT, print_report_again
 from inspector.duties.print_slips import print_slips_again
+from inspector.duties.print_tags import TAGS, print_tags_again
 from inspector.duties.print_voucher import print_voucher, printed_voucher
 from inspector.duties.retire_item import print_notice, printed_notice
 from inspector.gear.judged import Judged
@@ -21,7 +27,15 @@ from inspector.register.evidence_page import Kept
 from inspector.register.page import Page
 
 _Reprint = Callable[[Office], Paper]
-_NOTICE, _VOUCHER, _COUNT, _SLIPS = "retirement_notice", "voucher", "count_list", "slips"
+_NOTICE, _VOUCHER, _COUNT = "retirement_notice", "voucher", "count_list"
+_BY_NUMBER: dict[str, Callable[[Office, str], Paper]] = {
+    LABELS: print_labels_again,
+    TAGS: print_tags_again,
+    SLIP: print_lending_slip_again,
+    RECORD: print_record_again,
+    RECALL: print_recall_again,
+    REPORT: print_report_again,
+}
 
 
 def papers_of(office: Office, tag: str) -> tuple[PaperRow, ...]:
@@ -29,8 +43,8 @@ def papers_of(office: Office, tag: str) -> tuple[PaperRow, ...]:
     found = open_item(office, tag)
     with office.book.reading() as page:
         return tuple(
-            PaperRow(one.number, one.on, _what(one), _reprint(page, found, one) is not None)
-            for one in _documents(page, found)
+            PaperRow(one.number, one.on, paper_name(one), _reprint(page, found, one) is not None)
+            for one in documents(page, found)
         )
 
 
@@ -38,7 +52,7 @@ def print_kept(office: Office, tag: str, number: str) -> Paper:
     """Print a document of a piece again, as it was said; refused where it stands no more or was never kept for that."""
     found = open_item(office, tag)
     with office.book.reading() as page:
-        wanted = next((one for one in _documents(page, found) if one.number == number), None)
+        wanted = next((one for one in documents(page, found) if one.number == number), None)
         again = _reprint(page, found, wanted) if wanted else None
     if again is None:
         why = tr("{number} cannot be printed again.", number=number)
@@ -46,29 +60,11 @@ def print_kept(office: Office, tag: str, number: str) -> Paper:
     return again(office)
 
 
-def _documents(page: Page, found: Judged) -> tuple[Kept, ...]:
-    item = found.dossier.item
-    return page.documents_of(item, page.tags_ever(item))
-
-
-def _what(kept: Kept) -> str:
-    words = {
-        _NOTICE: tr("Retirement notice"),
-        _VOUCHER: tr("Voucher"),
-        SHEET: tr("Trip sheet"),
-        EVIDENCE: tr("Evidence list"),
-        "evidence_bundle": tr("Checksum of an evidence bundle"),
-        "rig_sheet": tr("Rig sheet"),
-        "handover_protocol": tr("Handover protocol"),
-        _COUNT: tr("Count list"),
-        LETTER: tr("Slips") if kept.about == _SLIPS else tr("Letter"),
-    }
-    return words.get(kept.kind, tr("Document"))
-
-
 def _reprint(page: Page, found: Judged, kept: Kept) -> _Reprint | None:
     """What prints this very document again; None where its duty would print another one, or none does."""
     tag = found.dossier.item.tag
+    if by_number := _BY_NUMBER.get(kept.kind):
+        return lambda office: by_number(office, kept.number)
     if kept.kind == _NOTICE:
         notice = printed_notice(page, found.dossier)
         is_it = notice is not None and notice.imprint.number == kept.number
@@ -89,7 +85,7 @@ def _reprint_of_others(page: Page, kept: Kept) -> _Reprint | None:
     if kept.kind == _COUNT:
         count = next(one.ref for one in counts(page) if one.taken.id == kept.about)
         return lambda office: print_count(office, count)
-    if kept.kind == LETTER and kept.about == _SLIPS:
+    if kept.kind == LETTER and kept.about == SLIPS_ABOUT:
         return print_slips_again
     if kept.kind == LETTER:
         name = next(one.name for one in page.people() if one.id == kept.about)

@@ -9,6 +9,7 @@ from inspector.duties.judge_anew import judge_anew
 from inspector.duties.letter_words import Asking, asking, is_asked_for, letter_lines, may_use, must_stay, says
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
+from inspector.duties.papers_named import SLIPS_ABOUT
 from inspector.duties.print_letters import LETTER, check_bring
 from inspector.duties.what_falls_due import Held, held, last_day, what_falls_due
 from inspector.gear.letters import DueSlip, SlipSheet
@@ -19,8 +20,6 @@ from inspector.paper.page_style import PageSize
 from inspector.refused import Refused
 from inspector.register.rows import from_body
 from inspector.rulebook.words import marked_words
-
-_ABOUT = "slips"
 
 
 def print_slips(
@@ -40,7 +39,7 @@ def print_slips(
 def print_slips_again(office: Office) -> Paper:
     """Print the last sheet of slips as it was kept."""
     with office.book.reading() as page:
-        kept = page.latest_document(LETTER, _ABOUT)
+        kept = page.latest_document(LETTER, SLIPS_ABOUT)
     if kept is None:
         raise Refused(tr("slips"), tr("No slips were printed yet."), tr("Print them for the first time."))
     return _printed(office, from_body(kept[1], SlipSheet))
@@ -72,7 +71,7 @@ def enter_slips(
             raise Refused(tr("slips"), tr("Nothing of these pieces is due."), tr("No slip is needed."))
         number = next_number(page, "L", LETTER)
         sheet = SlipSheet(imprint(office, page, tr("Slips"), number), slips)
-        page.add_document(number, LETTER, office.today, _ABOUT, sheet)
+        page.add_document(number, LETTER, office.today, SLIPS_ABOUT, sheet)
         facts = {"number": number, "tags": [one.tag for one in slips]}
         page.enter("print slips", by=office.officer.id, at=office.now, facts=facts)
     return sheet

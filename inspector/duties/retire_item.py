@@ -6,6 +6,7 @@ from dataclasses import replace
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office, told_of
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
+from inspector.duties.tell_damage import pin_wear, strap_damage
 from inspector.duties.who import is_clubs
 from inspector.gear.dossier import Dossier
 from inspector.gear.judged import Judged
@@ -86,4 +87,6 @@ def _notice(office: Office, page: Page, found: Judged, number: str) -> Retiremen
         capacity=found.verdict.capacity,
         addressed_to=addressed_to,
         kind=dossier.kind.key,
+        damage=strap_damage(dossier),
+        pin=pin_wear(dossier),
     )

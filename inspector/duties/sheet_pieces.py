@@ -7,14 +7,15 @@ from inspector.duties.office import Office
 from inspector.duties.plan_rides import ride_words
 from inspector.duties.tell_readiness import sits_words
 from inspector.duties.trip_readiness import Ready, VehicleReady
+from inspector.duties.use_limits import rated_now
 from inspector.gear.judged import Judged
-from inspector.gear.kind import Basis, kind_word
+from inspector.gear.kind import kind_word
 from inspector.gear.kit_check import AskedMeasure
 from inspector.gear.papers import GoingPiece, SheetScope, StayingPiece, TickLine, VehicleLine
 from inspector.language import tr
 from inspector.rulebook.rigs.strap_band import band_words, strap_band, strap_words
 from inspector.rulebook.words import marked_words
-from inspector.units import Dimension, show
+from inspector.units import Dimension
 
 _LENGTHS = ("mm", "cm", "m", "in", "ft")
 
@@ -95,7 +96,7 @@ def _going(office: Office, one: Judged, where: str, part_of: str) -> GoingPiece:
         tag=item.tag,
         kind_name=kind.name,
         marked=marked_words(item),
-        now=_now(office, one),
+        now=rated_now(office, one),
         use_line=one.explanation.use_line,
         outcome=one.verdict.outcome,
         ticks=tuple(ticks),
@@ -113,17 +114,6 @@ def _measured(asked: AskedMeasure) -> Iterator[TickLine]:
     for point in measure.points or ("",):
         text = tr("{measure}, {point}", measure=measure.name, point=kind_word(point)) if point else measure.name
         yield TickLine(text, asked.limit, f"{measure.key}/{point}" if point else measure.key, ordered)
-
-
-def _now(office: Office, one: Judged) -> str:
-    """Today's rating on the basis that the piece is marked in."""
-    capacity = one.verdict.capacity
-    if capacity.now_n is None or capacity.as_marked_n is None:  # a strength reckoned from sizes is no rating
-        return ""
-    if one.dossier.item.rating.basis is Basis.WLL and capacity.design_factor:
-        limit = show(capacity.now_n / capacity.design_factor, Dimension.FORCE, office.system)
-        return tr("WLL {limit}", limit=limit)
-    return tr("MBS {strength}", strength=show(capacity.now_n, Dimension.FORCE, office.system))
 
 
 def _staying(one: Judged, why: str, where: str, part_of: str) -> StayingPiece:

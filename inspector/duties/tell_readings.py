@@ -25,8 +25,12 @@ def how_read(dossier: Dossier, wall: WallForecast | None) -> dict[WallPoint, str
 
 def _words(dossier: Dossier, seen: Inspection, reading: Reading) -> str:
     name = dict(dossier.names).get(seen.facts.by, "")
-    parts = [_method(reading.method), _surface(reading), _gauge(reading), tr("by {name}", name=name) if name else ""]
-    return ", ".join(part for part in parts if part)
+    return ", ".join(part for part in (taken_words(reading), tr("by {name}", name=name) if name else "") if part)
+
+
+def taken_words(reading: Reading) -> str:
+    """The way, the face of a gauge's reading, and the gauge with its block."""
+    return ", ".join(part for part in (_method(reading.method), _surface(reading), _gauge(reading)) if part)
 
 
 def _method(method: Method) -> str:

@@ -5,6 +5,7 @@ from datetime import date
 
 from inspector.gear.bench import Worked
 from inspector.gear.capacity import Capacity
+from inspector.gear.damage import PinWear, StrapDamage
 from inspector.gear.outcome import Outcome
 from inspector.gear.rig_result import RigOutcome, RigResult
 from inspector.gear.sheet_layout import SheetLayout
@@ -134,7 +135,7 @@ class RetirementNotice:
     """The retirement notice of one piece. destroy: how to make it unusable; retirement: the id of its verdict.
 
     addressed_to: the owner, where that is not the club: he decides about his property, the club asks.
-    kind: its key; notices of before 2026-11-26 were kept without.
+    kind: its key; notices of before 2026-11-26 were kept without. damage: of a strap; pin: of a pin.
     """
 
     imprint: Imprint
@@ -156,6 +157,8 @@ class RetirementNotice:
     retirement: str = ""
     addressed_to: str = ""
     kind: str = ""
+    damage: StrapDamage | None = None
+    pin: PinWear | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,9 +8,9 @@ from PIL import Image
 
 from inspector.drawings.shapes import Anchor, Drawing, Ink
 from inspector.paper import form, pen
-from inspector.paper.fonts import text_width_pt
 from inspector.paper.page_style import BODY, GRID, MM, Type
 from inspector.paper.press import Press
+from inspector.paper.shaping import text_width_pt
 from inspector.paper.wrap import lines_of
 
 _LEAST_ROOM_PT = 8 * MM
@@ -22,7 +22,8 @@ class Block:
     """Something printable. draw: with its left and top. gap_pt: air above, dropped at the head of a page.
 
     parts: what it falls into where it is higher than a whole page. with_next: never the last on a page, as a heading.
-    at_foot: stands at the foot of its page, unless it is alone there.
+    at_foot: stands at the foot of its page, unless it is alone there. again: what stands above it where it begins a
+    page, as the names of a table's columns do.
     """
 
     height_pt: float
@@ -31,6 +32,7 @@ class Block:
     parts: tuple["Block", ...] = ()
     with_next: bool = False
     at_foot: bool = False
+    again: "Block | None" = None
 
     def below(self, gap_pt: float) -> "Block":
         """The same with air above."""

@@ -46,14 +46,19 @@ class Document:
 
     def printed(self, page: PageSize) -> Printed:
         """The document on paper of this size."""
-        pages = self._pages(page)
         press = Press(page)
+        count = self.print_on(press)
+        pdf = press.finished()
+        layout = SheetLayout(page.width_pt / MM, page.height_pt / MM, tuple(press.pages)) if self.code else None
+        return Printed(pdf, count, press.missing_glyphs, layout)
+
+    def print_on(self, press: Press) -> int:
+        """Print its pages on a press, behind what was printed there before; how many they are."""
+        pages = self._pages(press.page)
         self._describe(press)
         for number, blocks in enumerate(pages, 1):
             self._print_page(press, blocks, number, len(pages))
-        pdf = press.finished()
-        layout = SheetLayout(page.width_pt / MM, page.height_pt / MM, tuple(press.pages)) if self.code else None
-        return Printed(pdf, len(pages), press.missing_glyphs, layout)
+        return len(pages)
 
     def fits_one_page(self, page: PageSize) -> bool:
         """Whether all of it stands on one sheet of this size."""

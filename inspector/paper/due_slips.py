@@ -1,48 +1,29 @@
 """Slips to cut apart, eight to a page: one piece each, what is due of it, by when, and whom it concerns."""
 
-from collections.abc import Sequence
-
 from inspector.drawings.shapes import Anchor, Ink
 from inspector.gear.letters import DueSlip, LetterLine, SlipSheet
 from inspector.gear.papers import Imprint
 from inspector.language import show_day, tr
 from inspector.paper.blocks import Block, row, space, stack, words
 from inspector.paper.common import small_cautions
+from inspector.paper.cut_apart import AROUND_PT, cell_width_pt, cut_rows
 from inspector.paper.document import Document
 from inspector.paper.page_style import BODY, GRID, HEAD, MM, SMALL, PageSize
-from inspector.paper.press import Press
 from inspector.paper.printed import Printed
 
-_ROWS = 4
-_AROUND_PT = 225.0  # head, foot, margins and cautions of a page
+_COLUMNS, _ROWS = 2, 4
 _DAY_PT = 23 * MM
 _NUMBER_PT = 32 * MM
-_DASH_PT = 4.0
 
 
 def due_slips(sheet: SlipSheet, page: PageSize) -> Printed:
     """The slips as a PDF."""
     width = page.column_pt
-    least_pt = (page.height_pt - _AROUND_PT) / _ROWS
-    pairs = [sheet.slips[at : at + 2] for at in range(0, len(sheet.slips), 2)]
-    blocks = [_pair(pair, sheet.imprint, width, least_pt) for pair in pairs]
+    least_pt, cell_pt = (page.height_pt - AROUND_PT) / _ROWS, cell_width_pt(width, _COLUMNS)
+    cells = [_slip(one, sheet.imprint, cell_pt) for one in sheet.slips]
+    blocks = cut_rows(cells, width, _COLUMNS, least_pt)
     cautions = small_cautions(sheet.imprint.cautions, width).below(2 * GRID)
     return Document(sheet.imprint, tr("Slips"), (*blocks, cautions)).printed(page)
-
-
-def _pair(pair: Sequence[DueSlip], imprint: Imprint, width_pt: float, least_pt: float) -> Block:
-    """Two slips beside one another with their cut lines; higher than the others where one has more to say."""
-    half_pt = width_pt / 2
-    cells = [_slip(one, imprint, half_pt - 4 * GRID) for one in pair]
-    height = max(least_pt, *(cell.height_pt + 4 * GRID for cell in cells))
-
-    def draw(press: Press, left: float, top: float) -> None:
-        for at, cell in enumerate(cells):
-            cell.draw(press, left + at * half_pt + (2 * GRID if at else 0), top + 2 * GRID)
-        press.dashes(left, top + height, left + width_pt, _DASH_PT)
-        press.dashes(left + half_pt, top, left + half_pt, _DASH_PT, top + height)
-
-    return Block(height, draw)
 
 
 def _slip(one: DueSlip, imprint: Imprint, width_pt: float) -> Block:

@@ -17,9 +17,15 @@ def paginate(blocks: Sequence[Block], first_pt: float, other_pt: float) -> tuple
     for group in _groups(_small_enough(blocks, least_pt), least_pt):
         room = first_pt if len(pages) == 1 else other_pt
         if pages[-1] and used_pt([*pages[-1], *group]) > room:
-            pages.append([])
+            pages.append(_named_anew(group[0], group, other_pt))
         pages[-1].extend(group)
     return tuple(tuple(page) for page in pages)
+
+
+def _named_anew(first: Block, group: Sequence[Block], room_pt: float) -> list[Block]:
+    """What stands above the first block of a page, as long as there is room for it."""
+    named = first.again
+    return [named] if named and used_pt([named, *group]) <= room_pt else []
 
 
 def used_pt(page: Iterable[Block]) -> float:

@@ -1,15 +1,23 @@
-"""The packaged type: where it lies, which signs it has, how wide a text runs."""
+"""The packaged type: where it lies, which font has a sign, what no font has."""
 
 import unicodedata
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 from reportlab.pdfbase import pdfmetrics
-from reportlab.pdfbase.ttfonts import TTFont
+
+from inspector.paper.script_font import ScriptFont
 
 MISSING = "□"
 _FOLDER = Path(__file__).parent / "fonts"
 _REGULAR, _BOLD = "DejaVuSansCondensed", "DejaVuSansCondensed-Bold"
+_EAST_ASIAN = "DroidSansFallback"  # Chinese, Japanese, Korean; one weight; read only for a text that needs it
+JOINERS = frozenset("\u200c\u200d")  # seen only in how their neighbours join
+_ORDERS, _SHAPES = (*range(0x202A, 0x202F), *range(0x2066, 0x206A)), range(0xFE00, 0xFE10)
+_UNSEEN = dict.fromkeys(
+    # hyphens that show only at a break, marks and orders of direction, choices among the shapes of a sign
+    (0xAD, 0x61C, 0x200B, 0x200E, 0x200F, 0x2060, 0xFEFF, *_ORDERS, *_SHAPES)
+)
 
 
 def font_files() -> tuple[Path, Path]:
@@ -18,37 +26,51 @@ def font_files() -> tuple[Path, Path]:
 
 
 @cache
-def font_name(bold: bool) -> str:
-    """The name under which the press knows the type; registers it on first use."""
-    name = _BOLD if bold else _REGULAR
-    pdfmetrics.registerFont(TTFont(name, str(font_files()[bold])))
-    return name
+def _font(name: str) -> ScriptFont:
+    """A packaged font, known to the press from its first use."""
+    font = ScriptFont(name, _FOLDER / f"{name}.ttf")
+    pdfmetrics.registerFont(font)
+    return font
 
 
-@cache
-def _signs(bold: bool) -> frozenset[int]:
-    return frozenset(pdfmetrics.getFont(font_name(bold)).face.charToGlyph)
+def main_font(bold: bool) -> ScriptFont:
+    """The font that texts are set in where it has their signs."""
+    return _font(_BOLD if bold else _REGULAR)
+
+
+@lru_cache(4096)
+def font_with(sign: str, bold: bool) -> ScriptFont | None:
+    """The font that has a sign: the type's own, for bold then its regular, then the East Asian one; or None."""
+    if unicodedata.category(sign) == "Co":  # what it means is agreed between others
+        return None
+    for name in (_BOLD, _REGULAR, _EAST_ASIAN) if bold else (_REGULAR, _EAST_ASIAN):
+        if sign in _font(name).signs:
+            return _font(name)
+    return None
+
+
+def sits_on(sign: str) -> bool:
+    """Whether a sign belongs to the one before it: an accent, a vowel mark, a joiner."""
+    return unicodedata.category(sign).startswith("M") or sign in JOINERS
 
 
 def composed(text: str) -> str:
     """The text as it can be set: accents joined to their letters, control signs made spaces; newlines stay."""
-    joined = unicodedata.normalize("NFC", text)
+    if text.isascii() and text.isprintable():
+        return text
+    joined = unicodedata.normalize("NFC", text).translate(_UNSEEN)
     return "".join(" " if unicodedata.category(sign) == "Cc" and sign != "\n" else sign for sign in joined)
 
 
 def missing_in(text: str, *, bold: bool = False) -> tuple[str, ...]:
-    """The signs of a text that the type lacks, each once, in order."""
-    have = _signs(bold)
-    return tuple(dict.fromkeys(sign for sign in composed(text) if sign != "\n" and ord(sign) not in have))
+    """The signs of a text that no font has, each once, in order."""
+    if main_font(bold).plain.issuperset(text):
+        return ()
+    seen = dict.fromkeys(sign for sign in composed(text) if sign != "\n" and sign not in JOINERS)
+    return tuple(sign for sign in seen if font_with(sign, bold) is None)
 
 
 def printable(text: str, *, bold: bool = False) -> str:
-    """The text with an empty square for each sign the type lacks."""
+    """The text with an empty square for each sign that no font has."""
     lacks = set(missing_in(text, bold=bold))
     return "".join(MISSING if sign in lacks else sign for sign in composed(text))
-
-
-def text_width_pt(text: str, size_pt: float, *, bold: bool = False) -> float:
-    """How wide the text runs, in points, as it will be printed."""
-    name = font_name(bold)
-    return float(pdfmetrics.stringWidth(printable(text, bold=bold), name, size_pt))

@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 
 from inspector.drawings.shapes import Ink
-from inspector.gear.papers import HandoverProtocol, ProtocolTable
+from inspector.gear.papers import HandoverProtocol
 from inspector.gear.verdict import Fact
 from inspector.language import tr
 from inspector.paper.blocks import Block, blank, row, stack, words
-from inspector.paper.columns import line, names, widths
+from inspector.paper.columns import line, table, widths
 from inspector.paper.common import facts, heading, listed, small_cautions
 from inspector.paper.document import Document
 from inspector.paper.page_style import BODY, GRID, HEAD, MM, SMALL, PageSize
@@ -23,7 +23,7 @@ def handover_protocol(protocol: HandoverProtocol, page: PageSize) -> Printed:
         _people(protocol, width),
         *_handed_on(protocol.handed_on, width),
         *(listed(one, width) for one in protocol.mind),
-        *(block for table in protocol.tables for block in _table(table, width)),
+        *(block for one in protocol.tables for block in table(one, width)),
         _signatures(protocol, width),
         small_cautions(protocol.imprint.cautions, width).below(3 * GRID),
     )
@@ -44,23 +44,6 @@ def _handed_on(given: Sequence[Fact], width_pt: float) -> list[Block]:
 def _fact(fact: Fact, width_pt: float) -> Block:
     label_pt, text_pt = widths(_SHARES, width_pt)
     return line(_SHARES, [words(fact.label, label_pt, BODY), words(fact.text, text_pt, BODY.in_bold())], width_pt)
-
-
-def _table(table: ProtocolTable, width_pt: float) -> list[Block]:
-    """A heading, what is said of the list, its lines; or that there are none, so that nobody wonders."""
-    title = [heading(table.title, width_pt)]
-    if table.said:
-        title.append(words(table.said, width_pt, BODY).kept())
-    if not table.lines:
-        return [*title, words(table.none, width_pt, BODY)]
-    named = names(table.shares, table.columns, width_pt).below(GRID)
-    return [*title, named, *(_line(table.shares, cells, width_pt) for cells in table.lines)]
-
-
-def _line(shares: tuple[float, ...], cells: Sequence[str], width_pt: float) -> Block:
-    first, *others = zip(cells, widths(shares, width_pt), strict=True)
-    said = [words(first[0], first[1], BODY.in_bold()), *(words(text or "–", wide, BODY) for text, wide in others)]
-    return line(shares, said, width_pt)
 
 
 def _signatures(protocol: HandoverProtocol, width_pt: float) -> Block:

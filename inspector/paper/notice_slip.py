@@ -15,7 +15,7 @@ def slip(notice: RetirementNotice, width_pt: float) -> Block:
     sign_pt = width_pt - who_pt - date_pt
     who, day = _blank(tr("Destroyed by"), who_pt - 2 * GRID), _blank(tr("Date"), date_pt - 2 * GRID)
     signed = row((0, who), (who_pt, day), (who_pt + date_pt, _blank(tr("Signature"), sign_pt)))
-    return stack([_cut_line(width_pt), _title(notice, width_pt).below(GRID), _blank(tr("How"), width_pt), signed])
+    return stack([cut_line(width_pt), _title(notice, width_pt).below(GRID), _blank(tr("How"), width_pt), signed])
 
 
 def _title(notice: RetirementNotice, width_pt: float) -> Block:
@@ -33,7 +33,7 @@ def _blank(label: str, width_pt: float) -> Block:
     return blank(label, width_pt, SMALL, _LINE_PT)
 
 
-def _cut_line(width_pt: float) -> Block:
+def cut_line(width_pt: float) -> Block:
     """A dashed line with scissors."""
 
     def draw(press: Press, left: float, top: float) -> None:

@@ -3,15 +3,18 @@
 from io import BytesIO
 
 from reportlab.lib.utils import ImageReader
-from reportlab.pdfgen.canvas import Canvas
 
 from inspector.drawings.shapes import Anchor, Ink
 from inspector.gear.sheet_layout import SheetPage
-from inspector.paper.fonts import font_name, missing_in, printable, text_width_pt
+from inspector.paper.fonts import main_font, missing_in
+from inspector.paper.one_look import PressCanvas
 from inspector.paper.page_style import PageSize, Type, colour
 from inspector.paper.placing import Placing
+from inspector.paper.shaping import Piece, pieces
 
 _SHIFT = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}
+_FILLED, _FILLED_AND_OUTLINED = 0, 2  # how PDF draws letters
+_THICKENED = 0.03  # of the size: the outline that makes bold of a font without a bold one
 
 
 class Press:
@@ -20,7 +23,8 @@ class Press:
     def __init__(self, page: PageSize) -> None:
         self.page = page
         self._bytes = BytesIO()
-        self.canvas = Canvas(self._bytes, pagesize=(page.width_pt, page.height_pt), invariant=1)
+        size, font = (page.width_pt, page.height_pt), main_font(False).fontName  # so that all fonts are embedded
+        self.canvas = PressCanvas(self._bytes, pagesize=size, invariant=1, initialFontName=font)
         self._missing: dict[str, None] = {}
         self.placed_here = Placing()
         self.pages: list[SheetPage] = []
@@ -44,10 +48,24 @@ class Press:
     def text(self, x: float, y: float, text: str, type_: Type, anchor: Anchor = Anchor.START) -> None:
         """One line with its baseline at y."""
         self._missing |= dict.fromkeys(missing_in(text, bold=type_.bold))
-        left = x - _SHIFT[anchor] * text_width_pt(text, type_.size_pt, bold=type_.bold)
-        self.canvas.setFont(font_name(type_.bold), type_.size_pt)
+        line = pieces(text, type_.bold)
+        left = x - _SHIFT[anchor] * type_.size_pt * sum(piece.em for piece in line)
         self.canvas.setFillColor(colour(type_.ink))
-        self.canvas.drawString(left, self.up(y), printable(text, bold=type_.bold))
+        for piece in line:
+            self._piece(left, y, piece, type_)
+            left += piece.em * type_.size_pt
+
+    def _piece(self, x: float, y: float, piece: Piece, type_: Type) -> None:
+        written = self.canvas.beginText(x, self.up(y))
+        written.setFont(piece.font, type_.size_pt)
+        if piece.thick:
+            self.canvas.setStrokeColor(colour(type_.ink))
+            self.canvas.setLineWidth(type_.size_pt * _THICKENED)
+            written.setTextRenderMode(_FILLED_AND_OUTLINED)
+        written.textOut(piece.text)
+        if piece.thick:
+            written.setTextRenderMode(_FILLED)
+        self.canvas.drawText(written)
 
     def image(self, x: float, y: float, width_pt: float, height_pt: float, png: bytes) -> None:
         """A picture with its top left at x, y."""

@@ -10,32 +10,43 @@ from inspector.language import show_day, tr
 from inspector.paper.blocks import Block, row, stack, words
 from inspector.paper.common import facts, heading, mark, small_cautions
 from inspector.paper.document import Document
-from inspector.paper.notice_pictures import pictures
 from inspector.paper.notice_reasons import why
 from inspector.paper.notice_slip import slip
 from inspector.paper.page_style import BODY, DISPLAY, GRID, HEAD, MM, SMALL, PageSize
+from inspector.paper.piece_pictures import Pictured, pictures
 from inspector.paper.printed import Printed
 from inspector.units import System
 
 _MARK_MM = 20.0
+_SCALES = (1.0, 0.9, 0.8)  # of the pictures
 
 
 def retirement_notice(notice: RetirementNotice, page: PageSize, system: System = System.METRIC) -> Printed:
-    """The notice as a PDF; system: the units of the figures in its pictures."""
+    """The notice as a PDF. system: the units of the figures in its pictures, which give way for one page."""
+    made = [_document(notice, page, system, scale) for scale in _SCALES]
+    return next((one for one in made if one.fits_one_page(page)), made[0]).printed(page)
+
+
+def _document(notice: RetirementNotice, page: PageSize, system: System, scale: float) -> Document:
     width = page.column_pt
     blocks = (
         _hero(notice, width),
         *_to_owner(notice, width),
         facts(_piece_facts(notice), width, 4).below(2 * GRID),
         *why(notice.reasons, width),
-        *(block.below(2 * GRID) for block in pictures(notice, width, system)),
+        *(block.below(2 * GRID) for block in pictures(_pictured(notice), width, system, scale)),
         *_sums(notice, width),
         *_terms(notice, width),
-        _next_steps(notice, width).below(2.5 * GRID),
-        small_cautions(notice.imprint.cautions, width).below(2 * GRID),
+        _next_steps(notice, width).below(2.5 * GRID).kept(),  # a second page says what the slip is for
+        small_cautions(notice.imprint.cautions, width).below(2 * GRID).kept(),
         _at_foot(slip(notice, width)),
     )
-    return Document(notice.imprint, f"{notice.tag} {notice.kind_name}", blocks).printed(page)
+    return Document(notice.imprint, f"{notice.tag} {notice.kind_name}", blocks)
+
+
+def _pictured(notice: RetirementNotice) -> Pictured:
+    one = notice
+    return Pictured(one.kind, one.kind_name, one.family, one.retired_on, one.wall, one.capacity, one.damage, one.pin)
 
 
 def _hero(notice: RetirementNotice, width_pt: float) -> Block:

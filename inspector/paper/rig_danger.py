@@ -4,7 +4,7 @@ from inspector.drawings.rig_words import part_name
 from inspector.gear.rig_result import Change, Flying, RigResult
 from inspector.language import tr
 from inspector.paper.blocks import Block, stack, words
-from inspector.paper.columns import line, names, widths
+from inspector.paper.columns import line, names, together, widths
 from inspector.paper.common import heading
 from inspector.paper.page_style import BODY, HEAD
 from inspector.paper.rig_outcome import outcome_words
@@ -31,7 +31,7 @@ def what_flies(result: RigResult, width_pt: float, system: System) -> list[Block
     columns = (tr("If this lets go"), tr("This flies"), tr("Mass"), tr("Speed"), tr("Energy"))
     how = tr("All the energy in the line is taken as motion of what flies: an upper bound.")
     title = [heading(tr("What flies"), width_pt), words(how, width_pt, BODY).kept(), names(_FLYING, columns, width_pt)]
-    return [*title, *(_flying(one, width_pt, system) for one in result.flying)]
+    return together([*title, *(_flying(one, width_pt, system) for one in result.flying)])
 
 
 def _flying(one: Flying, width_pt: float, system: System) -> Block:
@@ -55,7 +55,7 @@ def changes(result: RigResult, width_pt: float) -> list[Block]:
         return []
     said = (tr("Change"), tr("Strength over pull then"), tr("Outcome then"))
     title = [heading(tr("What to change"), width_pt), names(_CHANGES, said, width_pt)]
-    return [*title, *(_change(one, width_pt) for one in result.changes)]
+    return together([*title, *(_change(one, width_pt) for one in result.changes)])
 
 
 def _change(one: Change, width_pt: float) -> Block:

@@ -7,7 +7,7 @@ from inspector.drawings.shapes import Ink
 from inspector.gear.rig_result import JointUse, LinkUse, RigFinding, RigResult
 from inspector.language import tr
 from inspector.paper.blocks import Block, stack, words
-from inspector.paper.columns import line, names, widths
+from inspector.paper.columns import line, names, under, widths
 from inspector.paper.common import heading
 from inspector.paper.page_style import BODY, SMALL
 from inspector.paper.rig_outcome import outcome_words
@@ -26,7 +26,8 @@ def findings(title: str, found: Sequence[RigFinding], width_pt: float) -> list[B
     if not found:
         return []
     said = (tr("Outcome"), tr("What was found"), tr("Where the rule comes from"))
-    return [heading(title, width_pt), names(_FINDINGS, said, width_pt), *(_finding(one, width_pt) for one in found)]
+    named = names(_FINDINGS, said, width_pt)
+    return [heading(title, width_pt), *under(named, [_finding(one, width_pt) for one in found])]
 
 
 def _finding(one: RigFinding, width_pt: float) -> Block:
@@ -45,8 +46,9 @@ def parts(result: RigResult, width_pt: float, system: System) -> list[Block]:
         "what it bears it must stand; keeps: how many times it does. Used: share of what it may bear; 100 % is "
         "the limit."
     )
-    title = [heading(tr("The parts"), width_pt), words(how, width_pt, SMALL).kept(), names(_PARTS, said, width_pt)]
-    return [*title, *(_part(link, result, width_pt, system) for link in result.links)]
+    title = [heading(tr("The parts"), width_pt), words(how, width_pt, SMALL).kept()]
+    lines = [_part(link, result, width_pt, system) for link in result.links]
+    return [*title, *under(names(_PARTS, said, width_pt), lines)]
 
 
 def _part(link: LinkUse, result: RigResult, width_pt: float, system: System) -> Block:
@@ -84,9 +86,9 @@ def joints(result: RigResult, width_pt: float, system: System) -> list[Block]:
     if not result.joints:
         return []
     said = (tr("No."), tr("Joint"), tr("Passes through"), tr("Outcome"), tr("What is said of it"))
-    title = [heading(tr("The joints"), width_pt), names(_JOINTS, said, width_pt)]
     lines = [_joint(number, one, width_pt, system) for number, one in enumerate(result.joints, 1)]
-    return [*title, *lines, *sections(result, width_pt, system)]
+    named = names(_JOINTS, said, width_pt)
+    return [heading(tr("The joints"), width_pt), *under(named, lines), *sections(result, width_pt, system)]
 
 
 def _joint(number: int, one: JointUse, width_pt: float, system: System) -> Block:

@@ -73,10 +73,23 @@ class EvidencePage(YearPage):
         rows = self._connection.execute(found.order_by(table.c.day.desc(), table.c.id.desc()))
         return tuple(Kept(*row) for row in rows)
 
+    def document_kind(self, number: str) -> str:
+        """What the register calls the document with this number; empty where there is none."""
+        table = tables.document
+        found = self._connection.execute(select(table.c.kind).where(table.c.id == number)).scalar_one_or_none()
+        return str(found or "")
+
     def document_body(self, number: str) -> str:
         """What a numbered document says, as kept; the number must be there."""
         table = tables.document
         return str(self._connection.execute(select(table.c.body).where(table.c.id == number)).scalar_one())
+
+    def document_of(self, kind: str, number: str) -> str | None:
+        """What the document of this kind with this number says; None where there is none."""
+        table = tables.document
+        found = select(table.c.body).where(table.c.kind == kind, table.c.id == number)
+        body = self._connection.execute(found).scalar_one_or_none()
+        return None if body is None else str(body)
 
     def standing_verdicts(self, items: Iterable[Item]) -> dict[str, tuple[StandingVerdict, StandingWords]]:
         """What the standing verdicts of many pieces say, by the piece's id, in a few questions."""

@@ -121,6 +121,12 @@ def _to_settle(verdict: Verdict, reasons: list[Reason]) -> str:
     return said + " " + tr("For {uses} {it_takes}", uses=for_now, it_takes=within(needed))
 
 
+def settled_by(verdict: Verdict, words: Explanation) -> str:
+    """What the words of a hold say that it takes, without what they forbid; all of them where they cannot be told
+    apart, as with words that were kept in another language."""
+    return words.plain.removeprefix(_held(verdict)).strip() or words.plain
+
+
 def _needed(verdict: Verdict, releases: list[str], spoken: list[Finding]) -> str:
     """What it takes, each thing once; a whole look answers every check that was not seen."""
     if any(one.quantity == "inspection_age" for one in spoken):

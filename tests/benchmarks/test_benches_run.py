@@ -1,11 +1,23 @@
 """The benchmarks run and print figures; what they measure is not judged here."""
 
+from dataclasses import replace
 from pathlib import Path
 
 from inspector.duties.office import Office
+from inspector.paper.page_style import PageSize
 from inspector.rulebook.load import Rulebook
-from tests.benchmarks import bench_gear_list, bench_heartbeat, bench_judging, bench_needs, bench_readiness, bench_rigs
+from tests.benchmarks import (
+    bench_gear_list,
+    bench_heartbeat,
+    bench_judging,
+    bench_needs,
+    bench_paper,
+    bench_readiness,
+    bench_rigs,
+)
 from tests.benchmarks.bench_sums import CASES, measure
+from tests.paper.documents import DOCUMENTS, told
+from tests.paper.reading import fields_by_page
 
 
 def test_the_bench_of_sums_measures_every_case_against_its_baseline() -> None:
@@ -61,3 +73,12 @@ def test_the_bench_of_the_heartbeat_does_each_work_and_hears_its_steps(
     idle, *works = bench_heartbeat.measure(tmp_path, rules)
     assert idle.steps == 0 and len(works) == 4
     assert all(one.steps > 0 and one.longest_ms >= 0 and one.seconds > 0 for one in works)
+
+
+def test_the_bench_of_paper_draws_the_same_on_a_bare_canvas() -> None:
+    printed = DOCUMENTS["trip_sheet"].printed(PageSize.A4, 2)
+    bare = replace(printed, pdf=bench_paper.redrawn(bench_paper.noted(2)))
+    assert told(bare) == told(printed) and fields_by_page(bare) == fields_by_page(printed)
+    one = bench_paper.compare(2, repeats=1)
+    assert one.pages == printed.page_count and min(one.sheet_ms, one.bare_ms, one.sharing_ms) > 0
+    assert [kept.notices for kept in bench_paper.keep((1, 2))] == [1, 2]

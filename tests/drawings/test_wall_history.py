@@ -2,11 +2,13 @@
 
 from dataclasses import replace
 from datetime import date, timedelta
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
 
-from inspector.drawings.shapes import Circle, Drawing, Ink, Line, Polygon
+from inspector.drawings.extent import extent
+from inspector.drawings.shapes import Circle, Drawing, Ink, Line, Polygon, Polyline, Text
 from inspector.drawings.wall_history import wall_history
 from inspector.drawings.wall_span import ahead, day_range, past, until_now
 from inspector.drawings.wall_words import band_days
@@ -220,3 +222,22 @@ def test_the_band_tells_its_values_and_days(wall: WallForecast) -> None:
     (tells,) = {one.tells for one in wall_history(replace(wall, band=band), ON).shapes if one.tells.startswith("Band")}
     assert "13 Jun 2026: 4.1 mm to 4.3 mm, the line at 4.2 mm." in tells
     assert "Down to the limit: about 1 Jan 2030; not before 1 Jan 2028" in tells
+
+
+def test_no_figure_stands_on_the_line_in_the_middle_of_the_band(wall: WallForecast) -> None:
+    history = tuple(
+        WallPoint(date(2024 + n, 3, 1), one, one - 0.0002, "top", f"{one * 1000:.1f} mm")
+        for n, one in enumerate((0.0045, 0.0044, 0.0029))
+    )
+    drawn = tuple(BandAt(date(2024 + n, 3, 1), 0.001, 0.0046 - 0.0007 * n, 0.006) for n in range(5))
+    band = WallBand(BandFrom.LINE, "top", 3, None, None, None, drawn=drawn)
+    drawing = wall_history(replace(wall, history=history, wall_now_m=0.0027, band=band), date(2026, 3, 1))
+    (line,) = [one for one in drawing.shapes if isinstance(one, Polyline)]
+    words = [one for one in drawing.shapes if isinstance(one, Text)]
+    assert {"2.9 mm", "now 2.7 mm"} <= {one.text for one in words}
+    for start, end in pairwise(line.points):
+        for step in range(101):
+            x, y = (a + (b - a) * step / 100 for a, b in zip(start, end, strict=True))
+            for one in words:
+                room = extent(one)
+                assert not (room.left < x < room.right and room.top < y < room.bottom), one.text

@@ -36,6 +36,7 @@ def test_the_wheel_holds_migrations_sample_and_fonts(installed: Path) -> None:
     package = installed / "inspector"
     wanted = ["_migrations/env.py", "_migrations/versions/0001_first_book.py", "_sample_register/gear.csv"]
     wanted += ["paper/fonts/DejaVuSansCondensed.ttf", "paper/fonts/LICENSE.txt", "rulebook/checks.toml"]
+    wanted += ["paper/fonts/DroidSansFallback.ttf", "paper/fonts/LICENSE-DroidSansFallback.txt"]
     assert [name for name in wanted if not (package / name).is_file()] == []
 
 

@@ -12,6 +12,9 @@ from inspector.duties.evidence_paper import print_evidence
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
 from inspector.duties.print_count import print_count
+from inspector.duties.print_recall import print_recall
+from inspector.duties.print_record import print_record
+from inspector.duties.print_report import print_report
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.report_incident import report_incident
 from inspector.duties.retire_item import print_notice
@@ -39,6 +42,10 @@ _PAPERS: dict[str, Callable[[Office], Paper]] = {
     "trip sheet": lambda office: print_trip_sheet(office, "T1"),
     "retirement notice": lambda office: print_notice(office, "HR-007"),
     "count list": lambda office: _counted(office),
+    "record of a ball mount": lambda office: print_record(office, "HR-007"),
+    "record of a shackle": lambda office: print_record(office, "SH-001"),
+    "report on the gear": lambda office: print_report(office),
+    "recall letter": lambda office: print_recall(office, ["SH-001", "SH-002"], "leader").papers[0],
     "evidence list": lambda office: print_evidence(office, _incident(office)),
 }
 

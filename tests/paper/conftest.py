@@ -99,12 +99,17 @@ VEHICLES = (
 @pytest.fixture
 def trip_sheet() -> TripSheet:
     """Nine pieces go, two stay, two vehicles."""
+    return a_trip_sheet()
+
+
+def a_trip_sheet() -> TripSheet:
+    """The same, made."""
     tags = ("S-021", "S-022", "K-031", "K-032", "K-033", "K-034", "S-023", "K-035", "K-036")
-    going = tuple(strap(tag) if tag.startswith("S") else shackle(tag) for tag in tags)
+    goes = tuple(strap(tag) if tag.startswith("S") else shackle(tag) for tag in tags)
     said = imprint("Pre-trip inspection sheet", "A-2026-0113")
     place = "Long Spit, north end"
     return TripSheet(
-        said, "Winter beach run", place, "20 to 21 June 2026", "Trip leader of the day", VEHICLES, going, STAYING
+        said, "Winter beach run", place, "20 to 21 June 2026", "Trip leader of the day", VEHICLES, goes, STAYING
     )
 
 
@@ -139,6 +144,11 @@ def reason(sentence: str, value: str, limit: str, source: str, outcome: Outcome 
 @pytest.fixture
 def tube_notice() -> RetirementNotice:
     """A receiver rusted through from inside."""
+    return a_notice()
+
+
+def a_notice() -> RetirementNotice:
+    """The same, made."""
     piece = (
         Fact("Made by", "no mark"),
         Fact("Marked", "3,500 kg"),
@@ -213,12 +223,12 @@ def ball_notice(tube_notice: RetirementNotice) -> RetirementNotice:
 @pytest.fixture
 def many_pieces(trip_sheet: TripSheet) -> Callable[[int], TripSheet]:
     """The sheet with this many pieces that go."""
+    return lambda count: replace(trip_sheet, going=going(count))
 
-    def build(count: int) -> TripSheet:
-        going = tuple(strap(f"S-{n:03}") if n % 3 else shackle(f"K-{n:03}") for n in range(1, count + 1))
-        return replace(trip_sheet, going=going)
 
-    return build
+def going(count: int) -> tuple[GoingPiece, ...]:
+    """So many pieces that go."""
+    return tuple(strap(f"S-{n:03}") if n % 3 else shackle(f"K-{n:03}") for n in range(1, count + 1))
 
 
 @pytest.fixture

@@ -1,5 +1,8 @@
 """Reading a printed document back."""
 
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
 from importlib import import_module
 from io import BytesIO
 from typing import Any
@@ -10,7 +13,18 @@ from inspector.paper.page_style import FOOT_MARGIN, HEAD_MARGIN, SIDE_MARGIN
 from inspector.paper.printed import Printed
 
 _PDFIUM: Any = import_module("pypdfium2")  # carries no types
+_TEXTS = import_module("pypdfium2.raw").FPDF_PAGEOBJ_TEXT
 _SLACK_PT = 1.5  # a sign's ink may reach a hair over its own width
+NAMES = {  # invented ones
+    "Arabic": "نورة سلام البحر",
+    "Hebrew": "נועה בת-ים",
+    "Greek": "Ελένη Άμμου",
+    "Cyrillic": "Света Песчаная",
+    "Vietnamese": "Nguyễn Thị Bãi Dài",
+    "Chinese": "沙小洲",
+    "Japanese": "砂浜 さくら",
+    "Korean": "모래 민준",
+}
 Rect = tuple[float, float, float, float]
 
 
@@ -34,6 +48,43 @@ def squeezed(text: str) -> str:
     return "".join(text.split())
 
 
+@dataclass(frozen=True, slots=True)
+class Line:
+    """Signs that were set together, and the box of their ink in points from the top left of the page."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class ReadPage:
+    """A page as it is read: its size in points and every line on it, in the order they were set."""
+
+    width: float
+    height: float
+    lines: tuple[Line, ...]
+
+
+@lru_cache(2)
+def pages_of(printed: Printed) -> tuple[ReadPage, ...]:
+    """The pages of a document."""
+    document = opened(printed.pdf)
+    found = tuple(ReadPage(page.get_width(), page.get_height(), tuple(_lines(page))) for page in document)
+    document.close()
+    return found
+
+
+def _lines(page: Any) -> Iterator[Line]:
+    high, signs = page.get_height(), page.get_textpage()
+    for one in page.get_objects(filter=[_TEXTS], textpage=signs):
+        left, bottom, right, top = one.get_bounds()
+        if text := " ".join(one.extract().split()):
+            yield Line(left, high - top, right, high - bottom, text)
+
+
 def fields_by_page(printed: Printed) -> list[dict[str, Rect]]:
     """Name and place in points of each field, page by page."""
     found = []
@@ -49,14 +100,20 @@ def _rect(given: list[float]) -> Rect:
 
 
 def assert_within_margins(printed: Printed) -> None:
-    """Every sign of every page lies between the margins."""
-    document = opened(printed.pdf)
-    for page in document:
-        wide, high = page.get_size()
-        for left, bottom, right, top in sign_boxes(page):
-            assert left >= SIDE_MARGIN - _SLACK_PT and right <= wide - SIDE_MARGIN + _SLACK_PT, (left, right)
-            assert bottom >= FOOT_MARGIN - _SLACK_PT and top <= high - HEAD_MARGIN + _SLACK_PT, (bottom, top)
-    document.close()
+    """Every line of every page lies between the margins."""
+    _assert_within(printed, SIDE_MARGIN, HEAD_MARGIN, FOOT_MARGIN)
+
+
+def assert_within_page(printed: Printed) -> None:
+    """Every line lies on the paper."""
+    _assert_within(printed, 0.0, 0.0, 0.0)
+
+
+def _assert_within(printed: Printed, side: float, head: float, foot: float) -> None:
+    for page in pages_of(printed):
+        for line in page.lines:
+            assert line.left >= side - _SLACK_PT and line.right <= page.width - side + _SLACK_PT, line
+            assert line.top >= head - _SLACK_PT and line.bottom <= page.height - foot + _SLACK_PT, line
 
 
 def sign_boxes(page: Any) -> list[Rect]:
@@ -67,19 +124,47 @@ def sign_boxes(page: Any) -> list[Rect]:
 
 
 def assert_no_text_on_text(printed: Printed) -> None:
-    """No sign's ink lies on another's by more than a hair."""
-    document = opened(printed.pdf)
-    for page in document:
-        boxes = sorted(sign_boxes(page))
-        for number, one in enumerate(boxes):
-            for other in boxes[number + 1 :]:
-                if other[0] >= one[2]:
+    """No line's ink lies on another's by more than a hair."""
+    for page in pages_of(printed):
+        down = sorted(page.lines, key=lambda line: line.top)
+        for number, one in enumerate(down):
+            for other in down[number + 1 :]:
+                if other.top >= one.bottom:
                     break
                 assert not _overlap(one, other), (one, other)
-    document.close()
 
 
-def _overlap(one: Rect, other: Rect) -> bool:
-    across = min(one[2], other[2]) - max(one[0], other[0])
-    down = min(one[3], other[3]) - max(one[1], other[1])
+def _overlap(one: Line, other: Line) -> bool:
+    across = min(one.right, other.right) - max(one.left, other.left)
+    down = min(one.bottom, other.bottom) - max(one.top, other.top)
     return across > 0.9 and down > 0.9
+
+
+def assert_fonts_embedded(printed: Printed) -> None:
+    """Every font that a page sets text in is in the file; what is typed into fields is set by the viewer."""
+    for page in PdfReader(BytesIO(printed.pdf)).pages:
+        fonts: Any = page["/Resources"]
+        for name, font in fonts.get("/Font", {}).items():
+            assert "/FontFile2" in font.get_object()["/FontDescriptor"].get_object(), name
+
+
+def sign_heights(printed: Printed) -> dict[str, float]:
+    """The greatest height of each sign's ink in points, over all pages."""
+    found: dict[str, float] = {}
+    document = opened(printed.pdf)
+    for page in document:
+        text = page.get_textpage()
+        for number in range(text.count_chars()):
+            _, bottom, _, top = text.get_charbox(number)
+            sign = text.get_text_range(number, 1)
+            found[sign] = max(found.get(sign, 0.0), top - bottom)
+    document.close()
+    return found
+
+
+def last_page_text(printed: Printed) -> str:
+    """The text of the last page alone, where reading all of them would take long."""
+    document = opened(printed.pdf)
+    text: str = document[len(document) - 1].get_textpage().get_text_range()
+    document.close()
+    return " ".join(text.split())

@@ -1,6 +1,7 @@
 """Blocks onto pages."""
 
 from inspector.paper.blocks import Block, boxed, row, space, stack, words
+from inspector.paper.columns import together, under
 from inspector.paper.flow import paginate, used_pt
 from inspector.paper.page_style import BODY
 
@@ -46,3 +47,24 @@ def test_a_stack_is_as_high_as_its_blocks_and_their_air() -> None:
     assert stack([space(10.0), space(5.0).below(3.0)]).height_pt == 18.0
     assert row((0, space(10.0)), (5, space(25.0))).height_pt == 25.0
     assert isinstance(row(), Block) and row().height_pt == 0.0
+
+
+def test_what_names_a_table_s_columns_stands_above_its_lines_on_each_further_page() -> None:
+    named = space(10.0)
+    lines = under(named, [space(30.0)] * 7)
+    pages = paginate(lines, 100.0, 100.0)
+    assert [page[0] is named for page in pages] == [True] * len(pages)
+    assert [len(page) for page in pages] == [4, 4, 2]
+    assert all(used_pt(page) <= 100.0 for page in pages)
+
+
+def test_names_that_would_push_a_line_off_its_page_are_left_out() -> None:
+    named = space(10.0)
+    pages = paginate(under(named, [space(95.0)] * 2), 110.0, 100.0)
+    assert [len(page) for page in pages] == [2, 1]
+
+
+def test_what_is_kept_together_stands_on_one_page_where_one_holds_it() -> None:
+    pages = paginate([space(50.0), *together([space(20.0)] * 4)], 100.0, 100.0)
+    assert [len(page) for page in pages] == [1, 4]
+    assert [len(page) for page in paginate(together([space(40.0)] * 5), 100.0, 100.0)] == [2, 2, 1]

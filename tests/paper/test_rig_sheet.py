@@ -13,7 +13,7 @@ from inspector.gear.rig_result import RigFinding, RigOutcome, RigResult, Sensiti
 from inspector.paper.page_style import PageSize
 from inspector.paper.rig_sheet import rig_sheet
 from inspector.register.rows import from_body, to_body
-from inspector.units import System
+from inspector.units import Dimension, System, show
 from tests.drawings import rigs
 from tests.paper.conftest import imprint
 from tests.paper.reading import all_text, assert_no_text_on_text, assert_within_margins, page_texts, squeezed
@@ -176,3 +176,16 @@ def test_it_is_kept_and_read_back_word_for_word(make: Make) -> None:
     again = from_body(to_body(made), RigSheet)
     assert again == made
     assert rig_sheet(again, PageSize.A4).pdf == rig_sheet(made, PageSize.A4).pdf
+
+
+@EVERY_RIG
+@pytest.mark.parametrize("page", PageSize)
+def test_what_flies_stands_on_one_page(make: Make, page: PageSize) -> None:
+    result = make()
+    if not result.flying:
+        return
+    pages = [squeezed(one) for one in page_texts(rig_sheet(sheet(result), page))]
+    (told,) = [one for one in pages if squeezed("taken as motion of what flies") in one]
+    after = told[told.index(squeezed("taken as motion of what flies")) :]
+    speeds = [squeezed(show(one.speed_m_per_s, Dimension.SPEED, System.METRIC)) for one in result.flying]
+    assert all(after.count(speed) >= speeds.count(speed) for speed in speeds)

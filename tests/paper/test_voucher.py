@@ -32,6 +32,11 @@ def life(rows: int, text: str = "1 pull") -> tuple[HistoryRow, ...]:
 @pytest.fixture
 def paper() -> Voucher:
     """A retired rope that goes back to its owner."""
+    return a_voucher()
+
+
+def a_voucher() -> Voucher:
+    """The same, made."""
     piece = (Fact("Marked", "MBS 64 kN"), Fact("As new", "Length 25 m, Diameter 9.2 mm"), Fact("Owner", "Di Member"))
     return Voucher(
         imprint("Voucher", "V-ABCD-0001"),

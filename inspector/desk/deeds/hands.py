@@ -13,6 +13,7 @@ from inspector.duties.give_back import give_back, give_back_kit
 from inspector.duties.lend import lend, lend_kit
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
+from inspector.duties.print_lending_slip import print_lending_slip
 from inspector.duties.went_through import ToldBack, went_through
 from inspector.gear.custody import Loan, WentThrough
 from inspector.gear.judged import Judged
@@ -29,7 +30,7 @@ def hand_out(tags: Pieces) -> Deed[Pieces]:
     def do(office: Office, about: Pieces, given: Values) -> Done:
         lent = lend(office, given.tags("tags"), given.one("holder", str), given.day("due"), given.one("trip", str),
                     given.text("note"))  # fmt: skip
-        return _lent(office, lent)
+        return _lent(office, lent, given)
 
     return Deed(
         "lend", tr("Lend it"), tr("Lend pieces"),
@@ -43,7 +44,8 @@ def hand_out_kit(trip: str) -> Deed[str]:
     """Lend a trip's kit."""
 
     def do(office: Office, about: str, given: Values) -> Done:
-        return _lent(office, lend_kit(office, about, given.one("holder", str), given.day("due"), given.text("note")))
+        lent = lend_kit(office, about, given.one("holder", str), given.day("due"), given.text("note"))
+        return _lent(office, lent, given)
 
     return Deed(
         "lend kit", tr("Hand the kit out"), tr("Hand the kit of {trip} out", trip=trip),
@@ -110,6 +112,7 @@ def _to_whom(facts: FormFacts) -> tuple[Asked, ...]:
         Day(key="due", label=tr("To be back by"), names=(tr("due"),),
             hint=tr("The last day of the trip, where none is written.")),
         note(),
+        Tick(key="slip", label=tr("Print the lending slip to sign"), stands=True),
     )  # fmt: skip
 
 
@@ -165,7 +168,7 @@ def _told(given: Values, day: date) -> WentThrough:
     return went_through(told, day)
 
 
-def _lent(office: Office, lent: tuple[Loan, ...]) -> Done:
+def _lent(office: Office, lent: tuple[Loan, ...], given: Values) -> Done:
     """What whoever takes the pieces must know: what each may be used for, and what falls due meanwhile."""
     lines = []
     for one in lent:
@@ -175,7 +178,9 @@ def _lent(office: Office, lent: tuple[Loan, ...]) -> Done:
             lines.append(tr("{tag}: an inspection or reading falls due on {day}, before it is to be back.",
                             tag=one.tag, day=day))  # fmt: skip
     head = tr_n("One piece went out.", "{count} pieces went out.", len(lent))
-    return Done(head, "\n".join(lines))
+    tags = [one.tag for one in lent]
+    papers = (print_lending_slip(office, given.one("holder", str), tags),) if given.tick("slip") else ()
+    return Done(head, "\n".join(lines), papers)
 
 
 def _back(back: list[Judged]) -> Done:

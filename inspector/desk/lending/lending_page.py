@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
 from inspector.desk.choice import Choice
-from inspector.desk.deeds import debriefs, hands, letters
+from inspector.desk.deeds import debriefs, gear_papers, hands, letters
 from inspector.desk.form.deed import Deed
 from inspector.desk.keys import search_text
 from inspector.desk.lending.loan_model import LoanModel
@@ -20,7 +20,7 @@ from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
 from inspector.desk.place import Go, Place
 from inspector.desk.places import DEED
-from inspector.desk.plain import button, column, said
+from inspector.desk.plain import button, column, menu_button, said
 from inspector.duties.office import Office
 from inspector.language import tr, tr_n
 
@@ -42,8 +42,10 @@ class LendingPage(Place):
             (tr("By person"), Grouped.PERSON), (tr("By trip"), Grouped.TRIP)], scans=True)  # fmt: skip
         self.out_button = button(tr("Hand out"), self.hand_out, rank="first")
         self.back_button = button(tr("Take back"), self.take_back)
-        self.letters_button = button(tr("Letters"), lambda: self._ask(letters.letters(), None, ""),
-                                     name=tr("Letters about what is out and overdue"))  # fmt: skip
+        self.print_button = menu_button(tr("Print"), [
+            (tr("Lending slip"), self.print_slip),
+            (tr("Letters"), lambda: self._ask(letters.letters(), None, "")),
+        ], name=tr("Print a slip to sign, or letters about what is out and overdue"))  # fmt: skip
         self._told, self._empty = said("", faint=True), self._nothing()
         self._stack = QStackedWidget()
         self._lists = self._list_page()
@@ -114,6 +116,13 @@ class LendingPage(Place):
         tags = self.model.chosen
         self._ask(hands.take_back(tags), tags, " ".join(tags))
 
+    def print_slip(self) -> None:
+        """The slip of whoever has what is ticked; without a tick the form asks whose."""
+        tags = self.model.chosen
+        holders = {one.holder for one in self.out.loans if one.tag in tags} if self.out else set()
+        holder = holders.pop() if len(holders) == 1 else ""
+        self._ask(gear_papers.lending_slip(tags, holder), tags, " ".join(tags))
+
     def _resized(self) -> None:
         """Room for the words to choose among."""
         self.grouped.box.setMinimumWidth(self._look.px(_CHOICE_PX))
@@ -137,7 +146,7 @@ class LendingPage(Place):
         head = QHBoxLayout()
         head.setSpacing(GRID)
         head.addWidget(said(tr("Lending"), Type.DISPLAY), 1)
-        for one in (self.grouped.box, self.out_button, self.back_button, self.letters_button):
+        for one in (self.grouped.box, self.out_button, self.back_button, self.print_button):
             head.addWidget(one)
         page = QWidget()
         inside = QVBoxLayout(page)

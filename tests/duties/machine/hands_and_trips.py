@@ -19,10 +19,13 @@ from inspector.duties.lend import lend, lend_kit
 from inspector.duties.look_up import trip, trips
 from inspector.duties.plan_trip import change_trip, plan_trip
 from inspector.duties.print_handout import print_handout
+from inspector.duties.print_labels import enter_labels
+from inspector.duties.print_lending_slip import enter_lending_slip
 from inspector.duties.print_letters import enter_letters
 from inspector.duties.print_rig_sheet import print_rig_sheet
 from inspector.duties.print_sheets import enter_trip_sheet
 from inspector.duties.print_slips import enter_slips
+from inspector.duties.print_tags import enter_tags
 from inspector.duties.retire_item import print_notice
 from inspector.duties.work_rigs import pack_trip, set_kit, work_rig
 from inspector.gear.custody import NOBODY_TOLD, NOTHING_HAPPENED, WentThrough
@@ -31,6 +34,7 @@ from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.inspection import Answer
 from inspector.gear.kind import Grade
 from inspector.gear.kit_check import Seen
+from inspector.gear.label_sizes import LABEL_SIZES, LabelSize
 from inspector.gear.outcome import Outcome
 from inspector.gear.trip import Ground, Trip
 from inspector.gear.use import NewUse
@@ -229,6 +233,32 @@ class Papers(Desk):
     def print_slips(self) -> None:
         """For every piece of which anything is due."""
         self.do("print slips", enter_slips)
+
+    @rule(tags=TAGS_TOGETHER, size=st.sampled_from(LABEL_SIZES))
+    def print_labels(self, tags: list[str], size: LabelSize) -> None:
+        """Of what is here and not retired."""
+        if self.do("print labels", lambda office: enter_labels(office, tags, size.key, size.count)):
+            for tag in map(self.first_tag, tags):
+                assert tag not in self.destroyed | set(self.gone), f"{tag} is not here and got a label"
+                assert self.stood[tag] is not Outcome.RETIRE, f"{tag} is retired and got a label"
+
+    @rule(tags=TAGS_TOGETHER)
+    def print_tags(self, tags: list[str]) -> None:
+        """Of what is here and not free for use."""
+        tags = [self.rather(sorted(one for one, stands in self.stood.items() if stands is not Outcome.FIT), tags[0])]
+        if self.do("print tags", lambda office: enter_tags(office, tags)):
+            for tag in map(self.first_tag, tags):
+                assert tag not in self.destroyed | set(self.gone), f"{tag} is not here and got a tag"
+                assert self.stood[tag] is not Outcome.FIT, f"{tag} is fit and got a tag that says otherwise"
+
+    @rule(by=PEOPLE)
+    def print_lending_slip(self, by: str) -> None:
+        """Of all that somebody has on loan, and of nothing else."""
+        slip = self.do("print lending slip", lambda office: enter_lending_slip(office, by))
+        for one in slip.pieces if slip else ():
+            tag = self.first_tag(one.tag)
+            assert tag in self.lent, f"{tag} is not out and stands on a lending slip"
+            assert one.may_use or not one.may_for, f"{tag} may not be used and the slip says for what"
 
     @rule()
     def print_rig_sheet(self) -> None:

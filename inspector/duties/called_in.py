@@ -1,0 +1,103 @@
+"""Who is to be told of pieces that are called in: whoever has one, owns it, owns its vehicle, or bought it."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from inspector.duties.due_days import has_left
+from inspector.duties.letter_words import Asking, asking, has_it, must_stay, why_words
+from inspector.duties.office import Office
+from inspector.duties.tell_whereabouts import where_words
+from inspector.duties.what_falls_due import Held, held
+from inspector.duties.who import is_clubs, owns
+from inspector.gear.item import Item
+from inspector.gear.outcome import Outcome
+from inspector.gear.person import Person
+from inspector.gear.recall import CalledPiece
+from inspector.gear.whereabouts import Where
+from inspector.language import tr
+from inspector.register.page import Page
+from inspector.rulebook.words import marked_words
+
+Reader = tuple[str, str]  # the id, empty for one whom the register knows by name alone, and the name
+
+
+@dataclass(frozen=True, slots=True)
+class Called:
+    """What a call comes to. letters: for each reader the pieces he is told of; unwritten: pieces of which nobody can be
+    told by a letter, each with why; not_held: pieces that the register still lets go.
+    """
+
+    letters: dict[Reader, tuple[CalledPiece, ...]]
+    unwritten: tuple[str, ...]
+    not_held: tuple[str, ...]
+
+
+def called(office: Office, page: Page, items: Iterable[Item]) -> Called:
+    """Sort the pieces by whom to tell; each piece stands in every letter that it concerns."""
+    wanted = list(items)
+    ids = {one.id for one in wanted}
+    here = {one.item.id: one for one in held(office, page) if one.item.id in ids}
+    ask = asking(page, here.values(), office.today, office.today, None)
+    found: dict[Reader, list[CalledPiece]] = defaultdict(list)
+    unwritten = []
+    for item in wanted:
+        told = list(_told_of(page, here[item.id], ask) if item.id in here else _told_of_left(office, page, item))
+        for reader, piece in told:
+            found[reader].append(piece)
+        if not told:
+            unwritten.append(_nobody_words(page, item))
+    letters = {reader: tuple(pieces) for reader, pieces in sorted(found.items(), key=lambda one: one[0][1])}
+    free = (one.item.tag for one in here.values() if one.verdict.outcome in {Outcome.FIT, Outcome.DERATE})
+    return Called(letters, tuple(unwritten), tuple(free))
+
+
+def _told_of(page: Page, one: Held, ask: Asking) -> Iterator[tuple[Reader, CalledPiece]]:
+    """Everybody of the register whom a piece concerns that the club has; an owner whom it knows by name alone too."""
+    for reader in one.people:
+        yield (
+            (reader.id, reader.name),
+            _piece(one.item, one.kind_name, why_words(one, reader), _asked(one, reader, ask)),
+        )
+    if not is_clubs(page, one.item) and not any(owns(reader, one.item) for reader in page.people()):
+        owner = one.item.facts.owner
+        said = must_stay(one, ask) or tr("The club has it. You get word of what becomes of it.")
+        yield ("", owner), _piece(one.item, one.kind_name, tr("Your own"), said)
+
+
+def _asked(one: Held, reader: Person, ask: Asking) -> str:
+    """To leave it where it is, or to stop using it and send it back."""
+    if stays := must_stay(one, ask):
+        return stays
+    if not has_it(one, reader):
+        return tr("It is with somebody else, who is asked for it.")
+    if one.where.where is Where.ON_VEHICLE:
+        bring = tr("Bring the vehicle {tag}; leave the part on it.", tag=one.where.at)
+        return tr("Do not pull or tow with it any more, not even once. {bring}", bring=bring)
+    if one.where.where is Where.IN_STORE:
+        return tr("Do not use it any more, not even once. Where you have it yourself, send it back.")
+    return tr("Do not use it any more, not even once. Send it back.")
+
+
+def _told_of_left(office: Office, page: Page, item: Item) -> Iterator[tuple[Reader, CalledPiece]]:
+    """Whoever bought a piece or got it back; of one that was made unusable there is nobody to be told."""
+    where = page.whereabouts_of(item)
+    if not has_left(where) or where.where is Where.DESTROYED or not where.at:
+        return
+    names = {one.id: one.name for one in page.people()}
+    ids = {one.name: one.id for one in page.people()}
+    name = names.get(where.at, where.at)
+    kind = office.rules.kinds.get(item.facts.kind)
+    why = tr("By the register: {place}", place=where_words(where, names))
+    do = tr("Do not use it any more, not even once, and do not hand it on. The club takes it back to look at it.")
+    yield (ids.get(name, ""), name), _piece(item, kind.name if kind else item.facts.kind, why, do)
+
+
+def _piece(item: Item, kind_name: str, why: str, do: str) -> CalledPiece:
+    marks = " ".join(one for one in (item.facts.maker_mark, item.facts.serial) if one)
+    return CalledPiece(item.tag, kind_name, marked_words(item), marks, why, do)
+
+
+def _nobody_words(page: Page, item: Item) -> str:
+    names = {one.id: one.name for one in page.people()}
+    return tr("{tag}: {where}", tag=item.tag, where=where_words(page.whereabouts_of(item), names))

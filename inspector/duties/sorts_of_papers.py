@@ -1,0 +1,128 @@
+"""Every sort of document there is, and how one of it is printed from whatever a register holds.
+
+A new sort joins by an entry in SORTS. What an entry prints it may also enter: it works on a copy that is thrown away.
+"""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from inspector.duties.bench import HandoutAsked, bench_topics
+from inspector.duties.close_count import close_count
+from inspector.duties.evidence_paper import print_evidence
+from inspector.duties.hand_over import hand_over, last_protocol, print_protocol
+from inspector.duties.keep_rigs import rigs
+from inspector.duties.look_up import list_gear, people
+from inspector.duties.office import Office, One
+from inspector.duties.out_tray import Paper
+from inspector.duties.print_count import print_count
+from inspector.duties.print_handout import print_handout
+from inspector.duties.print_letters import print_letters
+from inspector.duties.print_rig_sheet import print_rig_sheet
+from inspector.duties.print_sheets import print_trip_sheet
+from inspector.duties.print_slips import print_slips
+from inspector.duties.print_voucher import print_voucher
+from inspector.duties.retire_item import print_notices
+from inspector.duties.take_stock import begin_count, count_states
+from inspector.duties.tell_incident import incidents
+from inspector.duties.work_rigs import work_kept_rig
+from inspector.gear.outcome import Outcome
+from inspector.gear.whereabouts import Where
+from inspector.language import later, tr
+from inspector.refused import Refused
+
+_EVERYTHING = 1_000_000
+_LEFT = (Where.SOLD, Where.GIVEN_BACK, Where.DESTROYED)
+
+
+@dataclass(frozen=True, slots=True)
+class Sort:
+    """A sort of document. key: what its files are called; title: to be looked up; printed: one or several of it."""
+
+    key: str
+    title: str
+    printed: Callable[[Office], Iterable[Paper]]
+
+
+def _trip_sheet(office: Office) -> Iterable[Paper]:
+    return [print_trip_sheet(office, "next")]
+
+
+def _notices(office: Office) -> Iterable[Paper]:
+    """One of each kind of gear of which a piece is retired."""
+    retired = list_gear(office, outcome=Outcome.RETIRE, limit=_EVERYTHING).rows
+    first = {row.kind_name: row.tag for row in reversed(retired)}
+    return print_notices(office, sorted(_some(first.values(), tr("No piece is retired."))))
+
+
+def _rig_sheet(office: Office) -> Iterable[Paper]:
+    kept = _some(rigs(office), tr("No rig is kept."))
+    return [print_rig_sheet(office, work_kept_rig(office, kept[0].ref))]
+
+
+def _handouts(office: Office) -> Iterable[Paper]:
+    return [print_handout(office, HandoutAsked(topic.key, (), "")) for topic in bench_topics(office)]
+
+
+def _letter(office: Office) -> Iterable[Paper]:
+    return print_letters(office)[:1]
+
+
+def _slips(office: Office) -> Iterable[Paper]:
+    return [print_slips(office)]
+
+
+def _vouchers(office: Office) -> Iterable[Paper]:
+    """One for each way in which a piece has left."""
+    with office.book.reading() as page:
+        items = page.every_item()
+        where = page.whereabouts(items)
+    left = {where[one.id].where: one.tag for one in reversed(items) if where[one.id].where in _LEFT}
+    tags = _some(left.values(), tr("No piece was sold, given back or made unusable."))
+    return [print_voucher(office, tag) for tag in sorted(tags)]
+
+
+def _evidence(office: Office) -> Iterable[Paper]:
+    return [print_evidence(office, _some(incidents(office), tr("No incident is written down."))[0].ref)]
+
+
+def _handover(office: Office) -> Iterable[Paper]:
+    if last_protocol(office):
+        return [print_protocol(office)]
+    others = [one for one in people(office) if one.id != office.officer.id]
+    to = _some(others, tr("There is nobody to hand over to."))[0]
+    for ref in _open_counts(office):
+        close_count(office, ref)
+    begin_count(office, "specimen-2")  # a handover wants a count of everything; nothing is said to be there
+    close_count(office, "specimen-2")
+    return [hand_over(office, to.id, office.out_tray).paper]
+
+
+def _count_list(office: Office) -> Iterable[Paper]:
+    still_open = _open_counts(office)
+    return [print_count(office, still_open[0] if still_open else begin_count(office, "specimen-1").ref)]
+
+
+def _open_counts(office: Office) -> list[str]:
+    return [one.ref for one in count_states(office) if one.closed is None]
+
+
+def _some(found: Iterable[One], why_none: str) -> list[One]:
+    """What there is; refused where there is nothing to print from."""
+    every = list(found)
+    if not every:
+        raise Refused(tr("document"), why_none, tr("The sample register has one of every sort: inspector demo."))
+    return every
+
+
+SORTS = (
+    Sort("trip-sheet", later("Trip sheet"), _trip_sheet),
+    Sort("retirement-notice", later("Retirement notice"), _notices),
+    Sort("rig-sheet", later("Rig sheet"), _rig_sheet),
+    Sort("handout", later("Handout"), _handouts),
+    Sort("letter", later("Letter"), _letter),
+    Sort("slips", later("Slips"), _slips),
+    Sort("voucher", later("Voucher"), _vouchers),
+    Sort("evidence-list", later("Evidence list"), _evidence),
+    Sort("count-list", later("Count list"), _count_list),
+    Sort("handover-protocol", later("Handover protocol"), _handover),  # the last: it closes every count
+)

@@ -1,0 +1,38 @@
+"""What a letter says by which pieces are called in, as data. How to reach a person is never part of it."""
+
+from dataclasses import dataclass
+
+from inspector.gear.papers import Imprint
+
+
+@dataclass(frozen=True, slots=True)
+class CalledPiece:
+    """A piece that is called in. marks: maker's mark and serial, by which it is told from others; why: why it stands
+    in this letter; do: what is asked of its reader.
+    """
+
+    tag: str
+    kind_name: str
+    marked: str
+    marks: str
+    why: str
+    do: str
+
+
+@dataclass(frozen=True, slots=True)
+class RecallLetter:
+    """A letter to one person. person: the id by which an address is looked up as it is printed; empty for a buyer, whom
+    the register knows by name alone.
+
+    call: the number of the call by which all its letters belong together; reason: as the officer typed it; send_to,
+    send_by: empty where nobody said.
+    """
+
+    imprint: Imprint
+    person: str
+    name: str
+    call: str
+    reason: str
+    send_to: str
+    send_by: str
+    pieces: tuple[CalledPiece, ...]
