@@ -14,9 +14,10 @@ from inspector.paper import form
 from inspector.paper.blocks import Block, blank, boxed, row, rule, stack, words
 from inspector.paper.common import cautions, facts, heading, listed
 from inspector.paper.document import Document
-from inspector.paper.page_style import BODY, GRID, MM, SMALL, PageSize
+from inspector.paper.page_style import BODY, GRID, HEAD, MM, SMALL, PageSize
 from inspector.paper.printed import Printed
 from inspector.paper.trip_pieces import going, staying
+from inspector.paper.trip_rigs import planned_rigs
 
 _MARK_SIGNS = 5
 
@@ -25,12 +26,14 @@ def inspection_sheet(sheet: TripSheet, page: PageSize) -> Printed:
     """The sheet as a PDF, its boxes to be ticked with a pen or on a screen, and where they lie."""
     width = page.column_pt
     blocks = (
+        *_of_what(sheet, width),
         facts(_trip_facts(sheet), width, 4),
         cautions(sheet.imprint.cautions, width).below(2 * GRID),
         *staying(sheet.staying, width),
-        *_vehicles(sheet.vehicles, width),
-        *going(sheet.going, width),
-        *_ending(sheet.vehicles, width),
+        *([] if sheet.scope.is_rest else _vehicles(sheet.vehicles, width)),
+        *planned_rigs(sheet.rigs, width),
+        *going(sheet, width),
+        *_ending(sheet, width),
     )
     mark = fingerprint(sheet)
     number = sheet.imprint.number
@@ -38,7 +41,7 @@ def inspection_sheet(sheet: TripSheet, page: PageSize) -> Printed:
     def code(at: int) -> str:
         return SheetCode(number, at, mark).text
 
-    return Document(sheet.imprint, f"{sheet.trip}, {sheet.place}", (*blocks, _known_by(code(0))), code).printed(page)
+    return Document(sheet.imprint, _subject(sheet), (*blocks, _known_by(code(0))), code).printed(page)
 
 
 def fingerprint(sheet: TripSheet) -> str:
@@ -46,6 +49,30 @@ def fingerprint(sheet: TripSheet) -> str:
     asked = [[one.tag, one.now, one.use_line, *([tick.text, tick.limit] for tick in one.ticks)] for one in sheet.going]
     said = json.dumps([sheet.imprint.number, sheet.trip, asked], ensure_ascii=False)
     return b32encode(hashlib.sha256(said.encode()).digest()).decode()[:_MARK_SIGNS]
+
+
+def _subject(sheet: TripSheet) -> str:
+    """What later pages and the file's own description say it is of."""
+    trip = tr("{trip}, {place}", trip=sheet.trip, place=sheet.place)
+    what = _scope_words(sheet)
+    return tr("{what}: {trip}", what=what, trip=trip) if what else trip
+
+
+def _scope_words(sheet: TripSheet) -> str:
+    """Of which vehicle it is, or that it is of what rides on none; empty for the whole trip."""
+    if sheet.scope.is_rest:
+        return tr("What rides on no vehicle by plan")
+    return "".join(_vehicle_name(one) for one in sheet.vehicles) if sheet.scope.vehicle else ""
+
+
+def _vehicle_name(vehicle: VehicleLine) -> str:
+    return f"{vehicle.tag} · {vehicle.name}"
+
+
+def _of_what(sheet: TripSheet, width_pt: float) -> list[Block]:
+    """The vehicle of a sheet that is of one, larger than all else below the title."""
+    what = _scope_words(sheet)
+    return [words(what, width_pt, HEAD)] if what else []
 
 
 def _known_by(code: str) -> Block:
@@ -73,7 +100,7 @@ def _vehicle(vehicle: VehicleLine, width_pt: float) -> Block:
     """Tag and name, laden mass, the straps that suit it, and a warning below in bold."""
     name_pt, gvm_pt = width_pt * 0.42, width_pt * 0.2
     band_pt = width_pt - name_pt - gvm_pt
-    name = words(f"{vehicle.tag} · {vehicle.name}", name_pt - 2 * GRID, BODY.in_bold())
+    name = words(_vehicle_name(vehicle), name_pt - 2 * GRID, BODY.in_bold())
     gvm = words(tr("GVM {mass}", mass=vehicle.gvm), gvm_pt - 2 * GRID, BODY)
     band = words(tr("Straps that suit it: {band}", band=vehicle.band), band_pt, BODY)
     lines = [row((0, name), (name_pt, gvm), (name_pt + gvm_pt, band))]
@@ -82,9 +109,9 @@ def _vehicle(vehicle: VehicleLine, width_pt: float) -> Block:
     return stack([*lines, rule(width_pt).below(GRID)]).below(GRID)
 
 
-def _ending(vehicles: Sequence[VehicleLine], width_pt: float) -> list[Block]:
+def _ending(sheet: TripSheet, width_pt: float) -> list[Block]:
     """What to do with a fault, and who checked."""
-    names = [f"{vehicle.tag} · {vehicle.name}" for vehicle in vehicles] or [tr("Kit of this trip")]
+    names = [_vehicle_name(one) for one in sheet.vehicles] or [_scope_words(sheet) or tr("Kit of this trip")]
     first, *others = [_signature(number, name, width_pt) for number, name in enumerate(names, 1)]
     signed = stack([heading(tr("Checked by"), width_pt), first, *others])
     return [_fault_box(width_pt).below(4 * GRID), signed]

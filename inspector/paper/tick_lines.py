@@ -4,7 +4,6 @@ Boxes and lines stand so far apart that a ring round one box stays off the other
 """
 
 from collections.abc import Sequence
-from itertools import zip_longest
 
 from inspector.drawings.shapes import Ink
 from inspector.gear.papers import TickLine
@@ -22,25 +21,34 @@ _TEXT_PT = 2 * BOX_PT + _BOX_GAP_PT + 2 * GRID  # where the text begins
 _ROW_GAP_PT = 2.4 * MM
 _FIGURE_PT, _UNIT_PT, _WRITING_PT = 18 * MM, 10 * MM, 5.6 * MM
 _UNIT_DOWN_PT = 3.5  # so that the unit stands on the line of the limit
+BETWEEN_PT = 4 * GRID  # between two columns
 _MOST_LINES = 3  # of a check in half the page's width; longer checks get all of it
 
 
-def tick_lines(piece: int, ticks: Sequence[TickLine], width_pt: float) -> list[Block]:
+def half_pt(width_pt: float) -> float:
+    """One of two columns."""
+    return (width_pt - BETWEEN_PT) / 2
+
+
+def fit_a_column(ticks: Sequence[TickLine], column_pt: float) -> bool:
+    """Whether each check needs few lines in a column so narrow."""
+    return all(len(lines_of(tick.text, column_pt - _TEXT_PT, BODY)) <= _MOST_LINES for tick in ticks)
+
+
+def tick_lines(piece: int, ticks: Sequence[TickLine], width_pt: float, *, columns: int = 2) -> list[Block]:
     """The checks below one another, in two columns where each then needs at most three lines. piece: its number."""
-    half_pt = (width_pt - 4 * GRID) / 2
-    two = len(ticks) > 1 and all(len(lines_of(tick.text, half_pt - _TEXT_PT, BODY)) <= _MOST_LINES for tick in ticks)
-    column_pt = half_pt if two else width_pt
-    lines = [_tick(piece, number, tick, column_pt) for number, tick in enumerate(ticks, 1)]
+    two = columns > 1 and len(ticks) > 1 and fit_a_column(ticks, half_pt(width_pt))
+    column_pt = half_pt(width_pt) if two else width_pt
+    lines = [_tick(piece, number, tick, column_pt).below(_ROW_GAP_PT) for number, tick in enumerate(ticks, 1)]
     heads = _head_row(2 if two else 1, column_pt)
-    return [heads, *(_in_two(lines, column_pt) if two else (line.below(_ROW_GAP_PT) for line in lines))]
+    return [heads, *([_in_two(lines, column_pt)] if two else lines)]
 
 
-def _in_two(lines: Sequence[Block], column_pt: float) -> list[Block]:
-    """Read downwards: the first half on the left."""
-    half = -(-len(lines) // 2)
-    pairs = zip_longest(lines[:half], lines[half:])
-    rows = [row((0, left), *([(column_pt + 4 * GRID, right)] if right else [])) for left, right in pairs if left]
-    return [one.below(_ROW_GAP_PT) for one in rows]
+def _in_two(lines: Sequence[Block], column_pt: float) -> Block:
+    """Read downwards, the left column first. Each column is set by itself, and both are as even as they come."""
+    heights = [line.gap_pt + line.height_pt for line in lines]
+    left = min(range(1, len(lines)), key=lambda count: max(sum(heights[:count]), sum(heights[count:])))
+    return row((0, stack(lines[:left])), (column_pt + BETWEEN_PT, stack(lines[left:])))
 
 
 def _head_row(columns: int, column_pt: float) -> Block:
@@ -48,7 +56,7 @@ def _head_row(columns: int, column_pt: float) -> Block:
 
     def draw(press: Press, left: float, top: float) -> None:
         for number in range(columns):
-            start, base = left + number * (column_pt + 4 * GRID), top + SMALL.size_pt
+            start, base = left + number * (column_pt + BETWEEN_PT), top + SMALL.size_pt
             press.text(start, base, tr("good"), SMALL.in_ink(Ink.INK))
             press.text(start + BOX_PT + _BOX_GAP_PT, base, tr("fault"), SMALL.in_ink(Ink.INK))
 
