@@ -9,7 +9,7 @@ from inspector.cli import say, typed
 from inspector.cli.wiring import Desk
 from inspector.drawings.marks import outcome_word
 from inspector.duties.before_use import asked_checks
-from inspector.duties.check_kit import kit_check, tell_checked, tell_piece
+from inspector.duties.check_kit import kit_check, tell_checked, tell_piece, tell_progress
 from inspector.duties.check_piece import check_piece, check_pieces
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
@@ -96,7 +96,8 @@ def _show(found: KitCheck, tags: tuple[str, ...]) -> None:
         _list(found)
     for tag in tags:
         if (piece := found.piece(tag)) is None:
-            why = tr("{tag} is not in the kit of the trip {ref}.", tag=tag, ref=found.trip.ref)
+            ref = found.trip.ref
+            why = tr("{tag} is not in the kit of the trip {ref} and sits on none of its vehicles.", tag=tag, ref=ref)
             raise Refused(tr("tag"), why, tr("Look at the label again: `inspector check {ref}`.", ref=found.trip.ref))
         _piece(piece, piece.asked, in_full=True)
 
@@ -107,14 +108,14 @@ def _list(found: KitCheck) -> None:
     _say_progress(found)
     for piece in found.to_check:
         _piece(piece, piece.open if piece.goes else (), in_full=False)
-    if others := [one for one in found.staying if not one.made]:
+    if others := [one for one in (*found.staying, *found.barred) if not one.made]:
         say.heading(tr("Not to be checked"))
         for piece in others:
             _line(piece)
 
 
 def _say_progress(found: KitCheck) -> None:
-    say.paragraph(tr("{done} of {count} pieces are checked.", done=found.done_count, count=len(found.to_check)))
+    say.paragraph(tr("{progress}.", progress=tell_progress(found)))
 
 
 def _piece(piece: KitPiece, asked: Sequence[Check], *, in_full: bool) -> None:
@@ -131,7 +132,7 @@ def _piece(piece: KitPiece, asked: Sequence[Check], *, in_full: bool) -> None:
 
 
 def _line(piece: KitPiece) -> None:
-    told = " · ".join(filter(None, (tell_piece(piece), tell_checked(piece))))
+    told = " · ".join(filter(None, (piece.where, tell_piece(piece), tell_checked(piece))))
     say.paragraph(f"{piece.tag}  {piece.kind_name} ({outcome_word(piece.outcome)}). {told}", "  ", "      ")
 
 

@@ -5,6 +5,7 @@ import click
 from inspector.cli import say
 from inspector.drawings.marks import outcome_word
 from inspector.duties.before_use import why_not
+from inspector.duties.plan_rides import ride_words
 from inspector.duties.tell_readiness import due_words, judged_for_words, mass_words, part_words, turn_words
 from inspector.duties.trip_readiness import Ready, VehicleReady
 from inspector.gear.judged import Judged
@@ -38,8 +39,8 @@ def _kit(ready: Ready) -> None:
     click.echo(f"{going}, {staying}.")
     if ready.going:
         say.heading(tr("These go"))
-        head = (tr("Tag"), tr("Kind"), tr("Verdict"), tr("May be used for"))
-        say.table(head, [(*_piece(one), one.explanation.use_line) for one in ready.going])
+        head = (tr("Tag"), tr("Kind"), tr("Verdict"), tr("May be used for"), tr("Where"))
+        say.table(head, [(*_piece(one), one.explanation.use_line, _rides(ready, one)) for one in ready.going])
     if ready.staying:
         say.heading(tr("These stay at home"))
         head = (tr("Tag"), tr("Kind"), tr("Verdict"), tr("Why"))
@@ -48,6 +49,11 @@ def _kit(ready: Ready) -> None:
 
 def _piece(one: Judged) -> tuple[str, str, str]:
     return one.dossier.item.tag, one.dossier.kind.name, outcome_word(one.verdict.outcome)
+
+
+def _rides(ready: Ready, one: Judged) -> str:
+    tag = one.dossier.item.tag
+    return ride_words(ready.trip, tag, ready.sits.get(tag, ""), ready.lies.get(tag, ""))
 
 
 def _away(ready: Ready) -> None:

@@ -15,6 +15,7 @@ from inspector.duties import look_up
 from inspector.duties.exchange_trip import export_trip, import_trip
 from inspector.duties.named_files import read_bytes, write_new
 from inspector.duties.office import Office
+from inspector.duties.plan_rides import plan_rides
 from inspector.duties.plan_trip import change_trip, plan_trip, retired_in_kit
 from inspector.duties.tell_changes import trip_history
 from inspector.duties.trip_readiness import readiness
@@ -124,9 +125,26 @@ def _facts(office: Office, planned: Trip) -> list[Fact]:
         Fact(tr("People"), ", ".join(names.get(key, key) for key in planned.people)),
         Fact(tr("Vehicles"), ", ".join(planned.vehicles)),
         Fact(tr("Kit"), ", ".join(planned.kit)),
+        Fact(tr("Rides"), "; ".join(_riding(planned))),
         Fact(tr("Note"), planned.note),
     ]
     return [one for one in facts if one.text]
+
+
+@trip.command()
+@click.argument("ref")
+@click.argument("tags", nargs=-1, required=True)
+@click.option("--on", "vehicle", default="", help="Tag of the vehicle that they ride on.")
+@click.option("--nowhere", is_flag=True, help="They ride on no vehicle by plan.")
+@click.option("--why", default="", help="Why it is planned so.")
+@click.pass_obj
+def rides(desk: Desk, /, ref: str, tags: tuple[str, ...], vehicle: str, nowhere: bool, why: str) -> None:
+    """Plan on which vehicle TAGS of the kit of the trip REF ride."""
+    if bool(vehicle.strip()) is nowhere:
+        said = tr("It is not clear where they ride.")
+        raise Refused(tr("vehicle"), said, tr("Say either --on VEHICLE or --nowhere."))
+    office = desk.office()
+    _say_kept(office, plan_rides(office, ref, dict.fromkeys(tags, vehicle), why))
 
 
 @trip.command()
@@ -144,6 +162,12 @@ def show(desk: Desk, ref: str) -> None:
     say.table((tr("Day"), tr("What"), ""), [history_cells(row) for row in trip_history(office, ready.trip.ref)])
     if judged := (*ready.going, *ready.staying):
         say.cautions(judged[0])
+
+
+def _riding(planned: Trip) -> list[str]:
+    """What rides on each vehicle by plan."""
+    listed = {one: [each.tag for each in planned.rides if each.vehicle == one] for one in planned.vehicles}
+    return [tr("{tags} on {vehicle}", tags=", ".join(tags), vehicle=one) for one, tags in listed.items() if tags]
 
 
 @trip.command(name="list")

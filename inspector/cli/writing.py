@@ -12,7 +12,7 @@ from inspector.duties.book_in import book_in
 from inspector.duties.book_in_forms import still_wanted
 from inspector.duties.keep_passphrases import passes_nothing
 from inspector.duties.plausible import cautions, widest_hole
-from inspector.duties.print_sheets import print_trip_sheet
+from inspector.duties.print_sheets import print_each_sheet, print_trip_sheet
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
 from inspector.duties.retire_item import print_notices
@@ -21,6 +21,7 @@ from inspector.gear.inspection import InspectionKind, Method, Surface
 from inspector.gear.item import Provenance
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Purpose
+from inspector.gear.papers import SheetScope
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
 from inspector.language import tr
 from inspector.refused import Refused
@@ -136,10 +137,19 @@ def expose(
 
 @click.command()
 @click.argument("trip", default="next")
+@click.option("--vehicle", default="", help="Only what sits and rides on this vehicle.")
+@click.option("--rest", is_flag=True, help="Only what rides on no vehicle by plan.")
+@click.option("--each", is_flag=True, help="One sheet for each vehicle, and one for what rides on none.")
 @click.pass_obj
-def sheet(desk: Desk, trip: str) -> None:
-    """Print the pre-trip inspection sheet of TRIP (its reference, or the next one)."""
-    say.paper(print_trip_sheet(desk.office(), trip))
+def sheet(desk: Desk, /, trip: str, vehicle: str, rest: bool, each: bool) -> None:
+    """Print the pre-trip inspection sheet of TRIP (its reference, or the next one), the whole trip on one."""
+    if sum((bool(vehicle), rest, each)) > 1:
+        why = tr("It is not clear which sheet is meant.")
+        raise Refused(tr("sheet"), why, tr("Say only one of --vehicle, --rest and --each."))
+    office = desk.office()
+    scope = SheetScope(vehicle, is_rest=rest)
+    for paper in print_each_sheet(office, trip) if each else (print_trip_sheet(office, trip, scope),):
+        say.paper(paper)
 
 
 @click.command()

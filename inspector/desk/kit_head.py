@@ -9,6 +9,7 @@ from inspector.desk.kit_result import marked
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import column, hairline, said, short
 from inspector.drawings.marks import outcome_word
+from inspector.duties.check_kit import tell_progress
 from inspector.gear.kit_check import KitCheck, KitPiece
 from inspector.gear.person import Person
 from inspector.language import tr
@@ -37,7 +38,7 @@ def _what(kit: KitCheck, piece: KitPiece | None, look: Look | None) -> QWidget:
     if piece is None:
         return column([said(kit.trip.name, Type.DISPLAY), said(kit.trip.place, Type.HEAD, faint=True)], 0)
     kind = f"{piece.kind_name}, {piece.marked}" if piece.marked else piece.kind_name
-    names = [short(piece.tag, Type.DISPLAY), said(kind, bold=True)]
+    names = [short(piece.tag, Type.DISPLAY), said(kind, bold=True), *([said(piece.where)] if piece.where else [])]
     if look is None:
         return column(names, 0)
     use = tr("{outcome}: {use}", outcome=outcome_word(piece.outcome), use=piece.judged.explanation.use_line)
@@ -51,6 +52,6 @@ def _progress(kit: KitCheck, piece: KitPiece | None, member: Person, step: str) 
     if piece and piece.tag in tags:
         lines.append(tr("Piece {at} of {count}", at=tags.index(piece.tag) + 1, count=len(tags)))
     lines += [step] if step else []
-    lines.append(tr("{done} of {count} pieces checked", done=kit.done_count, count=len(tags)))
+    lines.append(tell_progress(kit))
     lines.append(tr("{name} looks", name=member.name))
     return column([said(line, bold=not number) for number, line in enumerate(lines)], 0)

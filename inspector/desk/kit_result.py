@@ -31,7 +31,10 @@ def marked(piece: KitPiece, look: Look, mark_px: int, *texts: QWidget, gap: int 
 def result_part(piece: KitPiece, look: Look) -> QWidget:
     """At once after a piece: its outcome, what becomes of it, who looked, and what to do with it now."""
     texts: list[QWidget] = [said(outcome_word(piece.outcome), Type.DISPLAY), said(tell_piece(piece), Type.HEAD)]
-    if not piece.goes:
+    if not piece.goes and piece.part_of:
+        leave = tr("Hook onto nothing of it. Tell the trip leader now, and the equipment officer.")
+        texts.append(said(leave, bold=True))
+    elif not piece.goes:
         aside = tr("Put it aside, away from the kit. Tell the trip leader now, and the equipment officer.")
         texts.append(said(aside, bold=True))
     if piece.outcome is Outcome.RETIRE and piece.made:
@@ -58,6 +61,7 @@ def summary_part(found: KitCheck, begun: Mapping[str, str], look: Look, turn_to:
     parts: list[QWidget] = [
         *_section(tr("Not checked"), [_to_do(one, begun.get(one.tag, ""), turn_to) for one in found.unchecked]),
         *_section(tr("Stay in the shed"), [_line(one, look) for one in found.staying]),
+        *_section(tr("On the vehicles and not to be used"), [_line(one, look) for one in found.barred]),
         *_section(tr("Go"), [_line(one, look) for one in found.going]),
     ]
     if not found.pieces:
@@ -89,5 +93,5 @@ def _to_do(piece: KitPiece, begun: str, turn_to: Callable[[str], object]) -> QWi
 
 def _line(piece: KitPiece, look: Look) -> QWidget:
     name = said(f"{piece.tag}   {piece.kind_name} · {outcome_word(piece.outcome)}", bold=True)
-    told = " · ".join(filter(None, (tell_piece(piece), tell_checked(piece))))
+    told = " · ".join(filter(None, (piece.where, tell_piece(piece), tell_checked(piece))))
     return marked(piece, look, 24, name, said(told))

@@ -16,8 +16,9 @@ from inspector.desk.preview import Preview
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
 from inspector.duties.print_rig_sheet import print_rig_sheet
-from inspector.duties.print_sheets import print_trip_sheet
+from inspector.duties.print_sheets import WHOLE, print_each_sheet, print_trip_sheet, scope_words, scopes_of
 from inspector.duties.retire_item import print_notice
+from inspector.gear.papers import SheetScope
 from inspector.gear.rig_result import RigResult
 from inspector.gear.trip import Trip
 from inspector.language import show_day, tr
@@ -27,13 +28,18 @@ About = TypeVar("About")
 
 
 class Printing(QObject):
-    """Prints and tells where the paper is. menu: the trips to choose among, when there is more than one."""
+    """Prints and tells where the paper is. menu: the trips to choose among, when there is more than one.
+
+    sheets: what of a trip with vehicles is to be printed: all on one sheet, of one vehicle, one for each.
+    """
 
     def __init__(self, office: Office, background: Background, notice: Notice, window: QWidget) -> None:
         super().__init__(window)
         self._office, self._background, self._notice = office, background, notice
         self.menu = QMenu(tr("Which trip?"), window)
         self.menu.setAccessibleName(tr("Which trip?"))
+        self.sheets = QMenu(tr("Which sheet?"), window)
+        self.sheets.setAccessibleName(tr("Which sheet?"))
 
     def retirement_notice(self, tag: str) -> None:
         """Print the notice of a retired piece."""
@@ -53,7 +59,7 @@ class Printing(QObject):
                 Refused(tr("trip sheet"), why, tr("Write a trip with its kit into the register first."))
             )
         elif len(trips) == 1:
-            self.sheet_of(trips[0])
+            self._sheet_at(trips[0], place)
         else:
             self._ask(trips, place)
 
@@ -61,13 +67,44 @@ class Printing(QObject):
         self.menu.clear()
         for trip in trips:
             action = self.menu.addAction(f"{trip.name}, {show_day(trip.first_on)}".replace("&", "&&"))
-            action.triggered.connect(lambda _checked=False, trip=trip: self.sheet_of(trip))
+            action.triggered.connect(lambda _checked=False, trip=trip: self._sheet_at(trip, place))
         self.menu.setActiveAction(self.menu.actions()[0])
         self.menu.popup(place)
 
-    def sheet_of(self, trip: Trip) -> None:
-        """Print the sheet of a trip."""
-        self._print(print_trip_sheet, trip.ref, tr("Trip sheet of {trip}", trip=trip.name))
+    def sheet_of(self, trip: Trip, below: QWidget) -> None:
+        """Print the sheet of a trip; where it has vehicles, ask which sheet, below the button."""
+        self._sheet_at(trip, below.mapToGlobal(QPoint(0, below.height())))
+
+    def _sheet_at(self, trip: Trip, place: QPoint) -> None:
+        if not trip.vehicles:
+            self._print_sheet(trip, WHOLE)
+            return
+        self.sheets.clear()
+        self._offer(tr("The whole trip on one sheet"), lambda: self._print_sheet(trip, WHOLE))
+        self._offer(tr("One sheet for each vehicle"), lambda: self._print_each(trip))
+        self.sheets.addSeparator()
+        for scope in scopes_of(trip):
+            self._offer(scope_words(scope), partial(self._print_sheet, trip, scope))
+        self.sheets.setActiveAction(self.sheets.actions()[0])
+        self.sheets.popup(place)
+
+    def _offer(self, words: str, deed: Callable[[], object]) -> None:
+        self.sheets.addAction(words.replace("&", "&&")).triggered.connect(lambda _checked=False: deed())
+
+    def _print_sheet(self, trip: Trip, scope: SheetScope) -> None:
+        title = tr("Trip sheet of {trip}", trip=trip.name)
+        self._print(partial(print_trip_sheet, scope=scope), trip.ref, title)
+
+    def _print_each(self, trip: Trip) -> None:
+        head = tr("The sheets of {trip} are printed.", trip=trip.name)
+        self._background.run(
+            print_each_sheet,
+            self._office,
+            trip.ref,
+            done=lambda papers: tell_papers(self._notice, head, "", papers),
+            failed=self._notice.refuse,
+            says=tr("Printing…"),
+        )
 
     def rig_sheet(self, result: RigResult) -> None:
         """Print the account of a rig as it is shown."""

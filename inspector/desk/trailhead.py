@@ -112,7 +112,7 @@ class Trailhead(Place):
         """Go to the piece with this tag."""
         piece = self.kit.piece(tag) if self.kit else None
         if self.kit and piece is None:
-            why = tr("{tag} is not in the kit of this trip.", tag=tag)
+            why = tr("{tag} is not in the kit of this trip and sits on none of its vehicles.", tag=tag)
             self._notice.refuse(Refused(tr("tag"), why, tr("Look at the label again, or leave it in the shed.")))
         elif piece:
             self._notice.hide()
@@ -152,7 +152,7 @@ class Trailhead(Place):
             return ""
         left = [one.tag for one in self.kit.unchecked]
         if not left:
-            return tr("Every piece was looked at. {staying} stay in the shed.", staying=len(self.kit.staying))
+            return _all_looked_at(self.kit)
         tags = ", ".join(left)
         return tr_n("Not checked: one piece ({tags}).", "Not checked: {count} pieces ({tags}).", len(left), tags=tags)
 
@@ -274,3 +274,13 @@ class Trailhead(Place):
             buttons = [button(tr("All pieces"), self.show_all)] if form else []
             step = form.progress if form else ""
             self._head.addWidget(kit_head(self.kit, self.piece, self.member, step, self._look, buttons))
+
+
+def _all_looked_at(kit: KitCheck) -> str:
+    """What is told once nothing is left to look at."""
+    told = tr("Every piece was looked at. {staying} stay in the shed.", staying=len(kit.staying))
+    if not kit.barred:
+        return told
+    barred = tr_n("One part on a vehicle must not be used.", "{count} parts on the vehicles must not be used.",
+                  len(kit.barred))  # fmt: skip
+    return f"{told} {barred}"

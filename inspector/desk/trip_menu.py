@@ -27,6 +27,8 @@ def fill(menu: QMenu, trip: Trip | None, kinds: Iterable[Kind], go: Asks, *, is_
     if trip:
         for deed in (trips.change(trip), trips.change_kit(trip)):
             _entry(menu, deed, trip, go)
+        if trip.kit and trip.vehicles:
+            _entry(menu, trips.rides(trip), trip, go)
         if not is_over:
             _along(menu.addMenu(tr("Take a member's piece along")), trip, kinds, go)
         menu.addSeparator()

@@ -33,11 +33,14 @@ _MOST_BESIDE = 5  # vehicles whose pairs leave room for a margin
 
 
 class TripPage(Place):
-    """check, sheet: of a trip. rig: one to be proposed. deeds: the button below which all else is offered."""
+    """check, sheet: of a trip, the latter with the button below which it is asked which sheet. rig: one to be proposed.
+
+    deeds: the button below which all else is offered.
+    """
 
     check = Signal(str)
     deeds = Signal(object)
-    sheet = Signal(object)
+    sheet = Signal(object, object)
     rig = Signal(object)
 
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
@@ -152,13 +155,14 @@ class TripPage(Place):
         ref = found.trip.ref
         rig = button(tr("Rig"), lambda: self.rig.emit(RigAsked(trip=ref)), name=tr("Propose or check a rig"))
         more = button(tr("More…"), lambda: self.deeds.emit(more), name=tr("More deeds of the trip"))
+        sheet = button(tr("Print sheet"), lambda: self.sheet.emit(found.trip, sheet), name=tr("Print the trip sheet"))
         if found.is_over:
             return [rig, more]
         return [
             button(tr("Propose a kit"), self.propose_kit),
             rig,
             button(tr("Check the kit"), lambda: self.check.emit(ref), name=tr("Begin the check before the trip")),
-            button(tr("Print sheet"), lambda: self.sheet.emit(found.trip), name=tr("Print the trip sheet")),
+            sheet,
             more,
         ]
 

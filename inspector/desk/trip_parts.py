@@ -10,8 +10,10 @@ from inspector.desk.record_parts import section
 from inspector.desk.tag_lines import Open, judged_line, tag_lines
 from inspector.desk.trip_opened import OpenedTrip
 from inspector.duties.before_use import why_not
+from inspector.duties.plan_rides import ride_words
 from inspector.duties.tell_readiness import days_words, due_words, judged_for_words, mass_words, part_words, turn_words
 from inspector.duties.trip_readiness import FallsDue, Ready, VehicleReady
+from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
 from inspector.gear.trip import ground_words
 from inspector.language import show_day, tr, tr_n
@@ -107,9 +109,16 @@ def going_part(ready: Ready, look: Look, opens: Open) -> list[QWidget]:
     """What goes, folded away."""
     if not ready.going:
         return []
-    lines = [judged_line(one, tr("Use: {line}", line=one.explanation.use_line)) for one in ready.going]
+    lines = [judged_line(one, _goes_as(ready, one)) for one in ready.going]
     title = tr("Goes ({count})", count=len(lines))
     return [column([hairline(), Fold(title, lambda: tag_lines(lines, look, opens))])]
+
+
+def _goes_as(ready: Ready, one: Judged) -> str:
+    """What it may be used for, and where it rides."""
+    tag = one.dossier.item.tag
+    rides = ride_words(ready.trip, tag, ready.sits.get(tag, ""), ready.lies.get(tag, ""))
+    return tr("Use: {line}. {rides}.", line=one.explanation.use_line, rides=rides)
 
 
 def vehicles_part(vehicles: Iterable[VehicleReady], look: Look, opens: Open) -> list[QWidget]:

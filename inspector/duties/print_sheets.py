@@ -50,6 +50,13 @@ def scopes_of(planned: Trip) -> tuple[SheetScope, ...]:
     return (*(SheetScope(tag) for tag in planned.vehicles), *((SheetScope(is_rest=True),) if rest else ()))
 
 
+def scope_words(scope: SheetScope) -> str:
+    """Of what a sheet is, in words."""
+    if scope.is_rest:
+        return tr("What rides on no vehicle by plan")
+    return tr("Vehicle {tag}", tag=scope.vehicle) if scope.vehicle else tr("The whole trip")
+
+
 def _entered(office: Office, ready: Ready, scope: SheetScope) -> tuple[TripSheet, Printed]:
     """The sheet as it is kept: with the file that was printed, since what comes back is held against it."""
     known = _known(ready.trip, scope)

@@ -13,9 +13,11 @@ from inspector.duties.exchange_trip import export_trip, import_trip
 from inspector.duties.form_facts import FormFacts
 from inspector.duties.named_files import read_bytes, write_new
 from inspector.duties.office import Office
+from inspector.duties.plan_rides import NOWHERE, plan_rides
 from inspector.duties.plan_trip import change_trip, plan_trip, retired_in_kit
 from inspector.gear.trip import Ground, Trip, ground_words
-from inspector.language import tr
+from inspector.language import tr, tr_n
+from inspector.refused import Refused
 
 
 def plan() -> Deed[None]:
@@ -74,6 +76,54 @@ def change_kit(trip: Trip) -> Deed[Trip]:
         lambda facts, about: (_kit(about.kit), why()),
         do, tr("Make this the kit"),
     )  # fmt: skip
+
+
+def rides(trip: Trip) -> Deed[Trip]:
+    """Which piece of the kit rides on which vehicle."""
+
+    def do(office: Office, about: Trip, given: Values) -> Done:
+        kept = plan_rides(office, about.ref, _rides(about, given), given.text("why"))
+        left = sum(not kept.rides_on(tag) for tag in kept.kit)
+        said = tr_n("One piece of the kit rides on no vehicle by plan.",
+                    "{count} pieces of the kit ride on no vehicle by plan.", left) if left else ""  # fmt: skip
+        return Done(tr("It is planned what rides where on {name}.", name=kept.name), said)
+
+    return Deed(
+        "plan rides", tr("Plan what rides where"),
+        tr("What rides where on {ref} {name}", ref=trip.ref, name=trip.name),
+        tr("It stands on the sheets: each vehicle can have its own. A part that sits on a vehicle goes with it and is "
+           "not written here."),
+        lambda facts, about: (*(_riding(facts, about, tag) for tag in about.vehicles), why()),
+        do, tr("Plan it so"),
+    )  # fmt: skip
+
+
+def _riding(facts: FormFacts, trip: Trip, vehicle: str) -> Asked:
+    name = next((one.name for one in facts.vehicles if one.tag == vehicle), "")
+    stands = tuple(one.tag for one in trip.rides if one.vehicle == vehicle)
+    return Tags(key=f"on_{vehicle}", label=f"{vehicle} {name}", stands=stands,
+                hint=tr("Scan or type the tags of what rides on it, with blanks between them."))  # fmt: skip
+
+
+def _rides(shown: Trip, given: Values) -> dict[str, str]:
+    """What was planned anew, by tag: a piece that stands in no field any more rides nowhere by plan."""
+    wanted: dict[str, str] = {}
+    for vehicle in shown.vehicles:
+        for tag in given.tags(f"on_{vehicle}"):
+            key = next((one for one in shown.kit if one.casefold() == tag.casefold()), "")
+            if not key or wanted.get(key, vehicle) != vehicle:
+                raise _misplaced(f"on_{vehicle}", tag, wanted.get(key, ""))
+            wanted[key] = vehicle
+    before = {one.tag: one.vehicle for one in shown.rides}
+    return {tag: wanted.get(tag, NOWHERE) for tag in shown.kit if wanted.get(tag) != before.get(tag)}
+
+
+def _misplaced(key: str, tag: str, other: str) -> Refused:
+    if other:
+        why = tr("“{tag}” stands at {vehicle} as well.", tag=tag, vehicle=other)
+        return Refused(key, why, tr("Leave one of the two out."))
+    why = tr("“{tag}” is not in the kit of this trip.", tag=tag)
+    return Refused(key, why, tr("Take it into the kit first, or look at the label again."))
 
 
 def take_in() -> Deed[None]:
