@@ -15,6 +15,7 @@ from inspector.paper.wrap import lines_of
 
 _LEAST_ROOM_PT = 8 * MM
 Draw = Callable[[Press, float, float], None]
+Fill = Callable[[float], "tuple[Block, Block | None]"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +24,8 @@ class Block:
 
     parts: what it falls into where it is higher than a whole page. with_next: never the last on a page, as a heading.
     at_foot: stands at the foot of its page, unless it is alone there. again: what stands above it where it begins a
-    page, as the names of a table's columns do.
+    page, as the names of a table's columns do. fill: with the room on a page, what of it stands there, at least as high
+    as the block, and the rest for the next page.
     """
 
     height_pt: float
@@ -33,6 +35,7 @@ class Block:
     with_next: bool = False
     at_foot: bool = False
     again: "Block | None" = None
+    fill: "Fill | None" = None
 
     def below(self, gap_pt: float) -> "Block":
         """The same with air above."""

@@ -19,6 +19,8 @@ def paginate(blocks: Sequence[Block], first_pt: float, other_pt: float) -> tuple
         if pages[-1] and used_pt([*pages[-1], *group]) > room:
             pages.append(_named_anew(group[0], group, other_pt))
         pages[-1].extend(group)
+        if group[-1].fill:
+            _fill(pages, (first_pt, other_pt))
     return tuple(tuple(page) for page in pages)
 
 
@@ -26,6 +28,18 @@ def _named_anew(first: Block, group: Sequence[Block], room_pt: float) -> list[Bl
     """What stands above the first block of a page, as long as there is room for it."""
     named = first.again
     return [named] if named and used_pt([named, *group]) <= room_pt else []
+
+
+def _fill(pages: list[list[Block]], rooms: tuple[float, float]) -> None:
+    """What ends the last page takes the room that is left there, its rest as many pages as it needs."""
+    rest: Block | None = pages[-1].pop()
+    while rest and rest.fill:
+        room = rooms[min(len(pages) - 1, 1)]
+        gap = rest.gap_pt if pages[-1] else 0.0
+        part, rest = rest.fill(room - used_pt(pages[-1]) - gap)
+        pages[-1].append(part)
+        if rest:
+            pages.append([])
 
 
 def used_pt(page: Iterable[Block]) -> float:

@@ -18,7 +18,9 @@ from inspector.paper.wrap import lines_of
 BOX_PT = 5.5 * MM
 _BOX_GAP_PT = 5.5 * MM
 _TEXT_PT = 2 * BOX_PT + _BOX_GAP_PT + 2 * GRID  # where the text begins
-_ROW_GAP_PT = 2.4 * MM
+_ROW_GAP_PT = 2.4 * MM  # between boxes: a ring fits in; text that runs over more lines needs less below it
+_TEXT_GAP_PT = GRID
+_HEAD_GAP_PT = GRID / 2  # below the words above the boxes
 _FIGURE_PT, _UNIT_PT, _WRITING_PT = 18 * MM, 10 * MM, 5.6 * MM
 _UNIT_DOWN_PT = 3.5  # so that the unit stands on the line of the limit
 BETWEEN_PT = 4 * GRID  # between two columns
@@ -39,19 +41,19 @@ def tick_lines(piece: int, ticks: Sequence[TickLine], width_pt: float, *, column
     """The checks below one another, in two columns where each then needs at most three lines. piece: its number."""
     two = columns > 1 and len(ticks) > 1 and fit_a_column(ticks, half_pt(width_pt))
     column_pt = half_pt(width_pt) if two else width_pt
-    lines = [_tick(piece, number, tick, column_pt).below(_ROW_GAP_PT) for number, tick in enumerate(ticks, 1)]
-    heads = _head_row(2 if two else 1, column_pt)
+    lines = [_tick(piece, number, tick, column_pt) for number, tick in enumerate(ticks, 1)]
+    heads = good_or_fault(2 if two else 1, column_pt)
     return [heads, *([_in_two(lines, column_pt)] if two else lines)]
 
 
 def _in_two(lines: Sequence[Block], column_pt: float) -> Block:
     """Read downwards, the left column first. Each column is set by itself, and both are as even as they come."""
-    heights = [line.gap_pt + line.height_pt for line in lines]
+    heights = [line.height_pt for line in lines]
     left = min(range(1, len(lines)), key=lambda count: max(sum(heights[:count]), sum(heights[count:])))
     return row((0, stack(lines[:left])), (column_pt + BETWEEN_PT, stack(lines[left:])))
 
 
-def _head_row(columns: int, column_pt: float) -> Block:
+def good_or_fault(columns: int, column_pt: float) -> Block:
     """What the two boxes mean, above each column."""
 
     def draw(press: Press, left: float, top: float) -> None:
@@ -60,12 +62,12 @@ def _head_row(columns: int, column_pt: float) -> Block:
             press.text(start, base, tr("good"), SMALL.in_ink(Ink.INK))
             press.text(start + BOX_PT + _BOX_GAP_PT, base, tr("fault"), SMALL.in_ink(Ink.INK))
 
-    return Block(SMALL.leading_pt, draw).kept()
+    return Block(SMALL.leading_pt + _HEAD_GAP_PT, draw).kept()
 
 
 def _tick(piece: int, number: int, tick: TickLine, width_pt: float) -> Block:
     text = _tick_text(piece, number, tick, width_pt - _TEXT_PT)
-    height = max(BOX_PT, text.height_pt)
+    height = max(BOX_PT + _ROW_GAP_PT, text.height_pt + _TEXT_GAP_PT)
     text_down = max((BOX_PT - text.height_pt) / 2, 0)
 
     def draw(press: Press, left: float, top: float) -> None:

@@ -1,25 +1,17 @@
 """The pieces of a trip's sheet: those that stay, and those that go with their checks."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
-from itertools import groupby
 
 from inspector.drawings.marks import outcome_meaning, outcome_word
 from inspector.drawings.shapes import Ink
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import GoingPiece, SheetScope, StayingPiece, TripSheet
-from inspector.gear.sheet_fields import remarks_name
 from inspector.language import tr
-from inspector.paper.blocks import Block, blank, row, rule, stack, words
-from inspector.paper.common import heading, mark, word_type
-from inspector.paper.page_style import BODY, GRID, HEAD, MM, SMALL
-from inspector.paper.tick_lines import BETWEEN_PT, fit_a_column, half_pt, tick_lines
-
-_MARK_MM = 8.0
-_MARK_PT = _MARK_MM * MM + 2 * GRID
-_TAG_PT = 34 * MM
-_REMARKS_PT = 7 * MM
-_RIDES_PT = 5.5 * MM
+from inspector.paper.blocks import Block, row, rule, stack, words
+from inspector.paper.common import heading, mark
+from inspector.paper.page_style import BODY, GRID, SMALL
+from inspector.paper.trip_columns import Placed, pieces_in_columns
+from inspector.paper.trip_heads import MARK_MM, MARK_PT, TAG_PT, named, with_place
 
 
 def staying(pieces: Sequence[StayingPiece], width_pt: float) -> list[Block]:
@@ -53,21 +45,12 @@ def _meaning(outcome: Outcome, *, goes: bool) -> str:
 
 
 def _staying_piece(piece: StayingPiece, width_pt: float) -> Block:
-    text_pt = width_pt - _MARK_PT - _TAG_PT
-    name = stack([words(piece.tag, _TAG_PT, HEAD), _word(piece.outcome, _TAG_PT)])
-    what = _with_place(piece.kind_name, piece.where)
+    text_pt = width_pt - MARK_PT - TAG_PT
+    what = with_place(piece.kind_name, piece.where)
     why = stack([words(what, text_pt, BODY.in_bold()), words(piece.why, text_pt, BODY)])
-    inner = row((0, mark(piece.outcome, _MARK_MM)), (_MARK_PT, name), (_MARK_PT + _TAG_PT, why))
+    name = named(piece.tag, piece.outcome, TAG_PT)
+    inner = row((0, mark(piece.outcome, MARK_MM)), (MARK_PT, name), (MARK_PT + TAG_PT, why))
     return stack([inner, rule(width_pt).below(GRID)]).below(GRID)
-
-
-def _word(outcome: Outcome, width_pt: float) -> Block:
-    return words(outcome_word(outcome), width_pt, word_type(outcome, BODY))
-
-
-def _with_place(kind: str, where: str) -> str:
-    """What it is, and where it rides, sits or lies."""
-    return tr("{kind} · {where}", kind=kind, where=where.removesuffix(".")) if where else kind
 
 
 def going(sheet: TripSheet, width_pt: float) -> list[Block]:
@@ -86,86 +69,14 @@ def _by_place(sheet: TripSheet, width_pt: float) -> Iterator[Block]:
     """The pieces under the name of the vehicle that they sit on, and of the bag."""
     names = {one.tag: f"{one.tag} · {one.name}" for one in sheet.vehicles}
     has_parts = any(one.part_of for one in sheet.going)
-    for vehicle, group in groupby(enumerate(sheet.going, 1), key=lambda one: one[1].part_of):
-        title = names.get(vehicle, vehicle) if vehicle else _bag_words(sheet.scope)
-        named = words(title, width_pt, HEAD) if has_parts or sheet.scope != SheetScope() else None
-        if named:
-            yield named.below(2 * GRID).kept()
-        for block in in_columns(list(group), width_pt):
-            yield replace(block, again=named)
+    bag = _bag_words(sheet.scope) if has_parts or sheet.scope != SheetScope() else ""
+    placed = [
+        Placed(number, one, names.get(one.part_of, one.part_of) or bag) for number, one in enumerate(sheet.going, 1)
+    ]
+    return pieces_in_columns(placed, width_pt)
 
 
 def _bag_words(scope: SheetScope) -> str:
     if scope.is_rest:
         return tr("Rides on no vehicle by plan")
     return tr("Rides on {vehicle}", vehicle=scope.vehicle) if scope.vehicle else tr("The bag")
-
-
-def in_columns(pieces: Sequence[tuple[int, GoingPiece]], width_pt: float) -> list[Block]:
-    """The pieces below one another; two neighbours stand side by side where that takes less of the page."""
-    made: list[Block] = []
-    at = 0
-    while at < len(pieces):
-        single = _going_piece(*pieces[at], width_pt)
-        pair = _side_by_side(pieces[at : at + 2], width_pt)
-        if pair and pair.height_pt < single.height_pt + _going_piece(*pieces[at + 1], width_pt).height_pt:
-            made.append(pair)
-            at += 2
-        else:
-            made.append(single)
-            at += 1
-    return made
-
-
-def _side_by_side(two: Sequence[tuple[int, GoingPiece]], width_pt: float) -> Block | None:
-    """Two pieces in a column each; none where a check of theirs is too long for it."""
-    column_pt = half_pt(width_pt)
-    if len(two) < 2 or not all(fit_a_column(piece.ticks, column_pt) for _, piece in two):
-        return None
-    left, right = (_narrow_piece(number, piece, column_pt) for number, piece in two)
-    return row((0, left), (column_pt + BETWEEN_PT, right)).below(GRID)
-
-
-def _narrow_piece(number: int, piece: GoingPiece, width_pt: float) -> Block:
-    ticks = tick_lines(number, piece.ticks, width_pt, columns=1) if piece.ticks else []
-    return _checked(number, piece, _narrow_head(piece, width_pt), ticks, width_pt)
-
-
-def _going_piece(number: int, piece: GoingPiece, width_pt: float) -> Block:
-    ticks = tick_lines(number, piece.ticks, width_pt) if piece.ticks else []
-    return _checked(number, piece, _going_head(piece, width_pt), ticks, width_pt)
-
-
-def _checked(number: int, piece: GoingPiece, head: Block, ticks: Sequence[Block], width_pt: float) -> Block:
-    says = tr("Remarks on {tag}", tag=piece.tag)
-    remarks = blank(tr("Remarks"), width_pt, SMALL, _REMARKS_PT, remarks_name(number), says)
-    return stack([head, *ticks, remarks, rule(width_pt, Ink.INK, 0.8).below(GRID)]).below(GRID)
-
-
-def _going_head(piece: GoingPiece, width_pt: float) -> Block:
-    """Tag and mark on the left, what it is and what it may do on the right."""
-    text_pt = width_pt - _MARK_PT - _TAG_PT
-    name = stack([words(piece.tag, _TAG_PT, HEAD), _word(piece.outcome, _TAG_PT)])
-    said = stack(_said(piece, text_pt))
-    return row((0, mark(piece.outcome, _MARK_MM)), (_MARK_PT, name), (_MARK_PT + _TAG_PT, said))
-
-
-def _narrow_head(piece: GoingPiece, width_pt: float) -> Block:
-    """Mark, tag and word above, the rest below the tag."""
-    text_pt = width_pt - _MARK_PT
-    name = words(piece.tag, text_pt, HEAD)
-    return row(
-        (0, mark(piece.outcome, _MARK_MM)),
-        (_MARK_PT, stack([name, _word(piece.outcome, text_pt), *_said(piece, text_pt)])),
-    )
-
-
-def _said(piece: GoingPiece, width_pt: float) -> list[Block]:
-    """What it is and where, its rating as marked and now, what it may do."""
-    figures = tr("Marked: {marked} · Now: {now}", marked=piece.marked or "–", now=piece.now or "–")
-    lines = [
-        words(_with_place(piece.kind_name, piece.where), width_pt, BODY.in_bold()),
-        words(figures, width_pt, BODY),
-        words(piece.use_line, width_pt, BODY.in_bold()),
-    ]
-    return lines if piece.where else [*lines, blank(tr("Rides on"), width_pt, SMALL, _RIDES_PT)]

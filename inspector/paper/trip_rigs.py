@@ -9,11 +9,9 @@ from inspector.gear.rig_result import RigOutcome
 from inspector.language import tr
 from inspector.paper.blocks import Block, picture, row, rule, stack, words
 from inspector.paper.common import heading
-from inspector.paper.page_style import BODY, GRID, HEAD, MM
+from inspector.paper.page_style import BODY, GRID, HEAD
+from inspector.paper.trip_heads import MARK_MM, MARK_PT, TAG_PT
 
-_MARK_MM = 8.0
-_MARK_PT = _MARK_MM * MM + 2 * GRID
-_REF_PT = 34 * MM
 _BARRED = {RigOutcome.UNSOUND, RigOutcome.NEVER}
 
 
@@ -31,15 +29,14 @@ def planned_rigs(rigs: Sequence[RigLine], width_pt: float) -> list[Block]:
 
 
 def _rig(one: RigLine, width_pt: float) -> Block:
-    text_pt = width_pt - _MARK_PT - _REF_PT
+    text_pt = width_pt - MARK_PT - TAG_PT
     barred = one.outcome in _BARRED
     word = BODY.in_bold().in_ink(Ink.MARK if barred else Ink.INK)
-    name = stack([words(one.ref, _REF_PT, HEAD), words(rig_word(one.outcome), _REF_PT, word)])
+    name = stack([words(one.ref, TAG_PT, HEAD), words(rig_word(one.outcome), TAG_PT, word)])
     said = [words(text, text_pt, word if barred and not number else BODY) for number, text in enumerate(_lines(one))]
-    title = words(f"{one.name} · {one.pulls}", text_pt, BODY.in_bold())
-    body = row(
-        (0, picture(rig_mark(one.outcome, _MARK_MM))), (_MARK_PT, name), (_MARK_PT + _REF_PT, stack([title, *said]))
-    )
+    away = tr("stay {distance} away", distance=one.stand_off) if one.stand_off else ""
+    title = words(" · ".join(filter(None, (one.name, one.pulls, away))), text_pt, BODY.in_bold())
+    body = row((0, picture(rig_mark(one.outcome, MARK_MM))), (MARK_PT, name), (MARK_PT + TAG_PT, stack([title, *said])))
     return stack([body, rule(width_pt).below(GRID)]).below(GRID)
 
 
@@ -49,8 +46,9 @@ def _lines(one: RigLine) -> Iterator[str]:
         yield tr("Do not pull with this rig: {means}.", means=rig_meaning(one.outcome))
     if one.outcome is not RigOutcome.SOUND:
         yield one.says
-    figures = [one.method, *([tr("speed: {speed}", speed=one.speed)] if one.speed else [])]
-    yield "; ".join(figures)[:1].upper() + "; ".join(figures)[1:] + "."
+    if one.speed:
+        yield tr("Method: {method}. Speed: {speed}.", method=one.method, speed=one.speed)
+    else:
+        yield tr("Method: {method}.", method=one.method)
     if one.weakest:
-        weakest = tr("Weakest link: {weakest}.", weakest=one.weakest)
-        yield f"{weakest} {tr('Stay away: {distance}.', distance=one.stand_off)}"
+        yield tr("Weakest link: {weakest}.", weakest=one.weakest)
