@@ -50,7 +50,9 @@ def _progress(kit: KitCheck, piece: KitPiece | None, member: Person, step: str) 
     tags = [one.tag for one in kit.to_check]
     lines = []
     if piece and piece.tag in tags:
-        lines.append(tr("Piece {at} of {count}", at=tags.index(piece.tag) + 1, count=len(tags)))
+        at, count = tags.index(piece.tag) + 1, len(tags)
+        which = tr("Piece or part {at} of {count}", at=at, count=count)
+        lines.append(which if kit.part_count else tr("Piece {at} of {count}", at=at, count=count))
     lines += [step] if step else []
     lines.append(tell_progress(kit))
     lines.append(tr("{name} looks", name=member.name))

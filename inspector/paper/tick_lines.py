@@ -20,7 +20,6 @@ _BOX_GAP_PT = 5.5 * MM
 _TEXT_PT = 2 * BOX_PT + _BOX_GAP_PT + 2 * GRID  # where the text begins
 _ROW_GAP_PT = 2.4 * MM  # between boxes: a ring fits in; text that runs over more lines needs less below it
 _TEXT_GAP_PT = GRID
-_HEAD_GAP_PT = GRID / 2  # below the words above the boxes
 _FIGURE_PT, _UNIT_PT, _WRITING_PT = 18 * MM, 10 * MM, 5.6 * MM
 _UNIT_DOWN_PT = 3.5  # so that the unit stands on the line of the limit
 BETWEEN_PT = 4 * GRID  # between two columns
@@ -62,7 +61,7 @@ def good_or_fault(columns: int, column_pt: float) -> Block:
             press.text(start, base, tr("good"), SMALL.in_ink(Ink.INK))
             press.text(start + BOX_PT + _BOX_GAP_PT, base, tr("fault"), SMALL.in_ink(Ink.INK))
 
-    return Block(SMALL.leading_pt + _HEAD_GAP_PT, draw).kept()
+    return Block(SMALL.leading_pt + _ROW_GAP_PT, draw).kept()
 
 
 def _tick(piece: int, number: int, tick: TickLine, width_pt: float) -> Block:

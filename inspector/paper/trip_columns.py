@@ -119,8 +119,6 @@ def _in_two(units: Sequence[_Unit], width_pt: float) -> Block:
 
     def draw(press: Press, start: float, top: float) -> None:
         left.draw(press, start, top)
-        middle = start + column_pt + BETWEEN_PT / 2
-        press.line(middle, top, middle, top + height, Ink.HAIR, 0.5)
         right.draw(press, start + column_pt + BETWEEN_PT, top)
 
     return Block(height, draw)

@@ -9,9 +9,10 @@ from inspector.gear.rig_result import RigOutcome
 from inspector.language import tr
 from inspector.paper.blocks import Block, picture, row, rule, stack, words
 from inspector.paper.common import heading
-from inspector.paper.page_style import BODY, GRID, HEAD
-from inspector.paper.trip_heads import MARK_MM, MARK_PT, TAG_PT
+from inspector.paper.page_style import BODY, GRID, HEAD, MM
+from inspector.paper.trip_heads import MARK_MM, MARK_PT
 
+_REF_PT = 24 * MM
 _BARRED = {RigOutcome.UNSOUND, RigOutcome.NEVER}
 
 
@@ -29,14 +30,16 @@ def planned_rigs(rigs: Sequence[RigLine], width_pt: float) -> list[Block]:
 
 
 def _rig(one: RigLine, width_pt: float) -> Block:
-    text_pt = width_pt - MARK_PT - TAG_PT
+    text_pt = width_pt - MARK_PT - _REF_PT
     barred = one.outcome in _BARRED
     word = BODY.in_bold().in_ink(Ink.MARK if barred else Ink.INK)
-    name = stack([words(one.ref, TAG_PT, HEAD), words(rig_word(one.outcome), TAG_PT, word)])
+    name = stack([words(one.ref, _REF_PT, HEAD), words(rig_word(one.outcome), _REF_PT, word)])
     said = [words(text, text_pt, word if barred and not number else BODY) for number, text in enumerate(_lines(one))]
     away = tr("stay {distance} away", distance=one.stand_off) if one.stand_off else ""
     title = words(" · ".join(filter(None, (one.name, one.pulls, away))), text_pt, BODY.in_bold())
-    body = row((0, picture(rig_mark(one.outcome, MARK_MM))), (MARK_PT, name), (MARK_PT + TAG_PT, stack([title, *said])))
+    body = row(
+        (0, picture(rig_mark(one.outcome, MARK_MM))), (MARK_PT, name), (MARK_PT + _REF_PT, stack([title, *said]))
+    )
     return stack([body, rule(width_pt).below(GRID)]).below(GRID)
 
 

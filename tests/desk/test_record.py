@@ -129,14 +129,22 @@ def test_with_no_trip_ahead_the_refusal_says_what_to_do(
     assert "into the register first" in desk.notice.text
 
 
-def test_the_only_trip_ahead_is_printed_at_once(
+def test_of_the_only_trip_ahead_it_is_asked_which_sheet(
     qtbot: QtBot,
     open_desk: Callable[[Office], DeskWindow],
     one_trip: Office,
 ) -> None:
-    """No question where there is no choice."""
+    """Which trip is no question; it has one vehicle, and a piece that rides on none."""
     desk = open_desk(one_trip)
     desk.printing.trip_sheet(desk.search)
+    menu = desk.printing.sheets
+    qtbot.waitUntil(menu.isVisible)
+    assert [one.text() for one in menu.actions() if one.text()] == [
+        "The whole trip on one sheet", "One sheet for each vehicle", "Vehicle V1", "What rides on no vehicle by plan",
+    ]  # fmt: skip
+    assert menu.activeAction() is menu.actions()[0]
+    menu.actions()[0].trigger()
+    menu.close()
     qtbot.waitUntil(lambda: "Trip sheet of Beach day 1 is printed." in desk.notice.text, timeout=15_000)
     assert list(one_trip.out_tray.glob("S-*.pdf"))
 
@@ -153,6 +161,8 @@ def test_of_several_trips_the_officer_chooses(
     assert menu.activeAction() is menu.actions()[0]
     menu.actions()[1].trigger()
     menu.close()
+    desk.printing.sheets.actions()[0].trigger()
+    desk.printing.sheets.close()
     qtbot.waitUntil(lambda: "Beach day 2 is printed" in desk.notice.text, timeout=15_000)
 
 

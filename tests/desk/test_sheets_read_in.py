@@ -32,7 +32,8 @@ from tests.desk.test_trip_page import settle
 from tests.duties.returned import kept, names, photographed
 from tests.paper.filling import by_library
 
-ALL = {"SH-1": {"*": "good"}, "SH-2": {"*": "good"}, "KS-1": {"*": "good"}}
+PARTS = ("RP-1F", "RP-1R", "RP-2F", "RP-2R")
+ALL = {tag: {"*": "good"} for tag in ("SH-1", "SH-2", "KS-1", *PARTS)}
 DOUBTFUL = {**ALL, "SH-1": {"*": "good", "bend": "both", "nicks": "both"}}
 
 
@@ -96,7 +97,7 @@ def test_what_is_not_clear_is_said_by_keys_then_all_is_looked_through_and_kept(
     form.day.setText("today")
     form.keep_button.click()
     settle(qtbot, desk)
-    assert "3 pieces were checked" in desk.notice.text and page.form is None
+    assert "7 pieces were checked" in desk.notice.text and page.form is None
     assert open_item(beach, "SH-1").verdict.outcome.severity >= Outcome.HOLD.severity
     assert len(attachments(beach, "T-1")) == len(photographed(beach, sheet, DOUBTFUL))
 
@@ -130,7 +131,7 @@ def test_what_is_not_taken_is_told_and_the_sheet_can_be_opened_all_the_same(
     page.read(Handed((*files, tmp_path / "gone.jpg")))
     settle(qtbot, desk)
     told = shown_texts(page)
-    assert "notes.txt" in told and "gone.jpg" in told and "3 pieces were read." in told
+    assert "notes.txt" in told and "gone.jpg" in told and "7 pieces were read." in told
     look = next(one for one in page.findChildren(QPushButton) if one.text() == "Look through it" and one.isVisible())
     look.click()
     settle(qtbot, desk)

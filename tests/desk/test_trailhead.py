@@ -20,16 +20,20 @@ from inspector.desk.window import DeskWindow
 from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in
 from inspector.duties.check_kit import kit_check
+from inspector.duties.check_piece import check_piece
 from inspector.duties.look_up import open_item, people
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import plan_trip
 from inspector.duties.record_inspection import record_inspection
+from inspector.gear.inspection import Answer as InspectionAnswer
 from inspector.gear.inspection import InspectionKind
 from inspector.gear.kind import Grade
+from inspector.gear.kit_check import Seen
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Ground, Trip
 from tests.desk.conftest import looked_at, shackle
+from tests.desk.outing import beach as beach
 from tests.desk.test_evening import focused, shown_texts
 from tests.desk.test_leaving import choice
 from tests.desk.test_names import controls
@@ -324,6 +328,26 @@ def test_after_the_last_piece_the_whole_kit_is_told(qtbot: QtBot, page: Trailhea
     assert "Not checked" not in shown_texts(page)
     QTest.keyClick(focused(), Qt.Key.Key_Escape)
     assert "Every piece was looked at" in window_of(page).notice.text
+
+
+def test_a_part_on_a_vehicle_is_told_apart_from_what_stays_in_the_shed(
+    qtbot: QtBot, open_desk: Callable[[Office], DeskWindow], beach: Office
+) -> None:
+    """It goes along whatever it is fit for; what counts is that nobody hooks onto it."""
+    kind = beach.kind("recovery_point")
+    bad = next(one.key for one in kind.checks if one.before_use and not one.hidden and one.bad)
+    check_piece(beach, "T-1", "RP-1F", people(beach)[0].id, Seen((InspectionAnswer(bad, Grade.BAD),)))
+    page = to_start(qtbot, open_desk(beach))
+    assert page.start.by
+    page.start.by.box.setCurrentText(people(beach)[0].name)
+    QTest.keyClick(page.start.by.box, Qt.Key.Key_Return)
+    qtbot.waitUntil(lambda: page.is_under_way)
+    tells(qtbot, page, "RP-1R", "On V-1, rear left.", "Piece or part 2 of 7", "1 of 7 checked (3 pieces, 4 parts")
+    page.show_all()
+    tells(qtbot, page, "Stay in the shed (1)", "On the vehicles and not to be used (1)", "On V-1, front left.")
+    scan(window_of(page), "RP-1F")
+    tells(qtbot, page, "Must n", "Hook onto nothing of it.")
+    assert "Put it aside" not in shown_texts(page)
 
 
 def test_a_touch_answers_as_a_key_does(qtbot: QtBot, page: Trailhead) -> None:

@@ -22,9 +22,10 @@ from inspector.desk.window import DeskWindow
 from inspector.duties.exchange_trip import export_trip
 from inspector.duties.look_up import kinds, list_gear, open_item, trip, trips
 from inspector.duties.office import Office
+from inspector.duties.plan_rides import plan_rides
 from inspector.duties.plan_trip import change_trip
 from inspector.gear.outcome import Outcome
-from inspector.gear.trip import Ground
+from inspector.gear.trip import Ground, Ride
 from tests.desk.deed_forms import faults, form_of_deed, keep, write
 
 
@@ -191,7 +192,8 @@ def test_the_menu_has_every_deed_of_a_trip_and_goes_there(office: Office, one_tr
     trip_menu.fill(menu, trip(one_trip, "T1"), kinds(office), asked.append)
     names = [one.text() for one in menu.actions() if one.text()]
     assert names == [
-        "Plan a trip…", "Change the plan…", "Change the kit…", "Take a member's piece along", "Hand the kit out…",
+        "Plan a trip…", "Change the plan…", "Change the kit…", "Plan what rides where…",
+        "Take a member's piece along", "Hand the kit out…",
         "The kit came back…", "Write it into a file…", "Read a trip from a file…",
     ]  # fmt: skip
     menu.actions()[1].trigger()
@@ -204,3 +206,26 @@ def test_without_a_trip_one_can_be_planned_or_read_in(office: Office) -> None:
     menu = QMenu()
     trip_menu.fill(menu, None, (), lambda _: None)
     assert [one.text() for one in menu.actions() if one.text()] == ["Plan a trip…", "Read a trip from a file…"]
+
+
+def test_what_rides_where_is_planned_by_its_form(qtbot: QtBot, desk: DeskWindow, office: Office) -> None:
+    shown = trip(office, "T1")
+    page = form_of_deed(qtbot, desk, deeds.rides(shown), shown)
+    write(page, on_V1="sh-001", why="it is light")
+    keep(qtbot, desk)
+    assert trip(office, "T1").rides == (Ride("SH-001", "V1"),)
+    assert "One piece of the kit rides on no vehicle by plan." in desk.notice.text
+
+
+def test_a_piece_taken_out_of_the_field_rides_nowhere_and_what_is_not_in_the_kit_is_told(
+    qtbot: QtBot, desk: DeskWindow, office: Office
+) -> None:
+    plan_rides(office, "T1", {"SH-001": "V1"})
+    shown = trip(office, "T1")
+    page = form_of_deed(qtbot, desk, deeds.rides(shown), shown)
+    write(page, on_V1="SH-001 ZZ-9")
+    keep(qtbot, desk)
+    assert list(faults(page)) == ["on_V1"] and trip(office, "T1").rides
+    write(page, on_V1="")
+    keep(qtbot, desk)
+    assert trip(office, "T1").rides == ()

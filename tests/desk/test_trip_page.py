@@ -7,7 +7,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible, QFontMetrics
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QPushButton, QScrollArea, QWidget
+from PySide6.QtWidgets import QPushButton, QScrollArea, QToolButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk import trip_page
@@ -18,12 +18,14 @@ from inspector.desk.trip_page import TripPage
 from inspector.desk.window import DeskWindow
 from inspector.duties.look_up import trip
 from inspector.duties.office import Office
+from inspector.duties.plan_rides import plan_rides
 from inspector.duties.trip_readiness import readiness
 from inspector.duties.work_rigs import pair_trip
 from inspector.refused import Refused
 from tests.desk.outing import beach as beach
 from tests.desk.test_evening import focused, shown_texts
 from tests.desk.test_names import controls
+from tests.duties.returned import kept
 
 Opener = Callable[[Office], DeskWindow]
 
@@ -181,11 +183,48 @@ def test_the_check_begins_with_the_trip_shown(qtbot: QtBot, page: TripPage, desk
     assert start.trip and start.trip.value.ref == "T-1"
 
 
+def which_sheet(desk: DeskWindow, words: str) -> None:
+    """Choose a sheet in the menu below the button."""
+    menu = desk.printing.sheets
+    next(one for one in menu.actions() if one.text() == words).trigger()
+    menu.close()
+    desk.activateWindow()  # as a real screen does by itself
+
+
 def test_the_sheet_of_the_trip_is_printed(qtbot: QtBot, page: TripPage, desk: DeskWindow) -> None:
     """Without asking which trip."""
     pressed(page, "Print sheet")
+    which_sheet(desk, "The whole trip on one sheet")
     settle(qtbot, desk)
     assert "Trip sheet of Beach days is printed." in desk.notice.text
+
+
+def test_one_sheet_for_each_vehicle_is_printed_and_each_can_be_looked_at(
+    qtbot: QtBot, page: TripPage, desk: DeskWindow, beach: Office
+) -> None:
+    """Two vehicles, and a kit that rides on none by plan."""
+    pressed(page, "Print sheet")
+    which_sheet(desk, "One sheet for each vehicle")
+    settle(qtbot, desk)
+    papers = sorted(beach.out_tray.glob("S-*.pdf"))
+    assert len(papers) == 3 and "The sheets of Beach days are printed." in desk.notice.text
+    assert all(str(one) in desk.notice.text for one in papers)
+    pressed(page, "Print sheet")
+    which_sheet(desk, "Vehicle V-2")
+    settle(qtbot, desk)
+    (fourth,) = set(beach.out_tray.glob("S-*.pdf")) - set(papers)
+    assert kept(beach, fourth.stem).scope.vehicle == "V-2"
+
+
+def test_the_kit_says_where_each_piece_rides(qtbot: QtBot, open_desk: Opener, beach: Office) -> None:
+    """Planned, or where it lies now."""
+    plan_rides(beach, "T-1", {"SH-1": "V-2"})
+    desk = open_desk(beach)
+    page = to_trip(qtbot, desk)
+    settle(qtbot, desk)
+    next(one for one in page.findChildren(QToolButton) if "Goes (3)" in one.text()).click()
+    told = shown_texts(page)
+    assert "Rides on V-2." in told and "Not planned where it rides; now in store at" in told
 
 
 def test_without_a_trip_the_page_says_what_to_do(qtbot: QtBot, open_desk: Opener, empty_office: Office) -> None:

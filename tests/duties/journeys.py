@@ -112,7 +112,7 @@ def take(sample: Office, journey: Journey) -> Taken:
     sheet = _handed_out(on_day(sample, journey.first - 1), journey)
     away = on_day(sample, journey.first)
     bad, broken, second = _shackle_left(away, journey, first.rig)
-    rest = {tag: seen(away, tag) for tag in kit if tag != bad}
+    rest = {one.tag: seen(away, one.tag) for one in sheet.going if one.tag != bad}
     on_sheet = check_sheet(away, sheet.imprint.number, journey.leader, rest)
     checked = kit_check(away, journey.ref)
     home = on_day(sample, journey.last)

@@ -1,5 +1,7 @@
 """Blocks onto pages."""
 
+from dataclasses import replace
+
 from inspector.paper.blocks import Block, boxed, row, space, stack, words
 from inspector.paper.columns import together, under
 from inspector.paper.flow import paginate, used_pt
@@ -68,3 +70,23 @@ def test_what_is_kept_together_stands_on_one_page_where_one_holds_it() -> None:
     pages = paginate([space(50.0), *together([space(20.0)] * 4)], 100.0, 100.0)
     assert [len(page) for page in pages] == [1, 4]
     assert [len(page) for page in paginate(together([space(40.0)] * 5), 100.0, 100.0)] == [2, 2, 1]
+
+
+def _grains(count: int) -> Block:
+    """So many grains of ten points, as many on a page as it has room for."""
+
+    def fill(room_pt: float) -> tuple[Block, Block | None]:
+        taken = min(int(room_pt // 10), count)
+        return space(taken * 10.0), _grains(count - taken) if count > taken else None
+
+    return replace(space(10.0), fill=fill)
+
+
+def test_a_filling_takes_the_room_that_is_left_and_then_whole_pages() -> None:
+    pages = paginate([space(60.0), _grains(20), space(30.0)], 100.0, 110.0)
+    assert [used_pt(page) for page in pages] == [100.0, 110.0, 80.0]
+
+
+def test_a_filling_that_cannot_begin_on_a_page_begins_on_the_next() -> None:
+    pages = paginate([space(95.0), _grains(3)], 100.0, 100.0)
+    assert [used_pt(page) for page in pages] == [95.0, 30.0]

@@ -10,7 +10,8 @@ from pypdf import PdfReader, PdfWriter
 
 from inspector.drawings.marks import outcome_word
 from inspector.gear.outcome import Outcome
-from inspector.gear.papers import StayingPiece, TickLine, TripSheet
+from inspector.gear.papers import RigLine, SheetScope, StayingPiece, TickLine, TripSheet
+from inspector.gear.rig_result import RigOutcome
 from inspector.gear.sheet_fields import tick_name
 from inspector.paper.inspection_sheet import inspection_sheet
 from inspector.paper.page_style import MM, PageSize
@@ -24,6 +25,10 @@ from tests.paper.reading import (
 )
 
 Many = Callable[[int], TripSheet]
+RIG = RigLine(
+    "R-1", "Beach snatch", RigOutcome.SOUND, "kinetic pull", "V-02 pulls V-01", "S-021 · Kinetic strap, 61 % is used",
+    "at most 6 km/h as the line comes taut", "13.5 m", "It holds.",
+)  # fmt: skip
 _REQUIRED = 2  # the flag of a field that must be filled in
 
 
@@ -221,3 +226,88 @@ def test_the_type_is_embedded(trip_sheet: TripSheet) -> None:
     used = [font for font in fonts if "DejaVu" in font["/BaseFont"]]
     assert len(used) == 2
     assert all("/FontFile2" in font["/FontDescriptor"] for font in used)
+
+
+@pytest.mark.parametrize("page", PageSize)
+def test_parts_stand_under_their_vehicle_and_the_rest_in_the_bag(trip_sheet: TripSheet, page: PageSize) -> None:
+    first, second, *others = trip_sheet.going
+    parts = (
+        replace(first, tag="RP-1", part_of="V-01", where="On V-01, front left."),
+        replace(second, tag="RP-2", part_of="V-02", where="On V-02, rear right."),
+    )
+    barred = StayingPiece("HR-9", "Hitch receiver", Outcome.HOLD, "Not measured.", "On V-02, rear middle.", "V-02")
+    sheet = replace(trip_sheet, going=(*parts, *others), staying=(*trip_sheet.staying, barred))
+    printed = inspection_sheet(sheet, page)
+    text = all_text(printed)
+    begins = text.index("Goes on the trip")
+    order = [text.index(one, begins) for one in ("V-01 · Grey", "RP-1", "V-02 · Small", "RP-2", "The bag", "K-031")]
+    assert order == sorted(order)
+    assert "Bow shackle · On V-02, rear right" in text or "Kinetic strap · On V-02, rear right" in text
+    stays = text.index("On the vehicles and not to be used")
+    assert text.index("B-003") < stays < text.index("HR-9") < text.index("Hitch receiver · On V-02, rear middle")
+    assert_within_margins(printed)
+    assert_no_text_on_text(printed)
+
+
+def test_where_it_rides_stands_beside_the_kind_or_is_left_to_be_written_in(trip_sheet: TripSheet) -> None:
+    planned = replace(trip_sheet.going[0], where="Rides on V-02")
+    text = all_text(inspection_sheet(replace(trip_sheet, going=(planned,)), PageSize.A4))
+    assert "Kinetic strap · Rides on V-02" in text and text.count("Rides on") == 1
+    open_one = inspection_sheet(replace(trip_sheet, going=(trip_sheet.going[0],)), PageSize.A4)
+    assert all_text(open_one).count("Rides on") == 1
+    assert not any("ides" in name for page in fields_by_page(open_one) for name in page)  # by pen, asked of nobody
+
+
+def test_a_sheet_of_one_vehicle_says_so_first_and_has_one_line_to_sign(trip_sheet: TripSheet) -> None:
+    of_one = replace(trip_sheet, vehicles=trip_sheet.vehicles[:1], scope=SheetScope("V-01"))
+    printed = inspection_sheet(of_one, PageSize.A4)
+    first, *later = page_texts(printed)
+    assert first.index("V-01 · Grey long-wheelbase wagon") < first.index("Read this first")
+    assert all("V-01 · Grey long-wheelbase wagon: Winter beach" in text for text in later)
+    assert all_text(printed).count("Signature") == 1 and "Rides on V-01" in all_text(printed)
+    rest = all_text(inspection_sheet(replace(trip_sheet, vehicles=(), scope=SheetScope(is_rest=True)), PageSize.A4))
+    assert "What rides on no vehicle by plan" in rest and "No vehicle is listed" not in rest
+    assert rest.count("Signature") == 1
+
+
+def test_a_planned_rig_stands_with_its_figures(trip_sheet: TripSheet) -> None:
+    text = all_text(inspection_sheet(replace(trip_sheet, rigs=(RIG,)), PageSize.A4))
+    said = "R-1 Sound Beach snatch · V-02 pulls V-01 · stay 13.5 m away Method: kinetic pull. Speed: at most 6 km/h"
+    assert said in text and "Weakest link: S-021 · Kinetic strap, 61 % is used." in text
+    assert "Do not pull" not in text and "With any other rig nobody pulls until somebody has checked it." in text
+
+
+def test_a_rig_that_must_not_be_pulled_says_so_before_all_else(trip_sheet: TripSheet) -> None:
+    for outcome in (RigOutcome.NEVER, RigOutcome.UNSOUND):
+        bad = replace(RIG, outcome=outcome, says="A tie-down point tears out.")
+        text = all_text(inspection_sheet(replace(trip_sheet, rigs=(bad,)), PageSize.LETTER))
+        assert text.index("Do not pull with this rig") < text.index("A tie-down point") < text.index("Weakest link")
+
+
+def test_where_no_rig_is_planned_it_says_where_to_plan_one(trip_sheet: TripSheet) -> None:
+    text = all_text(inspection_sheet(trip_sheet, PageSize.A4))
+    assert "No rig is planned for this trip." in text and "`rig propose`" in text
+    assert "With any other rig nobody pulls until somebody has checked it." in text
+
+
+@pytest.mark.parametrize("page", PageSize)
+def test_boxes_stand_apart_by_what_a_ring_takes(many_pieces: Many, page: PageSize) -> None:
+    printed = inspection_sheet(many_pieces(30), page)
+    assert printed.layout
+    for one in printed.layout.pages:
+        spots = [box.spot for box in one.boxes]
+        for at, spot in enumerate(spots):
+            for other in spots[at + 1 :]:
+                across = max(spot.left_mm, other.left_mm) - min(spot.left_mm, other.left_mm) - spot.width_mm
+                down = max(spot.top_mm, other.top_mm) - min(spot.top_mm, other.top_mm) - spot.height_mm
+                assert max(across, down) > 2.39
+
+
+@pytest.mark.parametrize("page", PageSize)
+def test_a_piece_goes_on_in_the_other_column_and_is_named_there(trip_sheet: TripSheet, page: PageSize) -> None:
+    printed = inspection_sheet(replace(trip_sheet, going=trip_sheet.going[:3]), page)
+    gone_on = [text for text in page_texts(printed) if ", continued" in text]
+    assert gone_on
+    for text in gone_on:
+        tag = text.split(", continued")[0].split()[-1]
+        assert text.count(tag) >= 2  # its head stands on the same page
