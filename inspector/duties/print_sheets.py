@@ -32,8 +32,10 @@ def print_trip_sheet(office: Office, ref: str, scope: SheetScope = WHOLE) -> Pap
 def print_each_sheet(office: Office, ref: str) -> tuple[Paper, ...]:
     """A sheet for each vehicle of the trip and one for what rides on none, numbered and kept together."""
     ready = readiness(office, ref)
+    loose = any(not ready.trip.rides_on(tag) and tag not in ready.sits for tag in ready.trip.kit)
+    wanted = [scope for scope in scopes_of(ready.trip) if loose or not scope.is_rest]
     with office.book.together():
-        entered = [_entered(office, ready, scope) for scope in scopes_of(ready.trip)]
+        entered = [_entered(office, ready, scope) for scope in wanted]
     return tuple(put_out(office, sheet.imprint.number, printed) for sheet, printed in entered)
 
 

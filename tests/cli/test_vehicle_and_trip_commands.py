@@ -118,3 +118,19 @@ def test_what_does_not_stand_in_a_trip_cannot_be_dropped_from_it(garage: Desk) -
         assert "does not stand in it" in garage.type("trip", "change", "T-1", option, one, code=2)
     garage.type("trip", "change", "T-1", "--drop-person", "Ada Officer", "--drop-kit", "sh-1", "--drop-vehicle", "v-1")
     assert "kit without SH-1" in words(garage.type("trip", "show", "T-1"))
+
+
+def test_what_rides_where_is_planned_and_each_vehicle_gets_its_sheet(garage: Desk) -> None:
+    garage.type("trip", "plan", "T-9", *TRIP)
+    assert "Rides SH-1 on V-1" in words(garage.type("trip", "rides", "t-9", "sh-1", "--on", "v-1"))
+    assert "Rides SH-1 on V-1" in words(garage.type("trip", "show", "T-9"))
+    assert "either --on VEHICLE or --nowhere" in garage.type("trip", "rides", "T-9", "SH-1", code=2)
+    assert "sits on V-1" in garage.type("trip", "change", "T-9", "--add-kit", "RP-1") + garage.type(
+        "trip", "rides", "T-9", "RP-1", "--on", "V-1", code=2
+    )
+    of_one = Path(garage.type("sheet", "T-9", "--vehicle", "v-1").strip())
+    assert of_one.exists() and "for V-1." in words(garage.type("ledger", "--last", "1"))
+    papers = garage.type("sheet", "T-9", "--each").split()
+    assert len(papers) == 1 and Path(papers[0]).exists()  # RP-1 sits on the vehicle, SH-1 rides on it: nothing is left
+    assert "Say only one of" in garage.type("sheet", "T-9", "--each", "--rest", code=2)
+    assert "Rides" not in garage.type("trip", "rides", "T-9", "SH-1", "--nowhere", "--why", "too heavy")

@@ -305,7 +305,8 @@ def test_boxes_stand_apart_by_what_a_ring_takes(many_pieces: Many, page: PageSiz
 
 @pytest.mark.parametrize("page", PageSize)
 def test_a_piece_goes_on_in_the_other_column_and_is_named_there(trip_sheet: TripSheet, page: PageSize) -> None:
-    printed = inspection_sheet(replace(trip_sheet, going=trip_sheet.going[:3]), page)
+    long = replace(trip_sheet.going[0], ticks=trip_sheet.going[0].ticks * 3)
+    printed = inspection_sheet(replace(trip_sheet, going=(long, trip_sheet.going[2])), page)
     gone_on = [text for text in page_texts(printed) if ", continued" in text]
     assert gone_on
     for text in gone_on:
