@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from inspector.drawings.rig_words import rig_mark, rig_meaning, rig_word
+from inspector.drawings.rig_words import rig_mark, rig_word
 from inspector.drawings.shapes import Ink
 from inspector.gear.papers import RigLine
 from inspector.gear.rig_result import RigOutcome
@@ -46,7 +46,7 @@ def _rig(one: RigLine, width_pt: float) -> Block:
 def _lines(one: RigLine) -> Iterator[str]:
     """What is said of it; of one that must not be pulled that first, and then why."""
     if one.outcome in _BARRED:
-        yield tr("Do not pull with this rig: {means}.", means=rig_meaning(one.outcome))
+        yield tr("Do not pull with this rig.")
     if one.outcome is not RigOutcome.SOUND:
         yield one.says
     if one.speed:
