@@ -53,7 +53,7 @@ def enter_record(office: Office, tag: str) -> ItemRecord:
     found = open_item(office, tag)
     told = _told(office, found)
     with office.book.page() as page:
-        number = next_number(page, "D", RECORD)
+        number = next_number(page, "P", RECORD)
         record = replace(told, imprint=imprint(office, page, tr("Record of a piece"), number), head=page.head())
         page.add_document(number, RECORD, office.today, found.dossier.item.id, record)
         facts = {"number": number, "tag": found.dossier.item.tag}
