@@ -3,6 +3,7 @@
 from datetime import timedelta
 
 import pytest
+from PySide6.QtWidgets import QMenu
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.deeds import papers
@@ -57,7 +58,7 @@ def test_the_report_is_printed_since_a_day_and_again(
 
 
 def test_the_report_stands_in_the_menu_of_the_register(qtbot: QtBot, desk: DeskWindow) -> None:
-    menu = next(one.menu() for one in desk.menuBar().actions() if one.text() == "&Register")
+    (menu,) = [one for one in desk.menuBar().findChildren(QMenu) if one.title() == "&Register"]
     next(one for one in menu.actions() if "Report on the" in one.text()).trigger()
     qtbot.waitUntil(lambda: desk.background.is_idle)
     assert desk.pages.deed_page.deed and desk.pages.deed_page.deed.key == "print report"

@@ -23,7 +23,7 @@ from tests.paper.reading import all_text
 def seen(office: Office, note: str = "", answer_note: str = "", **bad: str) -> StrapDamage | None:
     """The strap after one more inspection."""
     kind = open_item(office, "KS-1").dossier.kind
-    made = all_good(office, kind, STRAP_READINGS, **bad)
+    made = all_good(office, kind, STRAP_READINGS, None, "", **bad)
     answers = tuple(replace(one, note=answer_note if one.check in bad else "") for one in made.answers)
     record_inspection(office, "KS-1", replace(made, note=note, answers=answers))
     return strap_damage(open_item(office, "KS-1").dossier)

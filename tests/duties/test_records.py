@@ -48,7 +48,7 @@ def lived(office: Office) -> Office:
 
 def looked(office: Office, tag: str = "SH-1", **bad: str) -> NewInspection:
     """One more inspection."""
-    return all_good(office, open_item(office, tag).dossier.kind, SHACKLE_READINGS, **bad)
+    return all_good(office, open_item(office, tag).dossier.kind, SHACKLE_READINGS, None, "", **bad)
 
 
 def text(path: Path) -> str:
