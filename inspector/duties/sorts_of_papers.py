@@ -97,7 +97,8 @@ def _evidence(office: Office) -> Iterable[Paper]:
 
 def _labels(office: Office) -> Iterable[Paper]:
     """The large tags to cut apart, and a sheet of labels."""
-    tags = _some((row.tag for row in list_gear(office, limit=_EVERYTHING).rows), tr("There is no piece."))[:_A_PAGE]
+    rows = list_gear(office, limit=_EVERYTHING).rows
+    tags = _some((row.tag for row in rows if row.outcome is not Outcome.RETIRE), tr("There is no piece."))[:_A_PAGE]
     small = next(one.key for one in LABEL_SIZES if not one.is_cut_apart)
     return [print_labels(office, tags), print_labels(office, tags, small)]
 
