@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from PIL import Image, ImageDraw
+from PIL import Image, ImageChops, ImageDraw, ImageFilter
 
 from inspector.paper.photo_sheet.frames import Frame
 from inspector.paper.photo_sheet.straight import DOTS_PER_MM
@@ -14,11 +14,12 @@ SECTORS = 16
 _AROUND_MM = 3.6  # of the frame, that a ring is looked for in
 _INSET_MM = 0.8  # what is nearer to the frame is taken for the frame
 _MIDDLE_MM = 3.0
-_STRIP_MM = (0.55, 1.15)  # from the frame outwards: paper that the print leaves free
+_STRIP_MM = (0.75, 1.25)  # from the frame outwards: paper that the print leaves free
 _RING_FROM_MM = 0.5
-_LINE_MM = 0.45  # to each side of a printed frame
-_PAPER_SHARE = 0.75  # of a box and its surroundings no more is ink or print
-_PEAK_SHARE = 0.03
+_LINE_MM = 0.55  # to each side of a printed frame
+_WIDE_MM = 1.0  # to each side: what is dark over more than that is no stroke
+_PAPER_SHARE = 0.6  # of a box and its surroundings about a fifth is ink or print: this is the middle of what is paper
+_PEAK_SHARE, _HOLE_SHARE = 0.03, 0.08
 _SECTOR_DOTS = 4
 
 Corners = tuple[int, int, int, int]
@@ -28,15 +29,18 @@ Corners = tuple[int, int, int, int]
 class Ink:
     """Shares run from 0 to 1, of area or of the paper's light.
 
-    share: of the inside that is ink; dark: how much darker than paper the inside is in the mean; peak: how dark the
-    darkest is; middle: share of the middle that is ink; extent_mm: the longer side of the rectangle that holds the ink;
+    inside_mm2: area that is looked at inside the frame; share: of it that is ink; hole: how dark its lightest twelfth is, of the paper's light; dark: how much darker than paper the inside is in the mean; peak: how dark the
+    darkest is; stroke: how much darker than its own surroundings the darkest line is; middle: share of the middle that is ink; extent_mm: the longer side of the rectangle that holds the ink;
     strips_mm2: ink just outside the frame, at its left, top, right and bottom; sectors: of 16 round the frame, those in
     which there is ink.
     """
 
+    inside_mm2: float
     share: float
+    hole: float
     dark: float
     peak: float
+    stroke: float
     middle: float
     extent_mm: float
     strips_mm2: tuple[float, float, float, float]
@@ -58,9 +62,12 @@ def ink_of(page: Image.Image, frame: Frame, others: Sequence[Frame], least_dark:
     histogram = crop.crop(inside).histogram()
     extent = marks.crop(inside).getbbox()
     return Ink(
+        (inside[2] - inside[0]) * (inside[3] - inside[1]) / DOTS_PER_MM**2,
         _share(marks, inside),
+        1 - _at_share(histogram, 1 - _HOLE_SHARE) / max(paper, 1),
         1 - _mean(histogram) / max(paper, 1),
         1 - _at_share(histogram, _PEAK_SHARE) / max(paper, 1),
+        _stroke(crop, inside) / max(paper, 1),
         _share(marks, _inset(box, (frame.side[0] / DOTS_PER_MM - _MIDDLE_MM) / 2)),
         max(extent[2] - extent[0], extent[3] - extent[1]) / DOTS_PER_MM if extent else 0.0,
         _strips(marks, box),
@@ -82,6 +89,11 @@ def _mean(histogram: Sequence[int]) -> float:
     return sum(value * count for value, count in enumerate(histogram)) / max(sum(histogram), 1)
 
 
+def _stroke(crop: Image.Image, inside: Corners) -> int:
+    lines = ImageChops.subtract(crop.filter(ImageFilter.BoxBlur(_WIDE_MM * DOTS_PER_MM)), crop)
+    return _at_share(lines.crop(inside).histogram(), 1 - _PEAK_SHARE)
+
+
 def _inset(box: Corners, by_mm: float) -> Corners:
     by = round(by_mm * DOTS_PER_MM)
     return box[0] + by, box[1] + by, box[2] - by + 1, box[3] - by + 1
@@ -94,7 +106,7 @@ def _share(marks: Image.Image, box: Corners) -> float:
 
 def _wipe_frames(marks: Image.Image, corner: tuple[int, int], others: Sequence[Frame]) -> None:
     """Take the printed lines of other frames out, so that they are no ink."""
-    draw, wide = ImageDraw.Draw(marks), 2 * round(_LINE_MM * DOTS_PER_MM)
+    draw, wide = ImageDraw.Draw(marks), 2 * round(_LINE_MM * DOTS_PER_MM) + 1
     for other in others:
         left, top = other.left - corner[0], other.top - corner[1]
         right, bottom = left + other.side[0], top + other.side[1]
@@ -107,8 +119,8 @@ def _strips(marks: Image.Image, box: Corners) -> tuple[float, float, float, floa
     strips = (
         (left - far, top, left - near, bottom),
         (left, top - far, right, top - near),
-        (right + near, top, right + far, bottom),
-        (left, bottom + near, right, bottom + far),
+        (right + near + 1, top, right + far + 1, bottom),
+        (left, bottom + near + 1, right, bottom + far + 1),
     )
     first, second, third, fourth = (marks.crop(strip).histogram()[255] / DOTS_PER_MM**2 for strip in strips)
     return first, second, third, fourth

@@ -72,8 +72,12 @@ def _affine(corners: Sequence[Pair]) -> Projection:
     (x, y), (u, v) = _mean([pair.sheet for pair in corners]), _mean([pair.photo for pair in corners])
     half = abs(corners[0].sheet[0] - x)
     signs = [(math.copysign(1, pair.sheet[0] - x), math.copysign(1, pair.sheet[1] - y)) for pair in corners]
-    a, b = (sum(sign[axis] * pair.photo[0] for sign, pair in zip(signs, corners, strict=True)) / 4 / half for axis in (0, 1))
-    c, d = (sum(sign[axis] * pair.photo[1] for sign, pair in zip(signs, corners, strict=True)) / 4 / half for axis in (0, 1))
+    a, b = (
+        sum(sign[axis] * pair.photo[0] for sign, pair in zip(signs, corners, strict=True)) / 4 / half for axis in (0, 1)
+    )
+    c, d = (
+        sum(sign[axis] * pair.photo[1] for sign, pair in zip(signs, corners, strict=True)) / 4 / half for axis in (0, 1)
+    )
     return Projection((a, b, u - a * x - b * y, c, d, v - c * x - d * y, 0.0, 0.0, 1.0))
 
 
@@ -99,7 +103,9 @@ def _fits(one: Bullseye, per_mm: float) -> bool:
 def _pairs(near: Sequence[Sequence[Point]], page: SheetPage, corners: Sequence[Pair]) -> Iterator[list[Pair]]:
     """Two marks with the code, those far apart first, since they tell most."""
     middles = [mark.middle for mark in page.marks]
-    far_first = sorted(combinations(range(len(middles)), 2), key=lambda two: -math.dist(middles[two[0]], middles[two[1]]))
+    far_first = sorted(
+        combinations(range(len(middles)), 2), key=lambda two: -math.dist(middles[two[0]], middles[two[1]])
+    )
     for one, other in far_first:
         for seen in near[one]:
             for also in near[other]:

@@ -14,7 +14,7 @@ from inspector.gear.photo_read import BoxRead, PageRead, RoomRead
 from inspector.gear.sheet_layout import Placed, SheetLayout, SheetPage, Spot
 from inspector.language import tr
 from inspector.paper.photo_sheet import refusals
-from inspector.paper.photo_sheet.box_reading import LEAST_FRAME, has_ink, judged, least_dark
+from inspector.paper.photo_sheet.box_reading import Judged, has_ink, judged, least_dark, usual_of
 from inspector.paper.photo_sheet.codes import FoundCode, find_codes
 from inspector.paper.photo_sheet.frames import Frame, frames_of, strays_of
 from inspector.paper.photo_sheet.ink import Ink, ink_of
@@ -59,21 +59,26 @@ def _read(straight: StraightPage, lay: Lay, page: SheetPage) -> PageRead:
 
 
 def _boxes(straight: StraightPage, frames: Sequence[Frame], placed: Sequence[Placed]) -> tuple[BoxRead, ...]:
-    least = least_dark(median(frame.shown for frame in frames)) if frames else 0.0
+    shown = [frame.shown for frame in frames]
+    least = least_dark(median(shown)) if shown else 0.0
     beside = [_beside(number, placed) for number in range(len(placed))]
     inks = [
         ink_of(straight.even, frame, [frames[at] for at in near], least)
         for frame, near in zip(frames, beside, strict=True)
     ]
-    return tuple(
-        _box(straight, box, frames[number], inks[number], *_above_and_below(number, placed, beside[number], inks))
-        for number, box in enumerate(placed)
-    )
+    usual = usual_of(shown, inks)
+    unseen = _weak(frames) | strays_of(frames, [box.spot for box in placed])
+    boxes = []
+    for number, box in enumerate(placed):
+        above, below = _above_and_below(number, placed, beside[number], inks)
+        judgement = judged(inks[number], usual, seen=number not in unseen, above=above, below=below)
+        boxes.append(_box(straight, box, frames[number], judgement))
+    return tuple(boxes)
 
 
-def _box(straight: StraightPage, box: Placed, frame: Frame, ink: Ink, above: bool, below: bool) -> BoxRead:
-    shown = judged(ink, frame.shown, above=above, below=below)
-    at = Spot(box.spot.left_mm + frame.off_mm[0], box.spot.top_mm + frame.off_mm[1], box.spot.width_mm, box.spot.height_mm)
+def _box(straight: StraightPage, box: Placed, frame: Frame, shown: Judged) -> BoxRead:
+    spot = box.spot
+    at = Spot(spot.left_mm + frame.off_mm[0], spot.top_mm + frame.off_mm[1], spot.width_mm, spot.height_mm)
     picture = straight.cut_out(at, _BOX_AROUND_MM)
     return BoxRead(box.name, shown.state, round(shown.confidence, 3), shown.solid, shown.ringed, picture)
 
@@ -99,13 +104,19 @@ def _check(straight: StraightPage, frames: Sequence[Frame], spots: Sequence[Spot
         return
     if median(paper_light(straight.seen).tobytes()) < _LEAST_LIGHT:
         raise refusals.too_dark()
-    weak = [number for number, frame in enumerate(frames) if frame.shown < LEAST_FRAME]
     if median(frame.shown for frame in frames) < _LEAST_SHOWN:
         raise refusals.too_blurred()
-    if len(weak) > _MOST_WEAK_SHARE * len(frames) or any(number in _ends(spots) for number in weak):
+    weak = _weak(frames)
+    if len(weak) > _MOST_WEAK_SHARE * len(frames) or weak & _ends(spots):
         raise refusals.frames_hidden()
-    if strays_of(frames, spots) > _MOST_STRAY_SHARE * len(frames):
+    if len(strays_of(frames, spots)) > _MOST_STRAY_SHARE * len(frames):
         raise refusals.not_flat()
+
+
+def _weak(frames: Sequence[Frame]) -> set[int]:
+    """The frames that are not seen."""
+    least = usual_of([frame.shown for frame in frames], ()).least_frame
+    return {number for number, frame in enumerate(frames) if frame.shown < least}
 
 
 def _ends(spots: Sequence[Spot]) -> set[int]:

@@ -33,7 +33,9 @@ def too_small() -> Refused:
 
 def too_dark() -> Refused:
     """Too little light."""
-    return photo_refused(tr("It is too dark."), tr("Take it again in daylight or under a lamp, without your own shadow."))
+    return photo_refused(
+        tr("It is too dark."), tr("Take it again in daylight or under a lamp, without your own shadow.")
+    )
 
 
 def too_blurred() -> Refused:

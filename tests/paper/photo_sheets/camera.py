@@ -127,13 +127,16 @@ class _Bend:
     def __init__(self, shot: Shot, rng: Random) -> None:
         self._waves = [(rng.uniform(-1, 1) * shot.curl_mm, rng.uniform(0.5, 1.2), rng.uniform(0, 1)) for _ in range(3)]
         self._creases = [
-            [(rng.gauss(0, shot.crumple_mm / 2), rng.gauss(0, shot.crumple_mm / 2)) for _ in range(14)] for _ in range(19)
+            [(rng.gauss(0, shot.crumple_mm / 2), rng.gauss(0, shot.crumple_mm / 2)) for _ in range(14)]
+            for _ in range(19)
         ]
 
     def at(self, x: float, y: float) -> tuple[float, float]:
         across, down = x / _WIDTH_MM, y / _HEIGHT_MM
         (a, often_a, late_a), (b, often_b, late_b), (c, often_c, late_c) = self._waves
-        dx = a * math.sin(math.pi * (often_a * down + late_a)) + 0.4 * c * math.sin(math.pi * (2 * often_c * down + late_c))
+        dx = a * math.sin(math.pi * (often_a * down + late_a)) + 0.4 * c * math.sin(
+            math.pi * (2 * often_c * down + late_c)
+        )
         dy = b * math.sin(math.pi * (often_b * across + late_b))
         crease = self._crease(min(max(across, 0), 0.999) * 13, min(max(down, 0), 0.999) * 18)
         return dx + crease[0], dy + crease[1]
@@ -211,11 +214,15 @@ def _lit(seen: Image.Image, shot: Shot, rng: Random) -> Image.Image:
     if shot.shadow:
         mask = Image.new("L", (width, height), 0)
         x, y, lean = rng.uniform(0.2, 0.8) * width, rng.uniform(0.2, 0.8) * height, rng.uniform(-1, 1) * width
-        ImageDraw.Draw(mask).polygon([(x - lean, 0), (x + lean, height), (rng.choice([-width, 2 * width]), y)], fill=255)
+        ImageDraw.Draw(mask).polygon(
+            [(x - lean, 0), (x + lean, height), (rng.choice([-width, 2 * width]), y)], fill=255
+        )
         mask = mask.filter(ImageFilter.GaussianBlur(rng.uniform(0.5, 12)))
         light = Image.composite(light.point([round(value * (1 - shot.shadow)) for value in range(256)]), light, mask)
     whole = light.resize(shot.size, Image.Resampling.BICUBIC)
-    lit = ImageChops.multiply(seen, Image.merge("RGB", [whole.point([round(v * c) for v in range(256)]) for c in shot.cast]))
+    lit = ImageChops.multiply(
+        seen, Image.merge("RGB", [whole.point([round(v * c) for v in range(256)]) for c in shot.cast])
+    )
     return ImageChops.add(lit, Image.merge("RGB", [_glare(shot, rng)] * 3)) if shot.glare else lit
 
 
@@ -225,7 +232,9 @@ def _glare(shot: Shot, rng: Random) -> Image.Image:
     spot = ImageChops.invert(Image.radial_gradient("L")).resize((side, side))
     spot = spot.point([round(shot.glare * (value / 255) ** 1.5) for value in range(256)])
     glare = Image.new("L", shot.size, 0)
-    glare.paste(spot, (round(rng.uniform(0.1, 0.9) * width - side / 2), round(rng.uniform(0.1, 0.9) * height - side / 2)))
+    glare.paste(
+        spot, (round(rng.uniform(0.1, 0.9) * width - side / 2), round(rng.uniform(0.1, 0.9) * height - side / 2))
+    )
     return glare
 
 

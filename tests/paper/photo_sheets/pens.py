@@ -71,7 +71,11 @@ class Hand:
         mask = Image.new("L", (size, size), 0)
         draw = ImageDraw.Draw(mask)
         for _ in range(6):
-            x, y, r = self.rng.uniform(0.3, 0.7) * size, self.rng.uniform(0.3, 0.7) * size, self.rng.uniform(0.1, 0.22) * size
+            x, y, r = (
+                self.rng.uniform(0.3, 0.7) * size,
+                self.rng.uniform(0.3, 0.7) * size,
+                self.rng.uniform(0.1, 0.22) * size,
+            )
             draw.ellipse((x - r, y - r * 0.6, x + r, y + r * 0.6), fill=self.rng.randint(60, 130))
         mask = mask.filter(ImageFilter.GaussianBlur(size / 16))
         self.page.paste((grey, grey - 8, grey - 20), tuple(round(c * self._scale / _OVER - size / 2) for c in at), mask)
