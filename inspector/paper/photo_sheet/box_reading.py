@@ -28,7 +28,7 @@ _LEAST_INK, _MOST_INK, _OF_FRAME = 0.1, 0.2, 0.4
 
 @dataclass(frozen=True, slots=True)
 class Usual:
-    """What is usual on the page, in the median. frame: how dark the frames are; peak: the darkest of each mark, or 0."""
+    """What is usual on the page, in the median. frame: how dark the frames are; peak: how dark marks are, or 0."""
 
     frame: float
     peak: float

@@ -49,7 +49,7 @@ def frames_of(page: Image.Image, spots: Sequence[Spot]) -> list[Frame]:
 
 
 def strays_of(frames: Sequence[Frame], spots: Sequence[Spot]) -> set[int]:
-    """The frames that lie another way off than the nearest one beside them: paper bends gently, so one of the two is none.
+    """The frames that lie another way off than the nearest one: paper bends gently, so one of the two is none.
 
     A column of words can look like a column of frames, and then its members agree; what stands beside it does not.
     """

@@ -29,10 +29,11 @@ Corners = tuple[int, int, int, int]
 class Ink:
     """Shares run from 0 to 1, of area or of the paper's light.
 
-    inside_mm2: area that is looked at inside the frame; share: of it that is ink; hole: how dark its lightest twelfth is, of the paper's light; dark: how much darker than paper the inside is in the mean; peak: how dark the
-    darkest is; stroke: how much darker than its own surroundings the darkest line is; middle: share of the middle that is ink; extent_mm: the longer side of the rectangle that holds the ink;
-    strips_mm2: ink just outside the frame, at its left, top, right and bottom; sectors: of 16 round the frame, those in
-    which there is ink.
+    inside_mm2: area that is looked at inside the frame; share: of it that is ink; hole: how dark its lightest twelfth
+    is; dark: how much darker than paper it is in the mean; peak: how dark the darkest is; stroke: how much darker than
+    its own surroundings the darkest line is; middle: share of the middle that is ink; extent_mm: the longer side of the
+    rectangle that holds the ink; strips_mm2: ink just outside the frame, at its left, top, right and bottom; sectors:
+    of 16 round the frame, those in which there is ink.
     """
 
     inside_mm2: float
@@ -48,12 +49,12 @@ class Ink:
 
 
 def ink_of(page: Image.Image, frame: Frame, others: Sequence[Frame], least_dark: float) -> Ink:
-    """The ink in and around a frame of an evened page. others: the frames near it; least_dark: from which on it is ink."""
+    """The ink in and around a frame of an evened page. others: frames near it; least_dark: from which on it is ink."""
     around = round(_AROUND_MM * DOTS_PER_MM)
     corner = frame.left - around, frame.top - around
     size = frame.side[0] + 2 * around + 1, frame.side[1] + 2 * around + 1
     crop = page.crop((*corner, corner[0] + size[0], corner[1] + size[1]))
-    paper = _at_share(crop.histogram(), _PAPER_SHARE)
+    paper = at_share(crop.histogram(), _PAPER_SHARE)
     level = paper * (1 - least_dark)
     marks = crop.point([255 if value < level else 0 for value in range(256)])
     _wipe_frames(marks, corner, others)
@@ -64,9 +65,9 @@ def ink_of(page: Image.Image, frame: Frame, others: Sequence[Frame], least_dark:
     return Ink(
         (inside[2] - inside[0]) * (inside[3] - inside[1]) / DOTS_PER_MM**2,
         _share(marks, inside),
-        1 - _at_share(histogram, 1 - _HOLE_SHARE) / max(paper, 1),
+        1 - at_share(histogram, 1 - _HOLE_SHARE) / max(paper, 1),
         1 - _mean(histogram) / max(paper, 1),
-        1 - _at_share(histogram, _PEAK_SHARE) / max(paper, 1),
+        1 - at_share(histogram, _PEAK_SHARE) / max(paper, 1),
         _stroke(crop, inside) / max(paper, 1),
         _share(marks, _inset(box, (frame.side[0] / DOTS_PER_MM - _MIDDLE_MM) / 2)),
         max(extent[2] - extent[0], extent[3] - extent[1]) / DOTS_PER_MM if extent else 0.0,
@@ -75,7 +76,7 @@ def ink_of(page: Image.Image, frame: Frame, others: Sequence[Frame], least_dark:
     )
 
 
-def _at_share(histogram: Sequence[int], share: float) -> int:
+def at_share(histogram: Sequence[int], share: float) -> int:
     """The value below which so great a share lies."""
     wanted, seen = sum(histogram) * share, 0
     for value, count in enumerate(histogram):
@@ -91,7 +92,7 @@ def _mean(histogram: Sequence[int]) -> float:
 
 def _stroke(crop: Image.Image, inside: Corners) -> int:
     lines = ImageChops.subtract(crop.filter(ImageFilter.BoxBlur(_WIDE_MM * DOTS_PER_MM)), crop)
-    return _at_share(lines.crop(inside).histogram(), 1 - _PEAK_SHARE)
+    return at_share(lines.crop(inside).histogram(), 1 - _PEAK_SHARE)
 
 
 def _inset(box: Corners, by_mm: float) -> Corners:
