@@ -22,10 +22,14 @@ def photo_of(page: Image.Image, shot: Shot, rng: Random) -> bytes:
     shaded = _creased(page, shot, rng)
     mask = _paper_mask(page.size, shot, scale)
     mesh = _mesh(shot, scale, rng)
-    where = dict(size=shot.size, method=Image.Transform.MESH, data=mesh, resample=Image.Resampling.BILINEAR)
-    paper = shaded.transform(**where, fillcolor=(235, 235, 232))  # type: ignore[arg-type]
+
+    def seen_through(picture: Image.Image, beyond: int | tuple[int, int, int]) -> Image.Image:
+        """The picture as the camera sees it; beyond: what lies around it."""
+        how = Image.Transform.MESH, mesh, Image.Resampling.BILINEAR
+        return picture.transform(shot.size, *how, fillcolor=beyond)
+
     seen = _table(shot.size, rng)
-    seen.paste(paper, (0, 0), mask.transform(**where, fillcolor=0))  # type: ignore[arg-type]
+    seen.paste(seen_through(shaded, (235, 235, 232)), (0, 0), seen_through(mask, 0))
     if shot.cut == "thumb":
         _thumb(seen, _View(shot).dot(*_corner_mm(shot)), shot, rng)
     lit = _lit(seen, shot, rng)

@@ -1,11 +1,11 @@
-"""A ticked sheet and its photo, all of it from one number. Even numbers are for setting limits, odd ones for measuring."""
+"""A ticked sheet and its photo, all from one number. Even numbers are for setting limits, odd ones for measuring."""
 
 from dataclasses import dataclass
 from random import Random
 
 from inspector.gear.sheet_layout import SheetLayout
 from tests.paper.photo_sheets.camera import photo_of
-from tests.paper.photo_sheets.clean_sheet import DOTS_PER_MM, CleanSheet
+from tests.paper.photo_sheets.clean_sheet import DOTS_PER_MM, CleanSheet, drawn_sheet
 from tests.paper.photo_sheets.pens import Hand, any_pen
 from tests.paper.photo_sheets.shots import Shot, any_shot
 from tests.paper.photo_sheets.ticking import Told, tick_rows
@@ -22,6 +22,11 @@ class Case:
     pen: str
     told: tuple[Told, ...]
     photo: bytes
+
+
+def sheets() -> list[CleanSheet]:
+    """Those that cases are made of."""
+    return [drawn_sheet(1, 1), drawn_sheet(2, 2)]
 
 
 def case(seed: int, sheets: list[CleanSheet]) -> Case:

@@ -1,4 +1,4 @@
-"""A clean sheet to be ticked: its layout and its pages as pictures. Rows of boxes at an uneven pitch, words beside them."""
+"""A clean sheet to be ticked: its layout and its pages as pictures."""
 
 from dataclasses import dataclass
 from io import BytesIO

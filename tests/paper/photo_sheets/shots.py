@@ -1,7 +1,7 @@
 """How a photo is taken: all that is drawn by lot for one, and which photos a reader has to accept.
 
-`Shot.usable` was written down before anything was read from photos with an odd seed and is not to be changed to fit what
-a reader can do: it says what a member may expect of a photo that looks all right to him.
+`Shot.usable` was written down before anything was read from photos with an odd seed, and is not to be changed to fit
+what a reader can do: it says what a member may expect of a photo that looks all right to him.
 """
 
 import math
@@ -21,13 +21,13 @@ _MOST_CUT_MM, _MOST_BEYOND_MM = 24, 6
 
 @dataclass(frozen=True)
 class Shot:
-    """tilt: of the camera, degrees, towards tilt_way; turn: of the page in the picture; fill: share of the picture that the
-    page takes; shift: of its middle, as a share of the picture; far: distance of the camera in page heights.
+    """tilt: of the camera, degrees, towards tilt_way; turn: of the page in the picture; fill: share of the picture that
+    the page takes; shift: of its middle, as a share of the picture; far: distance of the camera in page heights.
 
     blur_px, motion_px: of the lens and of the hand; light: of the brightest part; dim: what the far end has of it;
     shadow: share of light that a cast shadow takes; glare: added to each dot, 0 to 255; noise: of each dot, 0 to 255.
-    cut: "", "torn" (a corner of the paper is gone), "beyond" (a corner lies outside the picture), "thumb"; on the corner
-    `corner` (0 top left, 1 top right with the code, 2 bottom right, 3 bottom left), cut_mm deep.
+    cut: "", "torn" (a corner of the paper is gone), "beyond" (a corner lies outside the picture), "thumb"; on the
+    corner `corner` (0 top left, 1 top right with the code, 2 bottom right, 3 bottom left), cut_mm deep.
     """
 
     size: tuple[int, int]
