@@ -1,12 +1,5 @@
-<<<<<<< HEAD
-"""What was read from a photo of a ticked sheet: each box with how sure it is and the picture it was read from.
-
-And the law by which two boxes give the answer of their row. Pictures are PNG.
-"""
-=======
 """What was read from a photo of a ticked sheet: each box with how sure it is and the picture it was read from, and the
 law by which two boxes give the answer of their row. Pictures are PNG."""
->>>>>>> h8-photo
 
 from dataclasses import dataclass
 from enum import StrEnum
@@ -39,11 +32,7 @@ class Answer(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class BoxRead:
-<<<<<<< HEAD
-    """A box under its field's name. confidence: 0 to 1; solid: filled in fully; ringed: a ring runs round its frame."""
-=======
     """A box under its field's name. confidence: 0 to 1; solid: filled in fully; ringed: with a ring round its frame."""
->>>>>>> h8-photo
 
     name: str
     state: BoxState

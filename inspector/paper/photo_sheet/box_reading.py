@@ -13,7 +13,7 @@ from inspector.paper.photo_sheet.ink import SECTORS, Ink
 
 _LEAST_FRAME, _OF_USUAL_FRAME = (
     0.06,
-    0.45,
+    0.3,
 )  # darker than paper, for a frame to be seen at all; of the others on the page
 _EMPTY_SHARE, _EMPTY_DARK = 0.008, 0.02
 _MARKED_SHARE, _MARKED_EXTENT_MM, _MARKED_MIDDLE = 0.06, 2.6, 0.05

@@ -83,18 +83,7 @@ def _corner_pairs(code: FoundCode, spot: Spot) -> list[Pair]:
 def _affine(corners: Sequence[Pair]) -> Projection:
     """Without perspective, which four corners so close together do not tell."""
     (x, y), (u, v) = _mean([pair.sheet for pair in corners]), _mean([pair.photo for pair in corners])
-<<<<<<< HEAD
-    half = abs(corners[0].sheet[0] - x)
-    signs = [(math.copysign(1, pair.sheet[0] - x), math.copysign(1, pair.sheet[1] - y)) for pair in corners]
-    a, b = (
-        sum(sign[axis] * pair.photo[0] for sign, pair in zip(signs, corners, strict=True)) / 4 / half for axis in (0, 1)
-    )
-    c, d = (
-        sum(sign[axis] * pair.photo[1] for sign, pair in zip(signs, corners, strict=True)) / 4 / half for axis in (0, 1)
-    )
-=======
     (a, b), (c, d) = (_slopes(corners, axis) for axis in (0, 1))
->>>>>>> h8-photo
     return Projection((a, b, u - a * x - b * y, c, d, v - c * x - d * y, 0.0, 0.0, 1.0))
 
 

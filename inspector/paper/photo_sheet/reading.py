@@ -26,6 +26,7 @@ _LEAST_CODE_PX_PER_MM = 2.6
 _LEAST_LIGHT = 38  # of 255, that the paper has in the median
 _LEAST_SHOWN = 0.21  # of the frames in the median
 _MOST_WEAK_SHARE, _MOST_STRAY_SHARE = 0.12, 0.1
+_MOST_WEAK_ENDS = 1  # of the boxes of first and last rows; one row off, two of each column of rows do not show
 _MOST_UNSURE_SHARE, _FEW_UNSURE = 0.2, 5
 _EDGES_BETWEEN, _EDGE_SHARE, _LEAST_EDGES = (1, 3), 0.995, 0.13  # blurs in dots; of the photo; of its range of light
 _NEAR_MM = 20.0  # frames further off are not seen beside a box
@@ -82,17 +83,9 @@ def _boxes(straight: StraightPage, frames: Sequence[Frame], placed: Sequence[Pla
     return tuple(boxes)
 
 
-<<<<<<< HEAD
-def _box(straight: StraightPage, box: Placed, frame: Frame, ink: Ink, above: bool, below: bool) -> BoxRead:
-    shown = judged(ink, frame.shown, above=above, below=below)
-    at = Spot(
-        box.spot.left_mm + frame.off_mm[0], box.spot.top_mm + frame.off_mm[1], box.spot.width_mm, box.spot.height_mm
-    )
-=======
 def _box(straight: StraightPage, box: Placed, frame: Frame, shown: Judged) -> BoxRead:
     spot = box.spot
     at = Spot(spot.left_mm + frame.off_mm[0], spot.top_mm + frame.off_mm[1], spot.width_mm, spot.height_mm)
->>>>>>> h8-photo
     picture = straight.cut_out(at, _BOX_AROUND_MM)
     return BoxRead(box.name, shown.state, round(shown.confidence, 3), shown.solid, shown.ringed, picture)
 
@@ -121,7 +114,7 @@ def _check(straight: StraightPage, frames: Sequence[Frame], spots: Sequence[Spot
     if median(frame.shown for frame in frames) < _LEAST_SHOWN:
         raise refusals.too_blurred()
     weak = _weak(frames)
-    if len(weak) > _MOST_WEAK_SHARE * len(frames) or weak & _ends(spots):
+    if len(weak) > _MOST_WEAK_SHARE * len(frames) or len(weak & _ends(spots)) > _MOST_WEAK_ENDS:
         raise refusals.frames_hidden()
     if len(strays_of(frames, spots)) > _MOST_STRAY_SHARE * len(frames):
         raise refusals.not_flat()
