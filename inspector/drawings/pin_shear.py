@@ -21,7 +21,7 @@ def pin_shear_picture(pin: PinWear, *, narrow: bool = False) -> Drawing:
 
     What was never measured is not drawn, and is said to be unknown.
     """
-    sections = [moved(one, -_PANEL_MM - 2.0, _HEIGHT_MM) for one in _sections(pin)] if narrow else _sections(pin)
+    sections = [moved(one, -_PANEL_MM - 7.5, _HEIGHT_MM) for one in _sections(pin)] if narrow else _sections(pin)
     title = tr("How the pin bears, and what is left of it")
     width_mm, height_mm = (_NARROW_MM, 2 * _HEIGHT_MM) if narrow else (_WIDTH_MM, _HEIGHT_MM)
     return Drawing(width_mm, height_mm, (*_held(), *sections), title, " ".join((_held_words(), *_told(pin))))

@@ -240,7 +240,8 @@ class Papers(Desk):
     @rule(tag=ANY, other=ANY)
     def call_in(self, tag: str, other: str) -> None:
         """Of each piece somebody is told by a letter, or the officer that nobody is."""
-        self.do("print recall letters", lambda office: self._called_in(office, tag, other))
+        wanted = self.rather(self.lent, tag)
+        self.do("print recall letters", lambda office: self._called_in(office, wanted, other))
 
     def _called_in(self, office: Office, tag: str, other: str) -> object:
         letters, found = enter_recall(office, (tag, other), "The thread may be the wrong one.")
