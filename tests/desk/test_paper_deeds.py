@@ -37,7 +37,7 @@ def test_a_record_is_printed_from_its_menu_and_again_from_its_papers(
     assert piece
     form(papers.record(piece), piece)
     keep(qtbot, desk)
-    assert printed(office) == {"D"}
+    assert printed(office) == {"P"}
     (made,) = papers_of(office, "SH-001")
     assert made.what == "Record of the piece" and made.again
     desk.pages.record.again.emit(made.number)
@@ -54,7 +54,7 @@ def test_the_report_is_printed_since_a_day_and_again(
     assert "since" in faults(page) and printed(office) == set()
     write(page, since="1 Jan 2026")
     keep(qtbot, desk)
-    assert printed(office) == {"B"}
+    assert printed(office) == {"Y"}
 
 
 def test_the_report_stands_in_the_menu_of_the_register(qtbot: QtBot, desk: DeskWindow) -> None:
