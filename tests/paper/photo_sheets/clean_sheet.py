@@ -25,10 +25,10 @@ class CleanSheet:
     rows: tuple[tuple[tuple[Spot, Spot], ...], ...]  # of each page: the box for good, the box for fault
 
 
-def drawn_sheet(seed: int, columns: int) -> CleanSheet:
-    """A sheet of one page drawn for it."""
+def drawn_sheet(seed: int, columns: int, pitch_mm: tuple[float, float] = (7.0, 12.0)) -> CleanSheet:
+    """A sheet of one page drawn for it. pitch_mm: of its rows, between these by lot."""
     rng = Random(seed)
-    page, rows = _page(rng, f"PS{seed:05d}X1", columns)
+    page, rows = _page(rng, f"PS{seed:05d}X1", columns, pitch_mm)
     pdf = BytesIO()
     canvas = Canvas(pdf, pagesize=(_WIDTH * mm, _HEIGHT * mm), invariant=1)
     _draw(canvas, page, rng)
@@ -44,7 +44,9 @@ def pictures_of(pdf: bytes) -> tuple[Image.Image, ...]:
     return pages
 
 
-def _page(rng: Random, code: str, columns: int) -> tuple[SheetPage, list[tuple[Spot, Spot]]]:
+def _page(
+    rng: Random, code: str, columns: int, pitch_mm: tuple[float, float]
+) -> tuple[SheetPage, list[tuple[Spot, Spot]]]:
     rows, boxes = [], []
     for column in range(columns):
         top = 52.0 + rng.uniform(0, 4)
@@ -53,7 +55,7 @@ def _page(rng: Random, code: str, columns: int) -> tuple[SheetPage, list[tuple[S
             good, fault = Spot(left, top, _BOX, _BOX), Spot(left + 11.0, top, _BOX, _BOX)
             rows.append((good, fault))
             boxes += [Placed(f"R{len(rows)}.good", good), Placed(f"R{len(rows)}.fault", fault)]
-            top += rng.uniform(7.0, 12.0)
+            top += rng.uniform(*pitch_mm)
     far_x, far_y = _WIDTH - 6 - MARK_MM, _HEIGHT - 8 - MARK_MM
     corners = ((6.0, 8.0), (far_x, 8.0), (6.0, far_y), (far_x, far_y), (6.0, 132.0), (far_x, 158.0))
     marks = tuple(Spot(x, y, MARK_MM, MARK_MM) for x, y in corners)

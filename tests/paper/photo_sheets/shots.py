@@ -120,3 +120,28 @@ def any_shot(rng: Random) -> Shot:
 
 
 _SPOILS = ["dark", "tilt", "small", "curl", "blur", "glare", "cut"]
+
+
+PLAIN = Shot(
+    size=(1500, 2000),
+    tilt=0.0,
+    tilt_way=0.0,
+    turn=0.0,
+    fill=0.92,
+    shift=(0.0, 0.0),
+    far=1.8,
+    curl_mm=0.0,
+    crumple_mm=0.0,
+    blur_px=0.6,
+    motion_px=0.0,
+    light=0.9,
+    dim=0.95,
+    shadow=0.0,
+    glare=0.0,
+    noise=1.0,
+    cast=(1.0, 1.0, 1.0),
+    quality=85,
+    cut="",
+    corner=0,
+    cut_mm=0.0,
+)  # a photo without a fault, to be spoilt in one way
