@@ -1,5 +1,8 @@
 """Print the pre-trip inspection sheet of a trip."""
 
+import hashlib
+from dataclasses import replace
+
 from inspector.duties.before_use import asked_checks, asked_measures, why_not
 from inspector.duties.keep_vehicles import kept_words
 from inspector.duties.office import Office
@@ -8,34 +11,46 @@ from inspector.duties.tell_readiness import days_words
 from inspector.duties.trip_readiness import Ready, readiness
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis
+from inspector.gear.kit_check import AskedMeasure
 from inspector.gear.papers import GoingPiece, StayingPiece, TickLine, TripSheet, VehicleLine
 from inspector.gear.trip import Vehicle
 from inspector.language import tr
 from inspector.paper.inspection_sheet import inspection_sheet
 from inspector.paper.page_style import PageSize
+from inspector.paper.printed import Printed
 from inspector.register.page import Page
 from inspector.rulebook.rigs.strap_band import band_words, strap_band, strap_words
 from inspector.rulebook.words import marked_words
 from inspector.units import Dimension, show
 
 SHEET = "trip_sheet"  # what the register calls this kind of document
+_LENGTHS = ("mm", "cm", "m", "in", "ft")
 
 
 def print_trip_sheet(office: Office, ref: str) -> Paper:
     """Number, keep and print the sheet of the trip."""
-    sheet = enter_trip_sheet(office, ref)
-    return put_out(office, sheet.imprint.number, inspection_sheet(sheet, PageSize(office.page)))
+    sheet, printed = _entered(office, ref)
+    return put_out(office, sheet.imprint.number, printed)
 
 
 def enter_trip_sheet(office: Office, ref: str) -> TripSheet:
     """Number and keep the sheet of the trip; what it says is in the book, no file is written."""
+    return _entered(office, ref)[0]
+
+
+def _entered(office: Office, ref: str) -> tuple[TripSheet, Printed]:
+    """The sheet as it is kept: with the file that was printed, since what comes back is held against it."""
     ready = readiness(office, ref)
     with office.book.page() as page:
         number = next_number(page, "S", SHEET)
         sheet = _sheet(office, page, ready, number)
+        printed = inspection_sheet(sheet, PageSize(office.page))
+        digest = hashlib.sha256(printed.pdf).hexdigest()
+        page.keep_bytes(digest, printed.pdf)
+        sheet = replace(sheet, layout=printed.layout, pdf=digest)
         page.add_document(number, SHEET, office.today, ready.trip.id, sheet)
         page.enter("print sheet", by=office.officer.id, at=office.now, facts={"number": number, "trip": ready.trip.ref})
-    return sheet
+    return sheet, printed
 
 
 def _sheet(office: Office, page: Page, ready: Ready, number: str) -> TripSheet:
@@ -75,8 +90,8 @@ def _is_line(one: Judged) -> bool:
 
 def _going(office: Office, one: Judged) -> GoingPiece:
     kind, item = one.dossier.kind, one.dossier.item
-    ticks = [TickLine(check.asks) for check in asked_checks(kind)]
-    ticks += [TickLine(asked.measure.name, asked.limit) for asked in asked_measures(office, one)]
+    ticks = [TickLine(check.asks, key=check.key) for check in asked_checks(kind)]
+    ticks += [_measured(asked) for asked in asked_measures(office, one)]
     return GoingPiece(
         tag=item.tag,
         kind_name=kind.name,
@@ -86,6 +101,15 @@ def _going(office: Office, one: Judged) -> GoingPiece:
         outcome=one.verdict.outcome,
         ticks=tuple(ticks),
     )
+
+
+def _measured(asked: AskedMeasure) -> TickLine:
+    """A length may be written in any unit; the one of the limit stands first."""
+    measure = asked.measure
+    units = _LENGTHS if measure.dimension is Dimension.LENGTH else ()
+    first = next((unit for unit in asked.limit.split()[::-1] if unit in units), "")
+    ordered = (first, *(unit for unit in units if unit != first)) if first else ()
+    return TickLine(measure.name, asked.limit, measure.key, ordered)
 
 
 def _now(office: Office, one: Judged) -> str:

@@ -7,6 +7,7 @@ from inspector.gear.bench import Worked
 from inspector.gear.capacity import Capacity
 from inspector.gear.outcome import Outcome
 from inspector.gear.rig_result import RigResult
+from inspector.gear.sheet_layout import SheetLayout
 from inspector.gear.trip import Vehicle
 from inspector.gear.verdict import Fact, Reason, WallForecast
 
@@ -27,10 +28,13 @@ class Imprint:
 
 @dataclass(frozen=True, slots=True)
 class TickLine:
-    """One box to tick. limit: what is written beside a measured check."""
+    """One box to tick. limit: what is written beside a measured check. key: of the check or measure, by which an answer
+    is kept; units: what a figure may be written in, the usual one first."""
 
     text: str
     limit: str = ""
+    key: str = ""
+    units: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +73,10 @@ class VehicleLine:
 
 @dataclass(frozen=True, slots=True)
 class TripSheet:
-    """The pre-trip inspection sheet."""
+    """The pre-trip inspection sheet.
+
+    layout: where its boxes lie, and pdf: the sha256 of the file, both once it is printed.
+    """
 
     imprint: Imprint
     trip: str
@@ -79,6 +86,8 @@ class TripSheet:
     vehicles: tuple[VehicleLine, ...]
     going: tuple[GoingPiece, ...]
     staying: tuple[StayingPiece, ...]
+    layout: SheetLayout | None = None
+    pdf: str = ""
 
 
 @dataclass(frozen=True, slots=True)

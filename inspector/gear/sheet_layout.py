@@ -1,9 +1,12 @@
-"""Where the boxes of a printed sheet lie, and the marks by which a photo of it is straightened. Millimetres, y downwards
-from the top left of the paper."""
+"""Where the boxes of a printed sheet lie, and the marks by which a photo of it is straightened.
+
+Millimetres, y downwards from the top left of the paper.
+"""
 
 from dataclasses import dataclass
 
 MARK_MM = 9.1  # side of a position mark: seven modules of 1.3 mm, dark and light as 1:1:3:1:1
+CODE_MM = 22.0  # side of the QR code without its quiet zone
 CODE_MODULES = 21  # of a QR code of the smallest version
 
 

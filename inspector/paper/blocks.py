@@ -7,12 +7,13 @@ from io import BytesIO
 from PIL import Image
 
 from inspector.drawings.shapes import Anchor, Drawing, Ink
-from inspector.paper import pen
+from inspector.paper import form, pen
 from inspector.paper.fonts import text_width_pt
-from inspector.paper.page_style import GRID, MM, Type
+from inspector.paper.page_style import BODY, GRID, MM, Type
 from inspector.paper.press import Press
 from inspector.paper.wrap import lines_of
 
+_LEAST_ROOM_PT = 8 * MM
 Draw = Callable[[Press, float, float], None]
 
 
@@ -133,8 +134,8 @@ def boxed(inner: Block, width_pt: float) -> Block:
     return Block(height, draw, parts=inner.parts)
 
 
-def blank(label: str, width_pt: float, type_: Type, height_pt: float) -> Block:
-    """A label and a line to write on, as wide as the rest leaves."""
+def blank(label: str, width_pt: float, type_: Type, height_pt: float, field: str = "", says: str = "") -> Block:
+    """A label and a line to write on, as wide as the rest leaves. field: its name on a sheet that is read back."""
     title = words(label, width_pt, type_)
     lines = lines_of(label, width_pt, type_)
     height = max(height_pt, title.height_pt)
@@ -142,7 +143,10 @@ def blank(label: str, width_pt: float, type_: Type, height_pt: float) -> Block:
     def draw(press: Press, left: float, top: float) -> None:
         title.draw(press, left, top + height - title.height_pt)
         start = left + _label_width(lines, type_) + GRID
-        press.line(start, top + height - 1, max(left + width_pt, start), top + height - 1, Ink.FAINT, 0.5)
+        end = max(left + width_pt, start)
+        press.line(start, top + height - 1, end, top + height - 1, Ink.FAINT, 0.5)
+        if field and end - start >= _LEAST_ROOM_PT:
+            form.writing_room(press, start, top, end - start, height - 2, field, says or label, BODY)
 
     return Block(height, draw)
 

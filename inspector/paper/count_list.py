@@ -6,6 +6,7 @@ from inspector.drawings.shapes import Ink
 from inspector.gear.papers import CountLine, CountList, CountPlace, ElsewhereLine
 from inspector.gear.verdict import Fact
 from inspector.language import tr
+from inspector.paper import form
 from inspector.paper.blocks import Block, blank, boxed, row, rule, stack, words
 from inspector.paper.columns import line, names, widths
 from inspector.paper.common import facts, heading, listed, small_cautions
@@ -88,9 +89,9 @@ def _line(one: CountLine, width_pt: float) -> Block:
 
 def _boxes(one: CountLine) -> Block:
     def draw(press: Press, left: float, top: float) -> None:
-        press.tick_box(left, top, _BOX_PT, f"{one.tag}.there", tr("{tag} – there", tag=one.tag))
+        form.tick_box(press, left, top, _BOX_PT, f"{one.tag}.there", tr("{tag} – there", tag=one.tag))
         second = left + _BOXES_PT / 2
-        press.tick_box(second, top, _BOX_PT, f"{one.tag}.not_there", tr("{tag} – not there", tag=one.tag))
+        form.tick_box(press, second, top, _BOX_PT, f"{one.tag}.not_there", tr("{tag} – not there", tag=one.tag))
 
     return Block(_BOX_PT, draw)
 

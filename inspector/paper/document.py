@@ -1,12 +1,13 @@
 """A whole document: the head and foot of each page, and the blocks between."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from inspector.drawings.shapes import Anchor, Ink
 from inspector.gear.papers import Imprint
+from inspector.gear.sheet_layout import SheetLayout
 from inspector.language import show_day, tr
-from inspector.paper.blocks import Block, bitmap, row, rule, stack, words
+from inspector.paper.blocks import Block, bitmap, row, rule, space, stack, words
 from inspector.paper.flow import Page, paginate
 from inspector.paper.page_style import (
     BODY,
@@ -22,19 +23,26 @@ from inspector.paper.page_style import (
 )
 from inspector.paper.press import Press
 from inspector.paper.printed import Printed
+from inspector.paper.sheet_marks import CODE_HEAD_PT, CODE_ROOM_PT, draw_marks
+from inspector.paper.wrap import lines_of
 
 _RIGHT_PT = 52 * MM
+_RIGHT_BY_CODE_PT = 38 * MM
 _MARK_PT = 44.0
 _PAGE_PT = 34 * MM
 
 
 @dataclass(frozen=True, slots=True)
 class Document:
-    """What is printed: its imprint, what it is about (for the file's own description), its blocks in order."""
+    """What is printed: its imprint, what it is about (for the file's own description), its blocks in order.
+
+    code: of a sheet that is read back, the text of the QR code of each page, by its number.
+    """
 
     imprint: Imprint
     subject: str
     blocks: tuple[Block, ...]
+    code: Callable[[int], str] | None = None
 
     def printed(self, page: PageSize) -> Printed:
         """The document on paper of this size."""
@@ -42,36 +50,49 @@ class Document:
         press = Press(page)
         self._describe(press)
         for number, blocks in enumerate(pages, 1):
-            _print_page(press, self.imprint, blocks, number, len(pages))
-        return Printed(press.finished(), len(pages), press.missing_glyphs)
+            self._print_page(press, blocks, number, len(pages))
+        pdf = press.finished()
+        layout = SheetLayout(page.width_pt / MM, page.height_pt / MM, tuple(press.pages)) if self.code else None
+        return Printed(pdf, len(pages), press.missing_glyphs, layout)
 
     def fits_one_page(self, page: PageSize) -> bool:
         """Whether all of it stands on one sheet of this size."""
         return len(self._pages(page)) == 1
 
     def _pages(self, page: PageSize) -> tuple[Page, ...]:
-        return paginate(self.blocks, *(_room(self.imprint, page, first) for first in (True, False)))
+        return paginate(self.blocks, *(self._room(page, first) for first in (True, False)))
+
+    def _room(self, page: PageSize, first: bool) -> float:
+        """Height for blocks on a page, in points."""
+        head, foot = self._head(page, first), _foot(self.imprint, page, 1, 1)
+        return page.height_pt - HEAD_MARGIN - head.height_pt - foot.height_pt - FOOT_MARGIN - 5 * GRID
+
+    def _print_page(self, press: Press, blocks: Page, number: int, count: int) -> None:
+        page = press.page
+        head, foot = self._head(page, number == 1), _foot(self.imprint, page, number, count)
+        if self.code:
+            draw_marks(press, self.code(number))
+        head.draw(press, SIDE_MARGIN, HEAD_MARGIN)
+        foot_top = page.height_pt - FOOT_MARGIN - foot.height_pt
+        _print_blocks(press, blocks, HEAD_MARGIN + head.height_pt + 3 * GRID, foot_top - 2 * GRID)
+        foot.draw(press, SIDE_MARGIN, foot_top)
+        press.next_page()
+
+    def _head(self, page: PageSize, first: bool) -> Block:
+        """Club, title, number and date; large on the first page; beside the code where there is one."""
+        room_pt = CODE_ROOM_PT if self.code else 0.0
+        width_pt, right_pt = page.column_pt - room_pt, _RIGHT_BY_CODE_PT if self.code else _RIGHT_PT
+        inner = (_first_head if first else _other_head)(self.imprint, width_pt, right_pt)
+        if self.code:
+            about = [] if first else [words(_one_line(self.subject, width_pt), width_pt, HEAD).below(2 * GRID)]
+            inner = stack([inner, *about])
+            inner = stack([inner, space(max(CODE_HEAD_PT - inner.height_pt, 0.0))])
+        return stack([inner, rule(page.column_pt, Ink.INK, 0.8).below(1.5 * GRID)])
 
     def _describe(self, press: Press) -> None:
         imprint = self.imprint
         title = f"{imprint.title} {imprint.number}"
         press.describe(title=title, author=imprint.club, subject=self.subject, keywords=imprint.number)
-
-
-def _room(imprint: Imprint, page: PageSize, first: bool) -> float:
-    """Height for blocks on a page, in points."""
-    head, foot = _head(imprint, page, first), _foot(imprint, page, 1, 1)
-    return page.height_pt - HEAD_MARGIN - head.height_pt - foot.height_pt - FOOT_MARGIN - 5 * GRID
-
-
-def _print_page(press: Press, imprint: Imprint, blocks: Page, number: int, count: int) -> None:
-    page = press.page
-    head, foot = _head(imprint, page, number == 1), _foot(imprint, page, number, count)
-    head.draw(press, SIDE_MARGIN, HEAD_MARGIN)
-    foot_top = page.height_pt - FOOT_MARGIN - foot.height_pt
-    _print_blocks(press, blocks, HEAD_MARGIN + head.height_pt + 3 * GRID, foot_top - 2 * GRID)
-    foot.draw(press, SIDE_MARGIN, foot_top)
-    press.next_page()
 
 
 def _print_blocks(press: Press, blocks: Sequence[Block], top: float, bottom: float) -> None:
@@ -82,21 +103,21 @@ def _print_blocks(press: Press, blocks: Sequence[Block], top: float, bottom: flo
         top += block.height_pt
 
 
-def _head(imprint: Imprint, page: PageSize, first: bool) -> Block:
-    """Club, title, number and date; large on the first page."""
-    inner = _first_head(imprint, page) if first else _other_head(imprint, page)
-    return stack([inner, rule(page.column_pt, Ink.INK, 0.8).below(1.5 * GRID)])
+def _one_line(text: str, width_pt: float) -> str:
+    """What the first page says in full, as much of it as a line holds."""
+    lines = lines_of(text, width_pt - 4 * GRID, HEAD)
+    return lines[0] if len(lines) < 2 else f"{lines[0]} …"
 
 
-def _first_head(imprint: Imprint, page: PageSize) -> Block:
-    left_pt = page.column_pt - _RIGHT_PT - 2 * GRID
+def _first_head(imprint: Imprint, width_pt: float, right_pt: float) -> Block:
+    left_pt = width_pt - right_pt - 2 * GRID
     left = _named(imprint, left_pt)
     prepared = tr("Prepared by {name}", name=imprint.prepared_by)
     right = stack(
         [
-            words(imprint.number, _RIGHT_PT, HEAD, Anchor.END),
-            words(show_day(imprint.on), _RIGHT_PT, BODY, Anchor.END),
-            words(prepared, _RIGHT_PT, SMALL, Anchor.END),
+            words(imprint.number, right_pt, HEAD, Anchor.END),
+            words(show_day(imprint.on), right_pt, BODY, Anchor.END),
+            words(prepared, right_pt, SMALL, Anchor.END),
         ]
     )
     return row((0, left), (left_pt + 2 * GRID, right))
@@ -109,11 +130,11 @@ def _named(imprint: Imprint, width_pt: float) -> Block:
     return row((0, bitmap(imprint.mark, _MARK_PT)), (beside, names)) if imprint.mark else names
 
 
-def _other_head(imprint: Imprint, page: PageSize) -> Block:
-    left_pt = page.column_pt - _RIGHT_PT - 2 * GRID
+def _other_head(imprint: Imprint, width_pt: float, right_pt: float) -> Block:
+    left_pt = width_pt - right_pt - 2 * GRID
     left = words(f"{imprint.club} · {imprint.title}", left_pt, BODY)
-    number = words(imprint.number, _RIGHT_PT, BODY.in_bold(), Anchor.END)
-    day = words(show_day(imprint.on), _RIGHT_PT, SMALL, Anchor.END)
+    number = words(imprint.number, right_pt, BODY.in_bold(), Anchor.END)
+    day = words(show_day(imprint.on), right_pt, SMALL, Anchor.END)
     return row((0, left), (left_pt + 2 * GRID, stack([number, day])))
 
 

@@ -1,10 +1,16 @@
 """The pre-trip inspection sheet: what stays, what goes, what to look at, and who looked."""
 
+import hashlib
+import json
+from base64 import b32encode
 from collections.abc import Sequence
 
 from inspector.gear.papers import TripSheet, VehicleLine
+from inspector.gear.sheet_code import SheetCode
+from inspector.gear.sheet_fields import SHEET_NAME, signed_name
 from inspector.gear.verdict import Fact
 from inspector.language import tr
+from inspector.paper import form
 from inspector.paper.blocks import Block, blank, boxed, row, rule, stack, words
 from inspector.paper.common import cautions, facts, heading, listed
 from inspector.paper.document import Document
@@ -12,9 +18,11 @@ from inspector.paper.page_style import BODY, GRID, MM, SMALL, PageSize
 from inspector.paper.printed import Printed
 from inspector.paper.trip_pieces import going, staying
 
+_MARK_SIGNS = 5
+
 
 def inspection_sheet(sheet: TripSheet, page: PageSize) -> Printed:
-    """The sheet as a PDF, its boxes to be ticked with a pen or on a screen."""
+    """The sheet as a PDF, its boxes to be ticked with a pen or on a screen, and where they lie."""
     width = page.column_pt
     blocks = (
         facts(_trip_facts(sheet), width, 4),
@@ -24,7 +32,25 @@ def inspection_sheet(sheet: TripSheet, page: PageSize) -> Printed:
         *going(sheet.going, width),
         *_ending(sheet.vehicles, width),
     )
-    return Document(sheet.imprint, f"{sheet.trip}, {sheet.place}", blocks).printed(page)
+    mark = fingerprint(sheet)
+    number = sheet.imprint.number
+
+    def code(at: int) -> str:
+        return SheetCode(number, at, mark).text
+
+    return Document(sheet.imprint, f"{sheet.trip}, {sheet.place}", (*blocks, _known_by(code(0))), code).printed(page)
+
+
+def fingerprint(sheet: TripSheet) -> str:
+    """Five signs that tell a sheet from one that asks anything else: of its pieces, questions and limits in order."""
+    asked = [[one.tag, one.now, one.use_line, *([tick.text, tick.limit] for tick in one.ticks)] for one in sheet.going]
+    said = json.dumps([sheet.imprint.number, sheet.trip, asked], ensure_ascii=False)
+    return b32encode(hashlib.sha256(said.encode()).digest()).decode()[:_MARK_SIGNS]
+
+
+def _known_by(code: str) -> Block:
+    """The field by which a filled form is known; nothing is seen of it."""
+    return Block(0.0, lambda press, left, top: form.kept_word(press, SHEET_NAME, code))
 
 
 def _trip_facts(sheet: TripSheet) -> list[Fact]:
@@ -59,8 +85,9 @@ def _vehicle(vehicle: VehicleLine, width_pt: float) -> Block:
 def _ending(vehicles: Sequence[VehicleLine], width_pt: float) -> list[Block]:
     """What to do with a fault, and who checked."""
     names = [f"{vehicle.tag} · {vehicle.name}" for vehicle in vehicles] or [tr("Kit of this trip")]
-    signed = [heading(tr("Checked by"), width_pt), *(_signature(name, width_pt) for name in names)]
-    return [_fault_box(width_pt).below(4 * GRID), *signed]
+    first, *others = [_signature(number, name, width_pt) for number, name in enumerate(names, 1)]
+    signed = stack([heading(tr("Checked by"), width_pt), first, *others])
+    return [_fault_box(width_pt).below(4 * GRID), signed]
 
 
 def _fault_box(width_pt: float) -> Block:
@@ -75,12 +102,12 @@ def _fault_box(width_pt: float) -> Block:
     return boxed(stack([title, *(listed(step, inner_pt) for step in steps)]), width_pt)
 
 
-def _signature(name: str, width_pt: float) -> Block:
+def _signature(number: int, name: str, width_pt: float) -> Block:
     """One vehicle: who checked, the signature, the time."""
     who_pt, sign_pt = width_pt * 0.38, width_pt * 0.34
     time_pt = width_pt - who_pt - sign_pt
-    who = blank(tr("Name"), who_pt - 2 * GRID, SMALL, 9 * MM)
-    sign = blank(tr("Signature"), sign_pt - 2 * GRID, SMALL, 9 * MM)
-    time = blank(tr("Date and time"), time_pt, SMALL, 9 * MM)
+    who = blank(tr("Name"), who_pt - 2 * GRID, SMALL, 9 * MM, signed_name(number, "name"))
+    sign = blank(tr("Signature"), sign_pt - 2 * GRID, SMALL, 9 * MM, signed_name(number, "signature"))
+    time = blank(tr("Date and time"), time_pt, SMALL, 9 * MM, signed_name(number, "when"))
     lines = row((0, who), (who_pt, sign), (who_pt + sign_pt, time))
     return stack([words(name, width_pt, BODY.in_bold()), lines]).below(2 * GRID)

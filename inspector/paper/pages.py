@@ -26,6 +26,7 @@ def page_png(pdf: bytes, number: int, dpi: float) -> bytes:
     with _opened(pdf) as document:
         if not 0 <= number < len(document):
             raise _unreadable(tr("It has no page {number}.", number=number + 1))
+        document.init_forms()  # what stands in fields belongs to the picture
         picture = document[number].render(scale=dpi / _POINTS_PER_INCH).to_pil()
     png = BytesIO()
     picture.save(png, "PNG", compress_level=1)
@@ -51,6 +52,20 @@ def _grey(page: pypdfium2.PdfPage, dpi: float, longest_px: int) -> Image.Image:
     scale = min(dpi / _POINTS_PER_INCH, longest_px / max(page.get_size()))
     drawn: Image.Image = page.render(scale=scale, grayscale=True).to_pil()
     return drawn.convert("L")
+
+
+def page_texts(pdf: bytes) -> tuple[str, ...]:
+    """What is printed on each page, without spaces; what was typed into fields is not in it. Refused where no PDF."""
+    with _opened(pdf) as document:
+        return tuple(_text(document[number]) for number in range(len(document)))
+
+
+def _text(page: pypdfium2.PdfPage) -> str:
+    found = page.get_textpage()
+    try:
+        return "".join(found.get_text_range().split())
+    finally:
+        found.close()
 
 
 @contextmanager

@@ -2,13 +2,14 @@
 
 from io import BytesIO
 
-from reportlab.lib.colors import white
 from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen.canvas import Canvas
 
 from inspector.drawings.shapes import Anchor, Ink
+from inspector.gear.sheet_layout import SheetPage
 from inspector.paper.fonts import font_name, missing_in, printable, text_width_pt
 from inspector.paper.page_style import PageSize, Type, colour
+from inspector.paper.placing import Placing
 
 _SHIFT = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}
 
@@ -21,6 +22,8 @@ class Press:
         self._bytes = BytesIO()
         self.canvas = Canvas(self._bytes, pagesize=(page.width_pt, page.height_pt), invariant=1)
         self._missing: dict[str, None] = {}
+        self.placed_here = Placing()
+        self.pages: list[SheetPage] = []
 
     def describe(self, *, title: str, author: str, subject: str, keywords: str) -> None:
         """What the file says about itself."""
@@ -50,6 +53,11 @@ class Press:
         """A picture with its top left at x, y."""
         self.canvas.drawImage(ImageReader(BytesIO(png)), x, self.up(y + height_pt), width_pt, height_pt)
 
+    def filled(self, x: float, y: float, width_pt: float, height_pt: float, ink: Ink) -> None:
+        """A rectangle full of ink by its top left corner."""
+        self.canvas.setFillColor(colour(ink))
+        self.canvas.rect(x, self.up(y + height_pt), width_pt, height_pt, stroke=0, fill=1)
+
     def line(self, x: float, y: float, to_x: float, to_y: float, ink: Ink = Ink.HAIR, width_pt: float = 0.5) -> None:
         """A straight line."""
         self.canvas.setStrokeColor(colour(ink))
@@ -69,27 +77,10 @@ class Press:
         self.canvas.setLineWidth(line_pt)
         self.canvas.rect(x, self.up(y + height_pt), width_pt, height_pt)
 
-    def tick_box(self, x: float, y: float, side_pt: float, name: str, tooltip: str) -> None:
-        """A box to tick with a pen, and over it a field to tick on a screen. The frame is printed, not the field's:
-        a viewer that leaves fields out still prints the box."""
-        self.frame(x, y, side_pt, side_pt, 0.8)
-        inset = 0.6
-        self.canvas.acroForm.checkbox(
-            name=name,
-            tooltip=tooltip,
-            x=x + inset,
-            y=self.up(y + side_pt) + inset,
-            size=side_pt - 2 * inset,
-            buttonStyle="check",
-            borderWidth=0,
-            borderColor=white,
-            fillColor=white,
-            textColor=colour(Ink.INK),
-            fieldFlags="",
-        )
-
     def next_page(self) -> None:
         """Ends the page in hand."""
+        self.pages.append(self.placed_here.page)
+        self.placed_here = Placing()
         self.canvas.showPage()
 
     def finished(self) -> bytes:

@@ -6,6 +6,7 @@ from inspector.drawings.marks import outcome_meaning, outcome_word
 from inspector.drawings.shapes import Ink
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import GoingPiece, StayingPiece
+from inspector.gear.sheet_fields import remarks_name
 from inspector.language import tr
 from inspector.paper.blocks import Block, blank, row, rule, stack, words
 from inspector.paper.common import heading, mark, word_type
@@ -15,6 +16,7 @@ from inspector.paper.tick_lines import tick_lines
 _MARK_MM = 8.0
 _MARK_PT = _MARK_MM * MM + 2 * GRID
 _TAG_PT = 34 * MM
+_REMARKS_PT = 7 * MM
 
 
 def staying(pieces: Sequence[StayingPiece], width_pt: float) -> list[Block]:
@@ -58,15 +60,17 @@ def going(pieces: Sequence[GoingPiece], width_pt: float) -> list[Block]:
     if not pieces:
         return [title, words(tr("No piece of this kit goes on the trip."), width_pt, BODY)]
     how = tr("Tick good or fault for each line. One fault, or a line you cannot check: the piece does not go.")
-    intro = stack([words(how, width_pt, BODY.in_bold()), legend(pieces, width_pt)])
-    return [title, intro.kept(), *(_going_piece(piece, width_pt) for piece in pieces)]
+    mend = tr("Wrong box? Fill it in fully, tick the right one, and draw a ring round the right one.")
+    intro = stack([words(how, width_pt, BODY.in_bold()), words(mend, width_pt, BODY), legend(pieces, width_pt)])
+    return [title, intro.kept(), *(_going_piece(number, piece, width_pt) for number, piece in enumerate(pieces, 1))]
 
 
-def _going_piece(piece: GoingPiece, width_pt: float) -> Block:
-    remarks = blank(tr("Remarks"), width_pt, SMALL, 5.8 * MM)
+def _going_piece(number: int, piece: GoingPiece, width_pt: float) -> Block:
+    says = tr("Remarks on {tag}", tag=piece.tag)
+    remarks = blank(tr("Remarks"), width_pt, SMALL, _REMARKS_PT, remarks_name(number), says)
     line = rule(width_pt, Ink.INK, 0.8).below(GRID)
     head = _going_head(piece, width_pt)
-    ticks = tick_lines(piece.tag, piece.ticks, width_pt) if piece.ticks else []
+    ticks = tick_lines(number, piece.ticks, width_pt) if piece.ticks else []
     return stack([head, *ticks, remarks, line]).below(GRID)
 
 

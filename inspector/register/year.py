@@ -75,13 +75,17 @@ class YearPage(Leaf):
 
     def add_attachment(self, about: str, facts: NewAttachment, data: bytes) -> Attachment:
         """Keep a file; the same bytes are kept once."""
-        table = year_tables.attachment_data
-        if self._connection.execute(select(table.c.id).where(table.c.id == facts.sha256)).first() is None:
-            self._add(table, {"id": facts.sha256, "data": data})
+        self.keep_bytes(facts.sha256, data)
         made = Attachment(new_id(), about, facts)
         row = {"id": made.id, "about": about, "day": facts.on, "data_id": facts.sha256, "body": to_body(facts)}
         self._add(year_tables.attachment, row)
         return made
+
+    def keep_bytes(self, sha256: str, data: bytes) -> None:
+        """Keep bytes under their sha256, once."""
+        table = year_tables.attachment_data
+        if self._connection.execute(select(table.c.id).where(table.c.id == sha256)).first() is None:
+            self._add(table, {"id": sha256, "data": data})
 
     def set_contact(self, person_id: str, contact: Contact | None) -> None:
         """Write down how to reach a person, or take it out for good (None)."""
