@@ -29,10 +29,7 @@ _MOST_WEAK_SHARE, _MOST_STRAY_SHARE = 0.12, 0.1
 _MOST_WEAK_ENDS = 1  # of the boxes of first and last rows; one row off, two of each column of rows do not show
 _MOST_UNSURE_SHARE, _FEW_UNSURE = 0.2, 5
 _EDGES_BETWEEN, _EDGE_SHARE, _LIGHT_SHARE = (1, 3), 0.995, 0.98  # blurs in dots; shares of the photo
-_LEAST_EDGES, _SHARP_EDGES = (
-    0.13,
-    0.2,
-)  # below the one no code is read; from the other on it is not blur that hides frames
+_LEAST_EDGES, _SHARP_EDGES = 0.13, 0.4  # below it no code is read; from it on a straight page is not blurred
 _NEAR_MM = 20.0  # frames further off are not seen beside a box
 _BOX_AROUND_MM, _ROOM_AROUND_MM = 4.0, 2.0
 
@@ -153,7 +150,7 @@ def _small(photo: Image.Image) -> Image.Image:
 
 
 def _edges(photo: Image.Image) -> float:
-    """How much light the sharpest edges of a picture change, of all that there is in it: print in focus has a quarter."""
+    """How much light the sharpest edges of a picture change, of all that there is in it."""
     fine, coarse = (photo.filter(ImageFilter.GaussianBlur(radius)) for radius in _EDGES_BETWEEN)
     light = _small(photo).histogram()
     there_is = at_share(light, _LIGHT_SHARE) - at_share(light, 1 - _LIGHT_SHARE) + 1
