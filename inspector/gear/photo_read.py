@@ -1,5 +1,7 @@
-"""What was read from a photo of a ticked sheet: each box with how sure it is and the picture it was read from, and the
-law by which two boxes give the answer of their row. Pictures are PNG."""
+"""What was read from a photo of a ticked sheet: each box with how sure it is and the picture it was read from.
+
+And the law by which two boxes give the answer of their row. Pictures are PNG.
+"""
 
 from dataclasses import dataclass
 from enum import StrEnum
@@ -32,7 +34,7 @@ class Answer(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class BoxRead:
-    """A box under its field's name. confidence: 0 to 1; solid: filled in fully; ringed: with a ring round its frame."""
+    """A box under its field's name. confidence: 0 to 1; solid: filled in fully; ringed: a ring runs round its frame."""
 
     name: str
     state: BoxState

@@ -33,6 +33,27 @@ def page_png(pdf: bytes, number: int, dpi: float) -> bytes:
     return png.getvalue()
 
 
+def scanned_pages(pdf: bytes, dpi: float, longest_px: int, most: int) -> tuple[Image.Image, ...]:
+    """Each page of a scan in grey, at dpi dots to the inch and no side longer than longest_px.
+
+    Refused where it cannot be read as a PDF, or has no page or more than the most.
+    """
+    with _opened(pdf) as document:
+        if not 0 < len(document) <= most:
+            why = tr("It has {count} pages; at most {most} are read at once.", count=len(document), most=most)
+            raise Refused(tr("document"), why, tr("Send only the pages that were filled in."))
+        try:
+            return tuple(_grey(document[number], dpi, longest_px) for number in range(len(document)))
+        except pypdfium2.PdfiumError as error:
+            raise _unreadable(tr("A page of it cannot be drawn.")) from error
+
+
+def _grey(page: pypdfium2.PdfPage, dpi: float, longest_px: int) -> Image.Image:
+    scale = min(dpi / _POINTS_PER_INCH, longest_px / max(page.get_size()))
+    drawn: Image.Image = page.render(scale=scale, grayscale=True).to_pil()
+    return drawn.convert("L")
+
+
 def page_texts(pdf: bytes) -> tuple[str, ...]:
     """What is printed on each page, without spaces; what was typed into fields is not in it. Refused where no PDF."""
     with _opened(pdf) as document:
@@ -45,28 +66,6 @@ def _text(page: pypdfium2.PdfPage) -> str:
         return "".join(found.get_text_range().split())
     finally:
         found.close()
-
-
-def scanned_pages(pdf: bytes, dpi: float, longest_px: int, most: int) -> tuple[Image.Image, ...]:
-    """Each page of a scan in grey, at dpi dots to the inch and no side longer than longest_px.
-
-    Refused where it cannot be read as a PDF, or has no page or more than the most.
-    """
-    with _opened(pdf) as document:
-        if not 0 < len(document) <= most:
-            why = tr("It has {count} pages; at most {most} are read at once.", count=len(document), most=most)
-            raise Refused(tr("document"), why, tr("Send only the pages that were filled in."))
-        document.init_forms()  # what was ticked or drawn on a screen belongs to the picture
-        try:
-            return tuple(_grey(document[number], dpi, longest_px) for number in range(len(document)))
-        except pypdfium2.PdfiumError as error:
-            raise _unreadable(tr("A page of it cannot be drawn.")) from error
-
-
-def _grey(page: pypdfium2.PdfPage, dpi: float, longest_px: int) -> Image.Image:
-    scale = min(dpi / _POINTS_PER_INCH, longest_px / max(page.get_size()))
-    drawn: Image.Image = page.render(scale=scale, grayscale=True).to_pil()
-    return drawn.convert("L")
 
 
 @contextmanager

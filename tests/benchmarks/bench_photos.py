@@ -14,8 +14,9 @@ from statistics import median
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-from tests.paper.photo_sheets.cases import case, sheets
+from tests.paper.photo_sheets.cases import case
 from tests.paper.photo_sheets.measuring import Counts, count, upper_bound
+from tests.paper.photo_sheets.printed_sheets import all_sheets
 
 COUNT = 1000
 _EVERY = 50
@@ -23,7 +24,7 @@ _EVERY = 50
 
 def measure(count_of: int = COUNT, first: int = 1, told: Callable[[int], None] = lambda done: None) -> Counts:
     """Every second seed from the first on. told: hears how many photos are done."""
-    counts, clean = Counts(), sheets()
+    counts, clean = Counts(), all_sheets()
     for number in range(count_of):
         count(counts, case(first + 2 * number, clean))
         told(number + 1)

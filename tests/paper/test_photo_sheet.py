@@ -16,20 +16,26 @@ from inspector.paper.photo_sheet.opening import LONGEST_SIDE_PX, open_photo
 from inspector.paper.photo_sheet.reading import codes_in, read_page
 from inspector.refused import Refused
 from tests.paper.photo_sheets.camera import photo_of
-from tests.paper.photo_sheets.cases import case, sheets
+from tests.paper.photo_sheets.cases import case
 from tests.paper.photo_sheets.clean_sheet import DOTS_PER_MM, CleanSheet, drawn_sheet
 from tests.paper.photo_sheets.measuring import Counts, count, upper_bound
 from tests.paper.photo_sheets.pens import Hand, Pen
+from tests.paper.photo_sheets.printed_sheets import printed_sheets
 from tests.paper.photo_sheets.shots import PLAIN, Shot
 from tests.paper.photo_sheets.ticking import cross, filled, ring, tick
 
 BALLPOINT = Pen("black ballpoint", (30, 30, 32), 0.5, 0.95)
-FIXED = (2, 6, 8, 10, 12, 14, 16, 18, 20, 30, 34, 38)
+FIXED = (2, 20, 24, 40, 42, 52, 54, 64, 68, 70, 78, 86)
 
 
 @pytest.fixture(scope="module")
 def clean() -> list[CleanSheet]:
     return [drawn_sheet(1, 1), drawn_sheet(2, 2)]
+
+
+@pytest.fixture(scope="module")
+def printed() -> list[CleanSheet]:
+    return printed_sheets()
 
 
 def photo(sheet: CleanSheet, shot: Shot = PLAIN) -> Image.Image:
@@ -47,8 +53,8 @@ def why(sheet: CleanSheet, image: Image.Image, page: SheetPage | None = None) ->
     return refused.value.why
 
 
-def test_photos_that_look_all_right_are_read_and_nothing_is_read_wrong() -> None:
-    counts, printed = Counts(), sheets()
+def test_photos_that_look_all_right_are_read_and_nothing_is_read_wrong(printed: list[CleanSheet]) -> None:
+    counts = Counts()
     for seed in FIXED:
         count(counts, case(seed, printed))
     assert counts.usable_accepted == counts.usable == len(FIXED)
@@ -68,6 +74,19 @@ def test_a_clean_sheet_has_every_box_empty_and_each_box_and_room_comes_as_a_pict
         opened = Image.open(io.BytesIO(picture))
         assert opened.format == "PNG" and min(opened.size) > 60
     assert len(read.rooms) == 1
+
+
+def test_every_printed_page_without_a_mark_is_read_as_untouched(printed: list[CleanSheet]) -> None:
+    """On both papers: nothing that is printed comes so near to a box that it looks like ink."""
+    for sheet in printed:
+        for page, picture in zip(sheet.layout.pages, sheet.pictures, strict=True):
+            (image,) = open_photo(photo_of(picture, PLAIN, Random(5)))
+            (code,) = codes_in(image)
+            read = read_page(image, code, page, sheet.layout)
+            assert {box.state for box in read.boxes} <= {BoxState.EMPTY}
+            assert {row_answer(*pair).answer for pair in zip(read.boxes[::2], read.boxes[1::2], strict=True)} <= {
+                Answer.NONE
+            }
 
 
 @pytest.mark.parametrize("turn", [0, 37, 90, 180, 270])
@@ -173,7 +192,7 @@ def test_a_corner_cut_off_and_marks_under_fingers_are_named(clean: list[CleanShe
 def test_glare_over_the_boxes_is_refused(clean: list[CleanSheet]) -> None:
     whole = photo(clean[1])
     ImageDraw.Draw(whole).ellipse((150, 500, 1100, 1500), fill=250)
-    assert {"boxes", "blurred"} & set(why(clean[1], whole).rstrip(".").split())
+    assert "boxes" in why(clean[1], whole)
 
 
 def test_another_page_than_the_one_asked_for_is_refused(clean: list[CleanSheet]) -> None:
@@ -196,8 +215,7 @@ def test_boxes_looked_for_in_another_row_or_column_are_refused(pitch: tuple[floa
     step = rows[1][0].top_mm - rows[0][0].top_mm
     assert set(states(sheet, image)) == {BoxState.EMPTY}
     for across, down in ((0, step), (0, -step), (0, 2 * step), (11.0, 0), (-11.0, 0), (0, step / 2), (4.0, 4.0)):
-        said = why(sheet, image, moved(page, across, down))  # a frame that is not there looks like a blurred one
-        assert "box" in said or "blurred" in said, (across, down)
+        assert "box" in why(sheet, image, moved(page, across, down)), (across, down)
 
 
 def test_marks_that_are_not_this_page_s_are_refused(clean: list[CleanSheet]) -> None:

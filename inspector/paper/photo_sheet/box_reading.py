@@ -11,10 +11,7 @@ from statistics import median
 from inspector.gear.photo_read import BoxState, Seen
 from inspector.paper.photo_sheet.ink import SECTORS, Ink
 
-_LEAST_FRAME, _OF_USUAL_FRAME = (
-    0.06,
-    0.3,
-)  # darker than paper, for a frame to be seen at all; of the others on the page
+_LEAST_FRAME, _OF_USUAL_FRAME = 0.06, 0.3  # darker than paper, for a frame to be seen; of the others on the page
 _EMPTY_SHARE, _EMPTY_DARK = 0.008, 0.02
 _MARKED_SHARE, _MARKED_EXTENT_MM, _MARKED_MIDDLE = 0.06, 2.6, 0.05
 _MARKED_PEAK, _OF_USUAL_PEAK = 0.2, 0.6

@@ -28,7 +28,8 @@ _LEAST_SHOWN = 0.21  # of the frames in the median
 _MOST_WEAK_SHARE, _MOST_STRAY_SHARE = 0.12, 0.1
 _MOST_WEAK_ENDS = 1  # of the boxes of first and last rows; one row off, two of each column of rows do not show
 _MOST_UNSURE_SHARE, _FEW_UNSURE = 0.2, 5
-_EDGES_BETWEEN, _EDGE_SHARE, _LEAST_EDGES = (1, 3), 0.995, 0.13  # blurs in dots; of the photo; of its range of light
+_EDGES_BETWEEN, _EDGE_SHARE, _LIGHT_SHARE = (1, 3), 0.995, 0.98  # blurs in dots; shares of the photo
+_LEAST_EDGES, _SHARP_EDGES = 0.13, 0.4  # below it no code is read; from it on a straight page is not blurred
 _NEAR_MM = 20.0  # frames further off are not seen beside a box
 _BOX_AROUND_MM, _ROOM_AROUND_MM = 4.0, 2.0
 
@@ -112,7 +113,7 @@ def _check(straight: StraightPage, frames: Sequence[Frame], spots: Sequence[Spot
     if median(paper_light(straight.seen).tobytes()) < _LEAST_LIGHT:
         raise refusals.too_dark()
     if median(frame.shown for frame in frames) < _LEAST_SHOWN:
-        raise refusals.too_blurred()
+        raise refusals.frames_hidden() if _edges(straight.seen) >= _SHARP_EDGES else refusals.too_blurred()
     weak = _weak(frames)
     if len(weak) > _MOST_WEAK_SHARE * len(frames) or len(weak & _ends(spots)) > _MOST_WEAK_ENDS:
         raise refusals.frames_hidden()
@@ -139,15 +140,21 @@ def _ends(spots: Sequence[Spot]) -> set[int]:
 
 
 def _why_no_code(photo: Image.Image) -> Refused:
-    small = photo.reduce(max(1, min(photo.size) // 300))
-    lightest = at_share(small.histogram(), 0.98)
-    if lightest < 2 * _LEAST_LIGHT:
+    if at_share(_small(photo).histogram(), _LIGHT_SHARE) < 2 * _LEAST_LIGHT:
         return refusals.too_dark()
+    return refusals.code_blurred() if _edges(photo) < _LEAST_EDGES else refusals.no_code()
+
+
+def _small(photo: Image.Image) -> Image.Image:
+    return photo.reduce(max(1, min(photo.size) // 300))
+
+
+def _edges(photo: Image.Image) -> float:
+    """How much light the sharpest edges of a picture change, of all that there is in it."""
     fine, coarse = (photo.filter(ImageFilter.GaussianBlur(radius)) for radius in _EDGES_BETWEEN)
-    edges = at_share(ImageChops.difference(fine, coarse).histogram(), _EDGE_SHARE)
-    if edges < _LEAST_EDGES * (lightest - at_share(small.histogram(), 0.02) + 1):
-        return refusals.code_blurred()
-    return refusals.no_code()
+    light = _small(photo).histogram()
+    there_is = at_share(light, _LIGHT_SHARE) - at_share(light, 1 - _LIGHT_SHARE) + 1
+    return at_share(ImageChops.difference(fine, coarse).histogram(), _EDGE_SHARE) / there_is
 
 
 def _why_no_lay(photo: Image.Image, code: FoundCode, page: SheetPage, layout: SheetLayout) -> Refused:
