@@ -42,6 +42,7 @@ def scanned_pages(pdf: bytes, dpi: float, longest_px: int, most: int) -> tuple[I
         if not 0 < len(document) <= most:
             why = tr("It has {count} pages; at most {most} are read at once.", count=len(document), most=most)
             raise Refused(tr("document"), why, tr("Send only the pages that were filled in."))
+        document.init_forms()  # what was ticked or drawn on a screen belongs to the picture
         try:
             return tuple(_grey(document[number], dpi, longest_px) for number in range(len(document)))
         except pypdfium2.PdfiumError as error:
