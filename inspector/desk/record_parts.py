@@ -12,11 +12,14 @@ from inspector.desk.piece.life_picture import LifePicture
 from inspector.desk.piece.walked import Readable, readable
 from inspector.desk.plain import Fold, bare_grid, button, column, facts, fill, hairline, said, short
 from inspector.drawings.marks import outcome_word
+from inspector.drawings.pin_shear import pin_shear_picture
+from inspector.drawings.strap_damage import strap_damage_picture
 from inspector.drawings.strength_bars import has_strength_bars, strength_bars
 from inspector.drawings.wall_history import wall_history
 from inspector.drawings.wall_section import wall_section
 from inspector.drawings.wall_words import How
 from inspector.drawings.waterfall import has_waterfall, waterfall
+from inspector.duties.tell_damage import pin_wear, strap_damage
 from inspector.gear.judged import Judged
 from inspector.gear.life import Life
 from inspector.gear.lists import HistoryRow, PaperRow
@@ -27,6 +30,7 @@ from inspector.units import System
 
 _TOP = Qt.AlignmentFlag.AlignTop
 _HISTORY_AT_ONCE = 8
+_PICTURE_MM = 88.0  # as wide as the other pictures beside a verdict
 
 
 def verdict_part(judged: Judged, look: Look, mark_px: int = 64, *, headline: bool = True) -> QWidget:
@@ -100,7 +104,8 @@ def facts_part(title: str, lines: Sequence[Fact]) -> QWidget:
 
 
 def drawings_part(judged: Judged, look: Look, system: System, how: How) -> list[QWidget]:
-    """The wall as it is and as it was, what became of the strength and what gives way first, where they tell it."""
+    """The wall as it is and as it was, what became of the strength and what gives way first, what was found
+    on a strap, how a pin bears; where they tell it."""
     verdict, pictures = judged.verdict, []
     if verdict.wall:
         pictures += [wall_section(verdict.wall, system, how), wall_history(verdict.wall, verdict.on, system, how)]
@@ -108,6 +113,10 @@ def drawings_part(judged: Judged, look: Look, system: System, how: How) -> list[
         pictures.append(waterfall(verdict.capacity, system))
     if has_strength_bars(verdict.capacity):
         pictures.append(strength_bars(verdict.capacity, system))
+    if damage := strap_damage(judged.dossier):
+        pictures.append(strap_damage_picture(damage, _PICTURE_MM, system))
+    if pin := pin_wear(judged.dossier):
+        pictures.append(pin_shear_picture(pin, narrow=True))
     return [column([said(picture.title, Type.HEAD), readable(picture, look)]) for picture in pictures]
 
 

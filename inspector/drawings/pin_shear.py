@@ -1,25 +1,30 @@
 """A pin in double shear, and its section to scale as new and at its thinnest place."""
 
+from inspector.drawings.change import moved
 from inspector.drawings.shapes import Anchor, Circle, Drawing, Ink, Line, Shape, Text
 from inspector.drawings.shear_parts import pin_section
 from inspector.drawings.wording import LABEL_MM, LEADING_MM, wrapped
 from inspector.gear.damage import PinWear
 from inspector.language import show_day, tr
 
-_WIDTH_MM, _HEIGHT_MM = 178.0, 54.0
+_WIDTH_MM, _NARROW_MM, _HEIGHT_MM = 178.0, 88.0, 54.0
 _PANEL_MM = 86.0
 _HEAD_MM = 3.4
 _LARGEST_MM = 12.0  # the radius that a pin as new is drawn with
 _CENTRE = (_PANEL_MM + 26.0, 22.0)
-_WORDS_MM = 132.0
+_WORDS_MM, _ROOM_MM = 130.0, 44.0
 _UNKNOWN_MM = 10.0
 
 
-def pin_shear_picture(pin: PinWear) -> Drawing:
-    """Both panels, 178 mm wide. What was never measured is not drawn, and is said to be unknown."""
-    shapes = [*_held(), *_sections(pin)]
+def pin_shear_picture(pin: PinWear, *, narrow: bool = False) -> Drawing:
+    """Both panels beside one another, 178 mm wide; narrow: one above the other, 88 mm wide.
+
+    What was never measured is not drawn, and is said to be unknown.
+    """
+    sections = [moved(one, -_PANEL_MM - 7.5, _HEIGHT_MM) for one in _sections(pin)] if narrow else _sections(pin)
     title = tr("How the pin bears, and what is left of it")
-    return Drawing(_WIDTH_MM, _HEIGHT_MM, tuple(shapes), title, " ".join((_held_words(), *_told(pin))))
+    width_mm, height_mm = (_NARROW_MM, 2 * _HEIGHT_MM) if narrow else (_WIDTH_MM, _HEIGHT_MM)
+    return Drawing(width_mm, height_mm, (*_held(), *sections), title, " ".join((_held_words(), *_told(pin))))
 
 
 def _held() -> list[Shape]:
@@ -61,7 +66,7 @@ def _words(pin: PinWear) -> list[Shape]:
     shapes: list[Shape] = []
     top = 10.0
     for number, text in enumerate(_told(pin)):
-        lines = _lines(text, _WORDS_MM, top, _WIDTH_MM - _WORDS_MM - 1.0, bold=number == 1)
+        lines = _lines(text, _WORDS_MM, top, _ROOM_MM, bold=number == 1)
         shapes += lines
         top += len(lines) * LEADING_MM + 2.0
     if pin.as_typed:

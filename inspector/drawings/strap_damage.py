@@ -74,10 +74,11 @@ def _marks(damage: StrapDamage, width_mm: float) -> list[Shape]:
         (x, number, one) for number, one in enumerate(damage.marks, 1) for x in _places(one, damage.length_m, width_mm)
     )
     shapes: list[Shape] = []
-    balloon_x = -_APART_MM
+    apart_mm = min(_APART_MM, (width_mm - 2 * _BALLOON_MM - 0.4) / max(len(placed) - 1, 1))
+    balloon_x = _BALLOON_MM + 0.2 - apart_mm
     for at, (x, number, one) in enumerate(placed):
-        after = (len(placed) - at - 1) * _APART_MM
-        balloon_x = min(max(x, balloon_x + _APART_MM), width_mm - _BALLOON_MM - 0.2 - after)
+        after = (len(placed) - at - 1) * apart_mm
+        balloon_x = min(max(x, balloon_x + apart_mm), width_mm - _BALLOON_MM - 0.2 - after)
         line = Line((balloon_x, _BALLOON_Y_MM + _BALLOON_MM), (x, _STRAP_TOP_MM - 0.2), width_mm=0.2)
         shapes += [*damage_sign(one.sort, (x, _MIDDLE_MM)), line, *_balloon(balloon_x, _BALLOON_Y_MM, number)]
     return shapes

@@ -1,6 +1,5 @@
 """Print the record of a piece: its verdict with reasons, its pictures, and all that ever happened to it."""
 
-from collections.abc import Iterator
 from dataclasses import replace
 
 from inspector.duties.judge_anew import judge_anew
@@ -17,12 +16,13 @@ from inspector.gear.item_record import ItemRecord, Passed
 from inspector.gear.judged import Judged
 from inspector.gear.life import Life, LifeSort
 from inspector.gear.papers import Imprint
-from inspector.gear.verdict import Explanation
+from inspector.gear.verdict import Reason
 from inspector.language import tr
 from inspector.paper.item_record import item_record
 from inspector.paper.page_style import PageSize
 from inspector.refused import Refused
 from inspector.register.rows import from_body
+from inspector.rulebook.notice_words import with_names_as_stated
 
 RECORD = "item_record"
 _ELSEWHERE = {LifeSort.INSPECTION, LifeSort.PAPER}  # what these entries say stands in a list of its own
@@ -53,7 +53,7 @@ def enter_record(office: Office, tag: str) -> ItemRecord:
     found = open_item(office, tag)
     told = _told(office, found)
     with office.book.page() as page:
-        number = next_number(page, "D", RECORD)
+        number = next_number(page, "P", RECORD)
         record = replace(told, imprint=imprint(office, page, tr("Record of a piece"), number), head=page.head())
         page.add_document(number, RECORD, office.today, found.dossier.item.id, record)
         facts = {"number": number, "tag": found.dossier.item.tag}
@@ -76,11 +76,11 @@ def _told(office: Office, found: Judged) -> ItemRecord:
         headline=words.headline,
         plain=words.plain,
         use_line=words.use_line,
-        reasons=words.reasons,
+        reasons=with_names_as_stated(words.reasons, verdict, dossier),
         turns=turns_of(office, found),
         piece=piece_today(office, found),
         sums=words.sums,
-        passes=tuple(dict.fromkeys(_passed(words))),
+        passes=tuple(dict.fromkeys(map(_passed, with_names_as_stated(words.passes, verdict, dossier)))),
         terms=words.terms,
         wall=verdict.wall,
         capacity=verdict.capacity,
@@ -94,9 +94,8 @@ def _told(office: Office, found: Judged) -> ItemRecord:
     )
 
 
-def _passed(words: Explanation) -> Iterator[Passed]:
-    for one in words.passes:
-        yield Passed(one.sentence, one.value, one.limit, one.source)
+def _passed(one: Reason) -> Passed:
+    return Passed(one.sentence, one.value, one.limit, one.source)
 
 
 def _life(life: Life) -> Life:

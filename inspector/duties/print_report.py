@@ -48,7 +48,7 @@ def enter_report(office: Office, since: date | None = None) -> RegisterReport:
         raise Refused(tr("since"), tr("{day} is still to come.", day=show_day(day)), tr("Write a day up to today."))
     judge_anew(office)  # what time alone has changed belongs into it
     with office.book.page() as page:
-        report = _report(office, page, day, next_number(page, "B", REPORT))
+        report = _report(office, page, day, next_number(page, "Y", REPORT))
         page.add_document(report.imprint.number, REPORT, office.today, _ABOUT, report)
         facts = {"number": report.imprint.number, "since": day.isoformat()}
         page.enter("print report", by=office.officer.id, at=office.now, facts=facts)

@@ -18,7 +18,7 @@ from inspector.language import show_day, tr
 
 _FOUR = (0.12, 0.22, 0.16, 0.5)
 _WORTH = (0.3, 0.16, 0.3, 0.24)
-_INCIDENTS = (0.12, 0.2, 0.16, 0.52)
+_INCIDENTS = (0.17, 0.2, 0.11, 0.52)
 _BOOKED = (0.12, 0.22, 0.16, 0.5)
 
 

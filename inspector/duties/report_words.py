@@ -21,6 +21,7 @@ from inspector.gear.needs import Ending
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import ProtocolTable
 from inspector.gear.register_report import KindCount
+from inspector.gear.stock_take import Counted
 from inspector.language import show_day, tr, tr_n
 from inspector.rulebook.notice_words import replace_words
 
@@ -94,6 +95,9 @@ def _of_register(found: Found) -> Iterator[str]:
         yield tr("The gear was never counted as a whole.")
     elif last.closed and (office.today - last.closed.on).days > days:
         yield tr("The gear was counted as a whole last on {day}.", day=show_day(last.closed.on))
+    unseen = len(last.expected) - len(last.seen(Counted.PRESENT)) if last else 0
+    if last and unseen:
+        yield tr("Not seen in the count {ref}: {pieces}.", ref=last.ref, pieces=count_words(unseen))
     if office.rules.club:
         yield tr("The club's own limits are in force: “{title}”.", title=office.rules.club.title)
 

@@ -37,7 +37,7 @@ def print_notice(office: Office, tag: str) -> Paper:
         if notice is None:
             standing = page.standing_retirements(found.dossier.item, found.dossier.strikes)
             notice = _new_notice(office, page, found, standing[0].id)
-    return put_out(office, notice.imprint.number, retirement_notice(notice, PageSize(office.page)))
+    return put_out(office, notice.imprint.number, retirement_notice(notice, PageSize(office.page), notice.system))
 
 
 def print_notices(office: Office, tags: Sequence[str]) -> tuple[Paper, ...]:
@@ -89,4 +89,5 @@ def _notice(office: Office, page: Page, found: Judged, number: str) -> Retiremen
         kind=dossier.kind.key,
         damage=strap_damage(dossier),
         pin=pin_wear(dossier),
+        system=office.system,
     )

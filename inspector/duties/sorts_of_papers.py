@@ -11,26 +11,36 @@ from inspector.duties.close_count import close_count
 from inspector.duties.evidence_paper import print_evidence
 from inspector.duties.hand_over import hand_over, last_protocol, print_protocol
 from inspector.duties.keep_rigs import rigs
-from inspector.duties.look_up import list_gear, people
+from inspector.duties.lend import loans
+from inspector.duties.look_up import list_gear, open_item, people
 from inspector.duties.office import Office, One
 from inspector.duties.out_tray import Paper
 from inspector.duties.print_count import print_count
 from inspector.duties.print_handout import print_handout
+from inspector.duties.print_labels import print_labels
+from inspector.duties.print_lending_slip import print_lending_slip
 from inspector.duties.print_letters import print_letters
+from inspector.duties.print_recall import print_recall
+from inspector.duties.print_record import print_record
+from inspector.duties.print_report import print_report
 from inspector.duties.print_rig_sheet import print_rig_sheet
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.print_slips import print_slips
+from inspector.duties.print_tags import print_tags
 from inspector.duties.print_voucher import print_voucher
 from inspector.duties.retire_item import print_notices
+from inspector.duties.tag_words import why_no_tag
 from inspector.duties.take_stock import begin_count, count_states
 from inspector.duties.tell_incident import incidents
 from inspector.duties.work_rigs import work_kept_rig
+from inspector.gear.label_sizes import LABEL_SIZES
 from inspector.gear.outcome import Outcome
 from inspector.gear.whereabouts import Where
 from inspector.language import later, tr
 from inspector.refused import Refused
 
 _EVERYTHING = 1_000_000
+_A_PAGE = 8
 _LEFT = (Where.SOLD, Where.GIVEN_BACK, Where.DESTROYED)
 
 
@@ -85,6 +95,44 @@ def _evidence(office: Office) -> Iterable[Paper]:
     return [print_evidence(office, _some(incidents(office), tr("No incident is written down."))[0].ref)]
 
 
+def _labels(office: Office) -> Iterable[Paper]:
+    """The large tags to cut apart, and a sheet of labels."""
+    rows = list_gear(office, limit=_EVERYTHING).rows
+    tags = _some((row.tag for row in rows if row.outcome is not Outcome.RETIRE), tr("There is no piece."))[:_A_PAGE]
+    small = next(one.key for one in LABEL_SIZES if not one.is_cut_apart)
+    return [print_labels(office, tags), print_labels(office, tags, small)]
+
+
+def _tags(office: Office) -> Iterable[Paper]:
+    """One of each outcome that has a tag."""
+    found = []
+    for outcome in (Outcome.RETIRE, Outcome.HOLD, Outcome.DERATE):
+        rows = list_gear(office, outcome=outcome, limit=_EVERYTHING).rows
+        with office.book.reading() as page:
+            found += [row.tag for row in rows if not why_no_tag(page, open_item(office, row.tag))][:1]
+    return [print_tags(office, _some(found, tr("No piece is held, derated or retired.")))]
+
+
+def _lending_slip(office: Office) -> Iterable[Paper]:
+    out = _some(loans(office), tr("Nothing is lent."))
+    return [print_lending_slip(office, out[0].holder)]
+
+
+def _record(office: Office) -> Iterable[Paper]:
+    """Of the piece with the longest history."""
+    tags = _some((row.tag for row in list_gear(office, limit=_EVERYTHING).rows), tr("There is no piece."))
+    return [print_record(office, max(tags, key=lambda tag: len(open_item(office, tag).dossier.inspections)))]
+
+
+def _report(office: Office) -> Iterable[Paper]:
+    return [print_report(office)]
+
+
+def _recall(office: Office) -> Iterable[Paper]:
+    out = _some(loans(office), tr("Nothing is lent."))
+    return print_recall(office, [out[0].tag], tr("A specimen: nothing is called in.")).papers[:1]
+
+
 def _handover(office: Office) -> Iterable[Paper]:
     if last_protocol(office):
         return [print_protocol(office)]
@@ -122,6 +170,12 @@ SORTS = (
     Sort("letter", later("Letter"), _letter),
     Sort("slips", later("Slips"), _slips),
     Sort("voucher", later("Voucher"), _vouchers),
+    Sort("labels", later("Item labels"), _labels),
+    Sort("tags", later("Hold and derating tags"), _tags),
+    Sort("lending-slip", later("Lending slip"), _lending_slip),
+    Sort("record", later("Record of the piece"), _record),
+    Sort("report", later("Report on the gear"), _report),
+    Sort("recall-letter", later("Recall letter"), _recall),
     Sort("evidence-list", later("Evidence list"), _evidence),
     Sort("count-list", later("Count list"), _count_list),
     Sort("handover-protocol", later("Handover protocol"), _handover),  # the last: it closes every count

@@ -11,6 +11,7 @@ from inspector.gear.rig_result import RigOutcome, RigResult
 from inspector.gear.sheet_layout import SheetLayout
 from inspector.gear.trip import Vehicle
 from inspector.gear.verdict import Fact, Reason, WallForecast
+from inspector.units import System
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,6 +137,7 @@ class RetirementNotice:
 
     addressed_to: the owner, where that is not the club: he decides about his property, the club asks.
     kind: its key; notices of before 2026-11-26 were kept without. damage: of a strap; pin: of a pin.
+    system: the units of its pictures, the same whenever it is printed.
     """
 
     imprint: Imprint
@@ -159,6 +161,7 @@ class RetirementNotice:
     kind: str = ""
     damage: StrapDamage | None = None
     pin: PinWear | None = None
+    system: System = System.METRIC
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,23 +33,11 @@ def page_png(pdf: bytes, number: int, dpi: float) -> bytes:
     return png.getvalue()
 
 
-def page_texts(pdf: bytes) -> tuple[str, ...]:
-    """What is printed on each page, without spaces; what was typed into fields is not in it. Refused where no PDF."""
-    with _opened(pdf) as document:
-        return tuple(_text(document[number]) for number in range(len(document)))
-
-
-def _text(page: pypdfium2.PdfPage) -> str:
-    found = page.get_textpage()
-    try:
-        return "".join(found.get_text_range().split())
-    finally:
-        found.close()
-
-
 def scanned_pages(pdf: bytes, dpi: float, longest_px: int, most: int) -> tuple[Image.Image, ...]:
-    """Each page of a scan in grey, at dpi dots to the inch and no side longer than longest_px. Refused where it cannot be
-    read as a PDF, or has no page or more than the most."""
+    """Each page of a scan in grey, at dpi dots to the inch and no side longer than longest_px.
+
+    Refused where it cannot be read as a PDF, or has no page or more than the most.
+    """
     with _opened(pdf) as document:
         if not 0 < len(document) <= most:
             why = tr("It has {count} pages; at most {most} are read at once.", count=len(document), most=most)
@@ -63,7 +51,22 @@ def scanned_pages(pdf: bytes, dpi: float, longest_px: int, most: int) -> tuple[I
 
 def _grey(page: pypdfium2.PdfPage, dpi: float, longest_px: int) -> Image.Image:
     scale = min(dpi / _POINTS_PER_INCH, longest_px / max(page.get_size()))
-    return page.render(scale=scale, grayscale=True).to_pil().convert("L")
+    drawn: Image.Image = page.render(scale=scale, grayscale=True).to_pil()
+    return drawn.convert("L")
+
+
+def page_texts(pdf: bytes) -> tuple[str, ...]:
+    """What is printed on each page, without spaces; what was typed into fields is not in it. Refused where no PDF."""
+    with _opened(pdf) as document:
+        return tuple(_text(document[number]) for number in range(len(document)))
+
+
+def _text(page: pypdfium2.PdfPage) -> str:
+    found = page.get_textpage()
+    try:
+        return "".join(found.get_text_range().split())
+    finally:
+        found.close()
 
 
 @contextmanager

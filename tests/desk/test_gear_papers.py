@@ -126,4 +126,9 @@ def test_a_slip_of_nobody_or_of_what_is_not_out_is_refused_at_its_field(
     assert "does not have SH-002 on loan" in " ".join(faults(form).values())
     write(form, tags="")
     keep(qtbot, desk)
-    assert len(papers_in(office, "B")) == 1
+    (paper,) = papers_in(office, "B")
+    paper.unlink()
+    form = form_of_deed(qtbot, desk, gear_papers.lending_slip(()), ())
+    write(form, number=paper.stem)  # by its number alone
+    keep(qtbot, desk)
+    assert papers_in(office, "B") == [paper]

@@ -511,3 +511,9 @@ def test_every_field_of_a_report_has_a_name_and_its_lacks_are_told(
     assert form.box("place").fault_text
     for box in form.boxes:
         assert box.control.accessibleName() or box.control.focusProxy()
+
+
+def test_what_may_be_of_one_batch_is_called_in_by_letters(qtbot: QtBot, page: tuple[DeskWindow, IncidentPage]) -> None:
+    desk, place = page
+    form = press(qtbot, desk, place, "Call them in by letter")
+    assert form.deed and form.deed.key == "recall" and form.box("tags").draft.split() == ["SH-004"]

@@ -3,6 +3,7 @@
 from datetime import timedelta
 
 import pytest
+from PySide6.QtWidgets import QMenu
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.deeds import papers
@@ -36,7 +37,7 @@ def test_a_record_is_printed_from_its_menu_and_again_from_its_papers(
     assert piece
     form(papers.record(piece), piece)
     keep(qtbot, desk)
-    assert printed(office) == {"D"}
+    assert printed(office) == {"P"}
     (made,) = papers_of(office, "SH-001")
     assert made.what == "Record of the piece" and made.again
     desk.pages.record.again.emit(made.number)
@@ -53,11 +54,11 @@ def test_the_report_is_printed_since_a_day_and_again(
     assert "since" in faults(page) and printed(office) == set()
     write(page, since="1 Jan 2026")
     keep(qtbot, desk)
-    assert printed(office) == {"B"}
+    assert printed(office) == {"Y"}
 
 
 def test_the_report_stands_in_the_menu_of_the_register(qtbot: QtBot, desk: DeskWindow) -> None:
-    menu = next(one.menu() for one in desk.menuBar().actions() if one.text() == "&Register")
+    (menu,) = [one for one in desk.menuBar().findChildren(QMenu) if one.title() == "&Register"]
     next(one for one in menu.actions() if "Report on the" in one.text()).trigger()
     qtbot.waitUntil(lambda: desk.background.is_idle)
     assert desk.pages.deed_page.deed and desk.pages.deed_page.deed.key == "print report"

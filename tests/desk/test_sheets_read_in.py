@@ -161,7 +161,7 @@ def test_files_are_dropped_or_chosen_and_a_picture_is_pasted(
     picture.fill(Qt.GlobalColor.white)
     page.read(Handed(image=picture))
     settle(qtbot, desk)
-    assert page.form is None and "code is seen" in shown_texts(page)
+    assert page.form is None and "pasted picture.png" in shown_texts(page)
 
 
 def test_nothing_of_a_sheet_is_kept_where_its_files_cannot_be(

@@ -26,7 +26,7 @@ def mark(sort: DamageSort, place: DamagePlace, note: str = "", from_end_m: float
 EVERY = tuple(mark(sort, place, LONG) for place in DamagePlace for sort in DamageSort)[10:]
 
 
-@pytest.mark.parametrize("width_mm", [120.0, 178.0, 183.9])
+@pytest.mark.parametrize("width_mm", [88.0, 178.0, 183.9])
 @pytest.mark.parametrize("count", [1, 3, 12])
 def test_every_shape_lies_in_the_frame_and_no_word_on_another(width_mm: float, count: int) -> None:
     for length_m in (9.0, None):
@@ -98,9 +98,10 @@ def test_the_section_is_drawn_to_one_scale() -> None:
     "pin", [PIN, PinWear(0.0159, "15.9 mm", None, "", None), PinWear(None, "", 0.0148, "14.8 mm", DAY)]
 )
 def test_what_is_unknown_of_a_pin_is_not_drawn_as_known(pin: PinWear) -> None:
-    drawing = pin_shear_picture(pin)
-    assert_inside(drawing)
-    assert_texts_apart(drawing)
+    for narrow in (False, True):
+        drawing = pin_shear_picture(pin, narrow=narrow)
+        assert_inside(drawing)
+        assert_texts_apart(drawing)
     words = said(drawing)
     assert ("what is left of it is unknown" in words and "?" in words) is (pin.thinnest_m is None)
     assert ("as new is not written down" in words) is (pin.new_m is None)

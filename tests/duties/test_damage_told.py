@@ -16,6 +16,7 @@ from inspector.gear.kind import Basis
 from inspector.gear.papers import RetirementNotice
 from inspector.paper.printed import Printed
 from inspector.register.rows import from_body
+from inspector.units import System
 from tests.duties.gear import STRAP_READINGS, all_good, shackle, size, strap
 from tests.paper.reading import all_text
 
@@ -23,7 +24,7 @@ from tests.paper.reading import all_text
 def seen(office: Office, note: str = "", answer_note: str = "", **bad: str) -> StrapDamage | None:
     """The strap after one more inspection."""
     kind = open_item(office, "KS-1").dossier.kind
-    made = all_good(office, kind, STRAP_READINGS, **bad)
+    made = all_good(office, kind, STRAP_READINGS, None, "", **bad)
     answers = tuple(replace(one, note=answer_note if one.check in bad else "") for one in made.answers)
     record_inspection(office, "KS-1", replace(made, note=note, answers=answers))
     return strap_damage(open_item(office, "KS-1").dossier)
@@ -127,3 +128,11 @@ def test_a_notice_that_was_kept_before_there_were_sketches_still_prints(booked: 
     assert kept
     old = kept[1].replace('"damage":', '"was":').replace('"pin":', '"too":')
     assert from_body(old, RetirementNotice).damage is None
+
+
+def test_its_pictures_speak_the_club_s_units_and_do_so_again_when_the_club_has_others(booked: Office) -> None:
+    imperial = replace(booked, system=System.IMPERIAL)
+    seen(booked, "A cut in the edge, four metres from the marked eye.", edge_cuts="bad")
+    first = print_notice(imperial, "KS-1").path.read_bytes()
+    assert "13.1 ft from one end" in text_of(first)
+    assert print_notice(booked, "KS-1").path.read_bytes() == first

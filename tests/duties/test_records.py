@@ -48,7 +48,7 @@ def lived(office: Office) -> Office:
 
 def looked(office: Office, tag: str = "SH-1", **bad: str) -> NewInspection:
     """One more inspection."""
-    return all_good(office, open_item(office, tag).dossier.kind, SHACKLE_READINGS, **bad)
+    return all_good(office, open_item(office, tag).dossier.kind, SHACKLE_READINGS, None, "", **bad)
 
 
 def text(path: Path) -> str:
@@ -58,7 +58,7 @@ def text(path: Path) -> str:
 
 def test_it_holds_all_that_happened(lived: Office) -> None:
     made = enter_record(lived, "SH-1")
-    assert made.outcome is Outcome.HOLD and made.reasons and made.imprint.number.startswith("D-")
+    assert made.outcome is Outcome.HOLD and made.reasons and made.imprint.number.startswith("P-")
     assert {LifeSort.USE, LifeSort.EXPOSURE, LifeSort.LENDING, LifeSort.WORD} <= {one.sort for one in made.life.entries}
     (seen,) = made.seen
     assert seen.good and not seen.faults and seen.by == lived.officer.name

@@ -6,16 +6,19 @@ from pathlib import Path
 import pytest
 
 from inspector.duties.book_in import book_in
+from inspector.duties.close_count import close_count
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.print_report import enter_report, print_report, print_report_again
 from inspector.duties.record_inspection import record_inspection
+from inspector.duties.take_stock import begin_count, mark
 from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.verify_book import verify_book
 from inspector.duties.whereabouts import report_missing
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import ProtocolTable
 from inspector.gear.register_report import RegisterReport
+from inspector.gear.stock_take import Counted
 from inspector.paper.printed import Printed
 from inspector.refused import Refused
 from tests.duties.gear import SHACKLE_READINGS, STRAP_READINGS, all_good, shackle, strap
@@ -100,6 +103,18 @@ def test_an_open_accident_of_before_is_told_still(office: Office) -> None:
     ref = reported(office).incident.ref
     after = later(office, 30)
     assert table(enter_report(after, after.today), "Accidents").lines[0][0] == ref
+
+
+def test_what_the_last_count_did_not_see_is_to_be_decided(office: Office) -> None:
+    for tag in ("SH-1", "SH-2"):
+        fit(office, shackle(tag), SHACKLE_READINGS)
+    begin_count(office, "C1", "")
+    mark(office, "C1", ["SH-1"], Counted.PRESENT)
+    close_count(office, "C1")
+    made = enter_report(office)
+    assert any("Not seen in the count C1: 1 piece." in one for one in made.decide)
+    count = table(made, "The count")
+    assert "1 of 2 expected pieces were seen" in count.said and [line[0] for line in count.lines] == ["SH-2"]
 
 
 def test_it_is_printed_again_as_it_was_said(office: Office) -> None:

@@ -27,7 +27,7 @@ from inspector.refused import Refused
 from tests.duties.returned import jpeg, kept, names, photographed
 from tests.duties.test_checking_the_kit import MEMBER, good_shackle, piece
 from tests.duties.test_checking_the_kit import kit as kit
-from tests.paper.filling import by_library, flattened
+from tests.paper.filling import by_library, drawn_on, flattened
 
 GOOD = {"SH-1": {"*": "good"}, "KS-1": {"*": "good"}}
 
@@ -175,6 +175,12 @@ def test_a_flattened_copy_takes_the_road_of_photos(kit: Office, sheet: Paper) ->
     back = one(read_returned(kit, [Incoming("flat.pdf", flattened(form.data))]))
     assert row(back, "SH-1", "bend").answer is Answer.FAULT and row(back, "SH-1", "bend").pictures[0]
     assert row(back, "KS-1", "stitching").answer is Answer.GOOD
+
+
+def test_a_form_that_somebody_drew_on_is_read_as_it_looks(kit: Office, sheet: Paper) -> None:
+    form = filled(kit, sheet, {"SH-1": {"*": "good", "bend": "fault"}, "KS-1": {"*": "good"}})
+    back = one(read_returned(kit, [Incoming("drawn.pdf", drawn_on(form.data, 0, 300, 60))]))
+    assert row(back, "SH-1", "bend").answer is Answer.FAULT and row(back, "SH-1", "bend").pictures[0]
 
 
 def test_a_sheet_of_another_register_or_of_none_is_refused(kit: Office, sheet: Paper) -> None:

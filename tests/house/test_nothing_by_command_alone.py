@@ -8,6 +8,7 @@ from tests.house.deeds import HERE
 _ONLY_TOLD = {
     "check_pieces",  # the ticks of a sheet in one line; the window types them in as the paper has them
     "record_inspection",  # the window keeps photos with it
+    "show_papers",  # specimens off a copy, to look at the papers themselves; nothing is kept
 }  # fmt: skip
 
 
@@ -35,21 +36,33 @@ def _used(module: ast.Module) -> set[str]:
 
 def writing() -> set[str]:
     """The functions of duties that open a page to write on, or print a paper, and those that call them."""
-    functions = {
-        node.name: node
+    modules = {
+        f"inspector.duties.{path.stem}": ast.parse(path.read_text("utf-8"))
         for path in sorted((HERE / "inspector" / "duties").rglob("*.py"))
-        for node in ast.parse(path.read_text("utf-8")).body
+    }
+    functions = {
+        (place, node.name): node
+        for place, module in modules.items()
+        for node in module.body
         if isinstance(node, ast.FunctionDef)
     }
-    found = {name for name, node in functions.items() if _opens_a_page(node)}
-    while more := {name for name, node in functions.items() if name not in found and _called_in(node) & found}:
+    calls = {one: _called_in(node, one[0], modules[one[0]]) for one, node in functions.items()}
+    found = {one for one, node in functions.items() if _opens_a_page(node)}
+    while more := {one for one in functions if one not in found and calls[one] & found}:
         found |= more
-    return {name for name in found if not name.startswith("_")}
+    return {name for _, name in found if not name.startswith("_")}
 
 
-def _called_in(node: ast.FunctionDef) -> set[str]:
-    calls = [one.func for one in ast.walk(node) if isinstance(one, ast.Call)]
-    return {one.id for one in calls if isinstance(one, ast.Name)}
+def _called_in(node: ast.FunctionDef, place: str, module: ast.Module) -> set[tuple[str, str]]:
+    """Module and name of what a function calls: imported by its name, else of its own module."""
+    imported = {
+        alias.asname or alias.name: (one.module or "", alias.name)
+        for one in module.body
+        if isinstance(one, ast.ImportFrom)
+        for alias in one.names
+    }
+    names = [one.func.id for one in ast.walk(node) if isinstance(one, ast.Call) and isinstance(one.func, ast.Name)]
+    return {imported.get(name, (place, name)) for name in names}
 
 
 def _opens_a_page(node: ast.FunctionDef) -> bool:

@@ -14,6 +14,8 @@ from typing import Any
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 from inspector.gear.evidence_list import EvidenceList
+from inspector.gear.item_record import ItemRecord
+from inspector.gear.lending_slip import LendingSlip
 from inspector.gear.letters import HolderLetter, SlipSheet
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import (
@@ -27,6 +29,9 @@ from inspector.gear.papers import (
     RigSheet,
     TripSheet,
 )
+from inspector.gear.recall import RecallLetter
+from inspector.gear.register_report import RegisterReport
+from inspector.gear.tags import LabelSheet, TagSheet
 from inspector.gear.verdict import Fact
 from inspector.gear.voucher import Voucher
 from inspector.paper.count_list import count_list
@@ -34,10 +39,16 @@ from inspector.paper.due_slips import due_slips
 from inspector.paper.evidence_list import evidence_list
 from inspector.paper.handout import handout
 from inspector.paper.handover_protocol import handover_protocol
+from inspector.paper.hold_tags import hold_tags
 from inspector.paper.holder_letter import holder_letter
 from inspector.paper.inspection_sheet import inspection_sheet
+from inspector.paper.item_labels import item_labels
+from inspector.paper.item_record import item_record
+from inspector.paper.lending_slip import lending_slip
 from inspector.paper.page_style import PageSize
 from inspector.paper.printed import Printed
+from inspector.paper.recall_letter import recall_letter
+from inspector.paper.register_report import register_report
 from inspector.paper.retirement_notice import retirement_notice
 from inspector.paper.rig_sheet import rig_sheet
 from inspector.paper.voucher import voucher
@@ -46,7 +57,13 @@ from tests.paper import conftest
 from tests.paper import test_count_list as count_lists
 from tests.paper import test_evidence_list as evidence_lists
 from tests.paper import test_handover_protocol as handovers
+from tests.paper import test_hold_tags as tag_sheets
+from tests.paper import test_item_labels as item_label_sheets
+from tests.paper import test_item_record as records
+from tests.paper import test_lending_slip as lending_slips
 from tests.paper import test_letters_and_slips as letters
+from tests.paper import test_recall_letter as recalls
+from tests.paper import test_register_report as reports
 from tests.paper import test_voucher as vouchers
 from tests.paper.reading import Line, pages_of
 from tests.rulebook.test_bench import worked
@@ -142,6 +159,46 @@ def handover(count: int, name: str) -> HandoverProtocol:
     return HandoverProtocol(made, "Ada Officer", name, handed, ("Keep the copy on another disk.",), tables)
 
 
+def labels(count: int, name: str) -> LabelSheet:
+    """So many labels of a club of this name, on a common size."""
+    made = replace(imprint("Item labels", "M-ABCD-0001", name), club=name)
+    return LabelSheet(made, item_label_sheets.SHEETS[0], 1, item_label_sheets.labels(count))
+
+
+def tags(count: int, name: str) -> TagSheet:
+    """So many tags of pieces that this person held."""
+    made = (replace(one, since=f"14 Aug 2026, by {name}.") for one in tag_sheets.numbered(count))
+    return TagSheet(imprint("Hold and derating tags", "D-ABCD-0001", name), tuple(made))
+
+
+def lent(count: int, name: str) -> LendingSlip:
+    """So many pieces lent to this person."""
+    pieces = (replace(lending_slips.FIT, tag=f"SH-{n:03}") for n in range(count))
+    return replace(lending_slips.slip(*pieces), imprint=imprint("Lending slip", "B-ABCD-0001", name), name=name)
+
+
+def record(count: int, name: str) -> ItemRecord:
+    """A receiver of this person's with so many inspections and entries."""
+    made = imprint("Record of a piece", "P-ABCD-0007", name)
+    return records.record(count, imprint=made, piece=(Fact("Owner", name),))
+
+
+def report(count: int, name: str) -> RegisterReport:
+    """The report, with so many pieces, of which this person decides."""
+    made = imprint("Report on the recovery gear", "Y-ABCD-0001", name)
+    return replace(reports.report(count), imprint=made)
+
+
+def recall(count: int, name: str) -> RecallLetter:
+    """So many pieces of this person's are called in."""
+    pieces = (recalls.piece(n) for n in range(count))
+    return replace(recalls.letter(*pieces), imprint=imprint("Called in", "C-ABCD-0002", name), name=name)
+
+
+def _recall_letter(made: RecallLetter, page: PageSize) -> Printed:
+    return recall_letter(made, f"{made.name}\n{recalls.ADDRESS}", page)
+
+
 def _holder_letter(made: HolderLetter, page: PageSize) -> Printed:
     return holder_letter(made, f"{made.name}\n{letters.ADDRESS}", page)
 
@@ -153,6 +210,12 @@ DOCUMENTS = {
     "handout": Entry(why, handout, counts=(0, 1)),
     "letter": Entry(letter, _holder_letter),
     "slips": Entry(slips, due_slips),
+    "item_labels": Entry(labels, item_labels, to_the_edge=True),
+    "hold_tags": Entry(tags, hold_tags),
+    "lending_slip": Entry(lent, lending_slip),
+    "item_record": Entry(record, item_record),
+    "register_report": Entry(report, register_report),
+    "recall_letter": Entry(recall, _recall_letter),
     "voucher": Entry(closing, voucher),
     "count_list": Entry(count, count_list),
     "evidence_list": Entry(evidence, evidence_list),

@@ -13,6 +13,7 @@ from inspector.duties.print_tags import print_tags, print_tags_again
 from inspector.gear.label_sizes import LABEL_SIZES, size_words
 from inspector.gear.outcome import Outcome
 from inspector.language import show_day, tr
+from inspector.refused import Refused
 
 Pieces = tuple[str, ...]
 
@@ -67,6 +68,9 @@ def lending_slip(tags: Pieces, holder: str = "") -> Deed[Pieces]:
             paper = print_lending_slip_again(office, given.text("number"))
         else:
             who, trip = given.one("holder", str), given.one("trip", str)
+            if not who:
+                why = tr("Nobody said whose slip it is.")
+                raise Refused(tr("holder"), why, tr("Choose who has the pieces."))
             paper = print_lending_slip(office, who, given.tags("tags"), trip)
         return Done(tr("The lending slip is printed."), tr("Both sign it; the borrower gets a copy."), (paper,))
 
@@ -97,9 +101,9 @@ def of_tag(piece: Opened) -> Deed[Pieces]:
 
 
 def _holder(facts: FormFacts, name: str) -> OneOf:
-    asked = person(facts, "holder", tr("Who has them"), needed=True, names=(tr("holder"), tr("lending slip")))
+    asked = person(facts, "holder", tr("Who has them"), names=(tr("holder"), tr("lending slip")))
     known = next((one.id for one in facts.people if one.name == name), "")
-    return OneOf(key=asked.key, label=asked.label, choices=asked.choices, needed=True, names=asked.names, stands=known)
+    return OneOf(key=asked.key, label=asked.label, choices=asked.choices, names=asked.names, stands=known)
 
 
 def _trips(facts: FormFacts) -> list[tuple[str, object]]:

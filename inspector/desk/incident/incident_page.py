@@ -11,6 +11,7 @@ from inspector.desk.background import Background
 from inspector.desk.columns import Columns
 from inspector.desk.deeds import evidence, report
 from inspector.desk.deeds.judgement import doubt_it
+from inspector.desk.deeds.papers import recall
 from inspector.desk.deeds.work import file_deed
 from inspector.desk.form.deed import Deed
 from inspector.desk.incident import incident_record as parts
@@ -101,6 +102,12 @@ class IncidentPage(Place):
         """Doubt a piece that may be of one batch with what broke."""
         self._latest.read(opened, self._office, tag, done=self._doubt)
 
+    def call_in(self) -> None:
+        """Call in all that may be of one batch with what broke, by letters."""
+        if self.incident:
+            tags = tuple(dict.fromkeys(one.tag for one in self.incident.kin))
+            self._ask(recall(tags), tags, " ".join(tags))
+
     def print_list(self, *, again: bool) -> None:
         """Print the evidence list. again: the last one as it was said."""
         if self.incident:
@@ -141,7 +148,13 @@ class IncidentPage(Place):
         left = column([parts.what_part(told), *parts.may_not_part(told)], 2 * GRID)
         top = Columns(left, parts.deeds_part(self._deeds(found), self._look), self._look, (3, 1))
         below = parts.all_parts(
-            found, self._files(found), self._look, self._office.system, self.opened.emit, self.doubt
+            found,
+            self._files(found),
+            self._look,
+            self._office.system,
+            self.opened.emit,
+            self.doubt,
+            self.call_in,
         )
         head = [beside(back, parts.head(told)), top]
         self._set(self._record, column([*head, *below, cautions_part(told.cautions)], 2 * GRID))

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 from inspector.desk.incident.opened_incident import OpenedIncident
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.pen import Mark, Picture
-from inspector.desk.plain import button, column, facts, said, short
+from inspector.desk.plain import button, column, facts, row, said, short
 from inspector.desk.record_parts import beside, section
 from inspector.desk.rig_parts import decides_part, head_part
 from inspector.desk.rig_table import table
@@ -91,8 +91,8 @@ def added_part(told: IncidentTold) -> list[QWidget]:
     return [section(tr("What was said and done since"), table((tr("Day"), tr("What"), ""), rows, (2, 4, 12)))]
 
 
-def kin_part(kin: Iterable[Kin], opens: Opens, doubt: Opens) -> list[QWidget]:
-    """Others that may be of one batch with what broke, each to be doubted."""
+def kin_part(kin: Iterable[Kin], opens: Opens, doubt: Opens, call_in: Does) -> list[QWidget]:
+    """Others that may be of one batch with what broke, each to be doubted, all to be called in."""
     rows: list[list[QWidget]] = []
     for one in kin:
         marked = f"{one.maker_mark} {one.serial}".strip()
@@ -104,7 +104,8 @@ def kin_part(kin: Iterable[Kin], opens: Opens, doubt: Opens) -> list[QWidget]:
     says = said(tr("They may be of one batch with what broke. It is a list to look at, no verdict. A doubt holds a "
                    "piece until a competent person has inspected it."))  # fmt: skip
     heads = (tr("Tag"), tr("Piece"), tr("Marked"), tr("Why"), "")
-    return [section(tr("Look at these as well"), says, _level(table(heads, rows, (2, 3, 3, 6, 2))))]
+    letters = button(tr("Call them in by letter"), call_in)
+    return [section(tr("Look at these as well"), says, _level(table(heads, rows, (2, 3, 3, 6, 2))), row([letters]))]
 
 
 def rig_part(told: IncidentTold, look: Look, system: System) -> list[QWidget]:
@@ -139,7 +140,7 @@ def deeds_part(deeds: Iterable[tuple[str, Does, str]], look: Look) -> QWidget:
 
 
 def all_parts(
-    opened: OpenedIncident, files: QWidget, look: Look, system: System, opens: Opens, doubt: Opens
+    opened: OpenedIncident, files: QWidget, look: Look, system: System, opens: Opens, doubt: Opens, call_in: Does
 ) -> list[QWidget]:
     """What stands below the head, in the order in which it is read. files: the photos and papers."""
     told = opened.told
@@ -147,7 +148,7 @@ def all_parts(
         pieces_part(told, look, opens),
         *vehicles_part(told),
         *added_part(told),
-        *kin_part(opened.kin, opens, doubt),
+        *kin_part(opened.kin, opens, doubt, call_in),
         files,
         *sketch_part(told, look, system),
         *rig_part(told, look, system),

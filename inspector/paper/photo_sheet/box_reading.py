@@ -3,19 +3,37 @@
 The limits were set on photos made for it (tests/paper/photo_sheets), those with an even number alone.
 """
 
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass
+from statistics import median
 
 from inspector.gear.photo_read import BoxState, Seen
 from inspector.paper.photo_sheet.ink import SECTORS, Ink
 
-LEAST_FRAME = 0.06  # darker than paper, for a frame to be seen at all
+_LEAST_FRAME, _OF_USUAL_FRAME = 0.06, 0.3  # darker than paper, for a frame to be seen; of the others on the page
 _EMPTY_SHARE, _EMPTY_DARK = 0.008, 0.02
-_MARKED_SHARE, _MARKED_EXTENT_MM, _MARKED_MIDDLE = 0.06, 2.0, 0.05
-_MARKED_PEAK = 0.2
+_MARKED_SHARE, _MARKED_EXTENT_MM, _MARKED_MIDDLE = 0.06, 2.6, 0.05
+_MARKED_PEAK, _OF_USUAL_PEAK = 0.2, 0.6
+_SHORT_EXTENT_MM, _SHORT_FILLS = 2.0, 0.45  # a short stroke is one where it is thin; a dot fills more of its square
+_STROKE_OF_PEAK = 0.3  # strokes are dark against what is beside them, dirt is not
 _FREE_STRIP_MM2 = 0.25
-_SOLID, _PERHAPS_SOLID = 0.92, 0.72
-_RING, _NO_RING = SECTORS - 1, 8
+_SOLID, _PERHAPS_SOLID = 0.3, 0.15  # darkness of the lightest twelfth of the inside
+_RING, _NO_RING = SECTORS - 1, 10
 _LEAST_INK, _MOST_INK, _OF_FRAME = 0.1, 0.2, 0.4
+
+
+@dataclass(frozen=True, slots=True)
+class Usual:
+    """What is usual on the page, in the median. frame: how dark the frames are; peak: how dark marks are, or 0."""
+
+    frame: float
+    peak: float
+
+    @property
+    def least_frame(self) -> float:
+        """A frame less dark than this is not seen."""
+        return max(_LEAST_FRAME, _OF_USUAL_FRAME * self.frame)
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,21 +46,28 @@ class Judged:
     ringed: Seen
 
 
-def least_dark(frame_shown: float) -> float:
+def least_dark(usual_frame: float) -> float:
     """How much darker than paper ink must be, where the printed frames of the page are so dark in the median.
 
     A frame is black and thin: the blur that makes it grey makes a stroke of a pen grey too.
     """
-    return min(max(_OF_FRAME * frame_shown, _LEAST_INK), _MOST_INK)
+    return min(max(_OF_FRAME * usual_frame, _LEAST_INK), _MOST_INK)
 
 
-def judged(ink: Ink, frame_shown: float, *, above: bool, below: bool) -> Judged:
-    """What a box shows. above, below: the box next to it there is marked, so its strokes may come up to this frame."""
-    solid = _seen(ink.share, _PERHAPS_SOLID, _SOLID)
+def usual_of(frames_shown: Sequence[float], inks: Sequence[Ink]) -> Usual:
+    """What is usual on a page with these frames and this ink in them."""
+    peaks = [ink.peak for ink in inks if has_ink(ink)]
+    return Usual(median(frames_shown) if frames_shown else 0.0, median(peaks) if peaks else 0.0)
+
+
+def judged(ink: Ink, usual: Usual, *, seen: bool, above: bool, below: bool) -> Judged:
+    """What a box shows. seen: its frame was found where it should be; above, below: the box next to it there is marked,
+    so its strokes may come up to this frame."""
+    solid = _seen(ink.hole, _PERHAPS_SOLID, _SOLID)
     ringed = _seen(ink.sectors, _NO_RING + 1, _RING)
-    if frame_shown < LEAST_FRAME:
+    if not seen:
         return Judged(BoxState.UNSURE, 0.0, solid, ringed)
-    empty, marked = _empty_surety(ink, above=above, below=below), _marked_surety(ink)
+    empty, marked = _empty_surety(ink, above=above, below=below), _marked_surety(ink, usual, solid)
     if marked >= 1:
         return Judged(BoxState.MARKED, _confidence(marked), solid, ringed)
     if empty >= 1:
@@ -61,13 +86,17 @@ def _seen(value: float, perhaps: float, plainly: float) -> Seen:
     return Seen.PERHAPS if value >= perhaps else Seen.NO
 
 
-def _marked_surety(ink: Ink) -> float:
+def _marked_surety(ink: Ink, usual: Usual, solid: Seen) -> float:
     """How far the ink passes what a mark has at least; 1 is just so much."""
+    filled = ink.share * ink.inside_mm2 / max(ink.extent_mm, 0.1) ** 2
+    least_extent = _SHORT_EXTENT_MM if filled <= _SHORT_FILLS else _MARKED_EXTENT_MM
+    stroke = math.inf if solid is Seen.YES else ink.stroke / max(_STROKE_OF_PEAK * ink.peak, 0.01)
     return min(
         ink.share / _MARKED_SHARE,
-        ink.extent_mm / _MARKED_EXTENT_MM,
+        ink.extent_mm / least_extent,
         ink.middle / _MARKED_MIDDLE,
-        ink.peak / _MARKED_PEAK,
+        ink.peak / max(_MARKED_PEAK, _OF_USUAL_PEAK * usual.peak),
+        stroke,
     )
 
 

@@ -22,7 +22,7 @@ Run = tuple[int, int]  # where it begins and how long it is
 
 @dataclass(frozen=True, slots=True)
 class Bullseye:
-    """middle: in dots of the picture; module_px: width of a module; lines: on how many lines of the picture it was seen."""
+    """middle: in dots of the picture; module_px: width of a module; lines: of the picture on which it was seen."""
 
     middle: Point
     module_px: float

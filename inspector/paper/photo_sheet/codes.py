@@ -13,7 +13,7 @@ _UNSHARP = ImageFilter.UnsharpMask(radius=3, percent=200, threshold=0)
 
 @dataclass(frozen=True, slots=True)
 class FoundCode:
-    """A code's text and its corners in dots of the picture: top left, top right, bottom right, bottom left, as printed."""
+    """A code's text and its corners in dots, as printed: top left, top right, bottom right, bottom left."""
 
     text: str
     corners: tuple[Point, Point, Point, Point]

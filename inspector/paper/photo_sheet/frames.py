@@ -16,6 +16,7 @@ from inspector.paper.photo_sheet.straight import DOTS_PER_MM, WHITE
 SEARCH_MM = 2.2
 _AGAIN_MM = 0.5
 _STRAY_MM = 0.6  # from where the neighbours are
+_APART_MM = 0.8  # of two that stand next to each other
 _NEIGHBOURS = 8
 _CORNER_MM = 1.0  # at each end of a side that tells nothing of the other sides
 _OUTSIDE_MM = 0.8
@@ -26,7 +27,7 @@ _PER_DOT_AWAY = 0.5  # darkness that a dot further from its place must bring
 class Frame:
     """A frame as it was found. left, top: dots of the page; side: dots; off_mm: from where it was printed.
 
-    shown: how much darker than paper its weakest side is, 0 to 1.
+    shown: how much darker than what is outside of it its weakest side is, 0 to 1.
     """
 
     left: int
@@ -47,10 +48,17 @@ def frames_of(page: Image.Image, spots: Sequence[Spot]) -> list[Frame]:
     return again
 
 
-def strays_of(frames: Sequence[Frame], spots: Sequence[Spot]) -> int:
-    """How many frames lie away from where their neighbours are; on a page found rightly the paper bends gently."""
-    told = [_as_neighbours_say(number, spots, frames) for number in range(len(spots))]
-    return sum(math.dist(one, frame.off_mm) > 2 * _STRAY_MM for one, frame in zip(told, frames, strict=True))
+def strays_of(frames: Sequence[Frame], spots: Sequence[Spot]) -> set[int]:
+    """The frames that lie another way off than the nearest one: paper bends gently, so one of the two is none.
+
+    A column of words can look like a column of frames, and then its members agree; what stands beside it does not.
+    """
+    strays = set()
+    for number, spot in enumerate(spots):
+        others = [(math.dist(spot.middle, other.middle), at) for at, other in enumerate(spots) if at != number]
+        if others and math.dist(frames[number].off_mm, frames[min(others)[1]].off_mm) > _APART_MM:
+            strays |= {number, min(others)[1]}
+    return strays
 
 
 def _as_neighbours_say(number: int, spots: Sequence[Spot], frames: Sequence[Frame]) -> tuple[float, float]:
@@ -92,7 +100,9 @@ def _line_pair(dark: Sequence[int], side: int, reach: int) -> tuple[int, float]:
         beyond = dark[at - outside] + dark[at + side + outside]
         scores.append((lines - 0.5 * max(beyond, 0) - _PER_DOT_AWAY * abs(at - reach), at))
     best = max(scores)[1]
-    return best, max(0.0, min(_peak(dark, best), _peak(dark, best + side)) / WHITE)
+    first = _peak(dark, best) - max(dark[best - outside], 0)
+    second = _peak(dark, best + side) - max(dark[best + side + outside], 0)
+    return best, max(0.0, min(first, second) / WHITE)
 
 
 def _peak(dark: Sequence[int], at: int) -> int:

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from PIL import Image, ImageDraw
+from PIL import Image, ImageChops, ImageDraw, ImageFilter
 
 from inspector.paper.photo_sheet.frames import Frame
 from inspector.paper.photo_sheet.straight import DOTS_PER_MM
@@ -14,11 +14,12 @@ SECTORS = 16
 _AROUND_MM = 3.6  # of the frame, that a ring is looked for in
 _INSET_MM = 0.8  # what is nearer to the frame is taken for the frame
 _MIDDLE_MM = 3.0
-_STRIP_MM = (0.55, 1.15)  # from the frame outwards: paper that the print leaves free
+_STRIP_MM = (0.75, 1.25)  # from the frame outwards: paper that the print leaves free
 _RING_FROM_MM = 0.5
-_LINE_MM = 0.45  # to each side of a printed frame
-_PAPER_SHARE = 0.75  # of a box and its surroundings no more is ink or print
-_PEAK_SHARE = 0.03
+_LINE_MM = 0.55  # to each side of a printed frame
+_WIDE_MM = 1.0  # to each side: what is dark over more than that is no stroke
+_PAPER_SHARE = 0.6  # of a box and its surroundings about a fifth is ink or print: this is the middle of what is paper
+_PEAK_SHARE, _HOLE_SHARE = 0.03, 0.08
 _SECTOR_DOTS = 4
 
 Corners = tuple[int, int, int, int]
@@ -28,15 +29,19 @@ Corners = tuple[int, int, int, int]
 class Ink:
     """Shares run from 0 to 1, of area or of the paper's light.
 
-    share: of the inside that is ink; dark: how much darker than paper the inside is in the mean; peak: how dark the
-    darkest is; middle: share of the middle that is ink; extent_mm: the longer side of the rectangle that holds the ink;
-    strips_mm2: ink just outside the frame, at its left, top, right and bottom; sectors: of 16 round the frame, those in
-    which there is ink.
+    inside_mm2: area that is looked at inside the frame; share: of it that is ink; hole: how dark its lightest twelfth
+    is; dark: how much darker than paper it is in the mean; peak: how dark the darkest is; stroke: how much darker than
+    its own surroundings the darkest line is; middle: share of the middle that is ink; extent_mm: the longer side of the
+    rectangle that holds the ink; strips_mm2: ink just outside the frame, at its left, top, right and bottom; sectors:
+    of 16 round the frame, those in which there is ink.
     """
 
+    inside_mm2: float
     share: float
+    hole: float
     dark: float
     peak: float
+    stroke: float
     middle: float
     extent_mm: float
     strips_mm2: tuple[float, float, float, float]
@@ -44,12 +49,12 @@ class Ink:
 
 
 def ink_of(page: Image.Image, frame: Frame, others: Sequence[Frame], least_dark: float) -> Ink:
-    """The ink in and around a frame of an evened page. others: the frames near it; least_dark: from which on it is ink."""
+    """The ink in and around a frame of an evened page. others: frames near it; least_dark: from which on it is ink."""
     around = round(_AROUND_MM * DOTS_PER_MM)
     corner = frame.left - around, frame.top - around
     size = frame.side[0] + 2 * around + 1, frame.side[1] + 2 * around + 1
     crop = page.crop((*corner, corner[0] + size[0], corner[1] + size[1]))
-    paper = _at_share(crop.histogram(), _PAPER_SHARE)
+    paper = at_share(crop.histogram(), _PAPER_SHARE)
     level = paper * (1 - least_dark)
     marks = crop.point([255 if value < level else 0 for value in range(256)])
     _wipe_frames(marks, corner, others)
@@ -58,9 +63,12 @@ def ink_of(page: Image.Image, frame: Frame, others: Sequence[Frame], least_dark:
     histogram = crop.crop(inside).histogram()
     extent = marks.crop(inside).getbbox()
     return Ink(
+        (inside[2] - inside[0]) * (inside[3] - inside[1]) / DOTS_PER_MM**2,
         _share(marks, inside),
+        1 - at_share(histogram, 1 - _HOLE_SHARE) / max(paper, 1),
         1 - _mean(histogram) / max(paper, 1),
-        1 - _at_share(histogram, _PEAK_SHARE) / max(paper, 1),
+        1 - at_share(histogram, _PEAK_SHARE) / max(paper, 1),
+        _stroke(crop, inside) / max(paper, 1),
         _share(marks, _inset(box, (frame.side[0] / DOTS_PER_MM - _MIDDLE_MM) / 2)),
         max(extent[2] - extent[0], extent[3] - extent[1]) / DOTS_PER_MM if extent else 0.0,
         _strips(marks, box),
@@ -68,7 +76,7 @@ def ink_of(page: Image.Image, frame: Frame, others: Sequence[Frame], least_dark:
     )
 
 
-def _at_share(histogram: Sequence[int], share: float) -> int:
+def at_share(histogram: Sequence[int], share: float) -> int:
     """The value below which so great a share lies."""
     wanted, seen = sum(histogram) * share, 0
     for value, count in enumerate(histogram):
@@ -80,6 +88,11 @@ def _at_share(histogram: Sequence[int], share: float) -> int:
 
 def _mean(histogram: Sequence[int]) -> float:
     return sum(value * count for value, count in enumerate(histogram)) / max(sum(histogram), 1)
+
+
+def _stroke(crop: Image.Image, inside: Corners) -> int:
+    lines = ImageChops.subtract(crop.filter(ImageFilter.BoxBlur(_WIDE_MM * DOTS_PER_MM)), crop)
+    return at_share(lines.crop(inside).histogram(), 1 - _PEAK_SHARE)
 
 
 def _inset(box: Corners, by_mm: float) -> Corners:
@@ -94,7 +107,7 @@ def _share(marks: Image.Image, box: Corners) -> float:
 
 def _wipe_frames(marks: Image.Image, corner: tuple[int, int], others: Sequence[Frame]) -> None:
     """Take the printed lines of other frames out, so that they are no ink."""
-    draw, wide = ImageDraw.Draw(marks), 2 * round(_LINE_MM * DOTS_PER_MM)
+    draw, wide = ImageDraw.Draw(marks), 2 * round(_LINE_MM * DOTS_PER_MM) + 1
     for other in others:
         left, top = other.left - corner[0], other.top - corner[1]
         right, bottom = left + other.side[0], top + other.side[1]
@@ -107,8 +120,8 @@ def _strips(marks: Image.Image, box: Corners) -> tuple[float, float, float, floa
     strips = (
         (left - far, top, left - near, bottom),
         (left, top - far, right, top - near),
-        (right + near, top, right + far, bottom),
-        (left, bottom + near, right, bottom + far),
+        (right + near + 1, top, right + far + 1, bottom),
+        (left, bottom + near + 1, right, bottom + far + 1),
     )
     first, second, third, fourth = (marks.crop(strip).histogram()[255] / DOTS_PER_MM**2 for strip in strips)
     return first, second, third, fourth

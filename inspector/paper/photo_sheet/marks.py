@@ -1,7 +1,7 @@
 """Which of the bullseyes in a picture are the position marks of a page, and how the page lies by them.
 
-From the code alone the far end of the page cannot be foretold, so each pair of marks is tried with it: the pair by which
-most of the other marks are where they should be is right. A mark that is then off its place counts for nothing.
+From the code alone the far end of the page cannot be foretold, so each pair of marks is tried with it: the pair by
+which most of the other marks are where they should be is right. A mark that is then off its place counts for nothing.
 """
 
 import math
@@ -37,10 +37,8 @@ class Lay:
 
 def lay_of(image: Image.Image, code: FoundCode, page: SheetPage) -> Lay | None:
     """How a page lies by the most marks that agree, code included; none where fewer than four do."""
-    per_mm = code.side_px / page.code_spot.width_mm
-    found = [one for one in bullseyes(image, _MODULE_MM * per_mm) if _is_no_corner(one, code)]
     corners = _corner_pairs(code, page.code_spot)
-    near = _near_guesses(found, page, _affine(corners), per_mm)
+    near = _near_guesses(image, code, page)
     best: Lay | None = None
     for start in _pairs(near, page, corners):
         lay = _grown(start, near, page, corners)
@@ -51,8 +49,23 @@ def lay_of(image: Image.Image, code: FoundCode, page: SheetPage) -> Lay | None:
     return best
 
 
+def unseen_marks(image: Image.Image, code: FoundCode, page: SheetPage) -> tuple[list[Spot], list[Spot]]:
+    """By the code alone, as seen from straight above: the marks that lie beyond the picture, and those within it near
+    whose place nothing like a mark is seen."""
+    guess, near = guessed_lay(code, page), _near_guesses(image, code, page)
+    seen = _matched(near, page, guess, math.inf)
+    beyond: list[Spot] = []
+    covered: list[Spot] = []
+    for number, mark in enumerate(page.marks):
+        x, y = guess.dot(mark.middle)
+        if number not in seen:
+            within = 0 <= x < image.width and 0 <= y < image.height
+            (covered if within else beyond).append(mark)
+    return beyond, covered
+
+
 def guessed_lay(code: FoundCode, page: SheetPage) -> Projection:
-    """How the page would lie by its code alone, seen from straight above: good enough to tell what is out of sight."""
+    """How the page would lie by its code alone, seen from straight above."""
     return _affine(_corner_pairs(code, page.code_spot))
 
 
@@ -70,29 +83,32 @@ def _corner_pairs(code: FoundCode, spot: Spot) -> list[Pair]:
 def _affine(corners: Sequence[Pair]) -> Projection:
     """Without perspective, which four corners so close together do not tell."""
     (x, y), (u, v) = _mean([pair.sheet for pair in corners]), _mean([pair.photo for pair in corners])
-    half = abs(corners[0].sheet[0] - x)
-    signs = [(math.copysign(1, pair.sheet[0] - x), math.copysign(1, pair.sheet[1] - y)) for pair in corners]
-    a, b = (
-        sum(sign[axis] * pair.photo[0] for sign, pair in zip(signs, corners, strict=True)) / 4 / half for axis in (0, 1)
-    )
-    c, d = (
-        sum(sign[axis] * pair.photo[1] for sign, pair in zip(signs, corners, strict=True)) / 4 / half for axis in (0, 1)
-    )
+    (a, b), (c, d) = (_slopes(corners, axis) for axis in (0, 1))
     return Projection((a, b, u - a * x - b * y, c, d, v - c * x - d * y, 0.0, 0.0, 1.0))
+
+
+def _slopes(corners: Sequence[Pair], axis: int) -> tuple[float, float]:
+    """By how many dots along an axis of the photo a millimetre across, and one down, moves."""
+    first, second, third, fourth = (pair.photo[axis] for pair in corners)
+    side = math.dist(corners[0].sheet, corners[1].sheet)
+    return (second + third - first - fourth) / 2 / side, (third + fourth - first - second) / 2 / side
 
 
 def _mean(points: Sequence[Point]) -> Point:
     return sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points)
 
 
-def _near_guesses(found: Sequence[Bullseye], page: SheetPage, guess: Projection, per_mm: float) -> list[list[Point]]:
+def _near_guesses(image: Image.Image, code: FoundCode, page: SheetPage) -> list[list[Point]]:
     """For each mark of the page the bullseyes that may be it, the nearest to its guessed place first."""
+    per_mm = code.side_px / page.code_spot.width_mm
+    found = [one for one in bullseyes(image, _MODULE_MM * per_mm) if _is_no_corner(one, code) and _fits(one, per_mm)]
+    guess = guessed_lay(code, page)
     near = []
     for mark in page.marks:
         reach = (_GUESS_MM + _GUESS_SHARE * math.dist(mark.middle, page.code_spot.middle)) * per_mm
         place = guess.dot(mark.middle)
-        could = [one.middle for one in found if math.dist(one.middle, place) < reach and _fits(one, per_mm)]
-        near.append(sorted(could, key=lambda middle, place=place: math.dist(middle, place)))  # type: ignore[misc]
+        away = sorted((math.dist(one.middle, place), one.middle) for one in found)
+        near.append([middle for distance, middle in away if distance < reach])
     return near
 
 

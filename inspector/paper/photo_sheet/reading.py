@@ -8,23 +8,28 @@ import math
 from collections.abc import Sequence
 from statistics import median
 
-from PIL import Image, ImageStat
+from PIL import Image, ImageChops, ImageFilter
 
-from inspector.gear.photo_read import BoxRead, PageRead, RoomRead
+from inspector.gear.photo_read import BoxRead, BoxState, PageRead, RoomRead
 from inspector.gear.sheet_layout import Placed, SheetLayout, SheetPage, Spot
 from inspector.language import tr
 from inspector.paper.photo_sheet import refusals
-from inspector.paper.photo_sheet.box_reading import LEAST_FRAME, has_ink, judged, least_dark
+from inspector.paper.photo_sheet.box_reading import Judged, has_ink, judged, least_dark, usual_of
 from inspector.paper.photo_sheet.codes import FoundCode, find_codes
 from inspector.paper.photo_sheet.frames import Frame, frames_of, strays_of
-from inspector.paper.photo_sheet.ink import Ink, ink_of
-from inspector.paper.photo_sheet.marks import MARKS_NEEDED, Lay, guessed_lay, lay_of
+from inspector.paper.photo_sheet.ink import Ink, at_share, ink_of
+from inspector.paper.photo_sheet.marks import MARKS_NEEDED, Lay, lay_of, unseen_marks
 from inspector.paper.photo_sheet.straight import StraightPage, paper_light, straightened
+from inspector.refused import Refused
 
 _LEAST_CODE_PX_PER_MM = 2.6
 _LEAST_LIGHT = 38  # of 255, that the paper has in the median
-_LEAST_SHOWN = 0.13  # of the frames in the median
+_LEAST_SHOWN = 0.21  # of the frames in the median
 _MOST_WEAK_SHARE, _MOST_STRAY_SHARE = 0.12, 0.1
+_MOST_WEAK_ENDS = 1  # of the boxes of first and last rows; one row off, two of each column of rows do not show
+_MOST_UNSURE_SHARE, _FEW_UNSURE = 0.2, 5
+_EDGES_BETWEEN, _EDGE_SHARE, _LIGHT_SHARE = (1, 3), 0.995, 0.98  # blurs in dots; shares of the photo
+_LEAST_EDGES, _SHARP_EDGES = 0.13, 0.4  # below it no code is read; from it on a straight page is not blurred
 _NEAR_MM = 20.0  # frames further off are not seen beside a box
 _BOX_AROUND_MM, _ROOM_AROUND_MM = 4.0, 2.0
 
@@ -54,28 +59,34 @@ def _read(straight: StraightPage, lay: Lay, page: SheetPage) -> PageRead:
     frames = frames_of(straight.even, [box.spot for box in page.boxes])
     _check(straight, frames, [box.spot for box in page.boxes])
     boxes = _boxes(straight, frames, page.boxes)
+    unsure = sum(box.state is BoxState.UNSURE for box in boxes)
+    if unsure > max(_MOST_UNSURE_SHARE * len(boxes), _FEW_UNSURE):
+        raise refusals.too_much_unsure()
     rooms = tuple(RoomRead(room.name, straight.cut_out(room.spot, _ROOM_AROUND_MM)) for room in page.rooms)
     return PageRead(page.code, len(lay.seen), boxes, rooms)
 
 
 def _boxes(straight: StraightPage, frames: Sequence[Frame], placed: Sequence[Placed]) -> tuple[BoxRead, ...]:
-    least = least_dark(median(frame.shown for frame in frames)) if frames else 0.0
+    shown = [frame.shown for frame in frames]
+    least = least_dark(median(shown)) if shown else 0.0
     beside = [_beside(number, placed) for number in range(len(placed))]
     inks = [
         ink_of(straight.even, frame, [frames[at] for at in near], least)
         for frame, near in zip(frames, beside, strict=True)
     ]
-    return tuple(
-        _box(straight, box, frames[number], inks[number], *_above_and_below(number, placed, beside[number], inks))
-        for number, box in enumerate(placed)
-    )
+    usual = usual_of(shown, inks)
+    unseen = _weak(frames) | strays_of(frames, [box.spot for box in placed])
+    boxes = []
+    for number, box in enumerate(placed):
+        above, below = _above_and_below(number, placed, beside[number], inks)
+        judgement = judged(inks[number], usual, seen=number not in unseen, above=above, below=below)
+        boxes.append(_box(straight, box, frames[number], judgement))
+    return tuple(boxes)
 
 
-def _box(straight: StraightPage, box: Placed, frame: Frame, ink: Ink, above: bool, below: bool) -> BoxRead:
-    shown = judged(ink, frame.shown, above=above, below=below)
-    at = Spot(
-        box.spot.left_mm + frame.off_mm[0], box.spot.top_mm + frame.off_mm[1], box.spot.width_mm, box.spot.height_mm
-    )
+def _box(straight: StraightPage, box: Placed, frame: Frame, shown: Judged) -> BoxRead:
+    spot = box.spot
+    at = Spot(spot.left_mm + frame.off_mm[0], spot.top_mm + frame.off_mm[1], spot.width_mm, spot.height_mm)
     picture = straight.cut_out(at, _BOX_AROUND_MM)
     return BoxRead(box.name, shown.state, round(shown.confidence, 3), shown.solid, shown.ringed, picture)
 
@@ -101,13 +112,19 @@ def _check(straight: StraightPage, frames: Sequence[Frame], spots: Sequence[Spot
         return
     if median(paper_light(straight.seen).tobytes()) < _LEAST_LIGHT:
         raise refusals.too_dark()
-    weak = [number for number, frame in enumerate(frames) if frame.shown < LEAST_FRAME]
     if median(frame.shown for frame in frames) < _LEAST_SHOWN:
-        raise refusals.too_blurred()
-    if len(weak) > _MOST_WEAK_SHARE * len(frames) or any(number in _ends(spots) for number in weak):
+        raise refusals.frames_hidden() if _edges(straight.seen) >= _SHARP_EDGES else refusals.too_blurred()
+    weak = _weak(frames)
+    if len(weak) > _MOST_WEAK_SHARE * len(frames) or len(weak & _ends(spots)) > _MOST_WEAK_ENDS:
         raise refusals.frames_hidden()
-    if strays_of(frames, spots) > _MOST_STRAY_SHARE * len(frames):
+    if len(strays_of(frames, spots)) > _MOST_STRAY_SHARE * len(frames):
         raise refusals.not_flat()
+
+
+def _weak(frames: Sequence[Frame]) -> set[int]:
+    """The frames that are not seen."""
+    least = usual_of([frame.shown for frame in frames], ()).least_frame
+    return {number for number, frame in enumerate(frames) if frame.shown < least}
 
 
 def _ends(spots: Sequence[Spot]) -> set[int]:
@@ -122,29 +139,34 @@ def _ends(spots: Sequence[Spot]) -> set[int]:
     return ends
 
 
-def _why_no_code(photo: Image.Image) -> Exception:
-    stat = ImageStat.Stat(photo.reduce(max(1, min(photo.size) // 200)))
-    if stat.extrema[0][1] < 2 * _LEAST_LIGHT:
+def _why_no_code(photo: Image.Image) -> Refused:
+    if at_share(_small(photo).histogram(), _LIGHT_SHARE) < 2 * _LEAST_LIGHT:
         return refusals.too_dark()
-    return refusals.no_code()
+    return refusals.code_blurred() if _edges(photo) < _LEAST_EDGES else refusals.no_code()
 
 
-def _why_no_lay(photo: Image.Image, code: FoundCode, page: SheetPage, layout: SheetLayout) -> Exception:
-    """Marks beyond the picture are a page cut off; others are covered."""
-    guess = guessed_lay(code, page)
-    beyond = []
-    for mark in page.marks:
-        x, y = guess.dot(mark.middle)
-        if not (0 <= x < photo.width and 0 <= y < photo.height):
-            beyond.append(_name(mark, layout))
+def _small(photo: Image.Image) -> Image.Image:
+    return photo.reduce(max(1, min(photo.size) // 300))
+
+
+def _edges(photo: Image.Image) -> float:
+    """How much light the sharpest edges of a picture change, of all that there is in it."""
+    fine, coarse = (photo.filter(ImageFilter.GaussianBlur(radius)) for radius in _EDGES_BETWEEN)
+    light = _small(photo).histogram()
+    there_is = at_share(light, _LIGHT_SHARE) - at_share(light, 1 - _LIGHT_SHARE) + 1
+    return at_share(ImageChops.difference(fine, coarse).histogram(), _EDGE_SHARE) / there_is
+
+
+def _why_no_lay(photo: Image.Image, code: FoundCode, page: SheetPage, layout: SheetLayout) -> Refused:
+    """Marks beyond the picture are a page cut off; others are covered; where all are there, the paper is bent."""
+    beyond, covered = unseen_marks(photo, code, page)
     if len(page.marks) - len(beyond) < MARKS_NEEDED:
-        return refusals.corner_missing(_joined(beyond))
-    return refusals.marks_hidden(_joined([_name(mark, layout) for mark in page.marks]))
+        return refusals.corner_missing(_names(beyond, layout))
+    if len(page.marks) - len(beyond) - len(covered) < MARKS_NEEDED:
+        return refusals.marks_hidden(_names([*beyond, *covered], layout))
+    return refusals.not_flat()
 
 
-def _name(mark: Spot, layout: SheetLayout) -> str:
-    return refusals.place_name(mark.middle[0] / layout.width_mm, mark.middle[1] / layout.height_mm)
-
-
-def _joined(names: Sequence[str]) -> str:
-    return tr(", ").join(names)
+def _names(marks: Sequence[Spot], layout: SheetLayout) -> str:
+    middles = [mark.middle for mark in marks]
+    return tr(", ").join(refusals.place_name(x / layout.width_mm, y / layout.height_mm) for x, y in middles)

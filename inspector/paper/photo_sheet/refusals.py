@@ -17,6 +17,14 @@ def no_code() -> Refused:
     )
 
 
+def code_blurred() -> Refused:
+    """No code, and nothing in the picture has sharp edges."""
+    return photo_refused(
+        tr("It is too blurred, or the page too small in it, to read the sheet's code."),
+        tr("Let the page fill the picture, hold the telephone still with both hands, and take it again."),
+    )
+
+
 def other_sheet() -> Refused:
     """The code is that of another page."""
     return photo_refused(
@@ -73,6 +81,14 @@ def frames_hidden() -> Refused:
     return photo_refused(
         tr("Too many boxes cannot be seen."),
         tr("Take it again in even light, with no glare, no finger and no fold over the boxes."),
+    )
+
+
+def too_much_unsure() -> Refused:
+    """So many boxes would have to be asked that the paper itself is the better source."""
+    return photo_refused(
+        tr("Too many boxes cannot be told."),
+        tr("Take it again, sharp and in even light; or type the answers in from the paper."),
     )
 
 

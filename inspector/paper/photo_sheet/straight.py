@@ -55,8 +55,9 @@ def paper_light(page: Image.Image) -> Image.Image:
 def _evened(page: Image.Image) -> Image.Image:
     light = paper_light(page).resize(page.size, Image.Resampling.BICUBIC).point([max(value, 1) for value in range(256)])
     smooth = page.filter(ImageFilter.GaussianBlur(_SMOOTH_DOTS))
-    return ImageMath.lambda_eval(
+    even: Image.Image = ImageMath.lambda_eval(
         lambda given: given["convert"](given["min"](given["page"] * WHITE / given["light"], 255), "L"),
         page=smooth,
         light=light,
     )
+    return even

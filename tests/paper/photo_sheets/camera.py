@@ -7,9 +7,10 @@ from statistics import NormalDist
 
 from PIL import Image, ImageChops, ImageDraw, ImageFilter
 
+from tests.paper.photo_sheets.clean_sheet import DOTS_PER_MM
+from tests.paper.photo_sheets.pens import Point
 from tests.paper.photo_sheets.shots import Shot
 
-_WIDTH_MM, _HEIGHT_MM = 210.0, 297.0
 _CELL = 40  # dots of the photo that are moved together
 _QUANTILES = [NormalDist().inv_cdf((value + 0.5) / 256) for value in range(256)]
 
@@ -17,17 +18,21 @@ Matrix = tuple[tuple[float, float, float], ...]
 
 
 def photo_of(page: Image.Image, shot: Shot, rng: Random) -> bytes:
-    """The photo as JPEG. page: in colour, as wide as the sheet."""
-    scale = page.width / _WIDTH_MM
+    """The photo as JPEG. page: in colour, DOTS_PER_MM to the millimetre of its paper."""
+    paper = page.width / DOTS_PER_MM, page.height / DOTS_PER_MM
     shaded = _creased(page, shot, rng)
-    mask = _paper_mask(page.size, shot, scale)
-    mesh = _mesh(shot, scale, rng)
-    where = dict(size=shot.size, method=Image.Transform.MESH, data=mesh, resample=Image.Resampling.BILINEAR)
-    paper = shaded.transform(**where, fillcolor=(235, 235, 232))  # type: ignore[arg-type]
+    mask = _paper_mask(paper, shot)
+    mesh = _mesh(shot, paper, rng)
+
+    def seen_through(picture: Image.Image, beyond: int | tuple[int, int, int]) -> Image.Image:
+        """The picture as the camera sees it; beyond: what lies around it."""
+        how = Image.Transform.MESH, mesh, Image.Resampling.BILINEAR
+        return picture.transform(shot.size, *how, fillcolor=beyond)
+
     seen = _table(shot.size, rng)
-    seen.paste(paper, (0, 0), mask.transform(**where, fillcolor=0))  # type: ignore[arg-type]
+    seen.paste(seen_through(shaded, (235, 235, 232)), (0, 0), seen_through(mask, 0))
     if shot.cut == "thumb":
-        _thumb(seen, _View(shot).dot(*_corner_mm(shot)), shot, rng)
+        _thumb(seen, _View(shot, paper).dot(*_corner_mm(shot, paper)), shot, rng)
     lit = _lit(seen, shot, rng)
     return _jpeg(_noisy(_blurred(lit, shot, rng), shot, rng), shot)
 
@@ -35,13 +40,15 @@ def photo_of(page: Image.Image, shot: Shot, rng: Random) -> bytes:
 class _View:
     """The sheet's plane before the camera."""
 
-    def __init__(self, shot: Shot) -> None:
+    def __init__(self, shot: Shot, paper: Point) -> None:
+        self._paper = paper
+        wide, high = paper
         way, tilt, turn = (math.radians(angle) for angle in (shot.tilt_way, shot.tilt, shot.turn))
         across = _turned_about(way, tilt, (math.cos(turn), math.sin(turn), 0.0))
         down = _turned_about(way, tilt, (-math.sin(turn), math.cos(turn), 0.0))
-        far = shot.far * _HEIGHT_MM
+        far = shot.far * high
         self._plane: Matrix = tuple((across[axis], down[axis], far if axis == 2 else 0.0) for axis in range(3))
-        corners = [self._flat(x, y) for x in (0, _WIDTH_MM) for y in (0, _HEIGHT_MM)]
+        corners = [self._flat(x, y) for x in (0, wide) for y in (0, high)]
         left, right = min(x for x, _ in corners), max(x for x, _ in corners)
         top, bottom = min(y for _, y in corners), max(y for _, y in corners)
         width, height = shot.size
@@ -54,15 +61,15 @@ class _View:
 
     def _push_out(self, shot: Shot) -> None:
         """Move the page until its corner lies cut_mm beyond the nearest edge of the picture."""
-        x, y = self.dot(*_corner_mm(shot))
+        x, y = self.dot(*_corner_mm(shot, self._paper))
         width, height = shot.size
-        beyond = shot.cut_mm * self._zoom / (shot.far * _HEIGHT_MM) * 0.75
+        beyond = shot.cut_mm * self._zoom / (shot.far * self._paper[1]) * 0.75
         to_x = -beyond if x < width / 2 else width + beyond
         to_y = -beyond if y < height / 2 else height + beyond
         self._to = self._to[0] + to_x - x, self._to[1] + to_y - y
 
     def _flat(self, x_mm: float, y_mm: float) -> tuple[float, float]:
-        x, y = x_mm - _WIDTH_MM / 2, y_mm - _HEIGHT_MM / 2
+        x, y = x_mm - self._paper[0] / 2, y_mm - self._paper[1] / 2
         a, b, c = (row[0] * x + row[1] * y + row[2] for row in self._plane)
         return a / c, b / c
 
@@ -74,7 +81,7 @@ class _View:
         """What place of the sheet (mm) a dot of the photo shows."""
         ray = (u - self._to[0]) / self._zoom + self._middle[0], (v - self._to[1]) / self._zoom + self._middle[1], 1.0
         a, b, c = (sum(row[k] * ray[k] for k in range(3)) for row in self._back)
-        return a / c + _WIDTH_MM / 2, b / c + _HEIGHT_MM / 2
+        return a / c + self._paper[0] / 2, b / c + self._paper[1] / 2
 
 
 def _turned_about(way: float, by: float, vector: tuple[float, float, float]) -> tuple[float, float, float]:
@@ -101,9 +108,9 @@ def _inverse(m: Matrix) -> Matrix:
     return tuple((x / det, y / det, z / det) for x, y, z in rows)
 
 
-def _mesh(shot: Shot, scale: float, rng: Random) -> list[tuple[tuple[int, int, int, int], tuple[float, ...]]]:
+def _mesh(shot: Shot, paper: Point, rng: Random) -> list[tuple[tuple[int, int, int, int], tuple[float, ...]]]:
     """For each cell of the photo the four corners of what it shows of the page, curl and creases and all."""
-    view, bend = _View(shot), _Bend(shot, rng)
+    view, bend = _View(shot, paper), _Bend(shot, paper, rng)
     width, height = shot.size
     columns, lines = -(-width // _CELL), -(-height // _CELL)
     grid = {}
@@ -111,7 +118,7 @@ def _mesh(shot: Shot, scale: float, rng: Random) -> list[tuple[tuple[int, int, i
         for line in range(lines + 1):
             x, y = view.place(min(column * _CELL, width), min(line * _CELL, height))
             dx, dy = bend.at(x, y)
-            grid[column, line] = (x + dx) * scale, (y + dy) * scale
+            grid[column, line] = (x + dx) * DOTS_PER_MM, (y + dy) * DOTS_PER_MM
     mesh = []
     for column in range(columns):
         for line in range(lines):
@@ -124,7 +131,8 @@ def _mesh(shot: Shot, scale: float, rng: Random) -> list[tuple[tuple[int, int, i
 class _Bend:
     """How far paper that is not flat shows its places elsewhere, in millimetres."""
 
-    def __init__(self, shot: Shot, rng: Random) -> None:
+    def __init__(self, shot: Shot, paper: Point, rng: Random) -> None:
+        self._paper = paper
         self._waves = [(rng.uniform(-1, 1) * shot.curl_mm, rng.uniform(0.5, 1.2), rng.uniform(0, 1)) for _ in range(3)]
         self._creases = [
             [(rng.gauss(0, shot.crumple_mm / 2), rng.gauss(0, shot.crumple_mm / 2)) for _ in range(14)]
@@ -132,7 +140,7 @@ class _Bend:
         ]
 
     def at(self, x: float, y: float) -> tuple[float, float]:
-        across, down = x / _WIDTH_MM, y / _HEIGHT_MM
+        across, down = x / self._paper[0], y / self._paper[1]
         (a, often_a, late_a), (b, often_b, late_b), (c, often_c, late_c) = self._waves
         dx = a * math.sin(math.pi * (often_a * down + late_a)) + 0.4 * c * math.sin(
             math.pi * (2 * often_c * down + late_c)
@@ -168,15 +176,16 @@ def _creased(page: Image.Image, shot: Shot, rng: Random) -> Image.Image:
     return ImageChops.multiply(page, Image.merge("RGB", [light.filter(ImageFilter.GaussianBlur(1))] * 3))
 
 
-def _corner_mm(shot: Shot) -> tuple[float, float]:
-    return (0.0, _WIDTH_MM, _WIDTH_MM, 0.0)[shot.corner], (0.0, 0.0, _HEIGHT_MM, _HEIGHT_MM)[shot.corner]
+def _corner_mm(shot: Shot, paper: Point) -> Point:
+    wide, high = paper
+    return (0.0, wide, wide, 0.0)[shot.corner], (0.0, 0.0, high, high)[shot.corner]
 
 
-def _paper_mask(size: tuple[int, int], shot: Shot, scale: float) -> Image.Image:
-    mask = Image.new("L", size, 255)
+def _paper_mask(paper: Point, shot: Shot) -> Image.Image:
+    mask = Image.new("L", (round(paper[0] * DOTS_PER_MM), round(paper[1] * DOTS_PER_MM)), 255)
     if shot.cut == "torn":
-        x, y = (value * scale for value in _corner_mm(shot))
-        by = 1.4 * shot.cut_mm * scale
+        x, y = (value * DOTS_PER_MM for value in _corner_mm(shot, paper))
+        by = 1.4 * shot.cut_mm * DOTS_PER_MM
         along, up = (by if x == 0 else -by), (by if y == 0 else -by)
         ImageDraw.Draw(mask).polygon([(x, y), (x + along, y), (x, y + up)], fill=0)
     return mask

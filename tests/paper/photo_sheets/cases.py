@@ -1,4 +1,4 @@
-"""A ticked sheet and its photo, all of it from one number. Even numbers are for setting limits, odd ones for measuring."""
+"""A ticked sheet and its photo, all from one number. Even numbers are for setting limits, odd ones for measuring."""
 
 from dataclasses import dataclass
 from random import Random
@@ -28,7 +28,7 @@ def case(seed: int, sheets: list[CleanSheet]) -> Case:
     """One of the sheets, ticked and photographed."""
     rng = Random(seed)
     sheet = rng.choice(sheets)
-    page = rng.randrange(len(sheet.pictures))
+    page = rng.choice([number for number, rows in enumerate(sheet.rows) if rows])
     hand = Hand(sheet.pictures[page].copy(), DOTS_PER_MM, any_pen(rng), rng)
     told = tick_rows(hand, list(sheet.rows[page]), rng)
     shot = any_shot(rng)

@@ -1,4 +1,4 @@
-"""A clean sheet to be ticked: its layout and its pages as pictures. Rows of boxes at an uneven pitch, words beside them."""
+"""A clean sheet to be ticked: its layout and its pages as pictures."""
 
 from dataclasses import dataclass
 from io import BytesIO
@@ -10,7 +10,14 @@ from PIL import Image
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
+from inspector.gear.kind import Kind
+from inspector.gear.outcome import Outcome
+from inspector.gear.papers import GoingPiece, TickLine, TripSheet
 from inspector.gear.sheet_layout import MARK_MM, Placed, SheetLayout, SheetPage, Spot
+from inspector.paper.inspection_sheet import inspection_sheet
+from inspector.paper.page_style import PageSize
+from inspector.rulebook.load import packaged
+from tests.paper.conftest import imprint
 
 DOTS_PER_MM = 8
 _WIDTH, _HEIGHT = 210.0, 297.0
@@ -25,15 +32,41 @@ class CleanSheet:
     rows: tuple[tuple[tuple[Spot, Spot], ...], ...]  # of each page: the box for good, the box for fault
 
 
-def drawn_sheet(seed: int, columns: int) -> CleanSheet:
-    """A sheet of one page drawn for it."""
+def drawn_sheet(seed: int, columns: int, pitch_mm: tuple[float, float] = (7.0, 12.0)) -> CleanSheet:
+    """A sheet of one page drawn for it. pitch_mm: of its rows, between these by lot."""
     rng = Random(seed)
-    page, rows = _page(rng, f"PS{seed:05d}X1", columns)
+    page, rows = _page(rng, f"PS{seed:05d}X1", columns, pitch_mm)
     pdf = BytesIO()
     canvas = Canvas(pdf, pagesize=(_WIDTH * mm, _HEIGHT * mm), invariant=1)
     _draw(canvas, page, rng)
     canvas.save()
     return CleanSheet(SheetLayout(_WIDTH, _HEIGHT, (page,)), pictures_of(pdf.getvalue()), (tuple(rows),))
+
+
+def printed_sheet() -> CleanSheet:
+    """The pages that ask something of a trip sheet with a piece of every kind, as they are printed."""
+    pieces = [going(kind) for kind in packaged().kinds.values()]
+    sheet = TripSheet(imprint("Pre-trip inspection sheet", "S-K7QM-0001"), "Day out", "the spit", "today", "N. N.",
+                      (), tuple(pieces), ())  # fmt: skip
+    printed = inspection_sheet(sheet, PageSize.A4)
+    assert printed.layout
+    asking = [number for number, page in enumerate(printed.layout.pages) if page.boxes]
+    pictures = pictures_of(printed.pdf)
+    pages = tuple(printed.layout.pages[number] for number in asking)
+    rows = tuple(tuple(_pairs([box.spot for box in page.boxes])) for page in pages)
+    layout = SheetLayout(printed.layout.width_mm, printed.layout.height_mm, pages)
+    return CleanSheet(layout, tuple(pictures[number] for number in asking), rows)
+
+
+def going(kind: Kind) -> GoingPiece:
+    """A piece of a kind with all that can be asked of it."""
+    ticks = [TickLine(one.asks, key=one.key) for one in kind.checks]
+    ticks += [TickLine(one.name, "at most 3 mm", one.key, ("mm", "in")) for one in kind.measures]
+    return GoingPiece(f"{kind.key[:6]}-1", kind.name, "WLL 2 t", "MBS 98 kN", "Any pull.", Outcome.FIT, tuple(ticks))
+
+
+def _pairs(spots: list[Spot]) -> list[tuple[Spot, Spot]]:
+    return list(zip(spots[::2], spots[1::2], strict=True))
 
 
 def pictures_of(pdf: bytes) -> tuple[Image.Image, ...]:
@@ -44,7 +77,9 @@ def pictures_of(pdf: bytes) -> tuple[Image.Image, ...]:
     return pages
 
 
-def _page(rng: Random, code: str, columns: int) -> tuple[SheetPage, list[tuple[Spot, Spot]]]:
+def _page(
+    rng: Random, code: str, columns: int, pitch_mm: tuple[float, float]
+) -> tuple[SheetPage, list[tuple[Spot, Spot]]]:
     rows, boxes = [], []
     for column in range(columns):
         top = 52.0 + rng.uniform(0, 4)
@@ -53,7 +88,7 @@ def _page(rng: Random, code: str, columns: int) -> tuple[SheetPage, list[tuple[S
             good, fault = Spot(left, top, _BOX, _BOX), Spot(left + 11.0, top, _BOX, _BOX)
             rows.append((good, fault))
             boxes += [Placed(f"R{len(rows)}.good", good), Placed(f"R{len(rows)}.fault", fault)]
-            top += rng.uniform(7.0, 12.0)
+            top += rng.uniform(*pitch_mm)
     far_x, far_y = _WIDTH - 6 - MARK_MM, _HEIGHT - 8 - MARK_MM
     corners = ((6.0, 8.0), (far_x, 8.0), (6.0, far_y), (far_x, far_y), (6.0, 132.0), (far_x, 158.0))
     marks = tuple(Spot(x, y, MARK_MM, MARK_MM) for x, y in corners)

@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 from random import Random
 
 from PIL import Image, ImageDraw, ImageFilter
@@ -56,7 +57,7 @@ class Hand:
         patch = Image.new("L", size, 0)
         draw = ImageDraw.Draw(patch)
         dots = [(x * self._scale - at[0] * _OVER, y * self._scale - at[1] * _OVER) for x, y in way]
-        for one, other in zip(dots, dots[1:], strict=False):
+        for one, other in pairwise(dots):
             self._piece(draw, one, other, pen)
         self.page.paste(pen.colour, at, patch.reduce(_OVER))
 
@@ -78,11 +79,12 @@ class Hand:
             )
             draw.ellipse((x - r, y - r * 0.6, x + r, y + r * 0.6), fill=self.rng.randint(60, 130))
         mask = mask.filter(ImageFilter.GaussianBlur(size / 16))
-        self.page.paste((grey, grey - 8, grey - 20), tuple(round(c * self._scale / _OVER - size / 2) for c in at), mask)
+        x, y = (round(place * self._scale / _OVER - size / 2) for place in at)
+        self.page.paste((grey, grey - 8, grey - 20), (x, y), mask)
 
     def _wobbled(self, points: list[Point]) -> list[Point]:
         way = [points[0]]
-        for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False):
+        for (x0, y0), (x1, y1) in pairwise(points):
             steps = max(2, int(math.dist((x0, y0), (x1, y1)) / 0.6))
             bow = self.rng.gauss(0, 0.05) * math.dist((x0, y0), (x1, y1))
             for step in range(1, steps + 1):

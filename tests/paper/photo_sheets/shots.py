@@ -1,7 +1,7 @@
 """How a photo is taken: all that is drawn by lot for one, and which photos a reader has to accept.
 
-`Shot.usable` was written down before anything was read from photos with an odd seed and is not to be changed to fit what
-a reader can do: it says what a member may expect of a photo that looks all right to him.
+`Shot.usable` was written down before anything was read from photos with an odd seed, and is not to be changed to fit
+what a reader can do: it says what a member may expect of a photo that looks all right to him.
 """
 
 import math
@@ -21,13 +21,13 @@ _MOST_CUT_MM, _MOST_BEYOND_MM = 24, 6
 
 @dataclass(frozen=True)
 class Shot:
-    """tilt: of the camera, degrees, towards tilt_way; turn: of the page in the picture; fill: share of the picture that the
-    page takes; shift: of its middle, as a share of the picture; far: distance of the camera in page heights.
+    """tilt: of the camera, degrees, towards tilt_way; turn: of the page in the picture; fill: share of the picture that
+    the page takes; shift: of its middle, as a share of the picture; far: distance of the camera in page heights.
 
     blur_px, motion_px: of the lens and of the hand; light: of the brightest part; dim: what the far end has of it;
     shadow: share of light that a cast shadow takes; glare: added to each dot, 0 to 255; noise: of each dot, 0 to 255.
-    cut: "", "torn" (a corner of the paper is gone), "beyond" (a corner lies outside the picture), "thumb"; on the corner
-    `corner` (0 top left, 1 top right with the code, 2 bottom right, 3 bottom left), cut_mm deep.
+    cut: "", "torn" (a corner of the paper is gone), "beyond" (a corner lies outside the picture), "thumb"; on the
+    corner `corner` (0 top left, 1 top right with the code, 2 bottom right, 3 bottom left), cut_mm deep.
     """
 
     size: tuple[int, int]
@@ -120,3 +120,28 @@ def any_shot(rng: Random) -> Shot:
 
 
 _SPOILS = ["dark", "tilt", "small", "curl", "blur", "glare", "cut"]
+
+
+PLAIN = Shot(
+    size=(1500, 2000),
+    tilt=0.0,
+    tilt_way=0.0,
+    turn=0.0,
+    fill=0.92,
+    shift=(0.0, 0.0),
+    far=1.8,
+    curl_mm=0.0,
+    crumple_mm=0.0,
+    blur_px=0.6,
+    motion_px=0.0,
+    light=0.9,
+    dim=0.95,
+    shadow=0.0,
+    glare=0.0,
+    noise=1.0,
+    cast=(1.0, 1.0, 1.0),
+    quality=85,
+    cut="",
+    corner=0,
+    cut_mm=0.0,
+)  # a photo without a fault, to be spoilt in one way

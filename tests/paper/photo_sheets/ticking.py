@@ -1,7 +1,7 @@
 """What a member answers on a sheet, and how his hand writes it down. Each row is a box for good and one for fault.
 
-The shares are what a sheet shows that was filled in outdoors: mostly clean ticks, a correction on every second page, now
-and then dirt, a dot where the pen rested, a line that slipped.
+The shares are what a sheet shows that was filled in outdoors: mostly clean ticks, a correction on every second page,
+now and then dirt, a dot where the pen rested, a line that slipped.
 """
 
 import math
