@@ -12,11 +12,13 @@ from inspector.gear.papers import (
     GoingPiece,
     Imprint,
     RetirementNotice,
+    RigLine,
     StayingPiece,
     TickLine,
     TripSheet,
     VehicleLine,
 )
+from inspector.gear.rig_result import RigOutcome
 from inspector.gear.verdict import Fact, Reason, Status, WallForecast, WallPoint
 
 CAUTIONS = (
@@ -70,6 +72,10 @@ def strap(tag: str) -> GoingPiece:
     )
 
 
+RIG = RigLine(
+    "R-1", "Beach snatch", RigOutcome.SOUND, "kinetic pull", "V-02 pulls V-01", "S-021 · Kinetic strap, 61 % is used",
+    "at most 6 km/h as the line comes taut", "13.5 m", "It holds.",
+)  # fmt: skip
 STAYING = (
     StayingPiece(
         "T-014",

@@ -31,6 +31,7 @@ from inspector.gear.papers import (
 )
 from inspector.gear.recall import RecallLetter
 from inspector.gear.register_report import RegisterReport
+from inspector.gear.rig_result import RigOutcome
 from inspector.gear.tags import LabelSheet, TagSheet
 from inspector.gear.verdict import Fact
 from inspector.gear.voucher import Voucher
@@ -99,7 +100,12 @@ def imprint(title: str, number: str, name: str) -> Imprint:
 def trip_sheet(count: int, name: str) -> TripSheet:
     """So many pieces that go, two that stay; led by this person."""
     made = imprint("Pre-trip inspection sheet", "A-ABCD-0113", name)
-    return replace(conftest.a_trip_sheet(), imprint=made, leader=name, going=conftest.going(count))
+    pieces = conftest.going(count)
+    parts = tuple(replace(one, part_of="V-01", where="On V-01, front left.") for one in pieces[:2])
+    bag = tuple(replace(one, where=name) for one in pieces[2:4])
+    planned = tuple(replace(conftest.RIG, name=name, outcome=one) for one in (RigOutcome.NEVER, RigOutcome.SOUND))
+    sheet = replace(conftest.a_trip_sheet(), imprint=made, leader=name, rigs=planned)
+    return replace(sheet, going=(*parts, *bag, *pieces[4:]))
 
 
 def notice(count: int, name: str) -> RetirementNotice:

@@ -10,11 +10,12 @@ from pypdf import PdfReader, PdfWriter
 
 from inspector.drawings.marks import outcome_word
 from inspector.gear.outcome import Outcome
-from inspector.gear.papers import RigLine, SheetScope, StayingPiece, TickLine, TripSheet
+from inspector.gear.papers import SheetScope, StayingPiece, TickLine, TripSheet
 from inspector.gear.rig_result import RigOutcome
 from inspector.gear.sheet_fields import tick_name
 from inspector.paper.inspection_sheet import inspection_sheet
 from inspector.paper.page_style import MM, PageSize
+from tests.paper.conftest import RIG
 from tests.paper.reading import (
     all_text,
     assert_no_text_on_text,
@@ -25,10 +26,6 @@ from tests.paper.reading import (
 )
 
 Many = Callable[[int], TripSheet]
-RIG = RigLine(
-    "R-1", "Beach snatch", RigOutcome.SOUND, "kinetic pull", "V-02 pulls V-01", "S-021 · Kinetic strap, 61 % is used",
-    "at most 6 km/h as the line comes taut", "13.5 m", "It holds.",
-)  # fmt: skip
 _REQUIRED = 2  # the flag of a field that must be filled in
 
 
