@@ -39,8 +39,8 @@ def _kit(ready: Ready) -> None:
     click.echo(f"{going}, {staying}.")
     if ready.going:
         say.heading(tr("These go"))
-        head = (tr("Tag"), tr("Kind"), tr("Verdict"), tr("May be used for"), tr("Where"))
-        say.table(head, [(*_piece(one), one.explanation.use_line, _rides(ready, one)) for one in ready.going])
+        columns = (tr("Tag"), tr("Kind"), tr("Verdict"), tr("May be used for"), tr("Where"))
+        say.table(columns, [(*_piece(one), one.explanation.use_line, _rides(ready, one)) for one in ready.going])
     if ready.staying:
         say.heading(tr("These stay at home"))
         head = (tr("Tag"), tr("Kind"), tr("Verdict"), tr("Why"))
