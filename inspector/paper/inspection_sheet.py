@@ -31,7 +31,7 @@ def inspection_sheet(sheet: TripSheet, page: PageSize) -> Printed:
         cautions(sheet.imprint.cautions, width).below(2 * GRID),
         *staying(sheet.staying, width),
         *([] if sheet.scope.is_rest else _vehicles(sheet.vehicles, width)),
-        *planned_rigs(sheet.rigs, width),
+        *planned_rigs(sheet.rigs, sheet.scope.vehicle, width),
         *going(sheet, width),
         *_ending(sheet, width),
     )

@@ -16,17 +16,18 @@ _REF_PT = 24 * MM
 _BARRED = {RigOutcome.UNSOUND, RigOutcome.NEVER}
 
 
-def planned_rigs(rigs: Sequence[RigLine], width_pt: float) -> list[Block]:
-    """Each planned rig with its figures, and what holds for any other."""
+def planned_rigs(rigs: Sequence[RigLine], vehicle: str, width_pt: float) -> list[Block]:
+    """Each planned rig with its figures, and what holds for any other. vehicle: of a sheet that is of one."""
     title = heading(tr("Planned rigs"), width_pt)
     other = words(tr("With any other rig nobody pulls until somebody has checked it."), width_pt, BODY.in_bold())
     if rigs:
         return [title, *(_rig(one, width_pt) for one in rigs), other.below(GRID)]
-    none = tr(
-        "No rig is planned for this trip. Plan one on the page of the trip in the window under “Rig”, or with the "
-        "command `rig propose`, and print the sheet again."
+    none = tr("No rig with {vehicle} is planned.", vehicle=vehicle) if vehicle else tr("No rig is planned.")
+    plan = tr(
+        "Plan one on the page of the trip in the window under “Rig”, or with the command `rig propose`, and print the "
+        "sheet again."
     )
-    return [title, stack([words(none, width_pt, BODY), other])]
+    return [title, stack([words(text, width_pt, BODY) for text in (none, plan)] + [other])]
 
 
 def _rig(one: RigLine, width_pt: float) -> Block:

@@ -262,6 +262,7 @@ def test_a_sheet_of_one_vehicle_says_so_first_and_has_one_line_to_sign(trip_shee
     assert first.index("V-01 · Grey long-wheelbase wagon") < first.index("Read this first")
     assert all("V-01 · Grey long-wheelbase wagon: Winter beach" in text for text in later)
     assert all_text(printed).count("Signature") == 1 and "Rides on V-01" in all_text(printed)
+    assert "No rig with V-01 is planned." in all_text(printed)
     rest = all_text(inspection_sheet(replace(trip_sheet, vehicles=(), scope=SheetScope(is_rest=True)), PageSize.A4))
     assert "What rides on no vehicle by plan" in rest and "No vehicle is listed" not in rest
     assert rest.count("Signature") == 1
@@ -283,7 +284,7 @@ def test_a_rig_that_must_not_be_pulled_says_so_before_all_else(trip_sheet: TripS
 
 def test_where_no_rig_is_planned_it_says_where_to_plan_one(trip_sheet: TripSheet) -> None:
     text = all_text(inspection_sheet(trip_sheet, PageSize.A4))
-    assert "No rig is planned for this trip." in text and "`rig propose`" in text
+    assert "No rig is planned." in text and "`rig propose`" in text
     assert "With any other rig nobody pulls until somebody has checked it." in text
 
 
