@@ -9,7 +9,7 @@ from itertools import count
 from time import monotonic
 from typing import Any, ParamSpec, TypeVar
 
-from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, Signal, Slot
+from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, QTimer, Signal, Slot
 
 from inspector.desk.tidying import Tidying
 from inspector.duties.office import Office
@@ -155,11 +155,15 @@ class Background(QObject):
 
     @Slot(object)
     def _deliver(self, ended: _Ended) -> None:
+        """What the result puts into the window is shown in its next turn; until then the work is not over."""
         if self._closed:
             return
-        del self._going[ended.number]
-        self._tell()
+        QTimer.singleShot(0, self, partial(self._end, ended.number))
         ended.call(ended.value)
+
+    def _end(self, number: int) -> None:
+        if self._going.pop(number, None) is not None and not self._closed:
+            self._tell()
 
     def _tell(self) -> None:
         self.busy_changed.emit(next((says for says in self._going.values() if says), ""))

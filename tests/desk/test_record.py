@@ -115,7 +115,7 @@ def test_a_printed_notice_is_told_with_its_place_and_can_be_opened(
     assert str(place) in desk.notice.text
     next(one for one in desk.notice.findChildren(QPushButton) if one.text() == "Open").click()
     assert opened == [place]
-    assert desk.status.busy.text() == ""
+    qtbot.waitUntil(lambda: desk.status.busy.text() == "")
 
 
 def test_with_no_trip_ahead_the_refusal_says_what_to_do(
