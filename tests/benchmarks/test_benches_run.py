@@ -4,8 +4,17 @@ from pathlib import Path
 
 from inspector.duties.office import Office
 from inspector.rulebook.load import Rulebook
-from tests.benchmarks import bench_gear_list, bench_heartbeat, bench_judging, bench_needs, bench_readiness, bench_rigs
+from tests.benchmarks import (
+    bench_gear_list,
+    bench_heartbeat,
+    bench_judging,
+    bench_needs,
+    bench_photos,
+    bench_readiness,
+    bench_rigs,
+)
 from tests.benchmarks.bench_sums import CASES, measure
+from tests.paper.photo_sheets.clean_sheet import drawn_sheet
 
 
 def test_the_bench_of_sums_measures_every_case_against_its_baseline() -> None:
@@ -61,3 +70,12 @@ def test_the_bench_of_the_heartbeat_does_each_work_and_hears_its_steps(
     idle, *works = bench_heartbeat.measure(tmp_path, rules)
     assert idle.steps == 0 and len(works) == 4
     assert all(one.steps > 0 and one.longest_ms >= 0 and one.seconds > 0 for one in works)
+
+
+def test_the_bench_of_photos_reads_each_and_prints_what_came_of_it() -> None:
+    heard: list[int] = []
+    counts = bench_photos.measure([drawn_sheet(1, 1)], 2, 12, heard.append)
+    assert counts.photos == 2 and heard == [1, 2] and len(counts.seconds) == 2
+    assert counts.rows == 23 * counts.accepted and counts.accepted + sum(counts.reasons.values()) == 2
+    lines = bench_photos.lines_of(counts)
+    assert lines[0].startswith("photos 2") and any("faults read as passed" in line for line in lines)
