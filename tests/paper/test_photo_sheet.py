@@ -323,3 +323,17 @@ def test_the_bound_on_what_may_be_wrong_is_that_of_the_tables() -> None:
     assert upper_bound(0, 10_000) == pytest.approx(2.995e-4, rel=1e-3)
     assert upper_bound(1, 100) == pytest.approx(0.0466, abs=1e-4)
     assert upper_bound(5, 5) == 1.0
+
+
+@pytest.mark.parametrize("across_mm", [0.8, 1.4, 2.0])
+def test_a_dot_is_asked_wherever_in_the_box_it_lies(clean: list[CleanSheet], across_mm: float) -> None:
+    """Where the frame cuts it, what is left of it is longer than wide."""
+    sheet = clean[0]
+    hand, rows = ticked(sheet), sheet.rows[0]
+    offsets = [(-2.0, 0.0), (-1.6, 0.3), (-1.2, -0.4), (0.0, 0.0), (1.2, 0.5), (1.6, 0.0), (2.0, -0.5), (0.2, 1.6)]
+    for row, (across, down) in enumerate(offsets):
+        x, y = rows[2 * row][0].middle
+        hand.dot((x + across, y + down), across_mm)
+    read = answers(sheet, hand, 2 * len(offsets))
+    assert {read[2 * row] for row in range(len(offsets))} == {Answer.UNSURE}
+    assert set(read[1::2]) == {Answer.NONE}
