@@ -15,6 +15,12 @@ _POINTS_PER_INCH = 72
 _one_at_a_time = Lock()  # the reader of PDFs is not made for two threads
 
 
+def page_count(pdf: bytes) -> int:
+    """How many pages it has. Refused where it is no PDF."""
+    with _opened(pdf) as document:
+        return len(document)
+
+
 def page_sizes(pdf: bytes) -> tuple[tuple[float, float], ...]:
     """Width and height of each page in points (1/72 inch). Refused where it is no PDF."""
     with _opened(pdf) as document:
@@ -33,15 +39,9 @@ def page_png(pdf: bytes, number: int, dpi: float) -> bytes:
     return png.getvalue()
 
 
-def scanned_pages(pdf: bytes, dpi: float, longest_px: int, most: int) -> tuple[Image.Image, ...]:
-    """Each page of a scan in grey, at dpi dots to the inch and no side longer than longest_px.
-
-    Refused where it cannot be read as a PDF, or has no page or more than the most.
-    """
+def scanned_pages(pdf: bytes, dpi: float, longest_px: int) -> tuple[Image.Image, ...]:
+    """Each page of a scan in grey, at dpi dots to the inch and no side longer than longest_px. Refused where no PDF."""
     with _opened(pdf) as document:
-        if not 0 < len(document) <= most:
-            why = tr("It has {count} pages; at most {most} are read at once.", count=len(document), most=most)
-            raise Refused(tr("document"), why, tr("Send only the pages that were filled in."))
         document.init_forms()  # what was ticked or drawn on a screen belongs to the picture
         try:
             return tuple(_grey(document[number], dpi, longest_px) for number in range(len(document)))
@@ -50,7 +50,7 @@ def scanned_pages(pdf: bytes, dpi: float, longest_px: int, most: int) -> tuple[I
 
 
 def _grey(page: pypdfium2.PdfPage, dpi: float, longest_px: int) -> Image.Image:
-    scale = min(dpi / _POINTS_PER_INCH, longest_px / max(page.get_size()))
+    scale = min(dpi / _POINTS_PER_INCH, longest_px / max(*page.get_size(), 1))
     drawn: Image.Image = page.render(scale=scale, grayscale=True).to_pil()
     return drawn.convert("L")
 

@@ -15,6 +15,7 @@ from statistics import median
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
 from tests.paper.photo_sheets.cases import case
+from tests.paper.photo_sheets.clean_sheet import CleanSheet
 from tests.paper.photo_sheets.measuring import Counts, count, upper_bound
 from tests.paper.photo_sheets.printed_sheets import all_sheets
 
@@ -22,9 +23,11 @@ COUNT = 1000
 _EVERY = 50
 
 
-def measure(count_of: int = COUNT, first: int = 1, told: Callable[[int], None] = lambda done: None) -> Counts:
-    """Every second seed from the first on. told: hears how many photos are done."""
-    counts, clean = Counts(), all_sheets()
+def measure(
+    clean: list[CleanSheet], count_of: int, first: int, told: Callable[[int], None] = lambda done: None
+) -> Counts:
+    """Photos of these sheets, of every second seed from the first on. told: hears how many photos are done."""
+    counts = Counts()
     for number in range(count_of):
         count(counts, case(first + 2 * number, clean))
         told(number + 1)
@@ -67,7 +70,7 @@ def main() -> int:
             print(f"{done} of {asked.count}, {time.perf_counter() - began:.0f} s", file=sys.stderr, flush=True)
 
     first = asked.first // 2 * 2 + (0 if asked.tuning else 1)
-    print("\n".join(lines_of(measure(asked.count, first, told))))
+    print("\n".join(lines_of(measure(all_sheets(), asked.count, first, told))))
     return 0
 
 

@@ -12,11 +12,13 @@ from tests.benchmarks import (
     bench_judging,
     bench_needs,
     bench_paper,
+    bench_photos,
     bench_readiness,
     bench_rigs,
 )
 from tests.benchmarks.bench_sums import CASES, measure
 from tests.paper.documents import DOCUMENTS, told
+from tests.paper.photo_sheets.clean_sheet import drawn_sheet
 from tests.paper.reading import fields_by_page
 
 
@@ -82,3 +84,12 @@ def test_the_bench_of_paper_draws_the_same_on_a_bare_canvas() -> None:
     one = bench_paper.compare(2, repeats=1)
     assert one.pages == printed.page_count and min(one.sheet_ms, one.bare_ms, one.sharing_ms) > 0
     assert [kept.notices for kept in bench_paper.keep((1, 2))] == [1, 2]
+
+
+def test_the_bench_of_photos_reads_each_and_prints_what_came_of_it() -> None:
+    heard: list[int] = []
+    counts = bench_photos.measure([drawn_sheet(1, 1)], 2, 12, heard.append)
+    assert counts.photos == 2 and heard == [1, 2] and len(counts.seconds) == 2
+    assert counts.rows == 23 * counts.accepted and counts.accepted + sum(counts.reasons.values()) == 2
+    lines = bench_photos.lines_of(counts)
+    assert lines[0].startswith("photos 2") and any("faults read as passed" in line for line in lines)

@@ -13,9 +13,10 @@ from inspector.paper.photo_sheet.ink import SECTORS, Ink
 
 _LEAST_FRAME, _OF_USUAL_FRAME = 0.06, 0.3  # darker than paper, for a frame to be seen; of the others on the page
 _EMPTY_SHARE, _EMPTY_DARK = 0.008, 0.02
-_MARKED_SHARE, _MARKED_EXTENT_MM, _MARKED_MIDDLE = 0.06, 2.6, 0.05
+_MARKED_SHARE, _MARKED_MIDDLE = 0.06, 0.05
 _MARKED_PEAK, _OF_USUAL_PEAK = 0.2, 0.6
-_SHORT_EXTENT_MM, _SHORT_FILLS = 2.0, 0.45  # a short stroke is one where it is thin; a dot fills more of its square
+# how long ink must be that fills so much of its rectangle: a stroke is thin, a dot is not, whole or cut by the frame
+_LEAST_EXTENT_MM = ((0.55, 2.0), (0.68, 2.6), (1.0, 3.2))
 _STROKE_OF_PEAK = 0.3  # strokes are dark against what is beside them, dirt is not
 _FREE_STRIP_MM2 = 0.25
 _SOLID, _PERHAPS_SOLID = 0.3, 0.15  # darkness of the lightest twelfth of the inside
@@ -88,8 +89,7 @@ def _seen(value: float, perhaps: float, plainly: float) -> Seen:
 
 def _marked_surety(ink: Ink, usual: Usual, solid: Seen) -> float:
     """How far the ink passes what a mark has at least; 1 is just so much."""
-    filled = ink.share * ink.inside_mm2 / max(ink.extent_mm, 0.1) ** 2
-    least_extent = _SHORT_EXTENT_MM if filled <= _SHORT_FILLS else _MARKED_EXTENT_MM
+    least_extent = next(extent for filled, extent in _LEAST_EXTENT_MM if ink.filled <= filled)
     stroke = math.inf if solid is Seen.YES else ink.stroke / max(_STROKE_OF_PEAK * ink.peak, 0.01)
     return min(
         ink.share / _MARKED_SHARE,

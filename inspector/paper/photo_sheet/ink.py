@@ -29,14 +29,13 @@ Corners = tuple[int, int, int, int]
 class Ink:
     """Shares run from 0 to 1, of area or of the paper's light.
 
-    inside_mm2: area that is looked at inside the frame; share: of it that is ink; hole: how dark its lightest twelfth
-    is; dark: how much darker than paper it is in the mean; peak: how dark the darkest is; stroke: how much darker than
-    its own surroundings the darkest line is; middle: share of the middle that is ink; extent_mm: the longer side of the
-    rectangle that holds the ink; strips_mm2: ink just outside the frame, at its left, top, right and bottom; sectors:
-    of 16 round the frame, those in which there is ink.
+    share: of the inside that is ink; hole: how dark its lightest twelfth is; dark: how much darker than paper it is in
+    the mean; peak: how dark the darkest is; stroke: how much darker than its own surroundings the darkest line is;
+    middle: share of the middle that is ink; extent_mm: the longer side of the rectangle that holds the ink; filled:
+    share of that rectangle that is ink; strips_mm2: ink just outside the frame, at its left, top, right and bottom;
+    sectors: of 16 round the frame, those in which there is ink.
     """
 
-    inside_mm2: float
     share: float
     hole: float
     dark: float
@@ -44,6 +43,7 @@ class Ink:
     stroke: float
     middle: float
     extent_mm: float
+    filled: float
     strips_mm2: tuple[float, float, float, float]
     sectors: int
 
@@ -61,16 +61,17 @@ def ink_of(page: Image.Image, frame: Frame, others: Sequence[Frame], least_dark:
     box = (around, around, around + frame.side[0], around + frame.side[1])
     inside = _inset(box, _INSET_MM)
     histogram = crop.crop(inside).histogram()
-    extent = marks.crop(inside).getbbox()
+    extent = marks.crop(inside).getbbox() or (0, 0, 0, 0)
+    across, down = extent[2] - extent[0], extent[3] - extent[1]
     return Ink(
-        (inside[2] - inside[0]) * (inside[3] - inside[1]) / DOTS_PER_MM**2,
         _share(marks, inside),
         1 - at_share(histogram, 1 - _HOLE_SHARE) / max(paper, 1),
         1 - _mean(histogram) / max(paper, 1),
         1 - at_share(histogram, _PEAK_SHARE) / max(paper, 1),
         _stroke(crop, inside) / max(paper, 1),
         _share(marks, _inset(box, (frame.side[0] / DOTS_PER_MM - _MIDDLE_MM) / 2)),
-        max(extent[2] - extent[0], extent[3] - extent[1]) / DOTS_PER_MM if extent else 0.0,
+        max(across, down) / DOTS_PER_MM,
+        _share(marks.crop(inside), extent),
         _strips(marks, box),
         _sectors(marks, box),
     )

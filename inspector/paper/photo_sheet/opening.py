@@ -3,7 +3,7 @@
 from PIL import Image
 
 from inspector.language import tr
-from inspector.paper.pages import scanned_pages
+from inspector.paper.pages import page_count, scanned_pages
 from inspector.paper.photo import check_size, grey_picture, is_pdf
 from inspector.refused import Refused
 
@@ -20,6 +20,10 @@ def open_photo(data: bytes) -> tuple[Image.Image, ...]:
     if not is_pdf(data):
         return (grey_picture(data, LONGEST_SIDE_PX),)
     try:
-        return scanned_pages(data, _SCAN_DPI, LONGEST_SIDE_PX, MOST_PAGES)
+        count = page_count(data)
+        if count <= MOST_PAGES:
+            return scanned_pages(data, _SCAN_DPI, LONGEST_SIDE_PX)
     except Refused as refused:
         raise Refused(tr("file"), refused.why, tr("Scan it again, or take a photo of each page.")) from refused
+    why = tr("It has {count} pages; at most {most} are read at once.", count=count, most=MOST_PAGES)
+    raise Refused(tr("file"), why, tr("Send only the pages that were filled in."))

@@ -63,6 +63,7 @@ class _Evened:
     scale: float
 
     def to(self, point: Point) -> Point:
+        """A point moved and scaled with them."""
         return (point[0] - self.x) * self.scale, (point[1] - self.y) * self.scale
 
 

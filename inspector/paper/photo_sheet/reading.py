@@ -12,7 +12,6 @@ from PIL import Image, ImageChops, ImageFilter
 
 from inspector.gear.photo_read import BoxRead, BoxState, PageRead, RoomRead
 from inspector.gear.sheet_layout import Placed, SheetLayout, SheetPage, Spot
-from inspector.language import tr
 from inspector.paper.photo_sheet import refusals
 from inspector.paper.photo_sheet.box_reading import Judged, has_ink, judged, least_dark, usual_of
 from inspector.paper.photo_sheet.codes import FoundCode, find_codes
@@ -169,4 +168,4 @@ def _why_no_lay(photo: Image.Image, code: FoundCode, page: SheetPage, layout: Sh
 
 def _names(marks: Sequence[Spot], layout: SheetLayout) -> str:
     middles = [mark.middle for mark in marks]
-    return tr(", ").join(refusals.place_name(x / layout.width_mm, y / layout.height_mm) for x, y in middles)
+    return ", ".join(refusals.place_name(x / layout.width_mm, y / layout.height_mm) for x, y in middles)

@@ -64,7 +64,7 @@ def corner_missing(corner: str) -> Refused:
 def marks_hidden(places: str) -> Refused:
     """Marks that should be in the picture are not seen. places: their names."""
     return photo_refused(
-        tr("Too few of the round marks at the edges are seen; missing: {places}.", places=places),
+        tr("Too few of the square marks at the edges are seen; missing: {places}.", places=places),
         tr("Lay the page flat, with nothing on its edges and no glare, and take it again."),
     )
 
