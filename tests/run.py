@@ -6,7 +6,10 @@ lines the tests reach.
 
 import subprocess
 import sys
+import tempfile
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
+from typing import TextIO
 
 HERE = Path(__file__).resolve().parent.parent
 BIN = Path(sys.executable).parent
@@ -20,13 +23,22 @@ STEPS = (
 )
 
 
+def _fails(name: str, words: list[str], told: TextIO = sys.stdout) -> bool:
+    """Run one step; what it says goes to `told`."""
+    print(f"== {name}", file=told, flush=True)
+    command = [str(BIN / words[0]), *words[1:]]
+    return bool(subprocess.run(command, cwd=HERE, check=False, stdout=told, stderr=subprocess.STDOUT).returncode)
+
+
 def main() -> int:
-    """Run every step, even after one has failed; 0 when all passed."""
-    failed = []
-    for name, command in STEPS:
-        print(f"== {name}", flush=True)
-        if subprocess.run([str(BIN / command[0]), *command[1:]], cwd=HERE, check=False).returncode:
-            failed.append(name)
+    """Run every step, even after one has failed; 0 when all passed. What is not the tests runs beside them."""
+    *others, (last, tests) = STEPS
+    with tempfile.TemporaryFile("w+") as told, ThreadPoolExecutor(1) as beside:
+        failing = beside.submit(lambda: [name for name, words in others if _fails(name, words, told)])
+        tests_failed = _fails(last, tests)
+        failed = [*failing.result(), *([last] if tests_failed else [])]
+        told.seek(0)
+        print(told.read())
     print("== " + (f"FAILED: {', '.join(failed)}" if failed else "all passed"))
     return 1 if failed else 0
 

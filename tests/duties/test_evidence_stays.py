@@ -90,7 +90,7 @@ class _TakenBackError(Exception):
 ORDERS = st.lists(st.tuples(st.sampled_from(sorted(DEEDS)), st.sampled_from(TAGS), st.integers(0, 40)), max_size=14)
 
 
-@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=14, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(deeds=ORDERS)
 def test_evidence_stays_whatever_is_tried(office: Office, deeds: list[tuple[str, str, int]]) -> None:
     with pytest.raises(_TakenBackError), office.book.together():

@@ -28,7 +28,7 @@ from tests.register.test_upgrade import without_listing
 
 PAGE = 16
 LATE = date.max
-QUIET = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+QUIET = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 
 
 @dataclass(frozen=True)

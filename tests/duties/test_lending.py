@@ -350,7 +350,7 @@ def test_lending_and_returning_with_all_told_is_never_milder_than_the_same_logge
         st.lists(st.tuples(st.integers(0, 2), SEAS), max_size=3),
         st.sampled_from([Grade.GOOD, Grade.GOOD, Grade.BAD]),
     )
-    @settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+    @settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
     def holds(piece: tuple, uses: list, seas: list, grade: Grade) -> None:  # type: ignore[type-arg]
         made, readings = piece
         tags = [f"X-{next(numbers)}" for _ in range(2)]

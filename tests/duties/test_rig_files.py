@@ -187,7 +187,7 @@ def drawn_rigs(draw: DrawFn) -> Rig:
 
 
 @given(drawn_rigs())
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=35, deadline=None)
 def test_a_written_rig_reads_back_the_same_figures_as_typed(rig: Rig) -> None:
     text = rig_text(rig)
     assert read_rig(text) == rig

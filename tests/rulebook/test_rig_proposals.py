@@ -57,7 +57,7 @@ def kits(draw: st.DrawFn) -> list[RigPiece]:
     return found
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(kits(), st.sampled_from(("1,240 kg", "2,400 kg")), st.sampled_from((None, "4 km/h", "9 km/h")))
 def test_no_other_rig_of_the_kit_is_better(kit: list[RigPiece], mass: str, speed: str | None) -> None:
     said = replace(SAND, speed=figure(speed, Dimension.SPEED) if speed else None)
