@@ -25,7 +25,7 @@ from tests.paper.photo_sheets.shots import PLAIN, Shot
 from tests.paper.photo_sheets.ticking import cross, filled, ring, tick
 
 BALLPOINT = Pen("black ballpoint", (30, 30, 32), 0.5, 0.95)
-FIXED = (2, 20, 24, 40, 44, 52)
+FIXED = (2, 4, 6, 10, 14, 20)  # the first whose photo must be accepted
 
 
 @pytest.fixture(scope="module")
