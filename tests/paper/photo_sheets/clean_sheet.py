@@ -10,6 +10,7 @@ from PIL import Image
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
+from inspector.gear.sheet_code import SheetCode
 from inspector.gear.sheet_layout import MARK_MM, Placed, SheetLayout, SheetPage, Spot
 
 DOTS_PER_MM = 8
@@ -28,7 +29,7 @@ class CleanSheet:
 def drawn_sheet(seed: int, columns: int, pitch_mm: tuple[float, float] = (7.0, 12.0)) -> CleanSheet:
     """A sheet of one page drawn for it. pitch_mm: of its rows, between these by lot."""
     rng = Random(seed)
-    page, rows = _page(rng, f"PS{seed:05d}X1", columns, pitch_mm)
+    page, rows = _page(rng, SheetCode(f"PS-{seed:05d}", 1, "DRAWN").text, columns, pitch_mm)
     pdf = BytesIO()
     canvas = Canvas(pdf, pagesize=(_WIDTH * mm, _HEIGHT * mm), invariant=1)
     _draw(canvas, page, rng)
