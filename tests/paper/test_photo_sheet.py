@@ -6,6 +6,7 @@ from itertools import product
 from random import Random
 
 import pytest
+import segno
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from PIL import Image, ImageDraw
@@ -172,6 +173,16 @@ def test_two_sheets_side_by_side_are_both_read(clean: list[CleanSheet]) -> None:
 def test_a_photo_without_a_sheet_is_refused() -> None:
     with pytest.raises(Refused, match="code"):
         codes_in(Image.linear_gradient("L").resize((900, 1200)))
+
+
+@pytest.mark.parametrize("text", ["30483", "A-2026-014901J5N7J4", "no sheet"])
+def test_a_code_that_is_no_sheet_s_is_none(text: str) -> None:
+    """Also one in which a sign was read wrong: the check character does not fit."""
+    out = io.BytesIO()
+    segno.make(text, micro=False).save(out, "png", scale=9, border=12)
+    (image,) = open_photo(out.getvalue())
+    with pytest.raises(Refused, match="code"):
+        codes_in(image)
 
 
 @pytest.mark.parametrize("size", [(1, 1), (2, 900), (1, 2800)])

@@ -1,4 +1,7 @@
-"""The codes of sheets in a picture. Whose sheet a text belongs to is for the register to say."""
+"""The codes of sheets in a picture. Whose sheet a text belongs to is for the register to say.
+
+Other codes, and texts that a reader sees in the grain of a table, have no fitting check character and are none.
+"""
 
 import math
 from dataclasses import dataclass
@@ -6,6 +9,7 @@ from dataclasses import dataclass
 import zxingcpp
 from PIL import Image, ImageFilter, ImageOps
 
+from inspector.gear.sheet_code import read_code
 from inspector.paper.photo_sheet.projection import Point
 
 _UNSHARP = ImageFilter.UnsharpMask(radius=3, percent=200, threshold=0)
@@ -30,7 +34,7 @@ class FoundCode:
 
 
 def find_codes(image: Image.Image) -> tuple[FoundCode, ...]:
-    """Every code in a grey picture, from the left; two sheets may lie side by side. Empty where none can be read."""
+    """Every sheet's code in a grey picture, from the left; two may lie side by side. Empty where none can be read."""
     for tried in (image, ImageOps.autocontrast(image.filter(_UNSHARP), cutoff=1), image.reduce(2)):
         found = _read(tried, image.width / tried.width)
         if found:
@@ -42,6 +46,8 @@ def _read(image: Image.Image, scale: float) -> tuple[FoundCode, ...]:
     read = zxingcpp.read_barcodes(image, formats=zxingcpp.BarcodeFormat.QRCode, try_invert=False)
     found = []
     for one in read:
+        if read_code(one.text) is None:
+            continue
         at = one.position
         corners = (at.top_left, at.top_right, at.bottom_right, at.bottom_left)
         first, second, third, fourth = ((corner.x * scale, corner.y * scale) for corner in corners)

@@ -10,14 +10,8 @@ from PIL import Image
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from inspector.gear.kind import Kind
-from inspector.gear.outcome import Outcome
-from inspector.gear.papers import GoingPiece, TickLine, TripSheet
+from inspector.gear.sheet_code import SheetCode
 from inspector.gear.sheet_layout import MARK_MM, Placed, SheetLayout, SheetPage, Spot
-from inspector.paper.inspection_sheet import inspection_sheet
-from inspector.paper.page_style import PageSize
-from inspector.rulebook.load import packaged
-from tests.paper.conftest import imprint
 
 DOTS_PER_MM = 8
 _WIDTH, _HEIGHT = 210.0, 297.0
@@ -35,38 +29,12 @@ class CleanSheet:
 def drawn_sheet(seed: int, columns: int, pitch_mm: tuple[float, float] = (7.0, 12.0)) -> CleanSheet:
     """A sheet of one page drawn for it. pitch_mm: of its rows, between these by lot."""
     rng = Random(seed)
-    page, rows = _page(rng, f"PS{seed:05d}X1", columns, pitch_mm)
+    page, rows = _page(rng, SheetCode(f"PS-{seed:05d}", 1, "DRAWN").text, columns, pitch_mm)
     pdf = BytesIO()
     canvas = Canvas(pdf, pagesize=(_WIDTH * mm, _HEIGHT * mm), invariant=1)
     _draw(canvas, page, rng)
     canvas.save()
     return CleanSheet(SheetLayout(_WIDTH, _HEIGHT, (page,)), pictures_of(pdf.getvalue()), (tuple(rows),))
-
-
-def printed_sheet() -> CleanSheet:
-    """The pages that ask something of a trip sheet with a piece of every kind, as they are printed."""
-    pieces = [going(kind) for kind in packaged().kinds.values()]
-    sheet = TripSheet(imprint("Pre-trip inspection sheet", "S-K7QM-0001"), "Day out", "the spit", "today", "N. N.",
-                      (), tuple(pieces), ())  # fmt: skip
-    printed = inspection_sheet(sheet, PageSize.A4)
-    assert printed.layout
-    asking = [number for number, page in enumerate(printed.layout.pages) if page.boxes]
-    pictures = pictures_of(printed.pdf)
-    pages = tuple(printed.layout.pages[number] for number in asking)
-    rows = tuple(tuple(_pairs([box.spot for box in page.boxes])) for page in pages)
-    layout = SheetLayout(printed.layout.width_mm, printed.layout.height_mm, pages)
-    return CleanSheet(layout, tuple(pictures[number] for number in asking), rows)
-
-
-def going(kind: Kind) -> GoingPiece:
-    """A piece of a kind with all that can be asked of it."""
-    ticks = [TickLine(one.asks, key=one.key) for one in kind.checks]
-    ticks += [TickLine(one.name, "at most 3 mm", one.key, ("mm", "in")) for one in kind.measures]
-    return GoingPiece(f"{kind.key[:6]}-1", kind.name, "WLL 2 t", "MBS 98 kN", "Any pull.", Outcome.FIT, tuple(ticks))
-
-
-def _pairs(spots: list[Spot]) -> list[tuple[Spot, Spot]]:
-    return list(zip(spots[::2], spots[1::2], strict=True))
 
 
 def pictures_of(pdf: bytes) -> tuple[Image.Image, ...]:
