@@ -173,6 +173,22 @@ def scroll(inside: QWidget, name: str) -> QScrollArea:
     return area
 
 
+def over_foot(page: QWidget, area: QWidget, foot: Iterable[QWidget]) -> None:
+    """A page that is scrolled, over a line with what ends it; the last part of the line takes what is left."""
+    line = QHBoxLayout()
+    line.setSpacing(2 * GRID)
+    *firsts, last = foot
+    for one in firsts:
+        line.addWidget(one)
+    line.addWidget(last, 1)
+    layout = QVBoxLayout(page)
+    layout.setContentsMargins(0, 0, 0, GRID)
+    layout.setSpacing(GRID)
+    layout.addWidget(area, 1)
+    layout.addWidget(hairline())
+    layout.addLayout(line)
+
+
 def clear(layout: QLayout) -> None:
     """Take everything out of a layout, and out of those within it."""
     while item := layout.takeAt(0):

@@ -34,6 +34,7 @@ _OF_CHOSEN = {
     chosen_bar.HOLD: chosen.hold,
     chosen_bar.LABELS: gear_papers.labels,
     chosen_bar.TAGS: gear_papers.hold_tags,
+    chosen_bar.RECORDS: papers.records,
     chosen_bar.RECALL: papers.recall,
 }
 

@@ -57,6 +57,16 @@ def test_labels_for_chosen_pieces_are_printed_and_can_be_looked_at(
     assert "full size" in desk.notice.text
 
 
+def test_the_records_of_chosen_pieces_are_printed_each_on_its_own(
+    qtbot: QtBot, desk: DeskWindow, office: Office
+) -> None:
+    choose(qtbot, desk, "Records", (FIT, "SH-002"))
+    keep(qtbot, desk)
+    papers = papers_in(office, "P")
+    assert "2 records are printed." in desk.notice.text and len(papers) == 2
+    assert all(str(paper) in desk.notice.text for paper in papers)
+
+
 def test_tags_for_chosen_pieces_are_printed_and_a_fit_one_is_refused_at_its_field(
     qtbot: QtBot, desk: DeskWindow, office: Office
 ) -> None:

@@ -5,7 +5,7 @@ from inspector.desk.form.asked import Day, Line, Tags, Tick
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.desk.opened import Opened
-from inspector.duties.office import Office
+from inspector.duties.office import Office, told_of
 from inspector.duties.print_recall import Recalled, print_recall
 from inspector.duties.print_record import print_record
 from inspector.duties.print_report import print_report, print_report_again, year_before
@@ -26,6 +26,24 @@ def record(piece: Opened) -> Deed[Opened]:
         tr("Verdict and reasons first, then the pictures, every inspection with its answers and readings, and all else "
            "that ever happened to it. It is numbered and kept, and can be printed again as it was said."),
         lambda facts, about: (), do, tr("Print it"),
+    )  # fmt: skip
+
+
+def records(tags: Pieces) -> Deed[Pieces]:
+    """The record of each of several pieces."""
+
+    def do(office: Office, about: Pieces, given: Values) -> Done:
+        printed = tuple(print_record(office, tag) for tag in told_of(office, given.tags("tags")))
+        return Done(tr_n("One record is printed.", "{count} records are printed.", len(printed)), "", printed)
+
+    return Deed(
+        "print records", tr("Records"), tr("Print the record of each piece"),
+        tr("All that is known of each, on paper of its own: verdict and reasons, pictures, every inspection, and all "
+           "else that ever happened to it. Each is numbered and kept."),
+        lambda facts, about: (
+            Tags(key="tags", label=tr("Pieces"), needed=True, stands=about, names=(tr("tag"), tr("pieces"))),
+        ),
+        do, tr("Print"),
     )  # fmt: skip
 
 

@@ -12,7 +12,7 @@ from inspector.desk.plain import button, menu_button, short
 from inspector.language import tr, tr_n
 
 LEND, TAKE_BACK, PACK, INSPECT, HOLD = "lend", "take back", "pack", "inspect", "hold"
-LABELS, TAGS, RECALL = "labels", "tags", "recall"
+LABELS, TAGS, RECORDS, RECALL = "labels", "tags", "records", "recall"
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +38,7 @@ def deeds() -> tuple[Deed, ...]:
 
 def papers() -> tuple[tuple[str, str], ...]:
     """What is printed for chosen pieces: the word in the menu, and the key of the deed."""
-    return (tr("Labels"), LABELS), (tr("Tags"), TAGS)
+    return (tr("Labels"), LABELS), (tr("Tags"), TAGS), (tr("Records"), RECORDS)
 
 
 class ChosenBar(QWidget):
@@ -57,7 +57,7 @@ class ChosenBar(QWidget):
             layout.addWidget(self._button(deed))
         self.print_button = menu_button(
             tr("Print"), [(words, self._asks(key)) for words, key in papers()], rank="filter",
-            name=tr("Print labels or tags for the chosen pieces"),
+            name=tr("Print labels, tags or records for the chosen pieces"),
         )  # fmt: skip
         layout.addWidget(self.print_button)
         self.tell(0)

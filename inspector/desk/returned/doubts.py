@@ -7,7 +7,7 @@ from PySide6.QtGui import QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from inspector.desk.look import GRID, Look, Type
-from inspector.desk.plain import button, column, hairline, said, scroll
+from inspector.desk.plain import button, column, over_foot, said, scroll
 from inspector.desk.returned.cut_out import answer_word, box_pictures
 from inspector.duties.read_returned import SheetBack
 from inspector.gear.photo_read import Answer
@@ -147,16 +147,7 @@ class DoubtPage(QWidget):
         look.changed.connect(lambda: inside.setMaximumWidth(look.px(_WIDEST_PX)))
         inside.setMaximumWidth(look.px(_WIDEST_PX))
         area = scroll(inside, head)
-        foot = QHBoxLayout()
-        foot.setSpacing(2 * GRID)
-        foot.addWidget(self.go_button)
-        foot.addWidget(self.left, 1)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, GRID)
-        layout.setSpacing(GRID)
-        layout.addWidget(area, 1)
-        layout.addWidget(hairline())
-        layout.addLayout(foot)
+        over_foot(self, area, (self.go_button, self.left))
         return area
 
 

@@ -6,12 +6,12 @@ It is typed in by keys, or stands there as it was read from files, to be looked 
 from datetime import date
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QWidget
 
 from inspector.desk.choice import Choice
 from inspector.desk.fault_field import FaultField, fault_label
 from inspector.desk.look import GRID, Look, Type
-from inspector.desk.plain import button, column, hairline, said, scroll
+from inspector.desk.plain import button, column, over_foot, said, scroll
 from inspector.desk.returned.piece_block import PieceBlock
 from inspector.desk.returned.signed_part import signed_part
 from inspector.desk.rig_conditions import labelled
@@ -153,16 +153,7 @@ class SheetForm(QWidget):
         beside.addWidget(inside, 1)
         beside.addStretch(0)
         area = scroll(page, tr("The sheet"))
-        foot = QHBoxLayout()
-        foot.setSpacing(2 * GRID)
-        foot.addWidget(self.keep_button)
-        foot.addWidget(self.left, 1)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, GRID)
-        layout.setSpacing(GRID)
-        layout.addWidget(area, 1)
-        layout.addWidget(hairline())
-        layout.addLayout(foot)
+        over_foot(self, area, (self.keep_button, self.left))
         return area
 
 
