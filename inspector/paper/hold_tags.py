@@ -20,7 +20,7 @@ _HOLE_PT = 7 * MM
 _TAG = Type(48.0, bold=True)
 _NOT_FOR = Type(19.0, bold=True)
 _WORD = Type(32.0, bold=True)
-_LEAST_TAG_PT, _LEAST_WORD_PT, _LEAST_NOT_PT = 20.0, 14.0, 13.0
+_LEAST_TAG_PT, _LEAST_WORD_PT, _LEAST_NOT_PT = 20.0, 11.0, 13.0
 
 
 def hold_tags(sheet: TagSheet, page: PageSize) -> Printed:

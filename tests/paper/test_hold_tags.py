@@ -6,6 +6,7 @@ import pytest
 
 from inspector.gear.outcome import Outcome
 from inspector.gear.tags import HoldTag, TagSheet
+from inspector.paper import hold_tags as laid_out
 from inspector.paper.hold_tags import hold_tags
 from inspector.paper.page_style import PageSize
 from tests.paper.codes import code_texts
@@ -16,6 +17,7 @@ from tests.paper.reading import (
     assert_within_margins,
     last_page_text,
     page_texts,
+    pages_of,
     sign_heights,
     squeezed,
 )
@@ -95,3 +97,13 @@ def test_nothing_is_tied_to_evidence() -> None:
 def test_three_hundred_tags_are_printed() -> None:
     printed = hold_tags(sheet(*numbered(300)), PageSize.A4)
     assert printed.page_count == 75 and "SH-299" in last_page_text(printed)
+
+
+@pytest.mark.parametrize("word", ["Herabgesetzt", "Ausgesondert", "Gesperrt"])
+def test_the_word_beside_the_mark_stands_on_one_line_in_a_longer_language(
+    word: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(laid_out, "outcome_word", lambda outcome: word)
+    for page in PageSize:
+        printed = hold_tags(sheet(DERATED, HELD), page)
+        assert [line.text for read in pages_of(printed) for line in read.lines].count(word.upper()) == 2
