@@ -59,7 +59,7 @@ def staying(ready: Ready, scope: SheetScope) -> Iterator[StayingPiece]:
     absent = {one.tag: one.why for one in ready.away if one.lent}
     for one in _loose(ready, (*ready.gone, *ready.staying), scope):
         why = absent[_tag(one)] if one in ready.gone else why_not(one)
-        yield _staying(one, why, _where(ready, one), "")
+        yield _staying(one, why, ready.lies.get(_tag(one), ""), "")  # where it would ride is beside the point
     for vehicle in vehicles_within(ready, scope):
         for part in vehicle.parts:
             kept = ready.barred.get(_tag(part.judged), "")

@@ -22,6 +22,7 @@ from inspector.duties.read_returned import read_returned
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.take_returned import seen_of, take_returned
 from inspector.duties.tell_ledger import told_ledger
+from inspector.duties.whereabouts import put_in_store
 from inspector.duties.work_rigs import work_rig
 from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.kit_check import KitPiece
@@ -161,6 +162,15 @@ def test_each_vehicle_has_its_sheet_and_what_rides_on_none_another(club: Office)
     said = [line.sentence for line in told_ledger(club, last=4)]
     assert said[0].endswith("of the trip T-1.") and said[1].endswith("of the trip T-1, for what rides on no vehicle.")
     assert said[3].endswith("of the trip T-1, for V-1.")
+
+
+def test_of_what_stays_behind_the_sheet_says_where_it_lies_and_not_where_it_would_ride(club: Office) -> None:
+    put_in_store(club, "SH-3", "shelf 2")
+    for rides in ({}, {"SH-3": "V-1"}):
+        if rides:
+            plan_rides(club, "T-1", rides)
+        (stays,) = enter_trip_sheet(club, "T-1").staying
+        assert (stays.tag, stays.where) == ("SH-3", "in store at shelf 2")
 
 
 def test_all_sheets_or_none_and_no_sheet_of_a_vehicle_that_stays_at_home(club: Office) -> None:
