@@ -9,14 +9,14 @@ import click
 from inspector.cli import say, typed
 from inspector.cli.wiring import Desk
 from inspector.drawings.marks import outcome_word
-from inspector.duties.attach import read_file
 from inspector.duties.office import Office
-from inspector.duties.read_returned import ReadBack, SheetBack, read_returned
+from inspector.duties.read_returned import SheetBack, read_files
 from inspector.duties.take_returned import seen_of, take_returned, typed_figure
+from inspector.duties.tell_returned import to_mind
 from inspector.gear.kit_check import Seen
 from inspector.gear.photo_read import Answer
-from inspector.gear.sheet_back import Incoming, PieceBack, RowBack, Unread
-from inspector.language import tr, tr_n
+from inspector.gear.sheet_back import PieceBack, RowBack
+from inspector.language import tr
 from inspector.refused import Refused
 
 
@@ -33,7 +33,7 @@ def read_sheets(desk: Desk, /, files: tuple[Path, ...], by: str, on: str, said: 
     Look at what was read before it is kept. What is written by hand is typed in with the commands, or in the window.
     """
     office = desk.office()
-    found = _read(office, files)
+    found = read_files(office, files)
     answers = _answers(said)
     sheets = [_settled(one, answers) for one in found.sheets]
     for one in sheets:
@@ -45,17 +45,6 @@ def read_sheets(desk: Desk, /, files: tuple[Path, ...], by: str, on: str, said: 
     if by.strip():
         for one in sheets:
             _keep(office, one, by, on)
-
-
-def _read(office: Office, files: Sequence[Path]) -> ReadBack:
-    came, unread = [], []
-    for place in files:
-        try:
-            came.append(Incoming(place.name, read_file(place)))
-        except Refused as refusal:
-            unread.append(Unread(place.name, refusal))
-    found = read_returned(office, came)
-    return replace(found, unread=(*unread, *found.unread))
 
 
 def _answers(said: Sequence[str]) -> dict[str, Answer]:
@@ -86,16 +75,8 @@ def _tell(back: SheetBack) -> None:
     say.heading(tr("Sheet {number}: {trip}", number=back.number, trip=back.sheet.trip.name))
     for piece in back.pieces:
         _tell_piece(piece)
-    if back.missing:
-        said_so = tr_n(
-            "Page {pages} did not come: what it asks stands open.",
-            "Pages {pages} did not come: what they ask stands open.",
-            len(back.missing),
-            pages=", ".join(str(number) for number in back.missing),
-        )
-        say.paragraph(said_so)
-    if back.already:
-        say.paragraph(tr("Read in before, and left as it is: {tags}.", tags=", ".join(back.already)))
+    for line in to_mind(back):
+        say.paragraph(line)
 
 
 def _tell_piece(piece: PieceBack) -> None:

@@ -18,11 +18,12 @@ def open_each(office: Office, tags: Sequence[str]) -> tuple[Judged, ...]:
     return tuple(found.values())
 
 
-def kept_as(office: Office, kind: str, number: str, shape: type[Shape]) -> Shape:
-    """What a document of this kind says, by its number; refused where there is none."""
+def kept_as(office: Office, kind: str, number: str, shape: type[Shape], unknown: str = "") -> Shape:
+    """What a document of this kind says, by its number; refused where there is none. unknown: in its own words."""
     wanted = number.strip()
     with office.book.reading() as page:
-        if page.document_kind(wanted) != kind:
-            why = tr("“{number}” is the number of no such document.", number=wanted)
-            raise Refused(tr("number"), why, tr("Read it off the paper, or print the document for the first time."))
-        return from_body(page.document_body(wanted), shape)
+        body = page.document_of(kind, wanted)
+    if body is None:
+        why = unknown or tr("“{number}” is the number of no such document.", number=wanted)
+        raise Refused(tr("number"), why, tr("Read it off the paper, or print the document for the first time."))
+    return from_body(body, shape)

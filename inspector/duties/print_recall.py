@@ -6,6 +6,7 @@ from datetime import date
 
 from inspector.duties.called_in import Called, Reader, called
 from inspector.duties.judge_anew import judge_anew
+from inspector.duties.named_pieces import kept_as
 from inspector.duties.office import Office, told_of
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.plain_lines import check_text
@@ -17,7 +18,6 @@ from inspector.paper.page_style import PageSize
 from inspector.paper.recall_letter import recall_letter
 from inspector.refused import Refused
 from inspector.register.page import Page
-from inspector.register.rows import from_body
 
 RECALL = "recall_letter"
 
@@ -48,12 +48,8 @@ def print_recall(
 
 def print_recall_again(office: Office, number: str) -> Paper:
     """Print a letter again as it was kept, by its number; the address is the one written down now."""
-    with office.book.reading() as page:
-        kept = page.document_of(RECALL, number)
-    if kept is None:
-        why = tr("No recall letter has the number {number}.", number=number)
-        raise Refused(tr("number"), why, tr("The number stands at the head of the letter; look at it again."))
-    return _printed(office, from_body(kept, RecallLetter))
+    unknown = tr("No recall letter has the number {number}.", number=number)
+    return _printed(office, kept_as(office, RECALL, number, RecallLetter, unknown))
 
 
 def enter_recall(

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.look_up import open_item
+from inspector.duties.named_pieces import kept_as
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.papers_named import papers_named
@@ -20,8 +21,6 @@ from inspector.gear.verdict import Reason
 from inspector.language import tr
 from inspector.paper.item_record import item_record
 from inspector.paper.page_style import PageSize
-from inspector.refused import Refused
-from inspector.register.rows import from_body
 from inspector.rulebook.notice_words import with_names_as_stated
 
 RECORD = "item_record"
@@ -35,12 +34,8 @@ def print_record(office: Office, tag: str) -> Paper:
 
 def print_record_again(office: Office, number: str) -> Paper:
     """Print a record again as it was kept, by its number."""
-    with office.book.reading() as page:
-        kept = page.document_of(RECORD, number)
-    if kept is None:
-        why = tr("No record has the number {number}.", number=number)
-        raise Refused(tr("number"), why, tr("The number stands at the head of the record; look at it again."))
-    return _printed(office, from_body(kept, ItemRecord))
+    unknown = tr("No record has the number {number}.", number=number)
+    return _printed(office, kept_as(office, RECORD, number, ItemRecord, unknown))
 
 
 def _printed(office: Office, record: ItemRecord) -> Paper:

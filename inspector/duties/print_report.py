@@ -4,6 +4,7 @@ from datetime import date
 
 from inspector.duties.forecast_ends import endings, horizon_after
 from inspector.duties.judge_anew import judge_anew
+from inspector.duties.named_pieces import kept_as
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.report_facts import ages, all_counts, found_for, kind_counts
@@ -15,7 +16,6 @@ from inspector.paper.page_style import PageSize
 from inspector.paper.register_report import register_report
 from inspector.refused import Refused
 from inspector.register.page import Page
-from inspector.register.rows import from_body
 
 REPORT = "register_report"
 _ABOUT = "report"
@@ -30,11 +30,11 @@ def print_report_again(office: Office, number: str = "") -> Paper:
     """Print a report again as it was kept, by its number; the last one where none is given."""
     with office.book.reading() as page:
         last = page.latest_document(REPORT, _ABOUT)
-        kept = page.document_of(REPORT, number) if number else last[1] if last else None
-    if kept is None:
-        why = tr("No report has the number {number}.", number=number) if number else tr("No report was printed yet.")
-        raise Refused(tr("number"), why, tr("Print it for the first time."))
-    return _printed(office, from_body(kept, RegisterReport))
+    wanted = number or (last[0] if last else "")
+    if not wanted:
+        raise Refused(tr("number"), tr("No report was printed yet."), tr("Print it for the first time."))
+    unknown = tr("No report has the number {number}.", number=wanted)
+    return _printed(office, kept_as(office, REPORT, wanted, RegisterReport, unknown))
 
 
 def _printed(office: Office, report: RegisterReport) -> Paper:

@@ -5,8 +5,10 @@ the road of any member's check.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from pathlib import Path
 
+from inspector.duties.attach import read_file
 from inspector.duties.kept_sheet import KeptSheet, check_unaltered, kept_sheet
 from inspector.duties.office import Office
 from inspector.duties.returned_sheet import ReturnedSheet, returned_sheet
@@ -96,6 +98,18 @@ def read_returned(office: Office, files: Sequence[Incoming]) -> ReadBack:
         except Refused as refusal:
             unread += [Unread(one.name, refusal) for one in heap.files]
     return ReadBack(tuple(sheets), tuple(unread))
+
+
+def read_files(office: Office, places: Sequence[Path], pasted: Sequence[Incoming] = ()) -> ReadBack:
+    """The same of files on a disk, and of pictures that have no place; one that cannot be opened is named."""
+    came, unread = list(pasted), []
+    for place in places:
+        try:
+            came.append(Incoming(place.name, read_file(place)))
+        except Refused as refusal:
+            unread.append(Unread(place.name, refusal))
+    found = read_returned(office, came)
+    return replace(found, unread=(*unread, *found.unread))
 
 
 def _read(office: Office, incoming: Incoming, heaps: dict[str, _Heap]) -> Iterator[Unread]:

@@ -73,12 +73,6 @@ class EvidencePage(YearPage):
         rows = self._connection.execute(found.order_by(table.c.day.desc(), table.c.id.desc()))
         return tuple(Kept(*row) for row in rows)
 
-    def document_kind(self, number: str) -> str:
-        """What the register calls the document with this number; empty where there is none."""
-        table = tables.document
-        found = self._connection.execute(select(table.c.kind).where(table.c.id == number)).scalar_one_or_none()
-        return str(found or "")
-
     def document_body(self, number: str) -> str:
         """What a numbered document says, as kept; the number must be there."""
         table = tables.document

@@ -1,6 +1,5 @@
 """Sheets that came back as files, in the window: what is not clear is asked, all is looked through, then kept."""
 
-from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
@@ -12,8 +11,6 @@ from PySide6.QtWidgets import QFileDialog, QLabel, QPushButton
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.piece.handed import Handed
-from inspector.desk.place import Go
-from inspector.desk.places import RETURNED
 from inspector.desk.returned.returned_page import ReturnedPage
 from inspector.desk.window import DeskWindow
 from inspector.duties.attach import attachments
@@ -28,6 +25,8 @@ from inspector.gear.sheet_back import Incoming
 from inspector.gear.sheet_fields import reading_name, remarks_name, signed_name
 from tests.desk.outing import beach as beach
 from tests.desk.test_evening import focused, shown_texts
+from tests.desk.test_returned_sheet import desk as desk
+from tests.desk.test_returned_sheet import page as page
 from tests.desk.test_trip_page import settle
 from tests.duties.returned import kept, names, photographed
 from tests.paper.filling import by_library
@@ -41,22 +40,6 @@ DOUBTFUL = {**ALL, "SH-1": {"*": "good", "bend": "both", "nicks": "both"}}
 def sheet(beach: Office) -> Paper:
     """The printed sheet of T-1."""
     return print_trip_sheet(beach, "T-1")
-
-
-@pytest.fixture
-def desk(open_desk: Callable[[Office], DeskWindow], beach: Office) -> DeskWindow:
-    """The window."""
-    return open_desk(beach)
-
-
-@pytest.fixture
-def page(qtbot: QtBot, desk: DeskWindow) -> ReturnedPage:
-    """The page."""
-    desk.pages.go(Go(RETURNED))
-    settle(qtbot, desk)
-    shown = desk.pages.currentWidget()
-    assert isinstance(shown, ReturnedPage)
-    return shown
 
 
 def put(folder: Path, files: list[Incoming]) -> tuple[Path, ...]:

@@ -1,6 +1,5 @@
 """Where the files of sheets that came back are chosen, dropped or pasted, and what reads them in the worker."""
 
-from dataclasses import replace
 from pathlib import Path
 
 from PySide6.QtCore import Signal
@@ -10,10 +9,9 @@ from inspector.desk.look import GRID
 from inspector.desk.piece.handed import Handed, read_handed
 from inspector.desk.plain import button, fill, row, said
 from inspector.duties.office import Office
-from inspector.duties.read_returned import ReadBack, read_returned
-from inspector.gear.sheet_back import Incoming, Unread
+from inspector.duties.read_returned import ReadBack, read_files
+from inspector.gear.sheet_back import Incoming
 from inspector.language import tr
-from inspector.refused import Refused
 
 _ENDINGS = "*.pdf *.jpg *.jpeg *.png"
 
@@ -40,15 +38,7 @@ class FilesPart(QWidget):
             self.came.emit(Handed(tuple(Path(name) for name in names)))
 
 
-def read_files(office: Office, given: Handed) -> ReadBack:
-    """Read what was handed in; a file that cannot be opened does not keep the others back."""
-    files: list[Incoming] = []
-    unread: list[Unread] = []
-    singly = [Handed((place,)) for place in given.places] or [given]
-    for one in singly:
-        try:
-            files += [Incoming(name, data) for name, data in read_handed(one)]
-        except Refused as refusal:
-            unread.append(Unread(one.places[0].name if one.places else tr("pasted picture"), refusal))
-    found = read_returned(office, files)
-    return replace(found, unread=(*unread, *found.unread))
+def read_given(office: Office, given: Handed) -> ReadBack:
+    """Read what was handed in: files, or a picture that was pasted."""
+    pasted = [] if given.places else [Incoming(name, data) for name, data in read_handed(given)]
+    return read_files(office, given.places, pasted)

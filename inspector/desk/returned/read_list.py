@@ -6,8 +6,8 @@ from PySide6.QtWidgets import QWidget
 
 from inspector.desk.look import Look, Type
 from inspector.desk.plain import button, column, hairline, row, said, scroll
-from inspector.desk.returned.signed_part import to_mind
 from inspector.duties.read_returned import ReadBack, SheetBack
+from inspector.duties.tell_returned import to_mind
 from inspector.gear.sheet_back import Unread
 from inspector.language import tr, tr_n
 

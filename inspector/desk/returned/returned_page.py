@@ -17,7 +17,7 @@ from inspector.desk.piece.handed import Handed, handed
 from inspector.desk.place import Place, Unsaved
 from inspector.desk.plain import button, column, hairline, row, said, scroll
 from inspector.desk.returned.doubts import DoubtPage
-from inspector.desk.returned.files_part import FilesPart, read_files
+from inspector.desk.returned.files_part import FilesPart, read_given
 from inspector.desk.returned.read_list import read_list
 from inspector.desk.returned.sheet_form import SheetForm
 from inspector.drawings.marks import outcome_word
@@ -95,7 +95,7 @@ class ReturnedPage(Place):
         """Read files in the worker; it can be stopped, and nothing is kept by it."""
         if given.is_something:
             self._background.run_long(
-                read_files, self._office, given, done=self._found, failed=self._notice.refuse, says=tr("Reading…")
+                read_given, self._office, given, done=self._found, failed=self._notice.refuse, says=tr("Reading…")
             )  # fmt: skip
 
     def _found(self, found: ReadBack) -> None:

@@ -1,4 +1,4 @@
-"""What was read of a sheet as a whole: who signed, which pages are missing, what was read in before."""
+"""What was read of a sheet as a whole: what must be minded, and who signed."""
 
 from PySide6.QtWidgets import QWidget
 
@@ -6,7 +6,8 @@ from inspector.desk.look import Look
 from inspector.desk.plain import row, said
 from inspector.desk.returned.cut_out import written_part
 from inspector.duties.read_returned import SheetBack
-from inspector.language import tr, tr_n
+from inspector.duties.tell_returned import to_mind
+from inspector.language import tr
 
 
 def signed_part(back: SheetBack, look: Look) -> list[QWidget]:
@@ -18,20 +19,3 @@ def signed_part(back: SheetBack, look: Look) -> list[QWidget]:
     drawn = [written_part(room, labels[what], look) for what, room in back.signed if room.picture]
     made += [row(drawn[start : start + len(labels)]) for start in range(0, len(drawn), len(labels))]
     return made
-
-
-def to_mind(back: SheetBack) -> list[str]:
-    """What is not as it should be: pages that did not come, pieces that were read in before."""
-    lines = []
-    if back.missing:
-        pages = ", ".join(str(number) for number in back.missing)
-        said_so = tr_n(
-            "Page {pages} did not come: what it asks stands open.",
-            "Pages {pages} did not come: what they ask stands open.",
-            len(back.missing),
-            pages=pages,
-        )
-        lines.append(said_so)
-    if back.already:
-        lines.append(tr("Read in before, and left as it is: {tags}.", tags=", ".join(back.already)))
-    return lines
