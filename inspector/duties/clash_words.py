@@ -9,6 +9,7 @@ from inspector.gear.merging import Clash, Clashed, Merged
 from inspector.language import later, tr, tr_n
 from inspector.register.page import Page
 
+_MOST_TOLD = 3
 CLASH_WORDS = {
     Clash.WHERE_IT_IS: later("where it is"),
     Clash.WHAT_IT_IS: later("what is written of it was changed in both"),
@@ -71,11 +72,21 @@ def clash_lines(merged: Merged) -> tuple[str, ...]:
     return tuple(line for one in merged.clashes for line in _clash_lines(one))
 
 
+def clash_heads(merged: Merged) -> tuple[str, ...]:
+    """The first clashes in a line each, and how many others there are."""
+    heads = tuple(_head(one) for one in merged.clashes[:_MOST_TOLD])
+    others = len(merged.clashes) - len(heads)
+    return (*heads, tr_n("and {count} other", "and {count} others", others)) if others else heads
+
+
+def _head(one: Clashed) -> str:
+    return tr("{about}: {clash}.", about=one.about, clash=tr(CLASH_WORDS[one.clash]))
+
+
 def _clash_lines(one: Clashed) -> tuple[str, ...]:
-    head = tr("{about}: {clash}.", about=one.about, clash=tr(CLASH_WORDS[one.clash]))
     here = tuple(tr("  Here – {said}", said=said) for said in one.ours)
     there = tuple(tr("  There – {said}", said=said) for said in one.theirs)
-    return head, *here, *there, tr("  {done}", done=one.done)
+    return _head(one), *here, *there, tr("  {done}", done=one.done)
 
 
 def merged_words(merged: Merged) -> tuple[str, ...]:

@@ -1,19 +1,24 @@
 """Tell of the register itself: where it lies, whose it is, when it was copied last, how it was handed on."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import islice
 
+from inspector.duties.clash_words import clash_lines
 from inspector.duties.field_copies import copy_words, field_copies
 from inspector.duties.hand_over import last_protocol
 from inspector.duties.office import Office
-from inspector.duties.who import person_of
+from inspector.duties.who import person_of, register_name
 from inspector.gear.ledger_line import WrittenLine
-from inspector.gear.merging import FieldCopy
+from inspector.gear.merging import FieldCopy, Merged
 from inspector.gear.papers import HandoverProtocol
 from inspector.language import tr
+from inspector.register.chains import MERGE
 from inspector.register.page import Page
+from inspector.register.rows import from_facts
 
+_MOST_MERGES = 6
 _COPIES = ("back up", "hand over")
 
 
@@ -36,6 +41,16 @@ class CopyTold:
 
 
 @dataclass(frozen=True, slots=True)
+class MergeTold:
+    """A copy that did not go together with what stood here. lines: who did what, and what follows."""
+
+    origin: str
+    at: datetime | None
+    count: int
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class RegisterTold:
     """place: the file, or the make of the database. head: of the ledger, with so many lines.
 
@@ -52,6 +67,7 @@ class RegisterTold:
     protocol: HandoverProtocol | None
     field_copies: tuple[CopyTold, ...]
     copy_words: str
+    merges: tuple[MergeTold, ...]
 
 
 def tell_register(office: Office) -> RegisterTold:
@@ -63,7 +79,7 @@ def tell_register(office: Office) -> RegisterTold:
         count = newest.number if newest else 0
         names = {one.id: one.name for one in page.people()}
         return RegisterTold(
-            club=page.setting("club"),
+            club=register_name(page),
             officer=person_of(page, page.setting("officer"), tr("officer")).name,
             place=str(file.resolve()) if file else tr("in a {make} database", make=office.book.make),
             is_file=file is not None,
@@ -73,7 +89,15 @@ def tell_register(office: Office) -> RegisterTold:
             protocol=protocol,
             field_copies=tuple(CopyTold(one, names.get(one.holder, one.holder)) for one in copies),
             copy_words=words,
+            merges=tuple(islice(_merges(page), _MOST_MERGES)),
         )
+
+
+def _merges(page: Page) -> Iterator[MergeTold]:
+    for line in page.lines_of((MERGE,)):
+        merged = from_facts(line.facts["as"], Merged)
+        if merged.clashes:
+            yield MergeTold(merged.origin, line.at, len(merged.clashes), clash_lines(merged))
 
 
 def _last_copy(page: Page, count: int, elsewhere: Sequence[str]) -> LastCopy | None:

@@ -13,6 +13,7 @@ from inspector.duties.office import Office
 from inspector.duties.tell_readiness import days_words
 from inspector.duties.trip_readiness import Ready, readiness
 from inspector.duties.what_falls_due import Held, due_lines, held
+from inspector.duties.who import register_name
 from inspector.duties.work_rigs import kit_lacks
 from inspector.gear.falls_due import Due, DueLine
 from inspector.gear.needs import (
@@ -58,7 +59,7 @@ def what_needs_me(office: Office) -> Needs:
         found = _Found(office, pieces, lines, planned)
         return Needs(
             on=office.today,
-            club=page.setting("club"),
+            club=register_name(page),
             piece_count=sum(page.outcome_counts(Asked()).values()),
             rulebook=(*waiting_lines(office), *unfit_lines(office)),
             trip=_glance(office, planned) if planned else None,

@@ -24,7 +24,9 @@ from inspector.duties.plan_trip import plan_trip
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_use
 from inspector.duties.tell_ledger import told_ledger
+from inspector.duties.tell_register import tell_register
 from inspector.duties.verify_book import verify_book
+from inspector.duties.what_needs_me import what_needs_me
 from inspector.gear.merging import Clash, Merged
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
@@ -237,3 +239,9 @@ def test_a_register_that_stands_there_is_not_written_over(home: Office, away: Of
     assert len(field_copies(home)) == 1
     with away.book.reading() as page:
         assert page.setting(COPY_OF) == home.book.origin
+
+
+def test_a_field_copy_says_so_wherever_the_register_is_named(home: Office, away: Office) -> None:
+    named = f"Test Club, field copy {away.book.origin}"
+    assert tell_register(away).club == what_needs_me(away).club == named
+    assert tell_register(home).club == what_needs_me(home).club == "Test Club"

@@ -7,7 +7,7 @@ from inspector.desk.form.asked import Files, Line, OneOf, Tick
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.duties.bring_back import bring_back, what_would_come
-from inspector.duties.clash_words import clash_lines, merged_words
+from inspector.duties.clash_words import clash_heads, merged_words
 from inspector.duties.field_copies import take_field_copy
 from inspector.duties.office import Office
 from inspector.language import tr
@@ -64,7 +64,10 @@ def come_home() -> Deed[None]:
         looks = given.one("how", str) == _LOOK
         merged = what_would_come(office, file) if looks else bring_back(office, file)
         head = tr("Nothing is taken over yet; this would come.") if looks else tr("The copy is brought back.")
-        return Done(head, "\n".join((*merged_words(merged), *clash_lines(merged))))
+        lines = [*merged_words(merged), *clash_heads(merged)]
+        if merged.clashes and not looks:
+            lines.append(tr("Who did what here and there stands below, under Field copies."))
+        return Done(head, "\n".join(lines))
 
     return Deed(
         "merge", tr("Bring a copy back"), tr("Bring a copy back"),

@@ -11,7 +11,7 @@ from inspector.desk.look import GRID, Type
 from inspector.desk.plain import Fold, button, column, facts, row, said
 from inspector.desk.record_parts import section
 from inspector.desk.rig_table import table
-from inspector.duties.tell_register import CopyTold, LastCopy, RegisterTold
+from inspector.duties.tell_register import CopyTold, LastCopy, MergeTold, RegisterTold
 from inspector.gear.papers import HandoverProtocol, ProtocolTable
 from inspector.language import show_day, tr, tr_n
 
@@ -70,12 +70,26 @@ def _copy_words(copy: LastCopy) -> list[QWidget]:
 
 def _field_copies(told: RegisterTold, acts: Acts) -> QWidget:
     back = button(tr("Bring a copy back"), acts.bring_back)
+    clashes = [_clashes(one) for one in told.merges]
     if told.copy_words:
-        return section(tr("Field copy"), said(told.copy_words, bold=True), row([back]))
+        return section(tr("Field copy"), said(told.copy_words, bold=True), row([back]), *clashes)
     buttons = [button(tr("Take a field copy along"), acts.take_copy), back]
     none = tr("A field copy is worked on where there is no way to this register, and brought back afterwards.")
     lines = [said(_copy_line(one)) for one in told.field_copies[:_MOST_COPIES]]
-    return section(tr("Field copies"), *(lines or [said(none)]), row(buttons))
+    return section(tr("Field copies"), *(lines or [said(none)]), row(buttons), *clashes)
+
+
+def _clashes(told: MergeTold) -> QWidget:
+    """What did not go together when a copy was brought back."""
+    day = show_day(told.at.date()) if told.at else tr("an unknown day")
+    title = tr_n(
+        "{origin}, brought back on {day}: {count} thing did not go together",
+        "{origin}, brought back on {day}: {count} things did not go together",
+        told.count,
+        origin=told.origin,
+        day=day,
+    )
+    return Fold(title, lambda: column([said(line) for line in told.lines], 0))
 
 
 def _copy_line(told: CopyTold) -> str:
