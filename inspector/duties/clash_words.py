@@ -99,7 +99,7 @@ def merged_words(merged: Merged) -> tuple[str, ...]:
         merged.deed_count,
         origin=merged.origin,
     )
-    judged = tr_n("{count} piece was judged anew.", "{count} pieces were judged anew.", len(merged.tags))
+    judged = tr_n("{count} piece is judged anew.", "{count} pieces are judged anew.", len(merged.tags))
     clashed = tr_n(
         "{count} thing does not go together; both histories stay.",
         "{count} things do not go together; both histories stay.",

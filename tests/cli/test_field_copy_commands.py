@@ -20,7 +20,7 @@ def test_a_copy_goes_to_the_dunes_and_comes_back_with_what_was_seen(desk: Desk, 
     there.type("doubt", "SH-1", "--why", "the pin binds")
     desk.type("use", "SH-1", "--pulls", "2")
     looked = desk.type("bring-back", str(away), "--look")
-    assert "Nothing is taken over yet" in looked and "1 piece was judged anew." in looked
+    assert "Nothing is taken over yet" in looked and "1 piece is judged anew." in looked
     assert "Fit" in desk.type("list")
     assert "2 deeds of the copy" in desk.type("bring-back", str(away))
     assert "Hold" in desk.type("list") and "holds nothing that is not here" in desk.type("bring-back", str(away))

@@ -57,16 +57,18 @@ def take_along() -> Deed[None]:
 
 
 def come_home() -> Deed[None]:
-    """Take over what was done on another copy, or look first what would come."""
+    """Take over what was done on another copy, or look first what would come; then the file still stands there."""
+    looked: list[str] = []
 
     def do(office: Office, about: None, given: Values) -> Done:
         file = _file(given, "file", tr("copy"))
         looks = given.one("how", str) == _LOOK
         merged = what_would_come(office, file) if looks else bring_back(office, file)
+        looked[:] = [str(file)] if looks else []
         head = tr("Nothing is taken over yet; this would come.") if looks else tr("The copy is brought back.")
         lines = [*merged_words(merged), *clash_heads(merged)]
         if merged.clashes and not looks:
-            lines.append(tr("Who did what here and there stands below, under Field copies."))
+            lines.append(tr("Who did what here and there stands on the register's page, under Field copies."))
         return Done(head, "\n".join(lines))
 
     return Deed(
@@ -74,10 +76,10 @@ def come_home() -> Deed[None]:
         tr("What was done on the copy is taken over with all its lines; nothing here is lost. What does not "
            "go together is told, both stay, and every piece it touches is judged anew. The copy stays as it is."),
         lambda facts, about: (
-            Files(key="file", label=tr("File of the copy"), one=True, needed=True,
+            Files(key="file", label=tr("File of the copy"), one=True, needed=True, stands=tuple(looked),
                   names=(tr("copy"), tr("backup"), tr("register")),
                   hint=tr("The file register.db in the copy's folder.")),
-            OneOf(key="how", label=tr("What to do"), stands=_LOOK, choices=(
+            OneOf(key="how", label=tr("What to do"), stands=_TAKE if looked else _LOOK, choices=(
                 (tr("Look first what would come"), _LOOK), (tr("Take it over"), _TAKE),
             )),
         ),
