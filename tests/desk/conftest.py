@@ -30,6 +30,7 @@ from inspector.gear.use import NewExposure, Weather
 from inspector.register.book import open_book
 from inspector.rulebook.load import Rulebook, packaged
 from inspector.units import Dimension, Figure, read
+from tests.fresh import fresh_book
 
 NOW = datetime(2026, 11, 25, 19, 0, tzinfo=timezone(timedelta(hours=10)))
 FONTS = Path(__file__).parents[2] / "inspector" / "paper" / "fonts"
@@ -50,7 +51,7 @@ def founded(folder: Path) -> Office:
     """An office on an empty register with its officer at the desk."""
     nobody = Person("nobody", "nobody", "")
     office = Office(
-        open_book(folder / "register.db"), rules_in_force(), folder / "documents", nobody, lambda: NOW, "test"
+        fresh_book(folder / "register.db"), rules_in_force(), folder / "documents", nobody, lambda: NOW, "test"
     )
     officer = found_club(
         office.at(datetime(2017, 6, 1, 19, 0, tzinfo=NOW.tzinfo)), "Dune and Ridge Touring Club", "First officer"

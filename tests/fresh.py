@@ -1,0 +1,30 @@
+"""A new register without waiting for its migrations: they run once a process, every other register begins as a copy.
+
+The copy has tables and triggers and nothing else; each makes its own name when it is opened. The migrations themselves
+run in tests/register/test_upgrade.py, in test_history_is_kept.py and by `inspector begin` in tests/cli.
+"""
+
+from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from inspector.register.book import Book, open_book
+from inspector.register.guards import guarded_engine
+from inspector.register.upgrade import bring_up
+
+
+def fresh_book(place: Path) -> Book:
+    """The register at the place, opened; begun there where none is."""
+    if not place.exists():
+        place.write_bytes(_tables_alone())
+    return open_book(place)
+
+
+@cache
+def _tables_alone() -> bytes:
+    with TemporaryDirectory() as folder:
+        place = Path(folder) / "register.db"
+        engine = guarded_engine(f"sqlite:///{place}")
+        bring_up(engine)
+        engine.dispose()
+        return place.read_bytes()
