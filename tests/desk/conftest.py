@@ -186,6 +186,16 @@ def office(stocked_once: Path, tmp_path: Path) -> Iterator[Office]:
     office.book.close()
 
 
+@pytest.fixture(scope="session")
+def outing_once(tmp_path_factory: pytest.TempPathFactory) -> Office:
+    """The register of outing.py, built once for all tests and closed; each works on a copy."""
+    from tests.desk.outing import outing  # it is made of parts of this module
+
+    office = outing(tmp_path_factory.mktemp("outing"))
+    office.book.close()
+    return office
+
+
 @pytest.fixture
 def one_trip(office: Office) -> Office:
     """The register with one trip ahead."""
