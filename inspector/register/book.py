@@ -11,13 +11,15 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from sqlalchemy import Connection, Engine, insert, select
-from sqlalchemy.exc import DatabaseError, OperationalError
+from sqlalchemy.exc import DatabaseError, DBAPIError, OperationalError
 
+from inspector.gear.seats import Role
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import tables
 from inspector.register.guards import guarded_engine, wipe_traces
 from inspector.register.page import Page
+from inspector.register.seat_of_login import is_forbidden, may_not, not_begun, not_the_owner, role_of
 from inspector.register.upgrade import bring_up
 
 REGISTER_FILE = "register.db"  # what the file is called in its folder
@@ -31,6 +33,7 @@ class Book:
         self._engine = engine
         self._bound = threading.local()
         self.own_lines: set[str] = set()  # the hashes of the ledger's lines that were written through this book
+        self.role = role_of(engine)
         self.origin = self._own_origin()
 
     @property
@@ -97,6 +100,10 @@ class Book:
             if "locked" in str(error.orig):
                 raise _in_use() from error
             raise
+        except DBAPIError as error:
+            if is_forbidden(error):
+                raise may_not(self.role) from error
+            raise
 
     def _bound_connection(self) -> Connection | None:
         return getattr(self._bound, "connection", None)
@@ -107,6 +114,8 @@ class Book:
             row = connection.execute(select(tables.club_setting.c.value).where(tables.club_setting.c.key == "origin"))
             if found := row.scalar_one_or_none():
                 return str(found)
+            if self.role is not Role.OFFICER:
+                raise not_begun()
             made = "".join(secrets.choice(_ORIGIN_SIGNS) for _ in range(4))
             connection.execute(insert(tables.club_setting), {"key": "origin", "value": made})
             connection.commit()
@@ -116,16 +125,26 @@ class Book:
 def open_book(place: str | Path) -> Book:
     """Open the register at a path (or database URL), making or upgrading its tables where needed."""
     url = place if isinstance(place, str) and "://" in place else f"sqlite:///{place}"
+    engine = guarded_engine(url)
     try:
-        engine = guarded_engine(url)
         bring_up(engine)
         return Book(engine)
-    except DatabaseError as error:
-        raise Refused(
-            tr("register"),
-            tr("{place} cannot be opened as a register ({why}).", place=place, why=error.orig),
-            tr("Check the path and that the file is a register and may be written to."),
-        ) from error
+    except (Refused, DatabaseError) as error:
+        engine.dispose()
+        raise _cannot_open(engine, error) from error
+
+
+def _cannot_open(engine: Engine, error: Refused | DatabaseError) -> Refused:
+    if isinstance(error, Refused):
+        return error
+    if is_forbidden(error):
+        return not_the_owner()
+    place = engine.url.database if engine.dialect.name == "sqlite" else engine.url  # which shows no password
+    return Refused(
+        tr("register"),
+        tr("{place} cannot be opened as a register ({why}).", place=place, why=error.orig),
+        tr("Check the path and that the file is a register and may be written to."),
+    )
 
 
 def _in_use() -> Refused:
