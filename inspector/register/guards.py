@@ -6,7 +6,7 @@ triggers without a word; REPLACE rewrites a row that UPDATE and DELETE may not t
 
 from typing import Any
 
-from sqlalchemy import Connection, Engine, create_engine, event, text
+from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url, text
 
 from inspector.register.tables import APPEND_ONLY
 
@@ -22,11 +22,17 @@ _PRAGMAS = (
 
 def guarded_engine(url: str) -> Engine:
     """An engine whose every connection keeps foreign keys, full synchronisation and honest transactions."""
-    engine = create_engine(url)
+    engine = create_engine(_address(url))
     if engine.dialect.name == "sqlite":
         event.listen(engine, "connect", _prepare)
         event.listen(engine, "begin", _begin)
     return engine
+
+
+def _address(url: str) -> URL:
+    """The address, with the driver that the program brings for a server of that make."""
+    address = make_url(url)
+    return address.set(drivername="postgresql+psycopg") if address.drivername in {"postgresql", "postgres"} else address
 
 
 def _prepare(connection: Any, _record: Any) -> None:

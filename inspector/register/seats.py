@@ -3,7 +3,7 @@
 A role is a group on the server, named after the database; a login belongs to one, and its seat names the branch.
 """
 
-from sqlalchemy import Connection, Engine, text
+from sqlalchemy import Connection, text
 
 from inspector.gear.seats import Role, Seat
 from inspector.register.branches import SEAT
@@ -20,7 +20,7 @@ def make_roles(connection: Connection) -> None:
     known = _known(connection)
     for role in Role:
         if _group(connection, role) not in known:
-            connection.execute(text(f"CREATE ROLE {_quoted(connection, _group(connection, role))} NOLOGIN"))
+            _order(connection, f"CREATE ROLE {_quoted(connection, _group(connection, role))} NOLOGIN")
     renew_grants(connection)
 
 
@@ -31,7 +31,7 @@ def renew_grants(connection: Connection) -> None:
         return
     quoted = {role: _quoted(connection, name) for role, name in groups.items()}
     for statement in (*_doors(connection, ", ".join(quoted.values())), *_grants(quoted)):
-        connection.execute(text(statement))
+        _order(connection, statement)
 
 
 def _doors(connection: Connection, everybody: str) -> list[str]:
@@ -65,10 +65,10 @@ def seat_login(connection: Connection, seat: Seat, password: str) -> None:
     """Make a login, or give one another seat and password. The password goes to the server hashed."""
     login = _quoted(connection, seat.login)
     deed = "ALTER" if seat.login in {one.login for one in seats(connection)} else "CREATE"
-    connection.execute(text(f"{deed} ROLE {login} LOGIN PASSWORD '{_hashed(connection, seat.login, password)}'"))
+    _order(connection, f"{deed} ROLE {login} LOGIN PASSWORD '{_hashed(connection, seat.login, password)}'")
     if deed == "ALTER":
-        connection.execute(text(f"REVOKE {_groups(connection)} FROM {login}"))
-    connection.execute(text(f"GRANT {_quoted(connection, _group(connection, seat.role))} TO {login}"))
+        _order(connection, f"REVOKE {_groups(connection)} FROM {login}")
+    _order(connection, f"GRANT {_quoted(connection, _group(connection, seat.role))} TO {login}")
     connection.execute(text(f"DELETE FROM {SEAT} WHERE login = :login"), {"login": seat.login})  # noqa: S608 - our own
     given = {"login": seat.login, "branch": seat.branch, "role": seat.role.value}
     connection.execute(text(f"INSERT INTO {SEAT} VALUES (:login, :branch, :role)"), given)  # noqa: S608 - our own
@@ -77,8 +77,8 @@ def seat_login(connection: Connection, seat: Seat, password: str) -> None:
 def remove_login(connection: Connection, login: str) -> None:
     """Take a login and its seat away; what was entered under it stays."""
     connection.execute(text(f"DELETE FROM {SEAT} WHERE login = :login"), {"login": login})  # noqa: S608 - our own
-    connection.execute(text(f"REVOKE {_groups(connection)} FROM {_quoted(connection, login)}"))
-    connection.execute(text(f"DROP ROLE {_quoted(connection, login)}"))
+    _order(connection, f"REVOKE {_groups(connection)} FROM {_quoted(connection, login)}")
+    _order(connection, f"DROP ROLE {_quoted(connection, login)}")
 
 
 def seats(connection: Connection) -> tuple[Seat, ...]:
@@ -99,15 +99,14 @@ def sees_other_branches(connection: Connection) -> bool:
     return bool(connection.execute(text(other)).scalar_one())
 
 
-def owner_of(engine: Engine) -> bool:
-    """Whether this login owns the tables."""
-    with engine.connect() as connection:
-        return own_seat(connection)[1] == "owner"
-
-
 def has_login(connection: Connection, name: str) -> bool:
     """Whether the server knows a login or role of this name."""
     return name in _known(connection)
+
+
+def _order(connection: Connection, statement: str) -> None:
+    """What takes no parameters; a colon or % in it stands for itself."""
+    connection.exec_driver_sql(statement, execution_options={"no_parameters": True})
 
 
 def _known(connection: Connection) -> set[str]:

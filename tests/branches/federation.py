@@ -1,0 +1,57 @@
+"""Two clubs in one database: the same register carried into two branches, and logins of every role in the first."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from sqlalchemy import Engine, create_engine, insert, select
+
+from inspector.duties.server_logins import give_login
+from inspector.gear.seats import Role, Seat
+from inspector.register.columns import METADATA
+from tests.server import Database
+
+KITE, WREN = "kite", "wren"
+PASSWORD = "four words of a test"
+
+
+@dataclass(frozen=True, slots=True)
+class Federation:
+    """The database and its logins: `kite_officer`, `kite_member`, `kite_reader`, `wren_officer`, under its own name."""
+
+    database: Database
+
+    def login(self, name: str) -> str:
+        """A login is known on the whole server, where other tests have theirs."""
+        return f"{self.database.name}_{name}"
+
+    def url(self, name: str) -> str:
+        """The address for a login."""
+        return self.database.as_login(self.login(name), PASSWORD)
+
+    def engine(self, name: str) -> Engine:
+        """A bare connection, as somebody has it who goes round the program."""
+        return create_engine(self.url(name))
+
+    def seat(self, name: str, branch: str, role: Role) -> None:
+        """Give a login its seat."""
+        give_login(self.database.url, Seat(self.login(name), branch, role), PASSWORD)
+
+
+def federate(database: Database, register: Path) -> Federation:
+    """Make the roles, four logins, and carry the register in the file into both branches."""
+    made = Federation(database)
+    for branch, role in ((KITE, Role.OFFICER), (KITE, Role.MEMBER), (KITE, Role.READER), (WREN, Role.OFFICER)):
+        made.seat(f"{branch}_{role.value}", branch, role)
+    for branch in (KITE, WREN):
+        _carry(register, made.url(f"{branch}_officer"))
+    return made
+
+
+def _carry(register: Path, url: str) -> None:
+    source, target = create_engine(f"sqlite:///{register}"), create_engine(url)
+    with source.connect() as old, target.begin() as new:
+        for table in METADATA.sorted_tables:
+            if rows := [dict(row) for row in old.execute(select(table)).mappings()]:
+                new.execute(insert(table), rows)
+    source.dispose()
+    target.dispose()
