@@ -1,2 +1,0 @@
-import time
-def test_a(federation): print(federation.url("kite_member"))
