@@ -1,4 +1,4 @@
-"""Two clubs in one database: the same register carried into two branches, and logins of every role in the first."""
+"""Two clubs in one database: the same register carried into two branches, and logins of every role in each."""
 
 from dataclasses import dataclass
 from pathlib import Path
@@ -16,7 +16,7 @@ PASSWORD = "four words of a test"
 
 @dataclass(frozen=True, slots=True)
 class Federation:
-    """The database and its logins: `kite_officer`, `kite_member`, `kite_reader`, `wren_officer`, under its own name."""
+    """The database and its logins, each called by its branch and role, after the database's own name."""
 
     database: Database
 
@@ -36,14 +36,18 @@ class Federation:
         """Give a login its seat."""
         give_login(self.database.url, Seat(self.login(name), branch, role), PASSWORD)
 
+    def club(self, branch: str, register: Path) -> None:
+        """A login of each role, as `kite_officer`, and the register in the file carried into the branch."""
+        for role in Role:
+            self.seat(f"{branch}_{role.value}", branch, role)
+        _carry(register, self.url(f"{branch}_officer"))
+
 
 def federate(database: Database, register: Path) -> Federation:
-    """Make the roles, four logins, and carry the register in the file into both branches."""
+    """Make the roles and two clubs."""
     made = Federation(database)
-    for branch, role in ((KITE, Role.OFFICER), (KITE, Role.MEMBER), (KITE, Role.READER), (WREN, Role.OFFICER)):
-        made.seat(f"{branch}_{role.value}", branch, role)
     for branch in (KITE, WREN):
-        _carry(register, made.url(f"{branch}_officer"))
+        made.club(branch, register)
     return made
 
 

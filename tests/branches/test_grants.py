@@ -23,7 +23,7 @@ MAY = {  # what each role may do to which tables: written down here again, by ha
 }
 DEEDS = {
     "SELECT": "SELECT * FROM {table} LIMIT 1",
-    "INSERT": "INSERT INTO {table} DEFAULT VALUES",  # refused for want of a right before it is refused for want of values
+    "INSERT": "INSERT INTO {table} DEFAULT VALUES",  # the right is asked for before the values
     "UPDATE": "UPDATE {table} SET branch = branch WHERE false",
     "DELETE": "DELETE FROM {table} WHERE false",
 }
