@@ -11,29 +11,29 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from sqlalchemy import Connection, Engine, insert, select
-from sqlalchemy.exc import DatabaseError, DBAPIError, OperationalError
+from sqlalchemy.exc import DatabaseError, DBAPIError
 
 from inspector.gear.seats import Role
-from inspector.language import tr
-from inspector.refused import Refused
-from inspector.register import tables
+from inspector.register import tables, turns
+from inspector.register.address import LEAST_SERVER, address_of, is_address, no_driver, not_opened, not_utf8, too_old
 from inspector.register.guards import guarded_engine, wipe_traces
 from inspector.register.page import Page
-from inspector.register.seat_of_login import is_forbidden, may_not, not_begun, not_the_owner, role_of
+from inspector.register.seat_of_login import is_forbidden, may_not, not_begun, not_the_owner, seat_in
 from inspector.register.upgrade import bring_up
 
 REGISTER_FILE = "register.db"  # what the file is called in its folder
 _ORIGIN_SIGNS = "23456789ABCDEFGHJKMNPQRSTVWXYZ"
+_ONE_MOMENT = {"isolation_level": "REPEATABLE READ", "postgresql_readonly": True}  # SQLite reads so by itself
 
 
 class Book:
     """An open register. Safe to use from several threads: each page has its own connection."""
 
     def __init__(self, engine: Engine) -> None:
-        self._engine = engine
+        branch, self.role = seat_in(engine)
+        self._engine = engine.execution_options(branch=branch)
         self._bound = threading.local()
         self.own_lines: set[str] = set()  # the hashes of the ledger's lines that were written through this book
-        self.role = role_of(engine)
         self.origin = self._own_origin()
 
     @property
@@ -55,18 +55,24 @@ class Book:
         """Empty what still holds older states of rows; False where it could not be done now."""
         return self._bound_connection() is None and wipe_traces(self._engine)
 
+    def deed_begins(self) -> None:
+        """Whatever this thread keeps from now on belongs to one deed, which may be repeated while nothing is kept."""
+        self._bound.kept = 0
+
     @contextmanager
     def page(self) -> Iterator[Page]:
         """A page to write on; roll back unless entered."""
         with self._connection(write=True) as connection:
             page = Page(connection, self.origin, keeps=self._bound_connection() is None)
-            yield page
-            page.left()
-            self.own_lines |= page.entered
+            try:
+                yield page
+                page.left()
+            finally:
+                self._note(page)
 
     @contextmanager
     def reading(self) -> Iterator[Page]:
-        """A page to read from."""
+        """A page to read from: all of it is of one moment, whatever is written meanwhile."""
         with self._connection(write=False) as connection:
             yield Page(connection, self.origin, keeps=False)
 
@@ -82,9 +88,11 @@ class Book:
             return
         with self._connection(write=True) as connection:
             self._bound.connection = connection
+            self._bound.last_line = ""
             try:
                 yield
-                connection.commit()
+                turns.keep(connection, self._bound.last_line)
+                self._bound.kept = self._kept_count + 1
             finally:
                 del self._bound.connection
 
@@ -94,59 +102,105 @@ class Book:
             yield bound
             return
         try:
-            with self._engine.connect().execution_options(write=write) as connection:
+            with turns.patiently(lambda: self._begun(write=write)) as connection:
                 yield connection
-        except OperationalError as error:
-            if "locked" in str(error.orig):
-                raise _in_use() from error
-            raise
         except DBAPIError as error:
+            if told := turns.refusal_of(error, nothing_kept=self._kept_count == 0):
+                raise told from error
             if is_forbidden(error):
                 raise may_not(self.role) from error
             raise
+
+    def _begun(self, *, write: bool) -> Connection:
+        """A connection in a transaction; who writes has his turn, who reads sees one moment."""
+        on_server = self.make != "sqlite"
+        options = _ONE_MOMENT if on_server and not write else {}
+        connection = self._engine.connect().execution_options(write=write, **options)
+        try:
+            connection.begin()
+        except BaseException:
+            connection.close()
+            raise
+        return connection
+
+    def _note(self, page: Page) -> None:
+        """Lines that were written, and whether they are kept by now or with the block they stand in."""
+        if not page.entered:
+            return
+        self.own_lines |= page.entered
+        if self._bound_connection() is None:
+            self._bound.kept = self._kept_count + 1
+        else:
+            self._bound.last_line = page.newest
+
+    @property
+    def _kept_count(self) -> int:
+        return int(getattr(self._bound, "kept", 0))
 
     def _bound_connection(self) -> Connection | None:
         return getattr(self._bound, "connection", None)
 
     def _own_origin(self) -> str:
         """The name of this copy of the register, made once and kept."""
-        with self._engine.connect().execution_options(write=True) as connection:
-            row = connection.execute(select(tables.club_setting.c.value).where(tables.club_setting.c.key == "origin"))
-            if found := row.scalar_one_or_none():
-                return str(found)
-            if self.role is not Role.OFFICER:
-                raise not_begun()
+        with self._connection(write=False) as connection:
+            if found := _origin_in(connection):
+                return found
+        if self.role is not Role.OFFICER:
+            raise not_begun()
+        with self._connection(write=True) as connection:
+            if found := _origin_in(connection):
+                return found
             made = "".join(secrets.choice(_ORIGIN_SIGNS) for _ in range(4))
             connection.execute(insert(tables.club_setting), {"key": "origin", "value": made})
             connection.commit()
             return made
 
 
+def _origin_in(connection: Connection) -> str | None:
+    row = connection.execute(select(tables.club_setting.c.value).where(tables.club_setting.c.key == "origin"))
+    found = row.scalar_one_or_none()
+    return str(found) if found else None
+
+
 def open_book(place: str | Path) -> Book:
-    """Open the register at a path (or database URL), making or upgrading its tables where needed."""
-    url = place if isinstance(place, str) and "://" in place else f"sqlite:///{place}"
-    engine = guarded_engine(url)
+    """Open the register at a path (or address), making or upgrading its tables where needed."""
     try:
-        bring_up(engine)
+        engine = open_engine(place)
+    except DatabaseError as error:
+        raise (not_the_owner() if is_forbidden(error) else not_opened(place, error)) from error
+    try:
         return Book(engine)
-    except (Refused, DatabaseError) as error:
+    except BaseException:
         engine.dispose()
-        raise _cannot_open(engine, error) from error
+        raise
 
 
-def _cannot_open(engine: Engine, error: Refused | DatabaseError) -> Refused:
-    if isinstance(error, Refused):
-        return error
-    if is_forbidden(error):
-        return not_the_owner()
-    place = engine.url.database if engine.dialect.name == "sqlite" else engine.url  # which shows no password
-    return Refused(
-        tr("register"),
-        tr("{place} cannot be opened as a register ({why}).", place=place, why=error.orig),
-        tr("Check the path and that the file is a register and may be written to."),
-    )
+def open_engine(place: str | Path) -> Engine:
+    """The register's database with this program's tables; nothing is written into them. Raises DatabaseError."""
+    url = f"sqlite:///{place}"
+    if isinstance(place, str) and is_address(place):
+        url = place if place.startswith("sqlite") else address_of(place).render_as_string(hide_password=False)
+    try:
+        engine = guarded_engine(url)
+    except ModuleNotFoundError as error:
+        raise no_driver() from error
+    try:
+        _check_server(engine)
+        bring_up(engine)
+    except BaseException:
+        engine.dispose()
+        raise
+    return engine
 
 
-def _in_use() -> Refused:
-    why = tr("Another window or program is writing to it.")
-    return Refused(tr("register"), why, tr("Wait a moment and do it again; nothing was changed."))
+def _check_server(engine: Engine) -> None:
+    """Refuse a server on which the tables would not work, before anything is written to it."""
+    if engine.dialect.name == "sqlite":
+        return
+    with engine.connect() as connection:
+        version = int((engine.dialect.server_version_info or (0,))[0])
+        encoding = str(connection.exec_driver_sql("SHOW server_encoding").scalar_one())
+    if version < LEAST_SERVER:
+        raise too_old(version)
+    if encoding != "UTF8":
+        raise not_utf8(encoding)

@@ -6,9 +6,11 @@ triggers without a word; REPLACE rewrites a row that UPDATE and DELETE may not t
 
 from typing import Any
 
-from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url, text
+from sqlalchemy import Connection, Engine, create_engine, event, text
 
+from inspector.register.address import how_to_connect
 from inspector.register.tables import APPEND_ONLY
+from inspector.register.turns import PATIENCE_S, take_turn
 
 _PRAGMAS = (
     "foreign_keys=ON",
@@ -22,23 +24,28 @@ _PRAGMAS = (
 
 def guarded_engine(url: str) -> Engine:
     """An engine whose every connection keeps foreign keys, full synchronisation and honest transactions."""
-    engine = create_engine(_address(url))
-    if engine.dialect.name == "sqlite":
-        event.listen(engine, "connect", _prepare)
-        event.listen(engine, "begin", _begin)
+    engine = create_engine(url, **how_to_connect(url))
+    sqlite = engine.dialect.name == "sqlite"
+    event.listen(engine, "connect", _prepare if sqlite else _prepare_on_server)
+    event.listen(engine, "begin", _begin if sqlite else _begin_on_server)
     return engine
-
-
-def _address(url: str) -> URL:
-    """The address, with the driver that the program brings for a server of that make."""
-    address = make_url(url)
-    return address.set(drivername="postgresql+psycopg") if address.drivername in {"postgresql", "postgres"} else address
 
 
 def _prepare(connection: Any, _record: Any) -> None:
     connection.isolation_level = None  # the driver must neither open nor commit transactions behind our back
     for pragma in _PRAGMAS:
         connection.execute(f"PRAGMA {pragma}")
+
+
+def _prepare_on_server(connection: Any, _record: Any) -> None:
+    with connection.cursor() as cursor:
+        cursor.execute(f"SET lock_timeout = '{PATIENCE_S}s'")
+    connection.commit()
+
+
+def _begin_on_server(connection: Connection) -> None:
+    if connection.get_execution_options().get("write"):
+        take_turn(connection)
 
 
 def _begin(connection: Connection) -> None:

@@ -3,65 +3,37 @@
 from collections.abc import Iterator
 from contextlib import contextmanager
 
-from sqlalchemy import Connection, Engine, text
-from sqlalchemy.exc import ArgumentError, DBAPIError, NoSuchModuleError
+from sqlalchemy import Connection, Engine
+from sqlalchemy.exc import DatabaseError, DBAPIError
 
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register.guards import guarded_engine
+from inspector.register.address import address_of, not_opened
+from inspector.register.book import open_engine
 from inspector.register.seats import own_seat
-from inspector.register.upgrade import bring_up
-
-_OLDEST = 15  # before it, everybody could make functions in a schema that others look names up in
 
 
 @contextmanager
-def as_owner(url: str) -> Iterator[Connection]:
+def as_owner(place: str) -> Iterator[Connection]:
     """One transaction of the owner, kept when the block ends well; the tables are brought up to date before.
 
-    Refused: what is no address of a PostgreSQL server, cannot be reached, is too old, or belongs to somebody else.
+    place: the address. Refused: a server that cannot be reached, or a database that belongs to somebody else.
     """
-    engine = _engine(url)
     try:
-        with engine.connect() as connection:
-            _check_version(connection)
-        bring_up(engine)
+        engine = open_engine(address_of(place).render_as_string(hide_password=False))
+    except DatabaseError as error:
+        raise not_opened(place, error) from error
+    try:
         with engine.begin() as connection:
             if own_seat(connection)[1] != "owner":
                 raise _not_owned(engine)
             yield connection
     except DBAPIError as error:
-        why = tr("{place} does not do it ({why}).", place=engine.url, why=str(error.orig).strip())
-        way = tr("Check the address, and that this login owns the database and may make roles (CREATEROLE).")
+        why = tr("The server does not do it ({why}).", why=str(error.orig).strip())
+        way = tr("Check that this login owns the database and may make roles (CREATEROLE).")
         raise Refused(tr("server"), why, way) from error
     finally:
         engine.dispose()
-
-
-def _engine(url: str) -> Engine:
-    try:
-        engine = guarded_engine(url)
-    except (ArgumentError, NoSuchModuleError) as error:
-        raise _no_address() from error
-    except ModuleNotFoundError as error:
-        why = tr("The part of the program that speaks with a database server is not installed.")
-        way = tr('Install it with the extra “postgresql”: pip install ".[postgresql]"')
-        raise Refused(tr("server"), why, way) from error
-    if engine.dialect.name != "postgresql":
-        raise _no_address()
-    return engine
-
-
-def _no_address() -> Refused:
-    why = tr("That is no address of a PostgreSQL database.")
-    return Refused(tr("server"), why, tr("Write it like postgresql://owner@server/database."))
-
-
-def _check_version(connection: Connection) -> None:
-    version = int(connection.execute(text("SHOW server_version_num")).scalar_one()) // 10_000
-    if version < _OLDEST:
-        why = tr("The server is PostgreSQL {version}.", version=version)
-        raise Refused(tr("server"), why, tr("Use {oldest} or newer, which keeps branches apart.", oldest=_OLDEST))
 
 
 def _not_owned(engine: Engine) -> Refused:

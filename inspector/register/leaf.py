@@ -20,6 +20,7 @@ class Leaf:
         self._keeps = keeps
         self._wrote: list[ledger.Wrote] = []
         self.entered: set[str] = set()  # the hashes of its lines in the ledger
+        self.newest = ""  # the hash of the last of them
 
     def _add(self, table: Table, row: dict[str, Any]) -> None:
         self._connection.execute(insert(table), row)

@@ -29,6 +29,7 @@ from inspector.register.fleet_page import FleetPage
 from inspector.register.hands import HandsPage
 from inspector.register.ledger_page import LedgerPage
 from inspector.register.rows import as_facts, from_body, new_id, to_body
+from inspector.register.turns import keep
 
 
 class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
@@ -47,8 +48,8 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
         named: Mapping[str, object] = plain if isinstance(plain, dict) else {"facts": plain}
         own = ledger.add_line(self._connection, ledger.Deed(deed, by, at, named, self._origin), self._wrote)
         if self._keeps:
-            self._connection.commit()
-        self._wrote = []
+            keep(self._connection, own)
+        self._wrote, self.newest = [], own
         self.entered.add(own)
         return own
 
@@ -238,9 +239,8 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
     def document_count(self, kind: str) -> int:
         """How many documents of this kind were numbered."""
         table = tables.document
-        return int(
-            self._connection.execute(select(func.count()).select_from(table).where(table.c.kind == kind)).scalar_one()
-        )
+        counted = select(func.count()).select_from(table).where(table.c.kind == kind)
+        return int(self._connection.execute(counted).scalar_one())
 
     def latest_document(self, kind: str, about: str) -> tuple[str, str] | None:
         """Number and body of the last document of this kind about a piece or trip."""

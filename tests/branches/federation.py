@@ -1,15 +1,19 @@
 """Two clubs in one database: the same register carried into two branches, and logins of every role in each."""
 
+from collections.abc import Callable
+from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from pathlib import Path
 
 from sqlalchemy import Engine, create_engine, insert, select
 
+from inspector.duties.office import Office
 from inspector.duties.server_logins import give_login
 from inspector.gear.seats import Role, Seat
 from inspector.register.columns import METADATA
 from tests.server import Database
 
+Sits = Callable[[str], AbstractContextManager[Office]]
 KITE, WREN = "kite", "wren"
 PASSWORD = "four words of a test"
 
