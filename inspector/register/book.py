@@ -17,7 +17,7 @@ from inspector.register import tables, turns
 from inspector.register.address import LEAST_SERVER, address_of, is_address, no_driver, not_opened, not_utf8, too_old
 from inspector.register.guards import guarded_engine, wipe_traces
 from inspector.register.page import Page
-from inspector.register.upgrade import bring_up
+from inspector.register.upgrade import bring_up, current_revision
 
 REGISTER_FILE = "register.db"  # what the file is called in its folder
 _ORIGIN_SIGNS = "23456789ABCDEFGHJKMNPQRSTVWXYZ"
@@ -94,6 +94,12 @@ class Book:
                 del self._bound.connection
 
     @contextmanager
+    def own_connection(self, *, write: bool) -> Iterator[Connection]:
+        """For what works on whole tables: a connection in a transaction, to be committed by whoever asked for it."""
+        with self._connection(write=write) as connection:
+            yield connection
+
+    @contextmanager
     def _connection(self, *, write: bool) -> Iterator[Connection]:
         if bound := self._bound_connection():
             yield bound
@@ -163,15 +169,21 @@ def open_book(place: str | Path) -> Book:
         raise not_opened(place, error) from error
 
 
+def holds_register(address: str) -> bool:
+    """Whether a register was begun in a database on a server; nothing is written there."""
+    try:
+        engine = _engine_at(address)
+        try:
+            return current_revision(engine) is not None
+        finally:
+            engine.dispose()
+    except DatabaseError as error:
+        raise not_opened(address, error) from error
+
+
 def open_engine(place: str | Path) -> Engine:
     """The register's database with this program's tables; nothing is written into them. Raises DatabaseError."""
-    url = f"sqlite:///{place}"
-    if isinstance(place, str) and is_address(place):
-        url = place if place.startswith("sqlite") else address_of(place).render_as_string(hide_password=False)
-    try:
-        engine = guarded_engine(url)
-    except ModuleNotFoundError as error:
-        raise no_driver() from error
+    engine = _engine_at(place)
     try:
         _check_server(engine)
         bring_up(engine)
@@ -179,6 +191,16 @@ def open_engine(place: str | Path) -> Engine:
         engine.dispose()
         raise
     return engine
+
+
+def _engine_at(place: str | Path) -> Engine:
+    url = f"sqlite:///{place}"
+    if isinstance(place, str) and is_address(place):
+        url = place if place.startswith("sqlite") else address_of(place).render_as_string(hide_password=False)
+    try:
+        return guarded_engine(url)
+    except ModuleNotFoundError as error:
+        raise no_driver() from error
 
 
 def _check_server(engine: Engine) -> None:
