@@ -195,8 +195,8 @@ def _places() -> Iterator[Path]:
         yield Path(subprocess.run([config, "--bindir"], capture_output=True, text=True, check=True).stdout.strip())
 
 
-def start(folder: Path) -> Server:
-    """Make a server in this folder and start it on a free port of loopback."""
+def start(folder: Path, *, quick: bool = True) -> Server:
+    """Make a server in this folder and start it on a free port of loopback. quick: it need not outlive a power cut."""
     bin_ = programs()
     folder.mkdir(mode=0o700)
     password = secrets.token_hex(16)
@@ -209,7 +209,7 @@ def start(folder: Path) -> Server:
     for further in (2, 1, 0):
         server = Server(_free_port(), password)
         try:
-            _start_on(bin_, folder, server.port)
+            _start_on(bin_, folder, server.port, _QUICK if quick else ())
             break
         except NoServerError:  # somebody else may have taken the port meanwhile
             if not further:
@@ -217,8 +217,8 @@ def start(folder: Path) -> Server:
     return server
 
 
-def _start_on(bin_: Path, folder: Path, port: int) -> None:
-    said = " ".join(f"-c {setting}" for setting in (*_QUICK, *_PLACED, f"port={port}"))
+def _start_on(bin_: Path, folder: Path, port: int, quick: tuple[str, ...]) -> None:
+    said = " ".join(f"-c {setting}" for setting in (*quick, *_PLACED, f"port={port}"))
     how = ("-w", "-t", str(_PATIENCE_S), "-o", said, "-l", str(folder / "log"))
     _run(folder, str(bin_ / "pg_ctl"), "start", "-D", str(folder / "data"), *how)
 

@@ -18,8 +18,8 @@ from inspector.register import tables, turns
 from inspector.register.address import LEAST_SERVER, address_of, is_address, no_driver, not_opened, not_utf8, too_old
 from inspector.register.guards import guarded_engine, wipe_traces
 from inspector.register.page import Page
-from inspector.register.seat_of_login import is_forbidden, may_not, not_begun, not_the_owner, seat_in
-from inspector.register.upgrade import bring_up
+from inspector.register.seat_of_login import is_forbidden, may_not, not_begun, not_the_owner, seated
+from inspector.register.upgrade import bring_up, current_revision
 
 REGISTER_FILE = "register.db"  # what the file is called in its folder
 _ORIGIN_SIGNS = "23456789ABCDEFGHJKMNPQRSTVWXYZ"
@@ -30,10 +30,10 @@ class Book:
     """An open register. Safe to use from several threads: each page has its own connection."""
 
     def __init__(self, engine: Engine) -> None:
-        branch, self.role = seat_in(engine)
-        self._engine = engine.execution_options(branch=branch)
+        self._engine = engine
         self._bound = threading.local()
         self.own_lines: set[str] = set()  # the hashes of the ledger's lines that were written through this book
+        self.role: Role = engine.get_execution_options().get("role", Role.OFFICER)
         self.origin = self._own_origin()
 
     @property
@@ -95,6 +95,12 @@ class Book:
                 self._bound.kept = self._kept_count + 1
             finally:
                 del self._bound.connection
+
+    @contextmanager
+    def own_connection(self, *, write: bool) -> Iterator[Connection]:
+        """For what works on whole tables: a connection in a transaction, to be committed by whoever asked for it."""
+        with self._connection(write=write) as connection:
+            yield connection
 
     @contextmanager
     def _connection(self, *, write: bool) -> Iterator[Connection]:
@@ -175,15 +181,31 @@ def open_book(place: str | Path) -> Book:
         raise
 
 
-def open_engine(place: str | Path) -> Engine:
-    """The register's database with this program's tables; nothing is written into them. Raises DatabaseError."""
-    url = f"sqlite:///{place}"
-    if isinstance(place, str) and is_address(place):
-        url = place if place.startswith("sqlite") else address_of(place).render_as_string(hide_password=False)
+def holds_register(address: str) -> bool:
+    """Whether a register was begun in a database on a server; nothing is written there."""
     try:
-        engine = guarded_engine(url)
-    except ModuleNotFoundError as error:
-        raise no_driver() from error
+        engine = _engine_at(address)
+        try:
+            return current_revision(engine) is not None
+        finally:
+            engine.dispose()
+    except DatabaseError as error:
+        raise not_opened(address, error) from error
+
+
+def open_engine(place: str | Path) -> Engine:
+    """The register's database, as the branch and role of this login allow; nothing is written. Raises DatabaseError."""
+    engine = engine_with_tables(place)
+    try:
+        return seated(engine)
+    except BaseException:
+        engine.dispose()
+        raise
+
+
+def engine_with_tables(place: str | Path) -> Engine:
+    """The database with this program's tables; nothing is written into them. Raises DatabaseError."""
+    engine = _engine_at(place)
     try:
         _check_server(engine)
         bring_up(engine)
@@ -191,6 +213,16 @@ def open_engine(place: str | Path) -> Engine:
         engine.dispose()
         raise
     return engine
+
+
+def _engine_at(place: str | Path) -> Engine:
+    url = f"sqlite:///{place}"
+    if isinstance(place, str) and is_address(place):
+        url = place if place.startswith("sqlite") else address_of(place).render_as_string(hide_password=False)
+    try:
+        return guarded_engine(url)
+    except ModuleNotFoundError as error:
+        raise no_driver() from error
 
 
 def _check_server(engine: Engine) -> None:

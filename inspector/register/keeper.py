@@ -9,7 +9,7 @@ from sqlalchemy.exc import DatabaseError, DBAPIError
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.address import address_of, not_opened
-from inspector.register.book import open_engine
+from inspector.register.book import engine_with_tables
 from inspector.register.seats import own_seat
 
 
@@ -20,7 +20,7 @@ def as_owner(place: str) -> Iterator[Connection]:
     place: the address. Refused: a server that cannot be reached, or a database that belongs to somebody else.
     """
     try:
-        engine = open_engine(address_of(place).render_as_string(hide_password=False))
+        engine = engine_with_tables(address_of(place).render_as_string(hide_password=False))
     except DatabaseError as error:
         raise not_opened(place, error) from error
     try:

@@ -11,13 +11,13 @@ from inspector.register.seats import own_seat, sees_other_branches
 _FORBIDDEN = "42501"  # the server's word for what a grant, a policy or a trigger of ours forbids
 
 
-def seat_in(engine: Engine) -> tuple[str, Role]:
-    """The branch and role of this login. Whoever has the file, or owns the tables, is an officer.
+def seated(engine: Engine) -> Engine:
+    """The engine with the branch and role of this login. Whoever has the file, or owns the tables, is an officer.
 
     Refused: a login without a seat, and one that would see the rows of several branches as one register.
     """
     if engine.dialect.name != "postgresql":
-        return "", Role.OFFICER
+        return engine
     with engine.connect() as connection:
         branch, role = own_seat(connection)
         if branch is None:
@@ -27,7 +27,7 @@ def seat_in(engine: Engine) -> tuple[str, Role]:
             why = tr("The login “{login}” sees every branch at once.", login=engine.url.username)
             way = tr("Use a login with a seat in one branch; one that rules the whole server is not bound by branches.")
             raise Refused(tr("login"), why, way)
-    return branch, Role.OFFICER if role == "owner" else Role(role)
+    return engine.execution_options(branch=branch, role=Role.OFFICER if role == "owner" else Role(role))
 
 
 def is_forbidden(error: DBAPIError) -> bool:

@@ -44,7 +44,7 @@ def make(place: str, rules: Rulebook, inspections: int) -> None:
     def told(done: int) -> None:
         print(f"\r{done} of {count} copies, {time.monotonic() - began:,.0f} s", end="", flush=True)
 
-    with office.book._connection(write=True) as connection:
+    with office.book.own_connection(write=True) as connection:
         big_register.write_into(connection, pattern, count, told)
     print()
     office.book.close()

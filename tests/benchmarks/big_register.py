@@ -111,7 +111,7 @@ def _evening(office: Office, day: Any) -> datetime:
 
 def pattern_of(office: Office) -> Pattern:
     """The rows of the pieces that were booked in and inspected anew, cut for copying."""
-    with office.book._connection(write=False) as connection:
+    with office.book.own_connection(write=False) as connection:
         wanted = {str(row["id"]): row for row in _rows(connection, item) if str(row["tag"]).endswith("-x")}
         mine = {str(one["id"]): (table, one) for table in (inspection, verdict) for one in _rows(connection, table)
                 if one["item_id"] in wanted}  # fmt: skip
