@@ -18,7 +18,7 @@ from inspector.register import tables, turns
 from inspector.register.address import LEAST_SERVER, address_of, is_address, no_driver, not_opened, not_utf8, too_old
 from inspector.register.guards import guarded_engine, wipe_traces
 from inspector.register.page import Page
-from inspector.register.seat_of_login import is_forbidden, may_not, not_begun, not_the_owner, seated
+from inspector.register.seat_of_login import is_forbidden, may_not, not_begun, not_the_owner, role_in, seated
 from inspector.register.upgrade import bring_up, current_revision
 
 REGISTER_FILE = "register.db"  # what the file is called in its folder
@@ -33,7 +33,7 @@ class Book:
         self._engine = engine
         self._bound = threading.local()
         self.own_lines: set[str] = set()  # the hashes of the ledger's lines that were written through this book
-        self.role: Role = engine.get_execution_options().get("role", Role.OFFICER)
+        self.role = role_in(engine)
         self.origin = self._own_origin()
 
     @property

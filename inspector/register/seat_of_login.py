@@ -30,6 +30,12 @@ def seated(engine: Engine) -> Engine:
     return engine.execution_options(branch=branch, role=Role.OFFICER if role == "owner" else Role(role))
 
 
+def role_in(engine: Engine) -> Role:
+    """The role that `seated` found."""
+    role: Role = engine.get_execution_options().get("role", Role.OFFICER)
+    return role
+
+
 def is_forbidden(error: DBAPIError) -> bool:
     """Whether the server refused it to this login."""
     return getattr(error.orig, "sqlstate", None) == _FORBIDDEN
