@@ -18,10 +18,13 @@ _LONGEST_PART = 50  # of a name on the server that may have 63 bytes
 def make_roles(connection: Connection) -> None:
     """Make the roles where they are missing, and give each what it may do."""
     known = _known(connection)
-    for role in Role:
-        if _group(connection, role) not in known:
-            _order(connection, f"CREATE ROLE {_quoted(connection, _group(connection, role))} NOLOGIN")
+    missing = [role for role in Role if _group(connection, role) not in known]
+    for role in missing:
+        _order(connection, f"CREATE ROLE {_quoted(connection, _group(connection, role))} NOLOGIN")
     renew_grants(connection)
+    for one in seats(connection):  # a database that was put back under another name has logins and no roles
+        if one.role in missing and one.login in known:
+            _seat_in_group(connection, one)
 
 
 def renew_grants(connection: Connection) -> None:
@@ -68,10 +71,16 @@ def seat_login(connection: Connection, seat: Seat, password: str) -> None:
     _order(connection, f"{deed} ROLE {login} LOGIN PASSWORD '{_hashed(connection, seat.login, password)}'")
     if deed == "ALTER":
         _order(connection, f"REVOKE {_groups(connection)} FROM {login}")
-    _order(connection, f"GRANT {_quoted(connection, _group(connection, seat.role))} TO {login}")
+    _seat_in_group(connection, seat)
     connection.execute(text(f"DELETE FROM {SEAT} WHERE login = :login"), {"login": seat.login})  # noqa: S608 - our own
     given = {"login": seat.login, "branch": seat.branch, "role": seat.role.value}
     connection.execute(text(f"INSERT INTO {SEAT} VALUES (:login, :branch, :role)"), given)  # noqa: S608 - our own
+
+
+def _seat_in_group(connection: Connection, seat: Seat) -> None:
+    _order(
+        connection, f"GRANT {_quoted(connection, _group(connection, seat.role))} TO {_quoted(connection, seat.login)}"
+    )
 
 
 def remove_login(connection: Connection, login: str) -> None:
