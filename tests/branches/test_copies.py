@@ -28,9 +28,7 @@ def test_a_dump_holds_every_branch_with_its_guards(federation: Federation, serve
     dump = ("pg_dump", "-Fc", "-Z0", "-f", file, here.name)
     owner = tool(server, *dump, login=here.owner, password=here.password)
     assert "row-level security" in owner  # whom the policies bind cannot copy all of it, and is told so
-    assert (
-        tool(server, *dump, login="postgres", password=server.password) == ""
-    )
+    assert tool(server, *dump, login="postgres", password=server.password) == ""
     again = f"{here.name}_again"
     server.order(f"CREATE DATABASE {again} OWNER {here.owner} TEMPLATE template0 ENCODING 'UTF8' LOCALE 'C'")
     try:
