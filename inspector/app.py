@@ -36,18 +36,20 @@ from inspector.duties.judge_anew import judge_anew
 from inspector.duties.look_up import people
 from inspector.duties.machine_settings import MachineSettings
 from inspector.duties.office import Office
+from inspector.duties.register_place import LAST_PLACE, Place, moved_away_to, moved_away_words
 from inspector.duties.sit_down import seat
 from inspector.gear.person import Person
 from inspector.language import tr, use_catalogue
 from inspector.refused import Refused
-from inspector.register.book import REGISTER_FILE, open_book
+from inspector.register.address import is_address, own_folder
+from inspector.register.book import REGISTER_FILE, holds_register, open_book
 from inspector.rulebook.load import packaged
 
 if TYPE_CHECKING:
     from inspector.desk.open_desk import Start
 
 _NAME = "recovery-gear-register"
-_REGISTER = "register"
+_ON_SERVERS = "on servers"
 _NOBODY = Person("nobody", "nobody", "")
 
 
@@ -108,8 +110,8 @@ def note_fault(fault: Exception) -> Path:
 def _wiring() -> Wiring:
     return Wiring(
         version=__version__,
-        usual_folder=_usual_folder(),
-        has_register=lambda folder: (folder / REGISTER_FILE).exists(),
+        usual_place=_usual_place(),
+        has_register=_has_register,
         open_office=open_office,
         seat=seat,
         open_window=open_window,
@@ -123,22 +125,35 @@ def _machine() -> MachineSettings:
     return MachineSettings(Path(platformdirs.user_config_dir(_NAME, appauthor=False)) / "window.json")
 
 
-def _usual_folder() -> Path:
+def _usual_place() -> Place:
     """Where this machine's register lies: the one opened in the window last, while it is there."""
-    usual = Path(platformdirs.user_data_dir(_NAME, appauthor=False))
-    last = Path(_machine().get(_REGISTER) or usual)
-    return last if (last / REGISTER_FILE).exists() else usual
+    usual, last = _own_folder(), _machine().get(LAST_PLACE)
+    if is_address(last):
+        return last
+    return Path(last) if last and (Path(last) / REGISTER_FILE).exists() else usual
 
 
-def open_office(folder: Path) -> Office:
-    """The office of the register in a folder, with nobody at the desk yet. The folder is made where it is missing."""
+def _own_folder() -> Path:
+    return Path(platformdirs.user_data_dir(_NAME, appauthor=False))
+
+
+def _has_register(place: Place) -> bool:
+    return holds_register(place) if isinstance(place, str) else (place / REGISTER_FILE).exists()
+
+
+def open_office(place: Place) -> Office:
+    """The office of the register in a folder or at an address, with nobody at the desk yet.
+
+    The folder is made where it is missing; papers, drafts and copies of a register on a server lie in one of its own.
+    """
+    folder = place if isinstance(place, Path) else _own_folder() / _ON_SERVERS / own_folder(place)
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         why = tr("{folder} cannot be made ({why}).", folder=folder, why=error.strerror)
         raise Refused(tr("folder"), why, tr("Choose a folder you may write to.")) from error
     office = Office(
-        book=open_book(folder / REGISTER_FILE),
+        book=open_book(place / REGISTER_FILE if isinstance(place, Path) else place),
         rules=packaged(),
         out_tray=folder / "documents",
         officer=_NOBODY,
@@ -160,62 +175,65 @@ def open_window(office: Office, tag: str = "") -> int:
     """Open the desk on the register and stay until it is closed. tag: the piece to show first."""
     from inspector.desk.open_desk import run_desk
 
-    return run_desk(office, tag, _start(_usual_folder()))
+    return run_desk(office, tag, _start(_usual_place()))
 
 
-def welcome(folder: Path) -> int:
+def welcome(place: Place) -> int:
     """Ask which register is to be worked on, and open the window on it. Returns the exit code."""
     from inspector.desk.open_desk import run_welcome
 
-    return run_welcome(_start(folder))
+    return run_welcome(_start(place))
 
 
-def _start(folder: Path) -> "Start":
+def _start(place: Place) -> "Start":
     from inspector.desk.open_desk import Start
     from inspector.desk.welcome import Doors
     from inspector.paper.fonts import font_files
 
-    return Start(Doors(_begin, _open, _sample, _restore), folder, font_files())
+    return Start(Doors(_begin, _open, _sample, _restore), str(place), font_files())
 
 
-def _begin(folder: Path, club: str, officer: str) -> Office:
-    office = open_office(folder)
+def _begin(place: Place, club: str, officer: str) -> Office:
+    office = open_office(place)
     try:
         found_club(office, club, officer)
     except Refused:
         office.book.close()
         raise
-    return _remembered(folder, seat(office))
+    return _remembered(place, seat(office))
 
 
-def _open(folder: Path) -> Office:
-    if not (folder / REGISTER_FILE).exists():
-        why = tr("There is no register in {folder}.", folder=folder)
+def _open(place: Place) -> Office:
+    if not _has_register(place):
+        why = tr("There is no register in {folder}.", folder=place)
         raise Refused(tr("folder"), why, tr("Choose the folder it lies in, or begin one here."))
-    office = seat(open_office(folder))
+    office = seat(open_office(place))
+    if gone_to := moved_away_to(office):
+        office.book.close()
+        raise Refused(tr("folder"), moved_away_words(gone_to), tr("Write the new place here, and open it there."))
     judge_under_new_book(office)
     judge_anew(office)
-    return _remembered(folder, office)
+    return _remembered(place, office)
 
 
-def _sample(folder: Path) -> Office:
-    office = open_office(folder)
+def _sample(place: Place) -> Office:
+    office = open_office(place)
     if people(office):
         office.book.close()
-        why = tr("{folder} holds a register already.", folder=folder)
+        why = tr("{folder} holds a register already.", folder=place)
         raise Refused(tr("folder"), why, tr("Open it, or choose another folder."))
     build_sample(office)
     return seat(office)
 
 
-def _restore(folder: Path, file: Path, head: str) -> Office:
-    made = restore(file, folder, head)
-    office = _open(folder)
+def _restore(place: Place, file: Path, head: str) -> Office:
+    made = restore(file, place, head)
+    office = _open(place)
     enter_restored(office, made)
     return office
 
 
-def _remembered(folder: Path, office: Office) -> Office:
+def _remembered(place: Place, office: Office) -> Office:
     """The register that this machine opens from now on."""
-    office.machine.put(_REGISTER, str(folder.resolve()))
+    office.machine.put(LAST_PLACE, place if isinstance(place, str) else str(place.resolve()))
     return office

@@ -18,6 +18,7 @@ from inspector.duties.look_up import club_officer, people
 from inspector.duties.office import Office
 from inspector.gear.person import Person
 from inspector.rulebook.load import Rulebook, packaged
+from tests import server as run_server
 from tests.fresh import fresh_book
 from tests.outside_values import (  # noqa: F401 - hooks of the whole run
     pytest_collection_modifyitems,
@@ -28,10 +29,38 @@ from tests.outside_values import (  # noqa: F401 - hooks of the whole run
 EVENING = datetime(2026, 11, 25, 19, 0, tzinfo=UTC)
 
 
+def pytest_sessionstart(session: pytest.Session) -> None:
+    """Name the place of this run's database server, before any worker begins."""
+    if not hasattr(session.config, "workerinput"):
+        run_server.begin_run()
+
+
+def pytest_unconfigure(config: pytest.Config) -> None:
+    """Stop the run's database server, whatever became of the tests."""
+    if not hasattr(config, "workerinput"):
+        run_server.end_run()
+
+
 def pytest_collection_finish() -> None:
     """Leave what stands before the first test out of the search for rubbish: fourteen thousand tests are none."""
     gc.collect()
     gc.freeze()
+
+
+@pytest.fixture(scope="session")
+def server() -> run_server.Server:
+    """The run's PostgreSQL server, started when the first test asks for it; without one the test fails and says why."""
+    try:
+        return run_server.server_of_the_run()
+    except run_server.NoServerError as reason:
+        pytest.fail(str(reason), pytrace=False)
+
+
+@pytest.fixture(scope="module")
+def database(server: run_server.Server) -> Iterator[run_server.Database]:
+    """An empty database for the tests of one module."""
+    with server.database() as made:
+        yield made
 
 
 @pytest.fixture(scope="session")

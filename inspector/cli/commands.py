@@ -13,6 +13,7 @@ from inspector.cli import (
     hands,
     incidents,
     keeping,
+    moving,
     papers,
     people,
     person_changes,
@@ -20,6 +21,7 @@ from inspector.cli import (
     returning,
     rigs,
     rules,
+    server,
     showing,
     speaking,
     stock,
@@ -35,19 +37,22 @@ from inspector.cli import (
 )
 from inspector.cli import demo as evening
 from inspector.cli.spoken import spoken
-from inspector.cli.wiring import Desk, Wiring
+from inspector.cli.wiring import Desk, PlaceType, Wiring
+from inspector.duties.disturbed import may_repeat
 from inspector.duties.found_club import found_club
+from inspector.duties.register_place import Place, moved_away_to, moved_away_words
 from inspector.language import tr
 from inspector.refused import Refused
 
 _REFUSED = 2
 _FAULT = 3
+_TRIES = 3  # of a command that something outside it broke off
 
 
 def run(wiring: Wiring, arguments: list[str]) -> int:
     """Run the command line; returns the exit code: 0 done, 1 `verify` found faults, 2 refused, 3 a fault of ours."""
     try:
-        code = spoken(main).main(arguments, "inspector", standalone_mode=False, obj=wiring)
+        code = _again_where_disturbed(wiring, arguments)
     except Refused as refusal:
         click.echo(f"{refusal.field}: {refusal.why}\n{refusal.what_to_do}", err=True)
         return _REFUSED
@@ -60,6 +65,21 @@ def run(wiring: Wiring, arguments: list[str]) -> int:
         _say_fault(fault, wiring.note_fault(fault))
         return _FAULT
     return code if isinstance(code, int) else 0
+
+
+def _again_where_disturbed(wiring: Wiring, arguments: list[str]) -> object:
+    """The command; once more from its start where something outside it broke it off before anything was kept."""
+    for _ in range(_TRIES - 1):
+        try:
+            return _once(wiring, arguments)
+        except Refused as refusal:
+            if not may_repeat(refusal):
+                raise
+    return _once(wiring, arguments)
+
+
+def _once(wiring: Wiring, arguments: list[str]) -> object:
+    return spoken(main).main(arguments, "inspector", standalone_mode=False, obj=wiring)
 
 
 def _say_fault(fault: Exception, noted_in: Path) -> None:
@@ -76,13 +96,13 @@ def _say_version(context: click.Context, _: click.Parameter, wanted: bool) -> No
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.option("--version", is_flag=True, is_eager=True, expose_value=False, callback=_say_version)
-@click.option("--register", "folder", type=click.Path(path_type=Path), help="Folder of the register.")
+@click.option("--register", "folder", type=PlaceType(), help="Folder of the register, or its address on a server.")
 @click.option("--officer", default="", help="Who is at the desk; the equipment officer where nobody is named.")
 @click.pass_context
-def main(context: click.Context, folder: Path | None, officer: str) -> None:
+def main(context: click.Context, folder: Place | None, officer: str) -> None:
     """Recovery gear register: what each piece is, what is left of it, whether it goes, and why."""
     wiring: Wiring = context.obj
-    context.obj = Desk(wiring, folder or wiring.usual_folder, officer)
+    context.obj = Desk(wiring, folder or wiring.usual_place, officer)
 
 
 @main.command()
@@ -114,7 +134,10 @@ def window(desk: Desk, tag: str) -> int:
         raise Refused(tr("window"), why, tr("Use the commands instead: inspector --help."))
     if not desk.wiring.has_register(desk.folder) and not tag:
         return desk.wiring.welcome(desk.folder)
-    return desk.wiring.open_window(desk.office(), tag)
+    office = desk.office()
+    if gone_to := moved_away_to(office):
+        raise Refused(tr("register"), moved_away_words(gone_to), tr("Name the new place: --register."))
+    return desk.wiring.open_window(office, tag)
 
 
 for _command in (reading.list_command, reading.show, reading.kinds, reading.verify):
@@ -128,6 +151,7 @@ main.add_command(returning.read_sheets)
 for _command in (speaking.doubt, speaking.answer, speaking.strike, speaking.destroyed):
     main.add_command(_command)
 main.add_command(rules.rules)
+main.add_command(server.server)
 for _command in (people.people, people.person, *person_changes.COMMANDS):
     main.add_command(_command)
 for _command in (vehicles.vehicle, vehicles.fit, vehicles.unfit, trips.trip):
@@ -143,7 +167,7 @@ for _command in (work.repair, work.retag, work.label_lost, work.label, work.owne
 for _command in (work.attach, work.attachments):
     main.add_command(_command)
 main.add_command(rigs.rig)
-for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover, *field_copies.COMMANDS):
+for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover, moving.move, *field_copies.COMMANDS):
     main.add_command(_command)
 main.add_command(incidents.incident)
 main.add_command(visiting.visit)

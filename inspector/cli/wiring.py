@@ -11,35 +11,36 @@ from inspector.cli.passphrase import vouched
 from inspector.duties.adopt_rulebook import judge_under_new_book, unfit_lines, waiting_lines
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.office import Office
+from inspector.duties.register_place import Place, moved_away_to, moved_away_words, place_of
 from inspector.language import tr
 from inspector.refused import Refused
 
 
 @dataclass(frozen=True, slots=True)
 class Wiring:
-    """Doors to the rooms that the command line does not open itself. usual_folder: where the register lies.
+    """Doors to the rooms that the command line does not open itself. usual_place: where the register lies.
 
     welcome: asks which register is to be worked on, where a folder has none, and opens the window on it.
     note_fault: writes down a fault that nobody foresaw and returns the file it stands in.
     """
 
     version: str
-    usual_folder: Path
-    has_register: Callable[[Path], bool]
-    open_office: Callable[[Path], Office]
+    usual_place: Place
+    has_register: Callable[[Place], bool]
+    open_office: Callable[[Place], Office]
     seat: Callable[[Office, str], Office]
     open_window: Callable[[Office, str], int]
-    welcome: Callable[[Path], int]
+    welcome: Callable[[Place], int]
     has_display: Callable[[], bool]
     note_fault: Callable[[Exception], Path]
 
 
 @dataclass(frozen=True, slots=True)
 class Desk:
-    """What every command gets: the doors, the folder of the register and who is at the desk."""
+    """What every command gets: the doors, the folder or address of the register and who is at the desk."""
 
     wiring: Wiring
-    folder: Path
+    folder: Place
     officer: str
 
     def office_if_any(self) -> Office | None:
@@ -48,14 +49,22 @@ class Desk:
 
     def office(self) -> Office:
         """The office with its officer seated, and everything judged that time has changed."""
+        office = self.seated()
+        if gone_to := moved_away_to(office):
+            click.echo(moved_away_words(gone_to), err=True)
+        else:
+            _tell_unfit(office)
+            judge_under_new_book(office)
+            judge_anew(office)
+        office.book.deed_begins()
+        return office
+
+    def seated(self) -> Office:
+        """The office with its officer seated, and nothing judged."""
         if not self.wiring.has_register(self.folder):
             why = tr("There is no register in {folder}.", folder=self.folder)
             raise Refused(tr("register"), why, tr("Begin one with `inspector begin`, or name its folder: --register."))
-        office = vouched(self.wiring.seat(self.wiring.open_office(self.folder), self.officer))
-        _tell_unfit(office)
-        judge_under_new_book(office)
-        judge_anew(office)
-        return office
+        return vouched(self.wiring.seat(self.wiring.open_office(self.folder), self.officer))
 
 
 def _tell_unfit(office: Office) -> None:
@@ -67,6 +76,16 @@ def _tell_unfit(office: Office) -> None:
         click.echo(tr("Some of the club's own limits do not fit this version; the packaged ones stand:"), err=True)
     for line in lines:
         click.echo(f"  {line}", err=True)
+
+
+class PlaceType(click.ParamType[Place]):
+    """A folder, or the address of a database on a server."""
+
+    name = "folder or address"
+
+    def convert(self, value: object, param: click.Parameter | None, ctx: click.Context | None) -> Place:
+        """The place; an address is refused where it is none or carries a password."""
+        return value if isinstance(value, Path) else place_of(str(value))
 
 
 def choice(words: type[StrEnum]) -> click.Choice[str]:

@@ -12,6 +12,7 @@ from typing import Any, ParamSpec, TypeVar
 from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, QTimer, Signal, Slot
 
 from inspector.desk.tidying import Tidying
+from inspector.duties.disturbed import undisturbed
 from inspector.duties.office import Office
 from inspector.language import tr
 from inspector.refused import Refused
@@ -178,7 +179,7 @@ def _attempt(
 ) -> _Ended:
     """The deed with whatever comes of it. Nothing escapes: a worker has nobody above it to catch."""
     try:
-        return _Ended(number, done, deed(*given))
+        return _Ended(number, done, undisturbed(deed, *given))
     except Refused as refusal:
         return _Ended(number, failed, refusal)
     except Exception:

@@ -21,10 +21,10 @@ from inspector.language import tr
 
 @dataclass(frozen=True, slots=True)
 class Start:
-    """How the program comes to a register. folder: the one to propose; font_files: the type of window and paper."""
+    """How the program comes to a register. place: the folder or address to propose; font_files: the type."""
 
     doors: Doors
-    folder: Path
+    place: str
     font_files: tuple[Path, ...]
 
 
@@ -85,7 +85,7 @@ class OpenDesk(QObject):
         if self._start is None:
             return
         if self.welcome is None:
-            self.welcome = Welcome(self._start.doors, self._start.folder, self._look)
+            self.welcome = Welcome(self._start.doors, self._start.place, self._look)
             self.welcome.opened.connect(self._open)
         self.welcome.show()
         self.welcome.raise_()
@@ -114,7 +114,7 @@ def run_welcome(start: Start) -> int:
     """Ask which register is to be worked on, and then open the window on it. Returns the exit code."""
     app = _application()
     look = Look(start.font_files)
-    welcome, desks = Welcome(start.doors, start.folder, look), list[OpenDesk]()
+    welcome, desks = Welcome(start.doors, start.place, look), list[OpenDesk]()
 
     def sit_down(office: Office) -> None:
         recall(look, office.machine)

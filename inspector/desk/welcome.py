@@ -13,6 +13,7 @@ from inspector.desk.fault_field import FaultField
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import button, column, hairline, row, said, scroll, short
 from inspector.duties.office import Office
+from inspector.duties.register_place import Place, place_of
 from inspector.language import tr
 from inspector.refused import Refused
 
@@ -22,15 +23,16 @@ _LABEL_PX = 20 * GRID
 
 @dataclass(frozen=True, slots=True)
 class Doors:
-    """How a register comes to be open, or is refused. begin: folder, club, officer; open, sample: folder.
+    """How a register comes to be open, or is refused. begin: place, club, officer; open, sample: place.
 
-    restore: folder, the file of a copy, a ledger head that it must hold or "".
+    A place is a folder or an address on a server. restore: folder, the file of a copy, a ledger head that it must hold
+    or "".
     """
 
-    begin: Callable[[Path, str, str], Office]
-    open: Callable[[Path], Office]
-    sample: Callable[[Path], Office]
-    restore: Callable[[Path, Path, str], Office]
+    begin: Callable[[Place, str, str], Office]
+    open: Callable[[Place], Office]
+    sample: Callable[[Place], Office]
+    restore: Callable[[Place, Path, str], Office]
 
 
 class Welcome(QWidget):
@@ -38,7 +40,7 @@ class Welcome(QWidget):
 
     opened = Signal(object)
 
-    def __init__(self, doors: Doors, folder: Path, look: Look) -> None:
+    def __init__(self, doors: Doors, place: str, look: Look) -> None:
         super().__init__()
         self._doors, self._look = doors, look
         self.background = Background(self)
@@ -46,12 +48,12 @@ class Welcome(QWidget):
         self.setWindowTitle(tr("Recovery gear register"))
         self.resize(*_USUAL_SIZE)
         self.club, self.officer = FaultField(tr("Name of the club")), FaultField(tr("Your name"))
-        self.folder = FaultField(tr("Folder"))
-        self.folder.setText(str(folder))
+        self.folder = FaultField(tr("Folder or address"))
+        self.folder.setText(place)
         self.told = said("", bold=True)
         self.told.hide()
         self.begin_button = button(tr("Begin a register"), self.begin, rank="first")
-        self.open_button = button(tr("Open the register in this folder"), self.open)
+        self.open_button = button(tr("Open the register that lies there"), self.open)
         self.sample_button = button(tr("Make the sample register here"), self.sample)
         self.head = FaultField(tr("Ledger head on a paper"))
         self.restore_button = button(tr("Put a copy back into this folder…"), self._ask_copy)
@@ -63,20 +65,20 @@ class Welcome(QWidget):
 
     def begin(self) -> None:
         """Begin an empty register with its club and its officer."""
-        given = (self._place(), self.club.text().strip(), self.officer.text().strip())
+        given = (self.club.text().strip(), self.officer.text().strip())
         self._do(self._doors.begin, *given, says=tr("Beginning the register…"))
 
     def open(self) -> None:
         """Open a register that is there."""
-        self._do(self._doors.open, self._place(), says=tr("Opening the register…"))
+        self._do(self._doors.open, says=tr("Opening the register…"))
 
     def sample(self) -> None:
         """Make the sample register, to look around in."""
-        self._do(self._doors.sample, self._place(), says=tr("Making the sample register; it takes half a minute…"))
+        self._do(self._doors.sample, says=tr("Making the sample register; it takes half a minute…"))
 
     def restore(self, file: Path) -> None:
         """Put a copy into the folder, where no register lies, and open it."""
-        given = (self._place(), file, self.head.text().strip())
+        given = (file, self.head.text().strip())
         self._do(self._doors.restore, *given, says=tr("Putting the copy back and checking it…"))
 
     def _ask_copy(self) -> None:
@@ -93,17 +95,19 @@ class Welcome(QWidget):
         self.background.close()
         super().closeEvent(event)
 
-    def _place(self) -> Path:
-        return Path(self.folder.text().strip()).expanduser()
-
     def _do(self, deed: Callable[..., Office], *given: object, says: str) -> None:
         for field in (self.club, self.officer, self.folder, self.head):
             field.tell(None)
+        try:
+            place = place_of(self.folder.text().strip())
+        except Refused as refusal:
+            self._refuse(refusal)
+            return
         for one in self._buttons:
             one.setEnabled(False)
         self.told.setText(says)
         self.told.show()
-        self.background.run(deed, *given, done=self.opened.emit, failed=self._refuse, says=says)
+        self.background.run(deed, place, *given, done=self.opened.emit, failed=self._refuse, says=says)
 
     def _refuse(self, refusal: Refused) -> None:
         """Say it at the field it names, else below the buttons; nothing typed is lost."""
@@ -128,6 +132,8 @@ class Welcome(QWidget):
                 said(tr("Where it lies"), Type.HEAD),
                 _labelled(self.folder, self._look, choose),
                 said(tr("One folder holds the register, its papers and its copies. Carry copies to another disk."),
+                     Type.SMALL, faint=True),
+                said(tr("Where several clubs share a server: postgresql://LOGIN@SERVER/DATABASE, without a password."),
                      Type.SMALL, faint=True),
                 hairline(),
                 said(tr("Begin"), Type.HEAD),

@@ -3,6 +3,9 @@
 from pathlib import Path
 
 from inspector.duties.office import Office
+from inspector.duties.register_place import Place
+from inspector.language import tr
+from inspector.refused import Refused
 from inspector.register import backup
 from inspector.register.backup import Backup
 from inspector.register.book import REGISTER_FILE
@@ -26,9 +29,12 @@ def facts_of(made: Backup) -> dict[str, object]:
     return {"file": made.file.name, "bytes": made.size_bytes, "sha256": made.sha256, "head": made.head}
 
 
-def restore(file: Path, folder: Path, head: str = "") -> Backup:
+def restore(file: Path, place: Place, head: str = "") -> Backup:
     """Put a copy into a folder that has no register. head: one printed on a document, which the copy must hold."""
-    return backup.restore(file, folder / REGISTER_FILE, head.strip().lower())
+    if isinstance(place, str):
+        why = tr("A copy is a file, and is put back into a folder.")
+        raise Refused(tr("folder"), why, tr("Put it into an empty folder, and move it to the server from there."))
+    return backup.restore(file, place / REGISTER_FILE, head.strip().lower())
 
 
 def enter_restored(office: Office, made: Backup) -> None:

@@ -58,6 +58,14 @@ def _wants(line: Line) -> str:
     return tr("{who} wrote down what the club wants: {told}.", who=line.who, told=listed(told))
 
 
+def _moved_away(line: Line) -> str:
+    return tr("{who} moved the register to {to}; here it ends.", who=line.who, to=line.text("to"))
+
+
+def _arrived(line: Line) -> str:
+    return tr("The register goes on here, after the line {head}.", head=line.text("head")[:8])
+
+
 SENTENCES: dict[str, Sentence] = {
     "found club": _founded,
     "name officer": _officer,
@@ -65,4 +73,6 @@ SENTENCES: dict[str, Sentence] = {
     "adopt rulebook": _adopted,
     "club settings": _wants,
     "rulebook in force": _in_force,
+    "move away": _moved_away,
+    "arrive": _arrived,
 }

@@ -11,17 +11,19 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from sqlalchemy import Connection, Engine, insert, select
-from sqlalchemy.exc import DatabaseError, OperationalError
+from sqlalchemy.exc import DatabaseError, DBAPIError
 
-from inspector.language import tr
-from inspector.refused import Refused
-from inspector.register import tables
+from inspector.gear.seats import Role
+from inspector.register import tables, turns
+from inspector.register.address import LEAST_SERVER, address_of, is_address, no_driver, not_opened, not_utf8, too_old
 from inspector.register.guards import guarded_engine, wipe_traces
 from inspector.register.page import Page
-from inspector.register.upgrade import bring_up
+from inspector.register.seat_of_login import is_forbidden, may_not, not_begun, not_the_owner, role_in, seated
+from inspector.register.upgrade import bring_up, current_revision
 
 REGISTER_FILE = "register.db"  # what the file is called in its folder
 _ORIGIN_SIGNS = "23456789ABCDEFGHJKMNPQRSTVWXYZ"
+_ONE_MOMENT = {"isolation_level": "REPEATABLE READ", "postgresql_readonly": True}  # SQLite reads so by itself
 
 
 class Book:
@@ -31,6 +33,7 @@ class Book:
         self._engine = engine
         self._bound = threading.local()
         self.own_lines: set[str] = set()  # the hashes of the ledger's lines that were written through this book
+        self.role = role_in(engine)
         self.origin = self._own_origin()
 
     @property
@@ -52,18 +55,24 @@ class Book:
         """Empty what still holds older states of rows; False where it could not be done now."""
         return self._bound_connection() is None and wipe_traces(self._engine)
 
+    def deed_begins(self) -> None:
+        """Whatever this thread keeps from now on belongs to one deed, which may be repeated while nothing is kept."""
+        self._bound.kept = 0
+
     @contextmanager
     def page(self) -> Iterator[Page]:
         """A page to write on; roll back unless entered."""
         with self._connection(write=True) as connection:
             page = Page(connection, self.origin, keeps=self._bound_connection() is None)
-            yield page
-            page.left()
-            self.own_lines |= page.entered
+            try:
+                yield page
+                page.left()
+            finally:
+                self._note(page)
 
     @contextmanager
     def reading(self) -> Iterator[Page]:
-        """A page to read from."""
+        """A page to read from: all of it is of one moment, whatever is written meanwhile."""
         with self._connection(write=False) as connection:
             yield Page(connection, self.origin, keeps=False)
 
@@ -79,11 +88,19 @@ class Book:
             return
         with self._connection(write=True) as connection:
             self._bound.connection = connection
+            self._bound.last_line = ""
             try:
                 yield
-                connection.commit()
+                turns.keep(connection, self._bound.last_line)
+                self._bound.kept = self._kept_count + 1
             finally:
                 del self._bound.connection
+
+    @contextmanager
+    def own_connection(self, *, write: bool) -> Iterator[Connection]:
+        """For what works on whole tables: a connection in a transaction, to be committed by whoever asked for it."""
+        with self._connection(write=write) as connection:
+            yield connection
 
     @contextmanager
     def _connection(self, *, write: bool) -> Iterator[Connection]:
@@ -91,26 +108,64 @@ class Book:
             yield bound
             return
         try:
-            with self._engine.connect().execution_options(write=write) as connection:
+            with turns.patiently(lambda: self._begun(write=write)) as connection:
                 yield connection
-        except OperationalError as error:
-            if "locked" in str(error.orig):
-                raise _in_use() from error
+        except DBAPIError as error:
+            if told := turns.refusal_of(error, nothing_kept=self._kept_count == 0):
+                raise told from error
+            if is_forbidden(error):
+                raise may_not(self.role) from error
             raise
+
+    def _begun(self, *, write: bool) -> Connection:
+        """A connection in a transaction; who writes has his turn, who reads sees one moment."""
+        on_server = self.make != "sqlite"
+        options = _ONE_MOMENT if on_server and not write else {}
+        connection = self._engine.connect().execution_options(write=write, **options)
+        try:
+            connection.begin()
+        except BaseException:
+            connection.close()
+            raise
+        return connection
+
+    def _note(self, page: Page) -> None:
+        """Lines that were written, and whether they are kept by now or with the block they stand in."""
+        if not page.entered:
+            return
+        self.own_lines |= page.entered
+        if self._bound_connection() is None:
+            self._bound.kept = self._kept_count + 1
+        else:
+            self._bound.last_line = page.newest
+
+    @property
+    def _kept_count(self) -> int:
+        return int(getattr(self._bound, "kept", 0))
 
     def _bound_connection(self) -> Connection | None:
         return getattr(self._bound, "connection", None)
 
     def _own_origin(self) -> str:
         """The name of this copy of the register, made once and kept."""
-        with self._engine.connect().execution_options(write=True) as connection:
-            row = connection.execute(select(tables.club_setting.c.value).where(tables.club_setting.c.key == "origin"))
-            if found := row.scalar_one_or_none():
-                return str(found)
+        with self._connection(write=False) as connection:
+            if found := _origin_in(connection):
+                return found
+        if self.role is not Role.OFFICER:
+            raise not_begun()
+        with self._connection(write=True) as connection:
+            if found := _origin_in(connection):
+                return found
             made = new_origin()
             connection.execute(insert(tables.club_setting), {"key": "origin", "value": made})
             connection.commit()
             return made
+
+
+def _origin_in(connection: Connection) -> str | None:
+    row = connection.execute(select(tables.club_setting.c.value).where(tables.club_setting.c.key == "origin"))
+    found = row.scalar_one_or_none()
+    return str(found) if found else None
 
 
 def new_origin() -> str:
@@ -119,20 +174,70 @@ def new_origin() -> str:
 
 
 def open_book(place: str | Path) -> Book:
-    """Open the register at a path (or database URL), making or upgrading its tables where needed."""
-    url = place if isinstance(place, str) and "://" in place else f"sqlite:///{place}"
+    """Open the register at a path (or address), making or upgrading its tables where needed."""
     try:
-        engine = guarded_engine(url)
-        bring_up(engine)
-        return Book(engine)
+        engine = open_engine(place)
     except DatabaseError as error:
-        raise Refused(
-            tr("register"),
-            tr("{place} cannot be opened as a register ({why}).", place=place, why=error.orig),
-            tr("Check the path and that the file is a register and may be written to."),
-        ) from error
+        raise (not_the_owner() if is_forbidden(error) else not_opened(place, error)) from error
+    try:
+        return Book(engine)
+    except BaseException:
+        engine.dispose()
+        raise
 
 
-def _in_use() -> Refused:
-    why = tr("Another window or program is writing to it.")
-    return Refused(tr("register"), why, tr("Wait a moment and do it again; nothing was changed."))
+def holds_register(address: str) -> bool:
+    """Whether a register was begun in a database on a server; nothing is written there."""
+    try:
+        engine = _engine_at(address)
+        try:
+            return current_revision(engine) is not None
+        finally:
+            engine.dispose()
+    except DatabaseError as error:
+        raise not_opened(address, error) from error
+
+
+def open_engine(place: str | Path) -> Engine:
+    """The register's database, as the branch and role of this login allow; nothing is written. Raises DatabaseError."""
+    engine = engine_with_tables(place)
+    try:
+        return seated(engine)
+    except BaseException:
+        engine.dispose()
+        raise
+
+
+def engine_with_tables(place: str | Path) -> Engine:
+    """The database with this program's tables; nothing is written into them. Raises DatabaseError."""
+    engine = _engine_at(place)
+    try:
+        _check_server(engine)
+        bring_up(engine)
+    except BaseException:
+        engine.dispose()
+        raise
+    return engine
+
+
+def _engine_at(place: str | Path) -> Engine:
+    url = f"sqlite:///{place}"
+    if isinstance(place, str) and is_address(place):
+        url = place if place.startswith("sqlite") else address_of(place).render_as_string(hide_password=False)
+    try:
+        return guarded_engine(url)
+    except ModuleNotFoundError as error:
+        raise no_driver() from error
+
+
+def _check_server(engine: Engine) -> None:
+    """Refuse a server on which the tables would not work, before anything is written to it."""
+    if engine.dialect.name == "sqlite":
+        return
+    with engine.connect() as connection:
+        version = int((engine.dialect.server_version_info or (0,))[0])
+        encoding = str(connection.exec_driver_sql("SHOW server_encoding").scalar_one())
+    if version < LEAST_SERVER:
+        raise too_old(version)
+    if encoding != "UTF8":
+        raise not_utf8(encoding)

@@ -8,7 +8,9 @@ from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, text
 
+from inspector.register.address import how_to_connect
 from inspector.register.tables import APPEND_ONLY
+from inspector.register.turns import PATIENCE_S, take_turn
 
 _PRAGMAS = (
     "foreign_keys=ON",
@@ -22,10 +24,10 @@ _PRAGMAS = (
 
 def guarded_engine(url: str) -> Engine:
     """An engine whose every connection keeps foreign keys, full synchronisation and honest transactions."""
-    engine = create_engine(url)
-    if engine.dialect.name == "sqlite":
-        event.listen(engine, "connect", _prepare)
-        event.listen(engine, "begin", _begin)
+    engine = create_engine(url, **how_to_connect(url))
+    sqlite = engine.dialect.name == "sqlite"
+    event.listen(engine, "connect", _prepare if sqlite else _prepare_on_server)
+    event.listen(engine, "begin", _begin if sqlite else _begin_on_server)
     return engine
 
 
@@ -33,6 +35,17 @@ def _prepare(connection: Any, _record: Any) -> None:
     connection.isolation_level = None  # the driver must neither open nor commit transactions behind our back
     for pragma in _PRAGMAS:
         connection.execute(f"PRAGMA {pragma}")
+
+
+def _prepare_on_server(connection: Any, _record: Any) -> None:
+    with connection.cursor() as cursor:
+        cursor.execute(f"SET lock_timeout = '{PATIENCE_S}s'")
+    connection.commit()
+
+
+def _begin_on_server(connection: Connection) -> None:
+    if connection.get_execution_options().get("write"):
+        take_turn(connection)
 
 
 def _begin(connection: Connection) -> None:
@@ -65,7 +78,7 @@ def missing_triggers(connection: Connection) -> list[str]:
     if connection.dialect.name == "sqlite":
         rows = connection.exec_driver_sql("SELECT name FROM sqlite_master WHERE type = 'trigger'")
     else:
-        rows = connection.exec_driver_sql("SELECT tgname FROM pg_trigger WHERE NOT tgisinternal")
+        rows = connection.exec_driver_sql("SELECT tgname FROM pg_trigger WHERE NOT tgisinternal AND tgenabled <> 'D'")
     present = {str(row[0]) for row in rows}
     return [name for name in _names(connection.dialect.name) if name not in present]
 

@@ -25,6 +25,7 @@ class Leaf:
         self._wrote: list[ledger.Wrote] = []
         self._after: ledger.Tip | None = None  # what its line follows, where lines of another copy came in between
         self.entered: set[str] = set()  # the hashes of its lines in the ledger
+        self.newest = ""  # the hash of the last of them
 
     def _add(self, table: Table, row: dict[str, Any]) -> None:
         self._connection.execute(insert(table), row)

@@ -12,12 +12,15 @@ from datetime import datetime
 from sqlalchemy import Connection, RowMapping, select
 
 from inspector.gear.lists import Fault, Verified
+from inspector.language import tr
+from inspector.refused import Refused
 from inspector.register import tables
 from inspector.register.canonical import canonical, digest
 from inspector.register.chains import GENESIS, Chains, hash_of
 from inspector.register.standing_check import standing_faults
 from inspector.register.tables import APPEND_ONLY, ledger
 
+MOVED, ARRIVED = "move away", "arrive"  # the last line where a register left, the first where it went on
 _FOLLOWED = tuple(table for table in APPEND_ONLY if table is not ledger)
 Tip = tuple[int, str]  # number and hash of the line that the next one follows
 _Accounted = dict[tuple[str, str], dict[str, int]]  # table and id of a row; its digest and the line that names it
@@ -34,7 +37,7 @@ class Wrote:
 
 def head(connection: Connection) -> tuple[int, str]:
     """Place and hash of the last line; (0, zeros) for an empty ledger."""
-    place, _, own = _last(connection)
+    place, _, own, _ = _last(connection)
     return place, own
 
 
@@ -56,8 +59,13 @@ class Deed:
 
 
 def add_line(connection: Connection, deed: Deed, wrote: list[Wrote], after: Tip | None = None) -> str:
-    """Append a line for the deed; returns its hash. after: the line it follows, where that is not the last one."""
-    place, number, before = _last(connection)
+    """Append a line for the deed; returns its hash. Refused where the register was moved away.
+
+    after: the line it follows, where that is not the last one.
+    """
+    place, number, before, last = _last(connection)
+    if last == MOVED and deed.name != ARRIVED:
+        raise moved_away(moved_to(connection))
     if after:
         number, before = after
     body = canonical({"facts": deed.facts, "rows": [[one.table, one.id, one.digest] for one in wrote]})
@@ -70,15 +78,28 @@ def add_line(connection: Connection, deed: Deed, wrote: list[Wrote], after: Tip 
 
 def tip(connection: Connection) -> Tip:
     """Number and hash of the last line."""
-    _, number, own = _last(connection)
+    _, number, own, _ = _last(connection)
     return number, own
 
 
-def _last(connection: Connection) -> tuple[int, int, str]:
-    """Place, number and hash of the last line."""
-    found = select(ledger.c.id, ledger.c.number, ledger.c.hash).order_by(ledger.c.id.desc()).limit(1)
+def _last(connection: Connection) -> tuple[int, int, str, str]:
+    """Place, number, hash and deed of the last line."""
+    found = select(ledger.c.id, ledger.c.number, ledger.c.hash, ledger.c.deed).order_by(ledger.c.id.desc()).limit(1)
     row = connection.execute(found).first()
-    return (int(row[0]), int(row[1]), str(row[2])) if row else (0, 0, GENESIS)
+    return (int(row[0]), int(row[1]), str(row[2]), str(row[3])) if row else (0, 0, GENESIS, "")
+
+
+def moved_to(connection: Connection) -> str:
+    """Where the register went; empty where it is still here."""
+    found = select(ledger.c.deed, ledger.c.body).order_by(ledger.c.id.desc()).limit(1)
+    row = connection.execute(found).first()
+    return str(json.loads(row[1])["facts"]["to"]) if row and row[0] == MOVED else ""
+
+
+def moved_away(to: str) -> Refused:
+    """Nothing is written into a register that went on elsewhere."""
+    why = tr("It was moved to {to}; what lies here is how it was then.", to=to)
+    return Refused(tr("register"), why, tr("Open it there. Here it can be looked at, and nothing is written."))
 
 
 def verify(connection: Connection, against: str = "") -> Verified:

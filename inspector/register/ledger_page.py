@@ -11,7 +11,7 @@ from inspector.gear.item import Item
 from inspector.gear.ledger_line import WrittenLine
 from inspector.register.events import shares
 from inspector.register.leaf import Leaf
-from inspector.register.ledger import head, since
+from inspector.register.ledger import head, moved_to, since
 from inspector.register.tables import APPEND_ONLY, item, ledger
 from inspector.register.year_tables import item_change
 
@@ -29,6 +29,10 @@ class LedgerPage(Leaf):
     def line_number(self) -> int:
         """The number of the last line; 0 for an empty ledger."""
         return head(self._connection)[0]
+
+    def moved_to(self) -> str:
+        """Where the register went; empty where it is still here."""
+        return moved_to(self._connection)
 
     def lines_since(self, number: int) -> tuple[tuple[int, str], ...]:
         """Number and hash of every line after one, the oldest first."""

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from datetime import date, datetime
 
-from sqlalchemy import ColumnElement, func, insert, select
+from sqlalchemy import ColumnElement, func, insert, select, update
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import Fitted
@@ -30,6 +30,7 @@ from inspector.register.hands import HandsPage
 from inspector.register.ledger_page import LedgerPage
 from inspector.register.merge_page import MergePage
 from inspector.register.rows import as_facts, from_body, new_id, to_body
+from inspector.register.turns import keep
 
 
 class Page(FleetPage, HandsPage, EvidencePage, LedgerPage, MergePage):
@@ -49,8 +50,8 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage, MergePage):
         line = ledger.Deed(deed, by, at, named, self._origin)
         own = ledger.add_line(self._connection, line, self._wrote, self._after)
         if self._keeps:
-            self._connection.commit()
-        self._wrote, self._after = [], None
+            keep(self._connection, own)
+        self._wrote, self._after, self.newest = [], None, own
         self.entered.add(own)
         return own
 
@@ -126,9 +127,7 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage, MergePage):
 
     def _stand(self, verdict: Verdict, words: Explanation, verdict_id: str, listing: Listing) -> None:
         table = tables.standing
-        self._connection.execute(table.delete().where(table.c.item_id == verdict.item_id))
         row = {
-            "item_id": verdict.item_id,
             "verdict_id": verdict_id,
             "outcome": verdict.outcome.value,
             "headline": words.headline,
@@ -138,7 +137,9 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage, MergePage):
             **asdict(listing),
             "search": listing.search.casefold(),
         }
-        self._connection.execute(insert(table), row)
+        changed = update(table).where(table.c.item_id == verdict.item_id).values(row)
+        if not self._connection.execute(changed).rowcount:
+            self._connection.execute(insert(table), {"item_id": verdict.item_id, **row})
 
     # --- what is read ---
 
@@ -235,9 +236,8 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage, MergePage):
     def document_count(self, kind: str) -> int:
         """How many documents of this kind were numbered."""
         table = tables.document
-        return int(
-            self._connection.execute(select(func.count()).select_from(table).where(table.c.kind == kind)).scalar_one()
-        )
+        counted = select(func.count()).select_from(table).where(table.c.kind == kind)
+        return int(self._connection.execute(counted).scalar_one())
 
     def latest_document(self, kind: str, about: str) -> tuple[str, str] | None:
         """Number and body of the last document of this kind about a piece or trip."""

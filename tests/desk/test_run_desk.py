@@ -30,5 +30,5 @@ def test_the_window_opens_on_the_piece_asked_for(
     monkeypatch.setattr(QApplication, "exec", staticmethod(stay))
     fonts = Path(__file__).parents[2] / "inspector" / "paper" / "fonts"
     doors = Doors(app._begin, app._open, app._sample, app._restore)
-    assert run_desk(office, "sh-001", Start(doors, tmp_path, tuple(fonts.glob("*.ttf")))) == 7
+    assert run_desk(office, "sh-001", Start(doors, str(tmp_path), tuple(fonts.glob("*.ttf")))) == 7
     assert seen == ["SH-001"]

@@ -26,7 +26,7 @@ def show(qtbot: QtBot, look: Look, tmp_path: Path, monkeypatch: pytest.MonkeyPat
     monkeypatch.setattr("platformdirs.user_data_dir", lambda *_, **__: str(tmp_path / "data"))
 
     def shown(folder: Path) -> Welcome:
-        welcome = Welcome(Doors(app._begin, app._open, app._sample, app._restore), folder, look)
+        welcome = Welcome(Doors(app._begin, app._open, app._sample, app._restore), str(folder), look)
         qtbot.addWidget(welcome)
         welcome.show()
         return welcome
@@ -51,7 +51,7 @@ def test_a_register_is_begun_and_is_the_one_that_opens_the_next_time(qtbot: QtBo
 
     assert register_facts(office).club == "Dune and Ridge Touring Club"
     assert office.officer.name == "First officer"
-    assert app._usual_folder() == (tmp_path / "shed").resolve()
+    assert app._usual_place() == (tmp_path / "shed").resolve()
     office.book.close()
 
 
@@ -145,7 +145,7 @@ def test_another_register_takes_the_place_of_the_one_that_is_open(
     qtbot: QtBot, show: Show, office: Office, look: Look, tmp_path: Path
 ) -> None:
     first = show(tmp_path / "other")  # as its folders are the test's own
-    desk = OpenDesk(office, look, Start(first._doors, tmp_path / "other", ()))
+    desk = OpenDesk(office, look, Start(first._doors, str(tmp_path / "other"), ()))
     desk.show()
     before = desk.window
     next(one for one in before.findChildren(QAction) if one.text().startswith("&Open another")).trigger()

@@ -1,0 +1,261 @@
+"""A private PostgreSQL server for one run of the tests: on loopback alone, in a temporary folder, stopped at the end.
+
+One server serves every worker of a run: whoever needs it first starts it, the process that began the run stops it,
+whatever became of the tests. A run that was killed cannot; what it left behind is stopped when the next server starts.
+Its settings are quick, not safe: without fsync a power cut would spoil it, and nothing in it outlives the run.
+"""
+
+import json
+import os
+import secrets
+import shutil
+import socket
+import subprocess
+import tempfile
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import URL, create_engine, text
+
+HOST = "127.0.0.1"
+FOLDER = "REGISTER_TESTS_SERVER"  # in the environment: where the run's server lies once it is started
+_MADE = "register-tests-server-"
+_ADMIN = "postgres"
+_NEEDED = ("initdb", "pg_ctl", "postgres")
+_QUICK = ("fsync=off", "synchronous_commit=off", "full_page_writes=off", "wal_level=minimal", "max_wal_senders=0")
+_PLACED = (f"listen_addresses={HOST}", "unix_socket_directories=", "max_connections=60", "jit=off")
+_PATIENCE_S = 60
+
+
+class NoServerError(Exception):
+    """No server can be had; the reason is for whoever runs the tests."""
+
+
+@dataclass(frozen=True, slots=True)
+class Server:
+    """A running server and the password of its superuser."""
+
+    port: int
+    password: str
+
+    def url(self, database: str = _ADMIN, login: str = _ADMIN, password: str = "") -> str:
+        """The address of a database on it, for the superuser unless another login is named."""
+        made = URL.create("postgresql+psycopg", login, password or self.password, HOST, self.port, database)
+        return made.render_as_string(hide_password=False)
+
+    def order(self, *statements: str) -> None:
+        """Let the superuser do something outside any transaction."""
+        engine = create_engine(self.url(), isolation_level="AUTOCOMMIT")
+        with engine.connect() as connection:
+            for statement in statements:
+                connection.execute(text(statement))
+        engine.dispose()
+
+    @contextmanager
+    def database(self) -> Iterator["Database"]:
+        """An empty database of an owner of its own who is no superuser; dropped afterwards."""
+        made = Database(self, f"t{secrets.token_hex(4)}", secrets.token_hex(8))
+        self.order(
+            f"CREATE ROLE {made.owner} LOGIN CREATEROLE PASSWORD '{made.password}'",
+            f"CREATE DATABASE {made.name} OWNER {made.owner} TEMPLATE template0 ENCODING 'UTF8' LOCALE 'C'",
+        )
+        try:
+            yield made
+        finally:
+            self.order(f"DROP DATABASE {made.name} WITH (FORCE)")
+
+
+@dataclass(frozen=True, slots=True)
+class Database:
+    """One database on the server."""
+
+    server: Server
+    name: str
+    password: str  # the owner's
+
+    @property
+    def owner(self) -> str:
+        """The login whose tables they are."""
+        return f"{self.name}_owner"
+
+    @property
+    def url(self) -> str:
+        """The address for its owner."""
+        return self.as_login(self.owner, self.password)
+
+    @property
+    def superuser_url(self) -> str:
+        """The address for the server's superuser, whom no policy holds."""
+        return self.server.url(self.name)
+
+    def as_login(self, login: str, password: str) -> str:
+        """The address for another login."""
+        return self.server.url(self.name, login, password)
+
+
+def server_of_the_run() -> Server:
+    """The server of this run, started where no worker has yet. Raises NoServerError where none can be had."""
+    folder = Path(os.environ[FOLDER])
+    ready, failed = folder / "ready", folder / "failed"
+    try:
+        (folder / "starting").touch(exist_ok=False)
+    except FileExistsError:
+        return _started_elsewhere(ready, failed)
+    _stop_what_killed_runs_left()
+    try:
+        server = start(folder / "server")
+    except NoServerError as reason:
+        failed.write_text(str(reason), encoding="utf-8")
+        raise
+    _write_whole(ready, json.dumps([server.port, server.password]))
+    return server
+
+
+def _started_elsewhere(ready: Path, failed: Path) -> Server:
+    until = time.monotonic() + _PATIENCE_S
+    while time.monotonic() < until:
+        if failed.exists():
+            raise NoServerError(failed.read_text(encoding="utf-8"))
+        if ready.exists():
+            return Server(*json.loads(ready.read_text(encoding="utf-8")))
+        time.sleep(0.05)
+    raise NoServerError(f"Another worker began to start the PostgreSQL server and was not done in {_PATIENCE_S} s.")
+
+
+def _write_whole(file: Path, words: str) -> None:
+    """Write so that nobody reads half of it, and nobody else reads it at all."""
+    begun = file.with_suffix(".begun")
+    begun.touch(mode=0o600)
+    begun.write_text(words, encoding="utf-8")
+    begun.rename(file)
+
+
+def begin_run() -> None:
+    """Name the place of this run's server for all of its workers; nothing is started yet."""
+    folder = Path(tempfile.mkdtemp(prefix=f"{_MADE}{os.getpid()}-"))
+    folder.chmod(0o711)  # the server's own user must get through
+    os.environ[FOLDER] = str(folder)
+
+
+def end_run() -> None:
+    """Stop this run's server where one was started, and remove its place."""
+    if (place := os.environ.pop(FOLDER, None)) is None:
+        return
+    folder = Path(place)
+    stop(folder / "server")
+    shutil.rmtree(folder, ignore_errors=True)
+
+
+def _stop_what_killed_runs_left() -> None:
+    for folder in Path(tempfile.gettempdir()).glob(f"{_MADE}*"):
+        runner = int(folder.name.removeprefix(_MADE).split("-")[0])
+        if not _lives(runner):
+            stop(folder / "server")
+            shutil.rmtree(folder, ignore_errors=True)
+
+
+def _lives(process: int) -> bool:
+    if os.name == "nt":  # there a signal of 0 would end it
+        return True
+    try:
+        os.kill(process, 0)
+    except ProcessLookupError:
+        return False
+    except PermissionError:
+        return True
+    return True
+
+
+# --- the server itself ---
+
+
+def programs() -> Path:
+    """The folder with the server's programs: on the path, where packages put them, or where pg_config says."""
+    for folder in _places():
+        if all(shutil.which(name, path=str(folder)) for name in _NEEDED):
+            return folder
+    raise NoServerError(
+        "No PostgreSQL server is installed: initdb, pg_ctl and postgres are neither on the path nor in"
+        " /usr/lib/postgresql/*/bin nor in /usr/local/bin. Install one (Debian: apt-get install -y postgresql)."
+    )
+
+
+def _places() -> Iterator[Path]:
+    if found := shutil.which("initdb"):
+        yield Path(found).resolve().parent
+    packaged = Path("/usr/lib/postgresql").glob("[0-9]*/bin")
+    yield from sorted(packaged, key=lambda folder: int(folder.parent.name.split(".")[0]), reverse=True)
+    yield Path("/usr/local/bin")
+    yield Path("/usr/local/pgsql/bin")
+    if config := shutil.which("pg_config"):
+        yield Path(subprocess.run([config, "--bindir"], capture_output=True, text=True, check=True).stdout.strip())
+
+
+def start(folder: Path, *, quick: bool = True) -> Server:
+    """Make a server in this folder and start it on a free port of loopback. quick: it need not outlive a power cut."""
+    bin_ = programs()
+    folder.mkdir(mode=0o700)
+    password = secrets.token_hex(16)
+    (folder / "password").write_text(password, encoding="utf-8")
+    if whose := _whose():
+        for one in (folder, folder / "password"):
+            os.chown(one, whose["user"], whose["group"])
+    how = ("--auth=scram-sha-256", f"--pwfile={folder / 'password'}", "--encoding=UTF8", "--locale=C", "--no-sync")
+    _run(folder, str(bin_ / "initdb"), "-D", str(folder / "data"), "-U", _ADMIN, *how)
+    for further in (2, 1, 0):
+        server = Server(_free_port(), password)
+        try:
+            _start_on(bin_, folder, server.port, _QUICK if quick else ())
+            break
+        except NoServerError:  # somebody else may have taken the port meanwhile
+            if not further:
+                raise
+    return server
+
+
+def _start_on(bin_: Path, folder: Path, port: int, quick: tuple[str, ...]) -> None:
+    said = " ".join(f"-c {setting}" for setting in (*quick, *_PLACED, f"port={port}"))
+    how = ("-w", "-t", str(_PATIENCE_S), "-o", said, "-l", str(folder / "log"))
+    _run(folder, str(bin_ / "pg_ctl"), "start", "-D", str(folder / "data"), *how)
+
+
+def stop(folder: Path) -> None:
+    """Stop the server in this folder, if one is there."""
+    if (folder / "data" / "postmaster.pid").exists():
+        with suppress(NoServerError):
+            _run(folder, str(programs() / "pg_ctl"), "stop", "-D", str(folder / "data"), "-m", "immediate", "-w")
+
+
+def _free_port() -> int:
+    with socket.socket() as one:
+        one.bind((HOST, 0))
+        return int(one.getsockname()[1])
+
+
+def _whose() -> dict[str, Any]:
+    """Whose process the server is: it refuses to run as root, so root lets another user run it."""
+    if os.name == "nt" or os.geteuid() != 0:
+        return {}
+    import pwd
+
+    known = {entry.pw_name: entry for entry in pwd.getpwall()}
+    entry = next((known[name] for name in (_ADMIN, "nobody") if name in known), None)
+    if entry is None:
+        raise NoServerError(
+            "The PostgreSQL server refuses to run as root, and there is no user “postgres” or “nobody”."
+        )
+    return {"user": entry.pw_uid, "group": entry.pw_gid, "extra_groups": ()}
+
+
+def _run(folder: Path, *command: str) -> None:
+    with (folder.parent / "said").open("w+", encoding="utf-8") as said:  # a pipe would stay open with the server
+        done = subprocess.run(command, cwd=folder, stdout=said, stderr=said, check=False, **_whose())
+        said.seek(0)
+        if done.returncode:
+            log = folder / "log"
+            more = log.read_text(encoding="utf-8", errors="replace")[-2000:] if log.exists() else ""
+            raise NoServerError(f"The PostgreSQL server could not be run: {Path(command[0]).name}: {said.read()}{more}")
