@@ -15,7 +15,7 @@ from typing import Any
 from sqlalchemy import Connection, Engine, LargeBinary, String, Table, func, insert, select
 from sqlalchemy.exc import DatabaseError
 
-from inspector.language import tr
+from inspector.language import tr, tr_n
 from inspector.refused import Refused
 from inspector.register import ledger, turns
 from inspector.register.address import is_address, named, not_opened
@@ -112,7 +112,7 @@ def _is_under_way(old: Connection, to: str) -> bool:
 def _check_sound(old: Connection) -> None:
     found = ledger.verify(old)
     if found.faults:
-        why = tr("`verify` finds {count} faults in it.", count=len(found.faults))
+        why = tr_n("`verify` finds one fault in it.", "`verify` finds {count} faults in it.", len(found.faults))
         raise Refused(tr("register"), why, tr("A register that is not whole is not moved. See `inspector verify`."))
 
 
