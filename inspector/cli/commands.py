@@ -20,6 +20,7 @@ from inspector.cli import (
     returning,
     rigs,
     rules,
+    server,
     showing,
     speaking,
     stock,
@@ -149,6 +150,7 @@ main.add_command(returning.read_sheets)
 for _command in (speaking.doubt, speaking.answer, speaking.strike, speaking.destroyed):
     main.add_command(_command)
 main.add_command(rules.rules)
+main.add_command(server.server)
 for _command in (people.people, people.person, *person_changes.COMMANDS):
     main.add_command(_command)
 for _command in (vehicles.vehicle, vehicles.fit, vehicles.unfit, trips.trip):

@@ -19,12 +19,12 @@ def vouched(office: Office) -> Office:
     if not is_asked(office):
         return office
     label = tr("Passphrase of {name} (empty: the name stands as stated)", name=office.officer.name)
-    return vouch(office, _typed(OWN, label, twice=False))
+    return vouch(office, hidden(OWN, label, twice=False))
 
 
 def new_passphrase(name: str) -> str:
     """A new passphrase, typed twice."""
-    typed = _typed(NEW, tr("New passphrase of {name}", name=name), twice=True)
+    typed = hidden(NEW, tr("New passphrase of {name}", name=name), twice=True)
     if not typed:
         why = tr("None was typed.")
         what = tr("Type it on a terminal, or put it into {variable} for a script.", variable=NEW)
@@ -32,8 +32,8 @@ def new_passphrase(name: str) -> str:
     return typed
 
 
-def _typed(variable: str, label: str, *, twice: bool) -> str:
-    """From the environment, else from a terminal; nothing where there is neither."""
+def hidden(variable: str, label: str, *, twice: bool) -> str:
+    """What is secret: from the environment, else from a terminal, hidden; nothing where there is neither."""
     if (given := os.environ.get(variable)) is not None:
         return given
     if not sys.stdin.isatty():

@@ -45,6 +45,7 @@ class Status(QStatusBar):
         if listed.is_whole and (held := listed.counts.get(Outcome.HOLD)):
             parts.append(tr("{count} on hold", count=held))
         parts.append(tr("at the desk: {name}", name=self._office.officer.name))
+        parts += [register.login] if register.login else []
         parts.append(tr("rulebook {name}", name=self._office.rules.hash[:12]))
         parts.append(show_day(self._office.today))
         self._say(parts)

@@ -13,6 +13,7 @@ from inspector.duties.office import Office, told_of
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
 from inspector.gear.rulebooks import Adopted, BookFault, BookFound, Change
+from inspector.gear.seats import Role
 from inspector.language import show_day, tr, tr_n
 from inspector.refused import Refused
 from inspector.register.page import Page
@@ -197,12 +198,17 @@ def unfit_lines(office: Office) -> tuple[str, ...]:
 def judge_under_new_book(office: Office) -> tuple[Judged, ...]:
     """Judge anew, by the rulebook in force, every piece whose verdict was given by another one.
 
-    Another one may be a club's adopted earlier whose day has come, or the packaged one of an older program.
+    Another one may be a club's adopted earlier whose day has come, or the packaged one of an older program. Refused for
+    a login that is no officer's: another rulebook may be milder.
     """
     with office.book.reading() as page:
         begun = _begun(office, page)
         if not begun and not page.judged_by_another(office.rules.hash):
             return ()
+    if office.book.role is not Role.OFFICER:
+        why = tr("The verdicts in it were given by another rulebook than the one that holds now in this program.")
+        way = tr("Let an equipment officer of the club open it, with the same version of the program.")
+        raise Refused(tr("register"), why, way)
     with office.book.page() as page:
         if begun:
             page.set(JUDGED_BY, begun)

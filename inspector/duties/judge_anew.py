@@ -3,16 +3,35 @@
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office, told_of
 from inspector.gear.judged import Judged
+from inspector.gear.seats import Role
+from inspector.language import tr, tr_n
+from inspector.refused import Refused
 
 
 def judge_anew(office: Office) -> tuple[Judged, ...]:
-    """Judge every piece whose `holds_until` has come; one ledger line for all of them. Returns what was judged."""
+    """Judge every piece whose `holds_until` has come; one ledger line for all of them. Returns what was judged.
+
+    Refused for a login that may only read: what it would read of these pieces holds no longer.
+    """
     with office.book.reading() as page:
-        if not page.due_for_judging(office.today):
-            return ()
+        due = page.due_for_judging(office.today)
+    if not due:
+        return ()
+    if office.book.role is Role.READER:
+        raise _waits(len(due))
     with office.book.page() as page:
         due = page.due_for_judging(office.today)
         outcomes = tuple(judge_and_keep(office, page, item) for item in told_of(office, due))
         tags = [one.dossier.item.tag for one in outcomes]
         page.enter("judge anew", by=office.officer.id, at=office.now, facts={"tags": tags})
     return outcomes
+
+
+def _waits(count: int) -> Refused:
+    why = tr_n(
+        "The verdict of one piece no longer holds, and this login may not judge it anew.",
+        "The verdicts of {count} pieces no longer hold, and this login may not judge them anew.",
+        count,
+    )
+    way = tr("Let an officer or a member of the club open the register today; then it can be read.")
+    return Refused(tr("register"), why, way)

@@ -11,6 +11,7 @@ from inspector.duties.plain_lines import check_line
 from inspector.duties.who import names_count, person_of
 from inspector.gear.inspection import NewInspection
 from inspector.gear.person import Passphrases, Person
+from inspector.gear.seats import Role
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.page import Page
@@ -27,7 +28,9 @@ def wish(page: Page) -> Passphrases:
 
 
 def is_asked(office: Office) -> bool:
-    """Whether the person at the desk has a passphrase and the club wants it."""
+    """Whether the person at the desk has a passphrase and the club wants it; a login that passes nothing needs none."""
+    if office.book.role is not Role.OFFICER:
+        return False
     with office.book.reading() as page:
         return wish(page) is not Passphrases.OFF and bool(page.passphrase(office.officer.id))
 

@@ -10,6 +10,7 @@ from inspector.gear.kind import Kind
 from inspector.gear.lists import GearRow, Order, Wanted
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
+from inspector.gear.seats import Role
 from inspector.gear.trip import Trip, Vehicle
 from inspector.language import tr
 from inspector.refused import Refused
@@ -58,16 +59,23 @@ def open_item(office: Office, tag: str) -> Judged:
 
 @dataclass(frozen=True, slots=True)
 class RegisterFacts:
-    """What the register is: whose, and how many pieces it holds."""
+    """What the register is: whose, and how many pieces it holds. login: what it may do, if not all."""
 
     club: str
     piece_count: int
+    login: str = ""
 
 
 def register_facts(office: Office) -> RegisterFacts:
     """The club and the number of its pieces."""
     with office.book.reading() as page:
-        return RegisterFacts(page.setting("club"), page.piece_count())
+        return RegisterFacts(page.setting("club"), page.piece_count(), _login_words(office.book.role))
+
+
+def _login_words(role: Role) -> str:
+    if role is Role.MEMBER:
+        return tr("this login adds checks")
+    return tr("this login reads") if role is Role.READER else ""
 
 
 def people(office: Office) -> tuple[Person, ...]:

@@ -15,6 +15,7 @@ from inspector.gear.custody import Loan
 from inspector.gear.item import Item
 from inspector.gear.lists import GearRow, HistoryRow
 from inspector.gear.person import Competence, Person, scope_word
+from inspector.gear.seats import Role
 from inspector.gear.trip import Vehicle
 from inspector.language import show_day, tr, tr_n
 from inspector.register.current import facts_of
@@ -42,6 +43,7 @@ class Held:
 class PersonInFull:
     """A person without the contact details; has_contact: whether there are any. at_desk: sits there now.
 
+    contact_is_closed: this login may not read them, so nobody can tell whether there are any.
     held: competences, those that run first. changes: the newest first.
     """
 
@@ -53,6 +55,7 @@ class PersonInFull:
     vehicles: tuple[Vehicle, ...]
     changes: tuple[HistoryRow, ...]
     at_desk: bool
+    contact_is_closed: bool = False
 
     @property
     def person(self) -> Person:
@@ -77,6 +80,7 @@ def in_full(office: Office, who: str) -> PersonInFull:
         vehicles=vehicles,
         changes=record.changes,
         at_desk=person.id == office.officer.id,
+        contact_is_closed=office.book.role is not Role.OFFICER,
     )
 
 

@@ -12,6 +12,7 @@ from inspector.gear.judged import Judged
 from inspector.gear.kind import Grade, Kind, Measure, kind_word
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
+from inspector.gear.seats import Role
 from inspector.language import tr, within
 from inspector.refused import Refused
 from inspector.register.page import Page
@@ -68,8 +69,12 @@ def may_pass(person: Person, item: Item, kind: Kind, on: date, second: Person | 
 
 
 def stand_for(office: Office, page: Page, person: Person, item: Item, second: Person | None) -> bool:
-    """Whether the names that the inspection needs may stand for it; of one's own gear both are needed."""
-    return names_count(office, page, person, *((second,) if second and owns(person, item) else ()))
+    """Whether the names that the inspection needs may stand for it; of one's own gear both are needed.
+
+    Under a login that may only check, no name passes anything.
+    """
+    needed = (person, second) if second and owns(person, item) else (person,)
+    return office.book.role is Role.OFFICER and names_count(office, page, *needed)
 
 
 def check_inspection(office: Office, item: Item, kind: Kind, facts: NewInspection) -> None:

@@ -8,6 +8,7 @@ from inspector.duties.office import Office
 from inspector.duties.who import person_of
 from inspector.gear.lists import HistoryRow
 from inspector.gear.person import Contact, NewPersonChange, Passphrases, Person
+from inspector.gear.seats import Role
 from inspector.language import tr
 
 
@@ -47,11 +48,11 @@ def list_people(office: Office) -> PeopleFound:
 
 
 def open_person(office: Office, who: str) -> PersonRecord:
-    """One person with the contact details and every change."""
+    """One person with every change, and with the contact details, which officers alone may read."""
     with office.book.reading() as page:
         person = person_of(page, who, tr("person"))
         row = _row(office, person, page.passphrase_holders())
-        contact = page.contact(person.id)
+        contact = page.contact(person.id) if office.book.role is Role.OFFICER else None
         changes, names = page.person_changes(person.id), {one.id: one.name for one in page.people()}
     ended = tuple(competence_words(one) for one in person.competences if one.until and one.until < office.today)
     told = tuple(_changed(one, names) for one in reversed(changes))

@@ -13,10 +13,12 @@ from pathlib import Path
 from sqlalchemy import Connection, Engine, insert, select
 from sqlalchemy.exc import DatabaseError, DBAPIError
 
+from inspector.gear.seats import Role
 from inspector.register import tables, turns
 from inspector.register.address import LEAST_SERVER, address_of, is_address, no_driver, not_opened, not_utf8, too_old
 from inspector.register.guards import guarded_engine, wipe_traces
 from inspector.register.page import Page
+from inspector.register.seat_of_login import is_forbidden, may_not, not_begun, not_the_owner, role_in, seated
 from inspector.register.upgrade import bring_up, current_revision
 
 REGISTER_FILE = "register.db"  # what the file is called in its folder
@@ -31,6 +33,7 @@ class Book:
         self._engine = engine
         self._bound = threading.local()
         self.own_lines: set[str] = set()  # the hashes of the ledger's lines that were written through this book
+        self.role = role_in(engine)
         self.origin = self._own_origin()
 
     @property
@@ -110,6 +113,8 @@ class Book:
         except DBAPIError as error:
             if told := turns.refusal_of(error, nothing_kept=self._kept_count == 0):
                 raise told from error
+            if is_forbidden(error):
+                raise may_not(self.role) from error
             raise
 
     def _begun(self, *, write: bool) -> Connection:
@@ -146,6 +151,8 @@ class Book:
         with self._connection(write=False) as connection:
             if found := _origin_in(connection):
                 return found
+        if self.role is not Role.OFFICER:
+            raise not_begun()
         with self._connection(write=True) as connection:
             if found := _origin_in(connection):
                 return found
@@ -164,9 +171,14 @@ def _origin_in(connection: Connection) -> str | None:
 def open_book(place: str | Path) -> Book:
     """Open the register at a path (or address), making or upgrading its tables where needed."""
     try:
-        return Book(open_engine(place))
+        engine = open_engine(place)
     except DatabaseError as error:
-        raise not_opened(place, error) from error
+        raise (not_the_owner() if is_forbidden(error) else not_opened(place, error)) from error
+    try:
+        return Book(engine)
+    except BaseException:
+        engine.dispose()
+        raise
 
 
 def holds_register(address: str) -> bool:
@@ -182,7 +194,17 @@ def holds_register(address: str) -> bool:
 
 
 def open_engine(place: str | Path) -> Engine:
-    """The register's database with this program's tables; nothing is written into them. Raises DatabaseError."""
+    """The register's database, as the branch and role of this login allow; nothing is written. Raises DatabaseError."""
+    engine = engine_with_tables(place)
+    try:
+        return seated(engine)
+    except BaseException:
+        engine.dispose()
+        raise
+
+
+def engine_with_tables(place: str | Path) -> Engine:
+    """The database with this program's tables; nothing is written into them. Raises DatabaseError."""
     engine = _engine_at(place)
     try:
         _check_server(engine)

@@ -15,6 +15,7 @@ from typing import Any
 from sqlalchemy import Connection, Engine, LargeBinary, String, Table, func, insert, select
 from sqlalchemy.exc import DatabaseError
 
+from inspector.gear.seats import Role
 from inspector.language import tr, tr_n
 from inspector.refused import Refused
 from inspector.register import ledger, turns
@@ -23,6 +24,7 @@ from inspector.register.book import Book, open_engine
 from inspector.register.canonical import digest
 from inspector.register.columns import METADATA
 from inspector.register.ledger import ARRIVED, MOVED, Deed
+from inspector.register.seat_of_login import may_not, role_in
 
 _AT_ONCE, _FILES_AT_ONCE = 500, 2  # rows that are in memory at a time; files may be large
 _SUMS = 1 << 256
@@ -75,6 +77,9 @@ def _opened(target: str | Path) -> Iterator[Engine]:
         engine = open_engine(target)
     except DatabaseError as error:
         raise not_opened(target, error) from error
+    if (role := role_in(engine)) is not Role.OFFICER:
+        engine.dispose()
+        raise may_not(role)
     try:
         yield engine
     except BaseException:

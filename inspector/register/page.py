@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from datetime import date, datetime
 
-from sqlalchemy import ColumnElement, func, insert, select
+from sqlalchemy import ColumnElement, func, insert, select, update
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import Fitted
@@ -124,9 +124,7 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
 
     def _stand(self, verdict: Verdict, words: Explanation, verdict_id: str, listing: Listing) -> None:
         table = tables.standing
-        self._connection.execute(table.delete().where(table.c.item_id == verdict.item_id))
         row = {
-            "item_id": verdict.item_id,
             "verdict_id": verdict_id,
             "outcome": verdict.outcome.value,
             "headline": words.headline,
@@ -136,7 +134,9 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
             **asdict(listing),
             "search": listing.search.casefold(),
         }
-        self._connection.execute(insert(table), row)
+        changed = update(table).where(table.c.item_id == verdict.item_id).values(row)
+        if not self._connection.execute(changed).rowcount:
+            self._connection.execute(insert(table), {"item_id": verdict.item_id, **row})
 
     # --- what is read ---
 

@@ -23,8 +23,7 @@ PATIENCE_S = 15  # how long a deed waits for its turn on a server
 _TRIES = 3
 _PAUSE_S = 0.2
 _SERIALIZATION, _DEADLOCK, _NO_LOCK = "40001", "40P01", "55P03"
-_TURN = "SELECT pg_advisory_xact_lock(hashtext('register'), hashtext({whose}))"
-_WHOSE = "current_schema()"  # the registers of one database that take turns by themselves
+_TURN = "SELECT pg_advisory_xact_lock(hashtext('register'), hashtext(current_schema() || ' ' || :branch))"
 
 
 class Disturbed(Refused):
@@ -48,8 +47,11 @@ class Unknown(Refused):
 
 
 def take_turn(connection: Connection) -> None:
-    """Wait until nobody else writes into this register, as the first statement of a transaction on a server."""
-    connection.execute(text(_TURN.format(whose=_WHOSE)))
+    """Wait until nobody else writes into this register, as the first statement of a transaction on a server.
+
+    The branches of a database take turns by themselves.
+    """
+    connection.execute(text(_TURN), {"branch": connection.get_execution_options().get("branch", "")})
 
 
 def patiently(begin: Callable[[], Begun]) -> Begun:

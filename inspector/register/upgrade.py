@@ -7,10 +7,13 @@ from sqlalchemy import Connection, Engine, inspect
 
 from inspector.language import tr
 from inspector.refused import Refused
+from inspector.register.branches import ensure_policies, policies_gone
 from inspector.register.guards import ensure_triggers, missing_triggers
+from inspector.register.member_laws import ensure_member_laws
+from inspector.register.seats import renew_grants
 
-HEAD = "0008"
-KNOWN = ("0001", "0002", "0003", "0004", "0005", "0006", "0007", "0008")
+HEAD = "0010"
+KNOWN = ("0001", "0002", "0003", "0004", "0005", "0006", "0007", "0008", "0010")
 
 
 def bring_up(engine: Engine) -> bool:
@@ -22,7 +25,7 @@ def bring_up(engine: Engine) -> bool:
             tr("It was written by a newer version of this program."),
             tr("Install the newer version; this one leaves the register as it is."),
         )
-    if revision == HEAD and not _triggers_gone(engine):
+    if revision == HEAD and not _guards_gone(engine):
         return False
     _upgrade(engine)
     return True
@@ -37,9 +40,19 @@ def current_revision(engine: Engine) -> str | None:
         return str(row[0]) if row else None
 
 
-def _triggers_gone(engine: Engine) -> bool:
+def _guards_gone(engine: Engine) -> bool:
     with engine.connect() as connection:
-        return bool(missing_triggers(connection))
+        on_server = connection.dialect.name == "postgresql"
+        return bool(missing_triggers(connection) or (on_server and policies_gone(connection)))
+
+
+def _ensure_guards(connection: Connection) -> None:
+    """What the scripts may have left behind; in their transaction."""
+    ensure_triggers(connection)
+    if connection.dialect.name == "postgresql":
+        ensure_policies(connection)
+        ensure_member_laws(connection)
+        renew_grants(connection)
 
 
 def script_folder() -> Path:
@@ -57,7 +70,7 @@ def _upgrade(engine: Engine) -> None:
         try:
             with connection.execution_options(write=True).begin():
                 _run_scripts(connection)
-                ensure_triggers(connection)
+                _ensure_guards(connection)
                 if sqlite and (broken := connection.exec_driver_sql("PRAGMA foreign_key_check").all()):
                     raise RuntimeError(f"references broken by a migration: {broken[:3]}")
         finally:

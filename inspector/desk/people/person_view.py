@@ -79,11 +79,15 @@ class ContactPart(QWidget):
         self.hide_button.hide()
 
     def _words(self) -> str:
+        if self._shown.contact_is_closed:
+            return tr("Officers of the club alone may read how to reach a person.")
         if self._shown.has_contact:
             return tr("Contact details are written down; they are shown when you ask for them.")
         return tr("Nothing is written down.")
 
     def _buttons(self) -> list[QPushButton]:
+        if self._shown.contact_is_closed:
+            return [self.show_button, self.hide_button]
         name = self._shown.person.name
         write = button(tr("Write it down"), self._acts.write_contact, name=tr("Write how to reach {name}", name=name))
         remove = button(tr("Remove for good"), self._acts.remove_contact,
