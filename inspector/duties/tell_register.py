@@ -12,7 +12,7 @@ from inspector.gear.papers import HandoverProtocol
 from inspector.language import tr
 from inspector.register.page import Page
 
-_COPIES = {"back up", "hand over"}
+_COPIES = ("back up", "hand over")
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +27,7 @@ class LastCopy:
 
 @dataclass(frozen=True, slots=True)
 class RegisterTold:
-    """place: the file, or the make of the database. head: of the ledger, with so many lines."""
+    """place: the file, or the address of the database. head: of the ledger, with so many lines."""
 
     club: str
     officer: str
@@ -43,12 +43,11 @@ def tell_register(office: Office) -> RegisterTold:
     """What the register is, as it stands now."""
     file, protocol = office.book.file, last_protocol(office)
     with office.book.reading() as page:
-        newest = next(page.ledger_lines(), None)
-        count = newest.number if newest else 0
+        count = page.line_number()
         return RegisterTold(
             club=page.setting("club"),
             officer=person_of(page, page.setting("officer"), tr("officer")).name,
-            place=str(file.resolve()) if file else tr("in a {make} database", make=office.book.make),
+            place=str(file.resolve()) if file else office.book.address,
             is_file=file is not None,
             line_count=count,
             head=page.head(),
@@ -58,13 +57,12 @@ def tell_register(office: Office) -> RegisterTold:
 
 
 def _last_copy(page: Page, count: int) -> LastCopy | None:
-    return next((copy for line in page.ledger_lines() if (copy := _copy(line, count))), None)
+    line = page.last_line(_COPIES)
+    return _copy(line, count) if line else None
 
 
 def _copy(line: WrittenLine, count: int) -> LastCopy | None:
-    """The copy that a line tells of, if it tells of one."""
-    if line.deed not in _COPIES:
-        return None
+    """The copy that a line tells of, if it can be read."""
     facts = line.facts.get("backup", line.facts)
     if not isinstance(facts, Mapping):
         return None

@@ -102,6 +102,7 @@ class RegisterPage(Place):
             copy=lambda: self._deed(deeds.copy()),
             verify=lambda: self._deed(deeds.verify()),
             hand_on=lambda: self._deed(deeds.hand_on()),
+            move=lambda: self._deed(deeds.move()),
             print_again=self._print_again,
         )
         self.copies.setWidget(_page(register_view(told, acts)))
