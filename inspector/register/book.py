@@ -161,7 +161,7 @@ class Book:
         with self._connection(write=True) as connection:
             if found := _origin_in(connection):
                 return found
-            made = "".join(secrets.choice(_ORIGIN_SIGNS) for _ in range(4))
+            made = new_origin()
             connection.execute(insert(tables.club_setting), {"key": "origin", "value": made})
             connection.commit()
             return made
@@ -171,6 +171,11 @@ def _origin_in(connection: Connection) -> str | None:
     row = connection.execute(select(tables.club_setting.c.value).where(tables.club_setting.c.key == "origin"))
     found = row.scalar_one_or_none()
     return str(found) if found else None
+
+
+def new_origin() -> str:
+    """A name for a copy of a register: four signs that nobody mistakes for others, drawn from 810,000 such names."""
+    return "".join(secrets.choice(_ORIGIN_SIGNS) for _ in range(4))
 
 
 def open_book(place: str | Path) -> Book:

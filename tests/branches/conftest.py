@@ -71,8 +71,3 @@ def wrens_own(sits: Sits) -> str:
     """The id of a piece WREN-1 that only the second club has."""
     with sits("wren_officer") as office:
         return book_in(office, shackle("WREN-1")).dossier.item.id
-
-
-@pytest.fixture(scope="session")
-def _built():
-    return Path("/tmp/w/x_built/register.db")

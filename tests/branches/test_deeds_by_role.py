@@ -21,8 +21,9 @@ from inspector.duties.give_opinion import doubt
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.keep_vehicles import add_vehicle
 from inspector.duties.lend import lend, may_leave
-from inspector.duties.look_up import list_gear, open_item, trip
+from inspector.duties.look_up import list_gear, open_item, register_facts, trip
 from inspector.duties.office import Office
+from inspector.duties.person_in_full import in_full
 from inspector.duties.plan_trip import change_trip
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.record_inspection import record_inspection
@@ -118,12 +119,9 @@ def test_a_sheet_that_came_back_is_taken_in_by_a_member(officer: Office, member:
     assert verify_book(officer).faults == ()
 
 
-def test_a_member_judges_anew_what_time_has_ended_and_a_reader_waits_for_it(
-    federation: Federation, _built: Path, sits: Sits
-) -> None:
-    federation.club("heron", _built)
+def test_a_member_judges_anew_what_time_has_ended_and_a_reader_waits_for_it(sits: Sits) -> None:
     later = EVENING + timedelta(days=400)
-    with sits("heron_member") as member, sits("heron_reader") as reader:
+    with sits("wren_member") as member, sits("wren_reader") as reader:
         with pytest.raises(Refused, match="may not judge them anew"):
             judge_anew(reader.at(later))
         before = {one.tag: one.outcome.severity for one in list_gear(member).rows if one.outcome}
@@ -147,6 +145,7 @@ def test_a_reader_reads_the_list_a_record_a_trip_and_proves_the_register(reader:
         assert open_item(reader, row.tag).verdict.findings and history_of(reader, row.tag)
         assert life_of(reader, row.tag).entries
     assert readiness(reader, "next").trip.kit and what_needs_me(reader).held
+    assert register_facts(reader).login and in_full(reader, reader.officer.name).contact_is_closed
     assert list_people(reader).rows and open_person(reader, reader.officer.name).contact is None
     assert verify_book(reader).faults == ()
 
