@@ -48,10 +48,8 @@ def _settings_on(page: Page, office: Office) -> ClubSettings:
 
 
 def _fields() -> dict[str, str]:
-    """What may change, and how a refusal calls it."""
-    return {
-        "club": tr("club"), "system": tr("units"), "page": tr("paper"), "decimal": tr("decimal"), "mark": tr("mark"),
-    }  # fmt: skip
+    """What may change, and by which field of the form a refusal means it."""
+    return {"club": "club", "system": "units", "page": "paper", "decimal": "decimal", "mark": "mark"}
 
 
 def as_the_club_wants(office: Office) -> Office:

@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from datetime import date
 from enum import Enum
-from typing import Any, TypeVar
+from typing import Any, Generic, TypeVar
 
 from inspector.language import show_day, tr
 from inspector.refused import Refused
@@ -71,11 +71,23 @@ def value_words(value: Any) -> str:
     return tr("“{text}”", text=text if len(text) <= _SHOWN_SIGNS else f"{text[:_SHOWN_SIGNS]}…")
 
 
-def replaced_words(before: Any, after: Any, names: Mapping[str, str]) -> tuple[str, ...]:
-    """What a change took the place of, a line for each field, for whoever typed it without seeing it."""
-    changed = [key for key in names if getattr(before, key) != getattr(after, key)]
-    said = tr("{name}: {after}, before {before}.")
-    return tuple(
-        said.format(name=names[key], after=value_words(getattr(after, key)), before=value_words(getattr(before, key)))
-        for key in changed
-    )
+class Noted(Generic[Facts]):
+    """A change that remembers what stood before it, for whoever types a command without having seen it."""
+
+    def __init__(self, edit: Callable[[Facts], Facts], names: Mapping[str, str]) -> None:
+        self._edit, self._names, self._stood = edit, names, list[Facts]()
+
+    def __call__(self, stands: Facts) -> Facts:
+        """Make the change."""
+        self._stood.append(stands)
+        return self._edit(stands)
+
+    def words(self, kept: Facts) -> tuple[str, ...]:
+        """What it took the place of, a line for each field."""
+        pairs = {key: (getattr(self._stood[-1], key), getattr(kept, key)) for key in self._names}
+        said = tr("{name}: {after}, before {before}.")
+        return tuple(
+            said.format(name=self._names[key], after=value_words(now), before=value_words(then))
+            for key, (then, now) in pairs.items()
+            if then != now
+        )

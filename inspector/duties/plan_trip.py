@@ -68,7 +68,7 @@ def keep_change(office: Office, page: Page, stands: Trip, changed: Trip, why: st
 def trip_fields() -> dict[str, str]:
     """What may change of a plan beside its lists, and how a refusal calls it."""
     return {
-        "name": tr("name"), "place": tr("place"), "ground": tr("ground"), "first_on": tr("first day"),
+        "name": tr("name"), "place": tr("place"), "ground": tr("What it drives on"), "first_on": tr("first day"),
         "last_on": tr("last day"), "leader": tr("leader"), "note": tr("note"),
     }  # fmt: skip
 
