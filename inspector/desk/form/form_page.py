@@ -240,7 +240,7 @@ class FormPage(Place):
             )
 
     def _drafted(self) -> dict[str, object]:
-        return {box.asked.key: box.draft for box in self.boxes}
+        return {box.asked.key: box.draft for box in self.boxes if box.asked.drafted}
 
     def _begin_anew(self) -> None:
         for box in self.boxes:
