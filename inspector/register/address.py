@@ -109,7 +109,7 @@ def not_opened(place: str | Path, error: DBAPIError) -> Refused:
     if state in _PASSWORD_STATES or "password" in said:
         why = tr("{place}: the server does not let this login in.", place=where)
         return Refused(tr("register"), why, tr("Check login and password. {where}", where=where_passwords_belong()))
-    if state == _NO_DATABASE or "does not exist" in said:
+    if state == _NO_DATABASE or ("does not exist" in said and "certificate" not in said):
         why = tr("{place}: the server has no such login or database.", place=where)
         return Refused(tr("register"), why, tr("Check the address, or let whoever runs the server make it."))
     if state == _NO_RIGHT:

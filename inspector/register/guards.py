@@ -78,7 +78,7 @@ def missing_triggers(connection: Connection) -> list[str]:
     if connection.dialect.name == "sqlite":
         rows = connection.exec_driver_sql("SELECT name FROM sqlite_master WHERE type = 'trigger'")
     else:
-        rows = connection.exec_driver_sql("SELECT tgname FROM pg_trigger WHERE NOT tgisinternal")
+        rows = connection.exec_driver_sql("SELECT tgname FROM pg_trigger WHERE NOT tgisinternal AND tgenabled <> 'D'")
     present = {str(row[0]) for row in rows}
     return [name for name in _names(connection.dialect.name) if name not in present]
 

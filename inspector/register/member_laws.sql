@@ -12,15 +12,18 @@ LANGUAGE sql STABLE SET search_path = pg_catalog, {schema}, pg_temp AS $$
 $$;
 
 -- Whether a verdict is milder than the one that stands: in its outcome, in that for any purpose, in the strength or the
--- day that it gives, or because it was given by another rulebook. What is missing is milder.
+-- day that it gives, or because it was given by another rulebook. What is missing is milder. A retirement is the strictest,
+-- whatever it gives: one of an earlier day, told late, still has the strength of that day.
 CREATE OR REPLACE FUNCTION is_milder(said jsonb, stands jsonb) RETURNS boolean
 LANGUAGE sql STABLE SET search_path = pg_catalog, {schema}, pg_temp AS $$
     SELECT coalesce(severity(said ->> 'outcome') < severity(stands ->> 'outcome'), true)
         OR (said ->> 'rulebook') IS DISTINCT FROM (stands ->> 'rulebook')
-        OR (said ->> 'outcome' <> 'retire' AND coalesce(due(said), 'infinity') > coalesce(due(stands), 'infinity'))
-        OR coalesce(
-            (said #>> '{capacity,now_n}')::float8 > (stands #>> '{capacity,now_n}')::float8 * (1 + 1e-9), false
-        )
+        OR (said ->> 'outcome' <> 'retire' AND (
+            coalesce(due(said), 'infinity') > coalesce(due(stands), 'infinity')
+            OR coalesce(
+                (said #>> '{capacity,now_n}')::float8 > (stands #>> '{capacity,now_n}')::float8 * (1 + 1e-9), false
+            )
+        ))
         OR EXISTS (
             SELECT FROM jsonb_to_recordset(stands -> 'by_purpose') AS was (purpose text, outcome text)
             LEFT JOIN jsonb_to_recordset(said -> 'by_purpose') AS now (purpose text, outcome text) USING (purpose)

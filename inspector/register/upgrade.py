@@ -9,7 +9,7 @@ from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.branches import ensure_policies, policies_gone
 from inspector.register.guards import ensure_triggers, missing_triggers
-from inspector.register.member_laws import ensure_member_laws
+from inspector.register.member_laws import ensure_member_laws, laws_gone
 from inspector.register.seats import renew_grants
 
 HEAD = "0010"
@@ -42,8 +42,10 @@ def current_revision(engine: Engine) -> str | None:
 
 def _guards_gone(engine: Engine) -> bool:
     with engine.connect() as connection:
-        on_server = connection.dialect.name == "postgresql"
-        return bool(missing_triggers(connection) or (on_server and policies_gone(connection)))
+        gone = missing_triggers(connection)
+        if connection.dialect.name == "postgresql":
+            gone += [*policies_gone(connection), *laws_gone(connection)]
+        return bool(gone)
 
 
 def _ensure_guards(connection: Connection) -> None:

@@ -9,12 +9,14 @@ from alembic.runtime.migration import MigrationContext
 from sqlalchemy import Connection, create_engine, func, inspect, select, text
 from sqlalchemy.exc import DBAPIError
 
+from inspector.duties.server_logins import make_roles
 from inspector.refused import Refused
 from inspector.register.book import open_book
 from inspector.register.branches import policies_gone
 from inspector.register.columns import METADATA
+from inspector.register.guards import missing_triggers
+from inspector.register.member_laws import laws_gone
 from inspector.register.tables import inspection, item, ledger
-from inspector.register.upgrade import bring_up
 from tests.branches.federation import Federation
 
 
@@ -136,21 +138,38 @@ def test_beside_the_branch_the_tables_are_those_the_program_knows(whole: Connect
 
     context = MigrationContext.configure(whole, opts={"compare_type": True, "include_object": known})
     assert compare_metadata(context, METADATA) == []
-    assert policies_gone(whole) == []
 
 
-def test_a_policy_that_was_dropped_is_set_again_when_the_owner_opens(federation: Federation, whole: Connection) -> None:
-    whole.exec_driver_sql("DROP POLICY own_branch ON item")
-    whole.exec_driver_sql("ALTER TABLE verdict NO FORCE ROW LEVEL SECURITY")
+WAYS_TO_WEAKEN = {
+    "DROP POLICY own_branch ON item": "item",
+    "ALTER TABLE verdict NO FORCE ROW LEVEL SECURITY": "verdict",
+    "DROP POLICY of_members ON inspection": "inspection_policy",
+    "DROP TRIGGER verdict_of_members ON verdict": "verdict_of_members",
+    "ALTER TABLE standing DISABLE TRIGGER standing_of_members": "standing_of_members",
+    "ALTER TABLE ledger DISABLE TRIGGER ledger_no_change": "ledger_no_change",
+    "DROP TRIGGER inspection_named ON inspection": "inspection_named",
+}
+
+
+def gone(connection: Connection) -> list[str]:
+    """What of the guards does not stand."""
+    found = [*policies_gone(connection), *laws_gone(connection), *missing_triggers(connection)]
+    connection.rollback()
+    return found
+
+
+@pytest.mark.parametrize("way", WAYS_TO_WEAKEN)
+def test_a_guard_that_was_taken_away_is_missed_and_set_again_by_the_owner(
+    federation: Federation, whole: Connection, way: str
+) -> None:
+    whole.exec_driver_sql(way)
     whole.commit()
-    assert set(policies_gone(whole)) == {"item", "verdict"}
-    whole.rollback()
+    assert gone(whole) == [WAYS_TO_WEAKEN[way]]
     with pytest.raises(Refused, match="does not own them"):
         open_book(federation.url("kite_officer"))
-    owner = create_engine(federation.database.url)
-    assert bring_up(owner)
-    owner.dispose()
-    assert policies_gone(whole) == []
+    make_roles(federation.database.url)
+    assert gone(whole) == []
+    open_book(federation.url("kite_officer")).close()
 
 
 def test_who_rules_the_whole_server_opens_no_register_of_several_branches(federation: Federation) -> None:

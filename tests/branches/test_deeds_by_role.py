@@ -22,7 +22,7 @@ from inspector.duties.judge_anew import judge_anew
 from inspector.duties.keep_vehicles import add_vehicle
 from inspector.duties.lend import lend, may_leave
 from inspector.duties.look_up import list_gear, open_item, register_facts, trip
-from inspector.duties.office import Office
+from inspector.duties.office import Office, told_nobody
 from inspector.duties.person_in_full import in_full
 from inspector.duties.plan_trip import change_trip
 from inspector.duties.print_sheets import print_trip_sheet
@@ -45,6 +45,7 @@ from inspector.gear.seats import Role
 from inspector.gear.sheet_back import Incoming
 from inspector.refused import Refused
 from inspector.register.book import open_book
+from inspector.register.move import move
 from inspector.rulebook.load import Rulebook
 from inspector.units import Dimension, read
 from tests.branches.federation import Federation, Sits
@@ -233,3 +234,17 @@ def test_a_branch_is_begun_by_its_officer(federation: Federation, sits: Sits, ru
     book.close()
     with sits("finch_reader") as reader:
         assert list_gear(reader).count == 0 and reader.officer.name == "Ada Officer"
+
+
+def test_a_clubs_own_register_is_moved_into_its_branch(federation: Federation, office: Office) -> None:
+    book_in(office, shackle("ROBIN-1"))
+    for role in (Role.OFFICER, Role.MEMBER):
+        federation.seat(f"robin_{role.value}", "robin", role)
+    for there in ("robin_member", "kite_officer"):
+        with pytest.raises(Refused):
+            move(office.book, federation.url(there), office.officer.id, office.now, told_nobody)
+    moved = move(office.book, federation.url("robin_officer"), office.officer.id, office.now, told_nobody)
+    book = open_book(federation.url("robin_member"))
+    with book.reading() as page:
+        assert page.verify().faults == () and page.has_tag("ROBIN-1") and moved.row_count > 5
+    book.close()

@@ -100,7 +100,8 @@ def test_a_purpose_does_not_come_out_milder_either(member: Connection) -> None:
 
 def test_a_stricter_verdict_is_taken_and_so_is_the_same(member: Connection) -> None:
     _, before = stood(member, "fit")
-    for changed in ({}, {"outcome": "hold"}, {"outcome": "retire", "next_inspection_due": None}):
+    told_late = {"outcome": "retire", "next_inspection_due": None, "capacity": {"now_n": 1e9}}
+    for changed in ({}, {"outcome": "hold"}, told_late):
         with member.begin_nested() as tried:
             member.execute(insert(verdict), given(before, **changed))
             tried.rollback()

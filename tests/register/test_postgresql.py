@@ -13,7 +13,6 @@ from inspector.duties.office import Office
 from inspector.duties.verify_book import verify_book
 from inspector.gear.person import Person
 from inspector.register.book import open_book
-from inspector.register.columns import METADATA
 from inspector.register.guards import missing_triggers
 from inspector.register.tables import APPEND_ONLY
 from inspector.rulebook.load import Rulebook
@@ -50,13 +49,8 @@ def test_history_cannot_be_changed(club: Office, database: Database, table: str)
     engine.dispose()
 
 
-def test_every_trigger_stands_and_the_tables_are_those_the_program_knows(club: Office, database: Database) -> None:
-    from alembic.autogenerate import compare_metadata
-    from alembic.runtime.migration import MigrationContext
-
+def test_every_trigger_stands(club: Office, database: Database) -> None:
     engine = create_engine(database.url)
     with engine.connect() as connection:
         assert missing_triggers(connection) == []
-        context = MigrationContext.configure(connection, opts={"compare_type": True})
-        assert compare_metadata(context, METADATA) == []
     engine.dispose()
