@@ -68,7 +68,7 @@ def move() -> Deed[None]:
            "be the same. What lies here stays as it is and takes no deed any more."),
         lambda facts, about: (
             Line(key="to", label=tr("Move it to"), needed=True, names=(tr("register"), tr("folder"), tr("login")),
-                 example="postgresql://LOGIN@SERVER/DATABASE", drafted=False,
+                 example=tr("for example postgresql://LOGIN@SERVER/DATABASE"), drafted=False,
                  hint=tr("The address of a database, without a password, or a folder.")),
         ),
         do, tr("Move it"),
