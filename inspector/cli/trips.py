@@ -15,8 +15,9 @@ from inspector.duties import look_up
 from inspector.duties.exchange_trip import export_trip, import_trip
 from inspector.duties.named_files import read_bytes, write_new
 from inspector.duties.office import Office
+from inspector.duties.overtaken import Noted
 from inspector.duties.plan_rides import plan_rides
-from inspector.duties.plan_trip import change_trip, plan_trip, retired_in_kit
+from inspector.duties.plan_trip import change_trip, plan_trip, retired_in_kit, trip_fields
 from inspector.duties.tell_changes import trip_history
 from inspector.duties.trip_readiness import readiness
 from inspector.duties.work_rigs import kit_lacks
@@ -74,7 +75,11 @@ def plan(desk: Desk, /, ref: str, ground: str, first: str, last: str, **more: An
 def change(desk: Desk, /, ref: str, why: str, **given: Any) -> None:
     """Change the plan of the trip REF; the plans before it stay in its history."""
     office = desk.office()
-    _say_kept(office, change_trip(office, ref, _edit(office, given), why))
+    edit = Noted(_edit(office, given), trip_fields())
+    kept = change_trip(office, ref, edit, why)
+    _say_kept(office, kept)
+    for line in edit.words(kept):
+        click.echo(line)
 
 
 def _edit(office: Office, given: dict[str, Any]) -> Callable[[Trip], Trip]:

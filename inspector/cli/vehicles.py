@@ -10,8 +10,9 @@ from inspector.cli import say, typed
 from inspector.cli.wiring import Desk
 from inspector.duties import look_up
 from inspector.duties.fit_parts import fit_part, take_off_part
-from inspector.duties.keep_vehicles import add_vehicle, change_vehicle, overload_words
+from inspector.duties.keep_vehicles import add_vehicle, change_vehicle, overload_words, vehicle_fields
 from inspector.duties.office import Office
+from inspector.duties.overtaken import Noted
 from inspector.duties.vehicle_record import Part, vehicle_record
 from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.lists import HistoryRow
@@ -81,7 +82,11 @@ def change(desk: Desk, /, tag: str, why: str, on: str, by: str, **given: str | N
     """Write down what changed of the vehicle TAG; what stood before stays in its history."""
     office = desk.office()
     day = typed.day(on, office.today)
-    _say_vehicle(change_vehicle(office, tag, _edit(office, given), why, on=day, by=by))
+    edit = Noted(_edit(office, given), vehicle_fields())
+    kept = change_vehicle(office, tag, edit, why, on=day, by=by)
+    _say_vehicle(kept)
+    for line in edit.words(kept):
+        click.echo(line)
 
 
 def _edit(office: Office, given: dict[str, str | None]) -> Callable[[Vehicle], Vehicle]:

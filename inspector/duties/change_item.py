@@ -10,6 +10,7 @@ from dataclasses import replace
 from inspector.duties.book_in import check_free, check_rating, check_tag
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
+from inspector.duties.overtaken import check_overtaken
 from inspector.duties.plain_lines import check_line, check_text
 from inspector.duties.who import (
     check_judge,
@@ -38,17 +39,28 @@ _DEEDS = {
     Altered.VALUE: "value",
     Altered.NOTE: "change note",
 }
+_CHANGES = {
+    Altered.TAG: "tag",
+    Altered.LABEL_LOST: "rating",
+    Altered.LABEL_NEW: "rating",
+    Altered.OWNER: "owner",
+    Altered.VALUE: "worth",
+    Altered.NOTE: "note",
+}
 _SPEAKS_FOR_ITSELF = {Altered.VALUE, Altered.NOTE}
 
 
-def retag(office: Office, tag: str, new_tag: str, why: str, by: str = "") -> Judged:
-    """Give a piece another tag. The one before still finds it and is never free again; printed papers keep it."""
+def retag(office: Office, tag: str, new_tag: str, why: str, by: str = "", seen: NewItem | None = None) -> Judged:
+    """Give a piece another tag. The one before still finds it and is never free again; printed papers keep it.
+
+    seen, here and below: the piece as whoever changes it has seen it; refused where the same was changed since.
+    """
     check_tag(new_tag)
     with office.book.page() as page:
         item = _open(office, page, tag, alive=True)
         check_not_evidence(page, item)
         check_free(page, new_tag)
-        return _keep(office, page, item, Altered.TAG, replace(item.facts, tag=new_tag), by, why)
+        return _keep(office, page, item, Altered.TAG, replace(item.facts, tag=new_tag), by, why, seen=seen)
 
 
 def label_lost(office: Office, tag: str, why: str, by: str = "") -> Judged:
@@ -62,7 +74,9 @@ def label_lost(office: Office, tag: str, why: str, by: str = "") -> Judged:
         return _keep(office, page, item, Altered.LABEL_LOST, replace(item.facts, rating=rating), by, why)
 
 
-def label_anew(office: Office, tag: str, rating: Rating, why: str, by: str = "", second: str = "") -> Judged:
+def label_anew(
+    office: Office, tag: str, rating: Rating, why: str, by: str = "", second: str = "", seen: NewItem | None = None
+) -> Judged:
     """Write down a rating that a competent person read on the piece or on its certificate.
 
     More than was ever written down of it takes two competent persons, neither the owner. It is held until inspected.
@@ -86,10 +100,12 @@ def label_anew(office: Office, tag: str, rating: Rating, why: str, by: str = "",
             said = tr("No rating as high was ever written down for {tag}.", tag=item.tag)
             raise Refused(tr("second name"), said, tr("Let a second competent person read it as well, and name both."))
         facts = replace(item.facts, rating=rating)
-        return _keep(office, page, item, Altered.LABEL_NEW, facts, reader.id, why, other.id if other else "")
+        return _keep(office, page, item, Altered.LABEL_NEW, facts, reader.id, why, other.id if other else "", seen)
 
 
-def change_owner(office: Office, tag: str, owner: str, why: str, by: str = "", second: str = "") -> Judged:
+def change_owner(
+    office: Office, tag: str, owner: str, why: str, by: str = "", second: str = "", seen: NewItem | None = None
+) -> Judged:
     """Write down whose the piece is from today on. Nobody hands his own gear over, or takes it, on his word alone."""
     check_line(tr("owner"), owner)
     with office.book.page() as page:
@@ -108,22 +124,24 @@ def change_owner(office: Office, tag: str, owner: str, why: str, by: str = "", s
         if any(owns(writer, one) and (other is None or owns(other, one)) for one in (item, after)):
             said = tr("{name} owns it before or after.", name=writer.name)
             raise Refused(tr("second name"), said, tr("Name another person who knows of it and does not own it."))
-        return _keep(office, page, item, Altered.OWNER, after.facts, writer.id, why, other.id if other else "")
+        return _keep(office, page, item, Altered.OWNER, after.facts, writer.id, why, other.id if other else "", seen)
 
 
-def change_value(office: Office, tag: str, worth: Worth | None, why: str = "", by: str = "") -> Judged:
+def change_value(
+    office: Office, tag: str, worth: Worth | None, why: str = "", by: str = "", seen: NewItem | None = None
+) -> Judged:
     """Write down what the piece is worth to the insurer; None: nobody knows."""
     with office.book.page() as page:
         item = _open(office, page, tag)
-        return _keep(office, page, item, Altered.VALUE, replace(item.facts, worth=worth), by, why)
+        return _keep(office, page, item, Altered.VALUE, replace(item.facts, worth=worth), by, why, seen=seen)
 
 
-def change_note(office: Office, tag: str, note: str, by: str = "") -> Judged:
+def change_note(office: Office, tag: str, note: str, by: str = "", seen: NewItem | None = None) -> Judged:
     """Write another note beside the booking."""
     check_text(tr("note"), note)
     with office.book.page() as page:
         item = _open(office, page, tag)
-        return _keep(office, page, item, Altered.NOTE, replace(item.facts, note=note.strip()), by, "")
+        return _keep(office, page, item, Altered.NOTE, replace(item.facts, note=note.strip()), by, "", seen=seen)
 
 
 def check_last(office: Office, page: Page, item: Item) -> None:
@@ -160,12 +178,22 @@ def _field(what: Altered) -> str:
 
 
 def _keep(
-    office: Office, page: Page, item: Item, what: Altered, facts: NewItem, by: str, why: str, second: str = ""
+    office: Office,
+    page: Page,
+    item: Item,
+    what: Altered,
+    facts: NewItem,
+    by: str,
+    why: str,
+    second: str = "",
+    seen: NewItem | None = None,
 ) -> Judged:
     """Write the change for today; the piece is judged by it at once."""
     if not why.strip() and what not in _SPEAKS_FOR_ITSELF:
         raise Refused(tr("reason"), tr("It is empty."), tr("Write in a sentence why it is changed."))
     check_text(tr("reason"), why)
+    if seen:
+        check_overtaken(seen, item.facts, facts, {_CHANGES[what]: _field(what)})
     if facts == item.facts:
         raise Refused(_field(what), tr("Nothing would change."), tr("Write what is different now."))
     check_last(office, page, item)

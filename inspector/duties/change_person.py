@@ -10,6 +10,7 @@ from datetime import date
 
 from inspector.duties.add_people import check_name, check_paper, check_scopes
 from inspector.duties.office import Office
+from inspector.duties.overtaken import typed_anew
 from inspector.duties.plain_lines import check_line, check_text
 from inspector.duties.who import check_name_counts, person_of
 from inspector.gear.person import Competence, NewPersonChange, Person, scope_word
@@ -18,10 +19,19 @@ from inspector.refused import Refused
 from inspector.register.page import Page
 
 
-def change_person(office: Office, who: str, *, name: str = "", role: str = "", why: str) -> Person:
-    """Write down another name or role from today on; what is left empty stays as it is."""
+def change_person(
+    office: Office, who: str, *, name: str = "", role: str = "", why: str, seen: Person | None = None
+) -> Person:
+    """Write down another name or role from today on; what is left empty stays as it is.
+
+    seen: the person as whoever changes it has seen it; refused where the same was changed since.
+    """
     with office.book.page() as page:
         person = person_of(page, who, tr("person"))
+        if seen:
+            wanted = replace(seen, name=name.strip() or seen.name, role=role.strip() or seen.role)
+            merged = typed_anew(seen, wanted, {"name": tr("name"), "role": tr("role")})(person)
+            name, role = merged.name, merged.role
         new_name, new_role = name.strip() or person.name, role.strip() or person.role
         if (new_name, new_role) == (person.name, person.role):
             raise Refused(tr("person"), tr("Nothing would change."), tr("Write a new name or role."))

@@ -7,10 +7,12 @@ from pathlib import Path
 
 from inspector.duties.named_files import read_bytes
 from inspector.duties.office import Office
+from inspector.duties.overtaken import typed_anew
 from inspector.duties.plain_lines import check_line
 from inspector.language import tr
 from inspector.paper.photo import mark_picture
 from inspector.refused import Refused
+from inspector.register.page import Page
 from inspector.units import System
 
 _UNITS, _PAPER, _DECIMAL, _CLUB, _MARK = "units", "paper", "decimal", "club", "mark"
@@ -32,13 +34,22 @@ class ClubSettings:
 def club_settings(office: Office) -> ClubSettings:
     """What stands in the register; where nothing was ever set, what the program begins with."""
     with office.book.reading() as page:
-        return ClubSettings(
-            page.setting(_CLUB),
-            System(page.setting(_UNITS, office.system.value)),
-            page.setting(_PAPER, office.page),
-            page.setting(_DECIMAL, office.decimal),
-            b64decode(page.setting(_MARK)),
-        )
+        return _settings_on(page, office)
+
+
+def _settings_on(page: Page, office: Office) -> ClubSettings:
+    return ClubSettings(
+        page.setting(_CLUB),
+        System(page.setting(_UNITS, office.system.value)),
+        page.setting(_PAPER, office.page),
+        page.setting(_DECIMAL, office.decimal),
+        b64decode(page.setting(_MARK)),
+    )
+
+
+def _fields() -> dict[str, str]:
+    """What may change, and by which field of the form a refusal means it."""
+    return {"club": "club", "system": "units", "page": "paper", "decimal": "decimal", "mark": "mark"}
 
 
 def as_the_club_wants(office: Office) -> Office:
@@ -47,8 +58,11 @@ def as_the_club_wants(office: Office) -> Office:
     return replace(office, system=wanted.system, page=wanted.page, decimal=wanted.decimal)
 
 
-def change_club_settings(office: Office, wanted: ClubSettings) -> Office:
-    """Keep what the club wants from now on; papers printed before stay as they are. The office as it is then."""
+def change_club_settings(office: Office, wanted: ClubSettings, seen: ClubSettings | None = None) -> Office:
+    """Keep what the club wants from now on; papers printed before stay as they are. The office as it is then.
+
+    seen: as whoever changes it has seen it; refused where the same was changed since.
+    """
     club = wanted.club.strip()
     if not club:
         raise Refused(tr("club"), tr("The name is empty."), tr("Write the club's name; it stands on every document."))
@@ -57,12 +71,12 @@ def change_club_settings(office: Office, wanted: ClubSettings) -> Office:
         raise Refused(
             tr("paper"), tr("It is none that the program knows."), tr("Choose one of those that are offered.")
         )
-    stands = club_settings(office)
-    texts = _texts(replace(wanted, club=club))
-    changed = {key: text for key, text in texts.items() if _texts(stands)[key] != text}
-    if not changed:
-        raise Refused(tr("settings"), tr("Nothing would change."), tr("Choose what is to be different, or leave."))
     with office.book.page() as page:
+        stands = _settings_on(page, office)
+        edited = typed_anew(seen or stands, replace(wanted, club=club), _fields())(stands)
+        changed = {key: text for key, text in _texts(edited).items() if _texts(stands)[key] != text}
+        if not changed:
+            raise Refused(tr("settings"), tr("Nothing would change."), tr("Choose what is to be different, or leave."))
         for key, text in changed.items():
             page.set(key, text)
         page.enter("club settings", by=office.officer.id, at=office.now, facts=_told(changed))

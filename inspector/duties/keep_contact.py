@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 
 from inspector.duties.keep_draft import forget
 from inspector.duties.office import Office
+from inspector.duties.overtaken import check_overtaken
 from inspector.duties.plain_lines import check_line
 from inspector.duties.who import person_of
 from inspector.gear.person import Contact, Person
@@ -28,16 +29,27 @@ def contact_of(office: Office, who: str) -> Contact | None:
 
 
 def write_contact(
-    office: Office, who: str, *, phone: str | None = None, mail: str | None = None, address: str | None = None
+    office: Office,
+    who: str,
+    *,
+    phone: str | None = None,
+    mail: str | None = None,
+    address: str | None = None,
+    seen: Contact | None = None,
 ) -> Erased:
-    """Write down how to reach a person; what is not given stays. The ledger says that it was done, not the details."""
+    """Write down how to reach a person; what is not given stays. The ledger says that it was done, not the details.
+
+    seen: as whoever writes has seen it; refused where the same detail was written anew since.
+    """
     with office.book.page() as page:
         person = person_of(page, who, tr("person"))
         before = page.contact(person.id) or Contact()
         given = {"phone": phone, "mail": mail, "address": address}
-        for field, text in ((tr("telephone"), phone), (tr("mail"), mail), (tr("postal address"), address)):
-            check_line(field, text or "")
-        contact = replace(before, **{field: text.strip() for field, text in given.items() if text is not None})
+        for key, name in contact_fields().items():
+            check_line(name, given[key] or "")
+        if seen:
+            check_overtaken(seen, before, replace(seen, **_given(given)), contact_fields())
+        contact = replace(before, **_given(given))
         if contact == before:
             raise Refused(
                 tr("contact"), tr("Nothing would change."), tr("Write a telephone, a mail or a postal address.")
@@ -45,6 +57,15 @@ def write_contact(
         page.set_contact(person.id, contact if contact != Contact() else None)
         page.enter("write contact", by=office.officer.id, at=office.now, facts={"id": person.id})
     return Erased(person, office.book.wipe_traces())
+
+
+def contact_fields() -> dict[str, str]:
+    """What a contact is made of, and how a refusal calls it."""
+    return {"phone": tr("telephone"), "mail": tr("mail"), "address": tr("postal address")}
+
+
+def _given(typed: dict[str, str | None]) -> dict[str, str]:
+    return {field: text.strip() for field, text in typed.items() if text is not None}
 
 
 def remove_contact(office: Office, who: str) -> Erased:

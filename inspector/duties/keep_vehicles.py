@@ -77,6 +77,14 @@ def change_vehicle(
     return changed
 
 
+def vehicle_fields() -> dict[str, str]:
+    """What may change of a vehicle, and how a refusal calls it."""
+    return {
+        "name": tr("name"), "owner": tr("owner"), "gvm": tr("GVM"), "mass": tr("mass"), "note": tr("note"),
+        "front_spacing": tr("front spacing"), "rear_spacing": tr("rear spacing"),
+    }  # fmt: skip
+
+
 def kept_words(kept: Mapping[str, tuple[str, ...]], tag: str) -> str:
     """What must be said of a vehicle that is evidence; empty for any other. kept: incidents by the vehicle's tag."""
     refs = kept.get(tag, ())

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from inspector.duties.look_up import trip as trip_by
 from inspector.duties.office import Office
+from inspector.duties.overtaken import Overtaken
 from inspector.duties.plan_trip import keep_change
 from inspector.gear.item import Item
 from inspector.gear.trip import Ride, Trip
@@ -15,15 +16,18 @@ from inspector.register.page import Page
 NOWHERE = ""  # rides on no vehicle by plan
 
 
-def plan_rides(office: Office, ref: str, rides: Mapping[str, str], why: str = "") -> Trip:
+def plan_rides(office: Office, ref: str, rides: Mapping[str, str], why: str = "", seen: Trip | None = None) -> Trip:
     """Keep where pieces of a trip's kit ride; those not named stay as they were planned.
 
     rides: by tag the vehicle's tag, NOWHERE for no vehicle. A part that sits on a vehicle of the trip goes with it.
+    seen: the trip as whoever plans has seen it; refused where the same piece was planned elsewhere since.
     """
     key = trip_by(office, ref).id
     with office.book.page() as page:
         stands = next(one for one in page.trips() if one.id == key)
         told = {_piece(page, stands, tag): _vehicle(stands, vehicle) for tag, vehicle in rides.items()}
+        if seen:
+            _check_unchanged(seen, stands, told)
         planned = {one.tag: one.vehicle for one in stands.rides} | told
         listed = tuple(Ride(tag, vehicle) for tag, vehicle in planned.items() if vehicle)
         facts = keep_change(office, page, stands, replace(stands, rides=listed), why)
@@ -31,6 +35,22 @@ def plan_rides(office: Office, ref: str, rides: Mapping[str, str], why: str = ""
         entry = {"ref": stands.ref, "rides": said, "as": facts}
         page.enter("plan rides", by=office.officer.id, at=office.now, facts=entry)
     return facts.trip
+
+
+def _check_unchanged(seen: Trip, stands: Trip, told: Mapping[str, str]) -> None:
+    """Refuse to let a piece ride elsewhere that somebody else has put on another vehicle since."""
+    parts, planned = [], {one.tag: one.vehicle for one in seen.rides}
+    for tag, vehicle in told.items():
+        there = stands.rides_on(tag)
+        if there in {seen.rides_on(tag), vehicle}:
+            continue
+        said = {"tag": tag, "there": there or tr("no vehicle"), "own": vehicle or tr("no vehicle")}
+        why = tr("Meanwhile somebody planned {tag} for {there}; you planned it for {own}.", **said)
+        parts.append(Refused(f"on_{vehicle}", why, tr("Do it again to let yours stand.")))
+        planned[tag] = there
+    if parts:
+        rides = tuple(Ride(tag, vehicle) for tag, vehicle in planned.items() if vehicle)
+        raise Overtaken(replace(seen, rides=rides), tuple(parts))
 
 
 def ride_words(planned: Trip, tag: str, sits: str, lies: str) -> str:

@@ -65,6 +65,14 @@ def keep_change(office: Office, page: Page, stands: Trip, changed: Trip, why: st
     return facts
 
 
+def trip_fields() -> dict[str, str]:
+    """What may change of a plan beside its lists, and how a refusal calls it."""
+    return {
+        "name": tr("name"), "place": tr("place"), "ground": tr("What it drives on"), "first_on": tr("first day"),
+        "last_on": tr("last day"), "leader": tr("leader"), "note": tr("note"),
+    }  # fmt: skip
+
+
 def retired_in_kit(office: Office, trip: Trip) -> tuple[str, ...]:
     """The tags of the kit whose pieces are retired and must stay at home."""
     asked = Asked(outcome=Outcome.RETIRE.value, tags=trip.kit, limit=len(trip.kit))

@@ -52,7 +52,7 @@ class MergeTold:
 
 @dataclass(frozen=True, slots=True)
 class RegisterTold:
-    """place: the file, or the make of the database. head: of the ledger, with so many lines.
+    """place: the file, or the address of the database. head: of the ledger, with so many lines.
 
     field_copies: the newest first; copy_words: what is said of it where it is a field copy itself.
     """
@@ -75,13 +75,12 @@ def tell_register(office: Office) -> RegisterTold:
     file, protocol = office.book.file, last_protocol(office)
     copies, words = field_copies(office), copy_words(office)
     with office.book.reading() as page:
-        newest = next(page.ledger_lines(), None)
-        count = newest.number if newest else 0
+        count = page.line_number()
         names = {one.id: one.name for one in page.people()}
         return RegisterTold(
             club=register_name(page),
             officer=person_of(page, page.setting("officer"), tr("officer")).name,
-            place=str(file.resolve()) if file else tr("in a {make} database", make=office.book.make),
+            place=str(file.resolve()) if file else office.book.address,
             is_file=file is not None,
             line_count=count,
             head=page.head(),

@@ -43,6 +43,11 @@ class Book:
         return Path(url.database) if url.get_backend_name() == "sqlite" and url.database else None
 
     @property
+    def address(self) -> str:
+        """The address of its database, without a password."""
+        return self._engine.url.set(drivername=self.make).render_as_string(hide_password=True)
+
+    @property
     def make(self) -> str:
         """What kind of database it is."""
         return self._engine.dialect.name

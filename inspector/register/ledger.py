@@ -18,6 +18,7 @@ from inspector.register import tables
 from inspector.register.canonical import canonical, digest
 from inspector.register.chains import GENESIS, Chains, hash_of
 from inspector.register.standing_check import standing_faults
+from inspector.register.streams import few_at_a_time
 from inspector.register.tables import APPEND_ONLY, ledger
 
 MOVED, ARRIVED = "move away", "arrive"  # the last line where a register left, the first where it went on
@@ -110,7 +111,7 @@ def verify(connection: Connection, against: str = "") -> Verified:
     faults: list[Fault] = []
     accounted: _Accounted = {}
     chains, seen = Chains(), False
-    for row in connection.execute(select(ledger).order_by(ledger.c.id)).mappings():
+    for row in connection.execute(few_at_a_time(ledger).order_by(ledger.c.id)).mappings():
         faults += chains.faults_of(row)
         seen = seen or (bool(against) and str(row["hash"]).startswith(against))
         _account(accounted, row)
@@ -140,7 +141,7 @@ def rows_named(row: RowMapping) -> list[tuple[str, str, str]]:
 def _row_faults(connection: Connection, accounted: _Accounted) -> Iterator[Fault]:
     left = dict(accounted)
     for table in _FOLLOWED:
-        for row in connection.execute(select(table)).mappings():
+        for row in connection.execute(few_at_a_time(table)).mappings():
             named = left.pop((table.name, str(row["id"])), None)
             if named is None:
                 yield Fault(table.name, f"row {row['id']} is in no line of the ledger")

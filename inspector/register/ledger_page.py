@@ -12,6 +12,7 @@ from inspector.gear.ledger_line import WrittenLine
 from inspector.register.events import shares
 from inspector.register.leaf import Leaf
 from inspector.register.ledger import head, moved_to, since
+from inspector.register.streams import few_at_a_time
 from inspector.register.tables import APPEND_ONLY, item, ledger
 from inspector.register.year_tables import item_change
 
@@ -23,7 +24,7 @@ class LedgerPage(Leaf):
 
     def ledger_lines(self) -> Iterator[WrittenLine]:
         """Every line, the newest first. A line that cannot be read comes without facts and rows; `verify` tells why."""
-        for row in self._connection.execute(select(ledger).order_by(ledger.c.id.desc())).mappings():
+        for row in self._connection.execute(few_at_a_time(ledger).order_by(ledger.c.id.desc())).mappings():
             yield _line(row)
 
     def line_number(self) -> int:

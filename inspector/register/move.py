@@ -12,11 +12,11 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Connection, Engine, LargeBinary, String, Table, func, insert, select
+from sqlalchemy import Connection, Engine, String, Table, func, insert, select
 from sqlalchemy.exc import DatabaseError
 
 from inspector.gear.seats import Role
-from inspector.language import tr
+from inspector.language import tr, tr_n
 from inspector.refused import Refused
 from inspector.register import ledger, turns
 from inspector.register.address import is_address, named, not_opened
@@ -25,8 +25,8 @@ from inspector.register.canonical import digest
 from inspector.register.columns import METADATA
 from inspector.register.ledger import ARRIVED, MOVED, Deed
 from inspector.register.seat_of_login import may_not, role_in
+from inspector.register.streams import few_at_a_time
 
-_AT_ONCE, _FILES_AT_ONCE = 500, 2  # rows that are in memory at a time; files may be large
 _SUMS = 1 << 256
 _Told = Callable[[int, int], None]
 
@@ -117,7 +117,7 @@ def _is_under_way(old: Connection, to: str) -> bool:
 def _check_sound(old: Connection) -> None:
     found = ledger.verify(old)
     if found.faults:
-        why = tr("`verify` finds {count} faults in it.", count=len(found.faults))
+        why = tr_n("`verify` finds one fault in it.", "`verify` finds {count} faults in it.", len(found.faults))
         raise Refused(tr("register"), why, tr("A register that is not whole is not moved. See `inspector verify`."))
 
 
@@ -145,9 +145,7 @@ def _copied(old: Connection, new: Connection, told: _Told) -> tuple[int, dict[st
 
 def _read(connection: Connection, table: Table) -> Iterator[list[dict[str, Any]]]:
     """The rows a few at a time; a server is asked for no more than these."""
-    has_files = any(isinstance(column.type, LargeBinary) for column in table.c)
-    few = select(table).execution_options(yield_per=_FILES_AT_ONCE if has_files else _AT_ONCE)
-    for rows in connection.execute(few).mappings().partitions():
+    for rows in connection.execute(few_at_a_time(table)).mappings().partitions():
         yield [dict(row) for row in rows]
 
 

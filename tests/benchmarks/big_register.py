@@ -6,14 +6,15 @@ and every ledger line are worked out for the copy, so `verify` proves such a reg
 copies of a piece have the same life on the same days, and nothing but bookings and inspections happened to them.
 """
 
+import hashlib
 import json
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from datetime import datetime, time
 from typing import Any
 
-from sqlalchemy import Connection, Table, func, select
+from sqlalchemy import Connection, Date, Double, Integer, String, Table, Text, func, select
 
 from inspector.duties.book_in import book_in
 from inspector.duties.office import Office
@@ -21,7 +22,7 @@ from inspector.duties.record_inspection import record_inspection
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Verdict
 from inspector.refused import Refused
-from inspector.register.canonical import canonical, digest
+from inspector.register.canonical import canonical
 from inspector.register.chains import hash_of
 from inspector.register.ledger import head
 from inspector.register.rows import from_body
@@ -30,6 +31,7 @@ from inspector.register.tables import inspection, item, ledger, standing, verdic
 Row = dict[str, Any]
 Rows = dict[Table, list[Row]]  # in the order in which they may be written
 _KEPT = 28  # signs of an id that stay; the others tell the copy
+_WIRE = {String: "text", Text: "text", Date: "date", Integer: "int4", Double: "float8"}
 _TABLES = (item, inspection, verdict, standing, ledger)
 
 
@@ -55,10 +57,15 @@ class CutRow:
     table: Table
     same: Row
     cut: dict[str, Cut]
+    canonical: Cut  # all of the row, as its digest is taken of it
 
     def copied(self, number: int) -> Row:
         """The row of one copy."""
         return self.same | {name: one.copied(number) for name, one in self.cut.items()}
+
+    def digest(self, number: int) -> str:
+        """The digest of the row of one copy, as `canonical.digest` takes it."""
+        return hashlib.sha256(self.canonical.copied(number).encode()).hexdigest()
 
 
 @dataclass(frozen=True)
@@ -155,7 +162,7 @@ def _joined(parts: list[str], ids: set[str]) -> Cut:
 
 def _cut_row(table: Table, row: Row, cut: Callable[[str], Cut]) -> CutRow:
     cuts = {name: one for name, value in row.items() if isinstance(value, str) and len((one := cut(value)).parts) > 1}
-    return CutRow(table, {name: row[name] for name in row}, cuts)
+    return CutRow(table, row, cuts, cut(canonical(row)))
 
 
 def _line(row: Row, mine: dict[str, tuple[Table, Row]], cut: Callable[[str], Cut]) -> CutLine | None:
@@ -178,15 +185,17 @@ def copies(connection: Connection, pattern: Pattern, count: int) -> Iterator[Row
             for table, row in rows:
                 made[table].append(row)
             place, number = place + 1, number + 1
-            made[ledger].append(written := _written(line, copy, rows, (place, number, own)))
+            named = [
+                [one.table.name, row["id"], one.digest(copy)] for one, (_, row) in zip(line.rows, rows, strict=True)
+            ]
+            made[ledger].append(written := _written(line, copy, named, (place, number, own)))
             own = written["hash"]
         yield made
 
 
-def _written(line: CutLine, copy: int, rows: Sequence[tuple[Table, Row]], after: tuple[int, int, str]) -> Row:
+def _written(line: CutLine, copy: int, named: list[list[str]], after: tuple[int, int, str]) -> Row:
     place, number, before = after
-    named = canonical([[table.name, row["id"], digest(row)] for table, row in rows])
-    body = f'{{"facts":{line.facts.copied(copy)},"rows":{named}}}'
+    body = f'{{"facts":{line.facts.copied(copy)},"rows":{canonical(named)}}}'
     row = line.same | {"id": place, "number": number, "before": before, "body": body}
     return row | {"hash": hash_of(row)}
 
@@ -195,6 +204,8 @@ def write_into(connection: Connection, pattern: Pattern, count: int, told: Calla
     """Write so many copies: by COPY where the database has it, else row by row. Committed after every ten."""
     driver = connection.connection.driver_connection
     for number, made in enumerate(copies(connection, pattern, count), 1):
+        if not connection.in_transaction():
+            connection.begin()  # a copy goes past what would begin it by itself
         for table, rows in made.items():
             if connection.dialect.name == "postgresql":
                 _copy(driver, table, rows)
@@ -208,7 +219,9 @@ def write_into(connection: Connection, pattern: Pattern, count: int, told: Calla
 def _copy(driver: Any, table: Table, rows: list[Row]) -> None:
     names = list(table.c.keys())
     said = ", ".join(f'"{name}"' for name in names)
-    with driver.cursor() as cursor, cursor.copy(f"COPY {table.name} ({said}) FROM STDIN") as into:
+    order = f"COPY {table.name} ({said}) FROM STDIN (FORMAT BINARY)"
+    with driver.cursor() as cursor, cursor.copy(order) as into:
+        into.set_types([_WIRE[type(column.type)] for column in table.c])
         for row in rows:
             into.write_row([row[name] for name in names])
 

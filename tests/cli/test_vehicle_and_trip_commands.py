@@ -30,6 +30,7 @@ def words(text: str) -> str:
 def test_a_vehicle_is_entered_weighed_again_and_shown_with_its_parts_and_history(garage: Desk) -> None:
     said = garage.type("vehicle", "change", "V-1", "--mass", "2,760 kg", "--why", "weighed for the long trip")
     assert "overloaded: it weighs 2,760 kg" in words(said)
+    assert "mass: “2,760 kg”, before “2190 kg”." in words(said)
     shown = words(garage.type("vehicle", "show", "v-1"))
     assert "Mass 2,760 kg" in shown and "0.85 m" in shown and "overloaded" in shown
     assert "front left RP-1 Recovery point" in shown and "Hold" in shown

@@ -215,3 +215,23 @@ def test_a_register_without_vehicles_says_what_to_do(
     page = fleet_of(qtbot, desk)
     assert "No vehicle stands in the register yet." in words_of(page)
     assert page.record is None
+
+
+def test_of_two_who_write_into_the_same_field_the_second_sees_both_values(
+    qtbot: QtBot, desk: DeskWindow, office: Office
+) -> None:
+    stands = vehicles(office)[0]
+    page = form_of_deed(qtbot, desk, deeds.change(stands), stands)
+    change_vehicle(office, "V1", lambda now: replace(now, owner="Ro Other", note="theirs"), "sold")
+    write(page, owner="Kim Third", note="mine", name="wagon, silver", why="sold and painted")
+    keep(qtbot, desk)
+    said = faults(page)
+    assert set(said) == {"owner", "note"}, said
+    assert "“Ro Other”" in said["owner"] and "“Kim Third”" in said["owner"] and "“theirs”" in said["note"]
+    assert page.box("why").draft == "sold and painted"
+    assert vehicles(office)[0].owner == "Ro Other"
+
+    write(page, note="theirs")
+    keep(qtbot, desk)
+    now = vehicles(office)[0]
+    assert (now.owner, now.note, now.name) == ("Kim Third", "theirs", "wagon, silver")

@@ -18,7 +18,7 @@ def settings() -> Deed[ClubSettings]:
         wanted = ClubSettings(
             given.text("club"), given.one("units", System), given.one("paper", str), given.one("decimal", str), mark
         )
-        change_club_settings(office, wanted)
+        change_club_settings(office, wanted, about)
         return Done(tr("It holds from now on."), tr("Papers that were printed before stay as they are."))
 
     return Deed(

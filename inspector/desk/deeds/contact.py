@@ -28,6 +28,7 @@ def write(about: Reached) -> Deed[Reached]:
         kept = write_contact(
             office, about.person.id, phone=_other(given.text("phone"), before.phone),
             mail=_other(given.text("mail"), before.mail), address=_other(given.text("address"), before.address),
+            seen=before,
         )  # fmt: skip
         return Done(tr("How to reach {name} is written down.", name=kept.person.name))
 
@@ -40,7 +41,7 @@ def write(about: Reached) -> Deed[Reached]:
             Line(key="mail", label=tr("Mail"), stands=about.contact.mail),
             Line(key="address", label=tr("Postal address"), stands=about.contact.address, hint=tr("In one line.")),
         ),
-        do, tr("Write it down"),
+        do, tr("Write it down"), goes_on=lambda about, seen: Reached(about.person, seen),
     )  # fmt: skip
 
 

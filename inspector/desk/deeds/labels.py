@@ -1,5 +1,7 @@
 """What is written down of a piece anew: its tag, its rating, its owner, what it is worth, a note."""
 
+from dataclasses import replace
+
 from inspector.desk.deeds.common import by, people_line, person, told, why
 from inspector.desk.deeds.words import bases, stated_on
 from inspector.desk.form.asked import Asked, Line, Number, OneOf, Prose
@@ -9,7 +11,7 @@ from inspector.desk.opened import Opened
 from inspector.duties import change_item
 from inspector.duties.office import Office
 from inspector.duties.value_gear import read_worth
-from inspector.gear.item import Rating
+from inspector.gear.item import NewItem, Rating
 from inspector.gear.kind import Basis
 from inspector.language import tr
 from inspector.units import Dimension, read
@@ -36,11 +38,24 @@ def rating_in(office: Office, given: Values) -> Rating:
     return Rating(basis, figure, factor.si if factor else None, given.one("stated_on", str))
 
 
+def _seen(about: Opened) -> NewItem:
+    return about.judged.dossier.item.facts
+
+
+def _goes_on(about: Opened, seen: NewItem) -> Opened:
+    """The same piece, with what somebody else wrote of it meanwhile."""
+    dossier = about.judged.dossier
+    known = replace(dossier, item=replace(dossier.item, facts=seen))
+    return replace(about, judged=replace(about.judged, dossier=known))
+
+
 def retag(piece: Opened) -> Deed[Opened]:
     """Another tag."""
 
     def do(office: Office, about: Opened, given: Values) -> Done:
-        judged = change_item.retag(office, about.tag, given.text("new_tag"), given.text("why"), given.one("by", str))
+        judged = change_item.retag(
+            office, about.tag, given.text("new_tag"), given.text("why"), given.one("by", str), _seen(about)
+        )
         return told(tr("{old} is {new} from now on.", old=about.tag, new=judged.dossier.item.tag), judged)
 
     return Deed(
@@ -50,7 +65,7 @@ def retag(piece: Opened) -> Deed[Opened]:
             Line(key="new_tag", label=tr("New tag"), needed=True, names=(tr("tag"),)),
             why(needed=True), by(facts, tr("written down by")),
         ),
-        do, tr("Give it this tag"),
+        do, tr("Give it this tag"), goes_on=_goes_on,
     )  # fmt: skip
 
 
@@ -75,7 +90,7 @@ def label_anew(piece: Opened) -> Deed[Opened]:
     def do(office: Office, about: Opened, given: Values) -> Done:
         judged = change_item.label_anew(
             office, about.tag, rating_in(office, given), given.text("why"), given.one("by", str),
-            given.one("second", str),
+            given.one("second", str), _seen(about),
         )  # fmt: skip
         return told(tr("The rating of {tag} is written down.", tag=about.tag), judged)
 
@@ -89,7 +104,7 @@ def label_anew(piece: Opened) -> Deed[Opened]:
             person(facts, "by", tr("Read by"), names=(tr("read by"),), nobody=tr("whoever is at the desk")),
             person(facts, "second", tr("Second name"), names=(tr("second name"),)),
         ),
-        do, tr("Write it down"),
+        do, tr("Write it down"), goes_on=_goes_on,
     )  # fmt: skip
 
 
@@ -98,7 +113,13 @@ def owner(piece: Opened) -> Deed[Opened]:
 
     def do(office: Office, about: Opened, given: Values) -> Done:
         judged = change_item.change_owner(
-            office, about.tag, given.text("owner"), given.text("why"), given.one("by", str), given.one("second", str)
+            office,
+            about.tag,
+            given.text("owner"),
+            given.text("why"),
+            given.one("by", str),
+            given.one("second", str),
+            _seen(about),
         )
         return told(tr("{tag} has another owner.", tag=about.tag), judged)
 
@@ -112,7 +133,7 @@ def owner(piece: Opened) -> Deed[Opened]:
             person(facts, "second", tr("Second name"), names=(tr("second name"),)),
             by(facts, tr("written down by")),
         ),
-        do, tr("Write it down"),
+        do, tr("Write it down"), goes_on=_goes_on,
     )  # fmt: skip
 
 
@@ -123,7 +144,7 @@ def worth(piece: Opened) -> Deed[Opened]:
     def do(office: Office, about: Opened, given: Values) -> Done:
         text = given.text("value")
         amount = read_worth(text, office.decimal) if text else None
-        judged = change_item.change_value(office, about.tag, amount, by=given.one("by", str))
+        judged = change_item.change_value(office, about.tag, amount, by=given.one("by", str), seen=_seen(about))
         return told(tr("The value of {tag} is written down.", tag=about.tag), judged)
 
     return Deed(
@@ -134,7 +155,7 @@ def worth(piece: Opened) -> Deed[Opened]:
                  stands=stands.as_typed if stands else ""),
             by(facts, tr("written down by")),
         ),
-        do, tr("Write it down"),
+        do, tr("Write it down"), goes_on=_goes_on,
     )  # fmt: skip
 
 
@@ -142,7 +163,7 @@ def note(piece: Opened) -> Deed[Opened]:
     """Another note."""
 
     def do(office: Office, about: Opened, given: Values) -> Done:
-        judged = change_item.change_note(office, about.tag, given.text("note"), given.one("by", str))
+        judged = change_item.change_note(office, about.tag, given.text("note"), given.one("by", str), _seen(about))
         return told(tr("The note of {tag} is written down.", tag=about.tag), judged)
 
     return Deed(
@@ -152,5 +173,5 @@ def note(piece: Opened) -> Deed[Opened]:
             Prose(key="note", label=tr("Note"), stands=about.judged.dossier.item.facts.note),
             by(facts, tr("written down by")),
         ),
-        do, tr("Write it down"),
+        do, tr("Write it down"), goes_on=_goes_on,
     )  # fmt: skip

@@ -52,7 +52,12 @@ def change(about: PersonInFull) -> Deed[PersonInFull]:
 
     def do(office: Office, about: PersonInFull, given: Values) -> Done:
         changed = change_person(
-            office, about.person.id, name=given.text("name"), role=given.text("role"), why=given.text("why")
+            office,
+            about.person.id,
+            name=given.text("name"),
+            role=given.text("role"),
+            why=given.text("why"),
+            seen=about.person,
         )
         return Done(tr("{name} is in the register: {role}", name=changed.name, role=changed.role))
 
@@ -64,7 +69,7 @@ def change(about: PersonInFull) -> Deed[PersonInFull]:
             _role(facts, about.person.role),
             why(needed=True),
         ),
-        do, tr("Write it down"),
+        do, tr("Write it down"), goes_on=lambda about, seen: replace(about, row=replace(about.row, person=seen)),
     )  # fmt: skip
 
 

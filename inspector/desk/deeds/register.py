@@ -7,6 +7,7 @@ from inspector.desk.form.values import Values
 from inspector.duties.back_up import back_up
 from inspector.duties.hand_over import hand_over
 from inspector.duties.office import Office
+from inspector.duties.register_place import move_register, moved_words, place_of
 from inspector.duties.verify_book import verified_words, verify_book
 from inspector.language import tr, tr_n
 
@@ -50,6 +51,27 @@ def verify() -> Deed[None]:
                  hint=tr("May stay empty. Eight signs or more of it are enough.")),
         ),
         do, tr("Check it"),
+    )  # fmt: skip
+
+
+def move() -> Deed[None]:
+    """Carry the register over to a server, or back into a folder."""
+
+    def do(office: Office, about: None, given: Values) -> Done:
+        moved = move_register(office, place_of(given.text("to")))
+        again = tr("Open it there now: menu Register, Open another register.")
+        return Done(tr("The register is moved."), "\n".join((*moved_words(moved), again)))
+
+    return Deed(
+        "move register", tr("Move it"), tr("Move the register"),
+        tr("Everything in it is carried over to an empty database of a server, or into an empty folder, and proved to "
+           "be the same. What lies here stays as it is and takes no deed any more."),
+        lambda facts, about: (
+            Line(key="to", label=tr("Move it to"), needed=True, names=(tr("register"), tr("folder"), tr("login")),
+                 example=tr("for example postgresql://LOGIN@SERVER/DATABASE"), drafted=False,
+                 hint=tr("The address of a database, without a password, or a folder.")),
+        ),
+        do, tr("Move it"),
     )  # fmt: skip
 
 

@@ -13,8 +13,9 @@ from inspector.duties.exchange_trip import export_trip, import_trip
 from inspector.duties.form_facts import FormFacts
 from inspector.duties.named_files import read_bytes, write_new
 from inspector.duties.office import Office
+from inspector.duties.overtaken import typed_anew
 from inspector.duties.plan_rides import NOWHERE, plan_rides
-from inspector.duties.plan_trip import change_trip, plan_trip, retired_in_kit
+from inspector.duties.plan_trip import change_trip, plan_trip, retired_in_kit, trip_fields
 from inspector.gear.trip import Ground, Trip, ground_words
 from inspector.language import tr, tr_n
 from inspector.refused import Refused
@@ -82,7 +83,7 @@ def rides(trip: Trip) -> Deed[Trip]:
     """Which piece of the kit rides on which vehicle."""
 
     def do(office: Office, about: Trip, given: Values) -> Done:
-        kept = plan_rides(office, about.ref, _rides(about, given), given.text("why"))
+        kept = plan_rides(office, about.ref, _rides(about, given), given.text("why"), seen=about)
         left = sum(not kept.rides_on(tag) for tag in kept.kit)
         said = tr_n("One piece of the kit rides on no vehicle by plan.",
                     "{count} pieces of the kit ride on no vehicle by plan.", left) if left else ""  # fmt: skip
@@ -179,13 +180,12 @@ def _planned(given: Values, first: date) -> Trip:
 
 def _edit(shown: Trip, wanted: Trip) -> Callable[[Trip], Trip]:
     """The change of what was typed anew alone: what somebody else changed meanwhile stays."""
-    keys = ("name", "place", "ground", "first_on", "last_on", "leader", "note")
-    new = {key: getattr(wanted, key) for key in keys if getattr(wanted, key) != getattr(shown, key)}
+    single = typed_anew(shown, wanted, trip_fields())
 
     def edited(stands: Trip) -> Trip:
         people = _merged(stands.people, shown.people, wanted.people)
         vehicles = _merged(stands.vehicles, shown.vehicles, wanted.vehicles)
-        return replace(stands, people=people, vehicles=vehicles, **new)
+        return replace(single(stands), people=people, vehicles=vehicles)
 
     return edited
 

@@ -9,8 +9,9 @@ from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.drawings.marks import outcome_word
 from inspector.duties.form_facts import FormFacts
-from inspector.duties.keep_vehicles import add_vehicle, change_vehicle, overload_words
+from inspector.duties.keep_vehicles import add_vehicle, change_vehicle, overload_words, vehicle_fields
 from inspector.duties.office import Office
+from inspector.duties.overtaken import typed_anew
 from inspector.duties.vehicle_record import Part, VehicleRecord
 from inspector.gear.trip import Vehicle
 from inspector.language import tr
@@ -53,7 +54,8 @@ def change(vehicle: Vehicle) -> Deed[Vehicle]:
     def do(office: Office, about: Vehicle, given: Values) -> Done:
         new: dict[str, object] = {key: given.text(key) for key in _WORDS if given.text(key) != getattr(about, key)}
         new |= {key: given.figure(key) for key in _FIGURES if _differs(given.figure(key), getattr(about, key))}
-        kept = change_vehicle(office, about.tag, lambda stands: replace(stands, **new), given.text("why"),  # type: ignore[arg-type]
+        wanted = replace(about, **new)  # type: ignore[arg-type]
+        kept = change_vehicle(office, about.tag, typed_anew(about, wanted, vehicle_fields()), given.text("why"),
                               on=given.day("on"), by=given.one("by", str))  # fmt: skip
         return Done(tr("What changed of {tag} is written down.", tag=kept.tag), overload_words(kept))
 

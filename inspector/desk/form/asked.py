@@ -12,7 +12,7 @@ class Asked:
     """One field. key: under which its value is found. hint: what helps to fill it in, below it.
 
     needed: the deed refuses without it; it is said beside the label. names: what refusals call it beside its label.
-    more: folded away, since it is seldom filled in.
+    more: folded away, since it is seldom filled in. drafted: whether it may be set aside: not what may hold a password.
     """
 
     key: str
@@ -21,6 +21,7 @@ class Asked:
     needed: bool = False
     names: tuple[str, ...] = ()
     more: bool = False
+    drafted: bool = True
 
     @property
     def called(self) -> frozenset[str]:

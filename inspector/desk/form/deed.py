@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Generic, TypeVar
+from typing import Any, Generic, TypeVar
 
 from inspector.desk.form.asked import Asked, Part
 from inspector.desk.form.values import Values
@@ -34,6 +34,7 @@ class Deed(Generic[About]):
     fields: what is asked, from what the register knows and what the deed is about; a Part makes a heading.
     do: runs in the worker; what it refuses goes to the field it names. button: the word on it.
     fits: why it cannot be done with this; empty where it can. stays: the form is emptied and stays for the next one.
+    goes_on: where somebody else wrote into the same field meanwhile, what it is about from then on (`Overtaken.seen`).
     """
 
     key: str
@@ -45,3 +46,4 @@ class Deed(Generic[About]):
     button: str
     fits: Callable[[About], str] = lambda _: ""
     stays: bool = False
+    goes_on: Callable[[About, Any], About] = lambda _, seen: seen

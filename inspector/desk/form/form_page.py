@@ -20,6 +20,7 @@ from inspector.desk.plain import Fold, button, column, hairline, said, scroll
 from inspector.duties.form_facts import FormFacts, form_facts
 from inspector.duties.keep_draft import forget, keep, kept
 from inspector.duties.office import Office
+from inspector.duties.overtaken import Overtaken
 from inspector.language import tr
 from inspector.refused import Refused
 
@@ -140,13 +141,22 @@ class FormPage(Place):
     def _refused(self, refusal: Refused) -> None:
         """Say it at the field that it names, else in the strip; all that was typed stays."""
         self.do_button.setEnabled(True)
-        named = [one for one in self.boxes if refusal.field.casefold() in one.asked.called]
-        for box in named[:1]:
+        if self.deed and isinstance(refusal, Overtaken):
+            self._about = self.deed.goes_on(self._about, refusal.seen)
+            for part in refusal.parts[1:]:
+                self._tell(part)
+        if box := self._tell(refusal):
+            QTimer.singleShot(0, self, partial(self._go_to, box))
+
+    def _tell(self, refusal: Refused) -> Box | None:
+        """Say it at the field that it names; without one in the strip."""
+        box = next((one for one in self.boxes if refusal.field.casefold() in one.asked.called), None)
+        if box:
             self._open_folds(box)
             box.tell(refusal)
-            QTimer.singleShot(0, self, partial(self._go_to, box))
-        if not named:
+        else:
             self._notice.refuse(refusal)
+        return box
 
     def _go_to(self, box: Box) -> None:
         self._open_folds(box)
@@ -230,7 +240,7 @@ class FormPage(Place):
             )
 
     def _drafted(self) -> dict[str, object]:
-        return {box.asked.key: box.draft for box in self.boxes}
+        return {box.asked.key: box.draft for box in self.boxes if box.asked.drafted}
 
     def _begin_anew(self) -> None:
         for box in self.boxes:

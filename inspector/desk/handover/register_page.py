@@ -105,6 +105,7 @@ class RegisterPage(Place):
             bring_back=lambda: self._deed(field.come_home()),
             verify=lambda: self._deed(deeds.verify()),
             hand_on=lambda: self._deed(deeds.hand_on()),
+            move=lambda: self._deed(deeds.move()),
             print_again=self._print_again,
         )
         self.copies.setWidget(_page(register_view(told, acts)))

@@ -30,6 +30,7 @@ class Acts:
     bring_back: Does
     verify: Does
     hand_on: Does
+    move: Does
     print_again: Does
 
 
@@ -44,7 +45,9 @@ def _head(told: RegisterTold, acts: Acts) -> QWidget:
     parts = [said(told.club, Type.DISPLAY), facts(lines)]
     for label in parts[1].findChildren(QLabel):
         label.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)  # nobody copies the breaks
-    return column([*parts, *([row([button(tr("Open its folder"), acts.open_folder)])] if told.is_file else [])], GRID)
+    buttons = [button(tr("Open its folder"), acts.open_folder)] if told.is_file else []
+    buttons.append(button(tr("Move it"), acts.move, name=tr("Move the register")))
+    return column([*parts, row(buttons)], GRID)
 
 
 def _copies(told: RegisterTold, acts: Acts) -> QWidget:
