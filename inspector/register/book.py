@@ -10,14 +10,18 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+import msgspec
 from sqlalchemy import Connection, Engine, insert, select
-from sqlalchemy.exc import DatabaseError, OperationalError
+from sqlalchemy.exc import DatabaseError
 
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register import tables
+from inspector.register import opening, tables
+from inspector.register.clock import last_tick
+from inspector.register.file_systems import remote_kind
 from inspector.register.guards import guarded_engine, wipe_traces
 from inspector.register.page import Page
+from inspector.register.rows import never_before
 from inspector.register.upgrade import bring_up
 
 REGISTER_FILE = "register.db"  # what the file is called in its folder
@@ -32,6 +36,7 @@ class Book:
         self._bound = threading.local()
         self.own_lines: set[str] = set()  # the hashes of the ledger's lines that were written through this book
         self.origin = self._own_origin()
+        self._opened = opening.identity_of(self.file) if self.file else None
 
     @property
     def file(self) -> Path | None:
@@ -43,6 +48,11 @@ class Book:
     def make(self) -> str:
         """What kind of database it is."""
         return self._engine.dialect.name
+
+    @property
+    def remote_kind(self) -> str:
+        """The kind of network drive its file lies on; "" on a disk of this machine."""
+        return remote_kind(self.file) if self.file else ""
 
     def close(self) -> None:
         """Let go of the file."""
@@ -90,44 +100,71 @@ class Book:
         if bound := self._bound_connection():
             yield bound
             return
-        try:
-            with self._engine.connect().execution_options(write=write) as connection:
-                yield connection
-        except OperationalError as error:
-            if "locked" in str(error.orig):
-                raise _in_use() from error
-            raise
+        self._check_still_there()
+        with _told_plainly(self.file), self._engine.connect().execution_options(write=write) as connection:
+            yield connection
+        self._check_still_there()  # else a deed would count as kept in a file that is gone
+
+    def _check_still_there(self) -> None:
+        if self.file:
+            opening.check_still_there(self.file, self._opened)
 
     def _bound_connection(self) -> Connection | None:
         return getattr(self._bound, "connection", None)
 
     def _own_origin(self) -> str:
         """The name of this copy of the register, made once and kept."""
+        with self._engine.connect() as connection:
+            never_before(last_tick(connection))
+            if found := _origin_in(connection):
+                return found
         with self._engine.connect().execution_options(write=True) as connection:
-            row = connection.execute(select(tables.club_setting.c.value).where(tables.club_setting.c.key == "origin"))
-            if found := row.scalar_one_or_none():
-                return str(found)
+            if found := _origin_in(connection):
+                return found
             made = "".join(secrets.choice(_ORIGIN_SIGNS) for _ in range(4))
             connection.execute(insert(tables.club_setting), {"key": "origin", "value": made})
             connection.commit()
             return made
 
 
+def _origin_in(connection: Connection) -> str:
+    row = connection.execute(select(tables.club_setting.c.value).where(tables.club_setting.c.key == "origin"))
+    return str(row.scalar_one_or_none() or "")
+
+
 def open_book(place: str | Path) -> Book:
     """Open the register at a path (or database URL), making or upgrading its tables where needed."""
-    url = place if isinstance(place, str) and "://" in place else f"sqlite:///{place}"
+    if isinstance(place, str) and "://" in place:
+        return _opened(place)
+    file = Path(place)
+    opening.check_file(file)
+    return _opened(f"sqlite:///{file}", file)
+
+
+def _opened(url: str, file: Path | None = None) -> Book:
+    journal = "DELETE" if file and remote_kind(file) else "WAL"  # a network drive shares no memory, which WAL needs
     try:
-        engine = guarded_engine(url)
-        bring_up(engine)
-        return Book(engine)
+        with _told_plainly(file):
+            engine = guarded_engine(url, journal)
+            bring_up(engine)
+            return Book(engine)
     except DatabaseError as error:
         raise Refused(
             tr("register"),
-            tr("{place} cannot be opened as a register ({why}).", place=place, why=error.orig),
+            tr("{place} cannot be opened as a register ({why}).", place=file or url, why=error.orig),
             tr("Check the path and that the file is a register and may be written to."),
         ) from error
 
 
-def _in_use() -> Refused:
-    why = tr("Another window or program is writing to it.")
-    return Refused(tr("register"), why, tr("Wait a moment and do it again; nothing was changed."))
+@contextmanager
+def _told_plainly(file: Path | None) -> Iterator[None]:
+    """A fault of file or disk, and what cannot be read any more, is refused with what to do about it."""
+    try:
+        yield
+    except DatabaseError as error:
+        refusal = opening.refusal_of(error, file)
+        if refusal is None:
+            raise
+        raise refusal from error
+    except msgspec.MsgspecError as error:
+        raise opening.unreadable(error) from error

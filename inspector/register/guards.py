@@ -4,6 +4,7 @@ Each guards against a hole that was seen: the driver commits around table change
 triggers without a word; REPLACE rewrites a row that UPDATE and DELETE may not touch; TRUNCATE passes row triggers by.
 """
 
+from functools import partial
 from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, text
@@ -13,25 +14,27 @@ from inspector.register.tables import APPEND_ONLY
 _PRAGMAS = (
     "foreign_keys=ON",
     "recursive_triggers=ON",
-    "journal_mode=WAL",
     "synchronous=FULL",
     "busy_timeout=5000",
     "secure_delete=ON",  # what a person asks to be taken out must not stay readable in freed space
 )
 
 
-def guarded_engine(url: str) -> Engine:
-    """An engine whose every connection keeps foreign keys, full synchronisation and honest transactions."""
+def guarded_engine(url: str, journal: str = "WAL") -> Engine:
+    """An engine whose every connection keeps foreign keys, full synchronisation and honest transactions.
+
+    journal: how SQLite keeps a change until it is whole; "DELETE", a rollback journal, where memory cannot be shared.
+    """
     engine = create_engine(url)
     if engine.dialect.name == "sqlite":
-        event.listen(engine, "connect", _prepare)
+        event.listen(engine, "connect", partial(_prepare, journal))
         event.listen(engine, "begin", _begin)
     return engine
 
 
-def _prepare(connection: Any, _record: Any) -> None:
+def _prepare(journal: str, connection: Any, _record: Any) -> None:
     connection.isolation_level = None  # the driver must neither open nor commit transactions behind our back
-    for pragma in _PRAGMAS:
+    for pragma in (*_PRAGMAS, f"journal_mode={journal}"):
         connection.execute(f"PRAGMA {pragma}")
 
 

@@ -9,6 +9,7 @@ from sqlalchemy import RowMapping, func, select
 
 from inspector.gear.item import Item
 from inspector.gear.ledger_line import WrittenLine
+from inspector.register.clock import last_moment
 from inspector.register.leaf import Leaf
 from inspector.register.ledger import head, since
 from inspector.register.tables import APPEND_ONLY, item, ledger
@@ -28,6 +29,10 @@ class LedgerPage(Leaf):
     def line_number(self) -> int:
         """The number of the last line; 0 for an empty ledger."""
         return head(self._connection)[0]
+
+    def last_moment(self) -> datetime | None:
+        """When the last deed was entered; None for an empty ledger."""
+        return last_moment(self._connection)
 
     def lines_since(self, number: int) -> tuple[tuple[int, str], ...]:
         """Number and hash of every line after one, the oldest first."""

@@ -1,5 +1,6 @@
 """Brings a register's tables to this program's revision. Alembic is imported only when they differ: it is slow."""
 
+from collections.abc import Sequence
 from importlib.resources import files
 from pathlib import Path
 
@@ -8,6 +9,7 @@ from sqlalchemy import Connection, Engine, inspect
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.guards import ensure_triggers, missing_triggers
+from inspector.register.opening import not_ours
 
 HEAD = "0007"
 KNOWN = ("0001", "0002", "0003", "0004", "0005", "0006", "0007")
@@ -16,6 +18,8 @@ KNOWN = ("0001", "0002", "0003", "0004", "0005", "0006", "0007")
 def bring_up(engine: Engine) -> bool:
     """Upgrade where needed; True if anything was changed. Refuses a register made by a newer program."""
     revision = current_revision(engine)
+    if revision is None and _has_tables(engine):
+        raise not_ours(engine.url.database)
     if revision is not None and revision not in KNOWN:
         raise Refused(
             tr("register"),
@@ -35,6 +39,11 @@ def current_revision(engine: Engine) -> str | None:
             return None
         row = connection.exec_driver_sql("SELECT version_num FROM alembic_version").first()
         return str(row[0]) if row else None
+
+
+def _has_tables(engine: Engine) -> bool:
+    with engine.connect() as connection:
+        return bool(inspect(connection).get_table_names())
 
 
 def _triggers_gone(engine: Engine) -> bool:
@@ -59,10 +68,15 @@ def _upgrade(engine: Engine) -> None:
                 _run_scripts(connection)
                 ensure_triggers(connection)
                 if sqlite and (broken := connection.exec_driver_sql("PRAGMA foreign_key_check").all()):
-                    raise RuntimeError(f"references broken by a migration: {broken[:3]}")
+                    raise _broken(broken)
         finally:
             if sqlite:
                 _driver_pragma(connection, "foreign_keys=ON")
+
+
+def _broken(rows: Sequence[object]) -> Refused:
+    why = tr("It could not be brought up to date: rows refer to others that are gone ({rows}).", rows=rows[:3])
+    return Refused(tr("register"), why, tr("It stays as it was. Put a copy back, or let `inspector rescue` save it."))
 
 
 def _driver_pragma(connection: Connection, pragma: str) -> None:
