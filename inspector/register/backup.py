@@ -18,10 +18,10 @@ from sqlalchemy.exc import DatabaseError
 
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register import ledger
 from inspector.register.book import Book
 from inspector.register.chains import GENESIS
 from inspector.register.guards import guarded_engine
+from inspector.register.proof import prove
 from inspector.register.upgrade import KNOWN, bring_up
 
 _HEAD_SIGNS = 12
@@ -148,7 +148,7 @@ def _checked(file: Path, head: str, against: str = "") -> int:
         engine = create_engine("sqlite://", creator=lambda: _opened(file))
         try:
             with engine.connect() as connection:
-                found = ledger.verify(connection, against)
+                found = prove(connection, against)
         finally:
             engine.dispose()
     if found.faults:

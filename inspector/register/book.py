@@ -5,6 +5,7 @@ by an exception, rolls everything back.
 """
 
 import secrets
+import sqlite3
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -143,9 +144,9 @@ def open_book(place: str | Path) -> Book:
 
 def _opened(url: str, file: Path | None = None) -> Book:
     journal = "DELETE" if file and remote_kind(file) else "WAL"  # a network drive shares no memory, which WAL needs
+    engine = guarded_engine(url, journal)
     try:
-        with _told_plainly(file):
-            engine = guarded_engine(url, journal)
+        with _told_plainly(file), _let_go_unless_well(engine):
             bring_up(engine)
             return Book(engine)
     except DatabaseError as error:
@@ -157,14 +158,23 @@ def _opened(url: str, file: Path | None = None) -> Book:
 
 
 @contextmanager
+def _let_go_unless_well(engine: Engine) -> Iterator[None]:
+    try:
+        yield
+    except BaseException:
+        engine.dispose()
+        raise
+
+
+@contextmanager
 def _told_plainly(file: Path | None) -> Iterator[None]:
     """A fault of file or disk, and what cannot be read any more, is refused with what to do about it."""
     try:
         yield
-    except DatabaseError as error:
+    except (DatabaseError, sqlite3.Error) as error:  # the driver's own where a connection is being prepared
         refusal = opening.refusal_of(error, file)
         if refusal is None:
             raise
         raise refusal from error
-    except msgspec.MsgspecError as error:
+    except (msgspec.MsgspecError, UnicodeDecodeError) as error:
         raise opening.unreadable(error) from error

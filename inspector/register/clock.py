@@ -17,9 +17,15 @@ APART = timedelta(hours=1)  # by so much two machines on one register may differ
 CLOCK_DEED = "clock"  # the deed by which a person says that the clock is right all the same
 
 
-def last_moment(connection: Connection) -> datetime | None:
-    """When the last deed was entered, as its machine's clock said; None for an empty ledger."""
-    text = connection.execute(select(ledger.c.at).order_by(ledger.c.id.desc()).limit(1)).scalar_one_or_none()
+def last_moment(connection: Connection, origin: str) -> datetime | None:
+    """When this copy's last deed was entered, as its machine's clock said; None for an empty ledger.
+
+    origin: of this copy; lines that a merge takes over were written by other clocks. Where it has no line yet, the
+    last of all counts.
+    """
+    found = select(ledger.c.at).order_by(ledger.c.id.desc()).limit(1)
+    own = connection.execute(found.where(ledger.c.origin == origin)).scalar_one_or_none()
+    text = own or connection.execute(found).scalar_one_or_none()
     try:
         return datetime.fromisoformat(str(text)) if text else None
     except ValueError:  # what is damaged is told by `verify`
@@ -33,9 +39,9 @@ def is_set_back(last: datetime | None, now: datetime) -> bool:
     return now.date() < last.date() or now < last - APART
 
 
-def check_clock(connection: Connection, now: datetime) -> None:
+def check_clock(connection: Connection, origin: str, now: datetime) -> None:
     """Refuse a moment before the last deed."""
-    last = last_moment(connection)
+    last = last_moment(connection, origin)
     if last is not None and is_set_back(last, now):
         raise set_back(last, now)
 

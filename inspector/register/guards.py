@@ -73,6 +73,19 @@ def missing_triggers(connection: Connection) -> list[str]:
     return [name for name in _names(connection.dialect.name) if name not in present]
 
 
+def changed_triggers(connection: Connection) -> list[str]:
+    """The names of triggers that stand and do something else than they were set for; SQLite keeps their text."""
+    if connection.dialect.name != "sqlite":
+        return []
+    wanted = {_bare(one).split(" ")[2]: _bare(one) for one in _sqlite_triggers()}
+    rows = connection.exec_driver_sql("SELECT name, sql FROM sqlite_master WHERE type = 'trigger'")
+    return [str(name) for name, text in rows if name in wanted and str(text) != wanted[name]]
+
+
+def _bare(statement: str) -> str:
+    return statement.replace("IF NOT EXISTS ", "")
+
+
 def _names(dialect: str) -> list[str]:
     deeds = ("update", "delete", "replace") if dialect == "sqlite" else ("change", "truncate")
     return [f"{table.name}_no_{deed}" for table in APPEND_ONLY for deed in deeds]

@@ -8,6 +8,7 @@ from sqlalchemy import Connection, Table, insert
 from inspector.gear.item import Item
 from inspector.register import ledger
 from inspector.register.canonical import digest
+from inspector.register.kept import checksum, is_followed
 from inspector.register.rows import new_id, to_body
 
 
@@ -19,11 +20,25 @@ class Leaf:
         self._origin = origin
         self._keeps = keeps
         self._wrote: list[ledger.Wrote] = []
+        self._kept: dict[tuple[str, str], str] = {}  # checksums of rows that may change, as they are now
         self.entered: set[str] = set()  # the hashes of its lines in the ledger
 
     def _add(self, table: Table, row: dict[str, Any]) -> None:
         self._connection.execute(insert(table), row)
         self._wrote.append(ledger.Wrote(table.name, str(row["id"]), digest(row)))
+
+    def _put_row(self, table: Table, row: dict[str, Any]) -> None:
+        """Write a row that may change, and note its checksum. Its first column is its key."""
+        self._connection.execute(insert(table), row)
+        if is_followed(table.name):
+            self._kept[table.name, str(next(iter(row.values())))] = checksum(table.name, row)
+
+    def _take_row(self, table: Table, key: str) -> None:
+        """Take such a row out."""
+        column = next(iter(table.primary_key.columns))
+        self._connection.execute(table.delete().where(column == key))
+        if is_followed(table.name):
+            self._kept[table.name, key] = ""
 
     def _add_event(self, table: Table, item: Item, on: date, facts: object) -> str:
         return self._add_dated(table, "item_id", item.id, on, facts)

@@ -15,6 +15,8 @@ from inspector.gear.lists import Fault, Verified
 from inspector.register import tables
 from inspector.register.canonical import canonical, digest
 from inspector.register.chains import GENESIS, Chains, hash_of
+from inspector.register.gaps import gaps_told
+from inspector.register.kept import Told, kept_faults, take
 from inspector.register.standing_check import standing_faults
 from inspector.register.tables import APPEND_ONLY, ledger
 
@@ -54,10 +56,13 @@ class Deed:
     origin: str
 
 
-def add_line(connection: Connection, deed: Deed, wrote: list[Wrote]) -> str:
-    """Append a line for the deed; returns its hash."""
+def add_line(
+    connection: Connection, deed: Deed, wrote: list[Wrote], kept: Mapping[tuple[str, str], str] | None = None
+) -> str:
+    """Append a line for the deed; returns its hash. kept: checksums of the rows that may change, by table and key."""
     place, number, before = _last(connection)
-    body = canonical({"facts": deed.facts, "rows": [[one.table, one.id, one.digest] for one in wrote]})
+    told = {"facts": deed.facts, "rows": [[one.table, one.id, one.digest] for one in wrote]}
+    body = canonical(told | ({"kept": [[*key, own] for key, own in kept.items()]} if kept else {}))
     row = {"id": place + 1, "number": number + 1, "origin": deed.origin, "at": deed.at.isoformat(timespec="seconds")}
     row |= {"by": deed.by, "deed": deed.name, "body": body, "before": before}
     row["hash"] = hash_of(row)
@@ -79,18 +84,23 @@ def verify(connection: Connection, against: str = "") -> Verified:
     """
     faults: list[Fault] = []
     accounted: _Accounted = {}
-    chains, seen = Chains(), False
+    chains, seen, known, told = Chains(), False, set[Fault](), Told()
     for row in connection.execute(select(ledger).order_by(ledger.c.id)).mappings():
         faults += chains.faults_of(row)
         seen = seen or (bool(against) and str(row["hash"]).startswith(against))
+        known |= gaps_told(row)
+        take(told, row)
         _account(accounted, row)
     faults += chains.faults_at_end()
     faults += _row_faults(connection, accounted)
+    faults += kept_faults(connection, told)
+    gaps = tuple(one for one in faults if one in known)
+    faults = [one for one in faults if one not in known]
     if not faults:  # what stands is held against verdicts that are as they were entered
         faults += standing_faults(connection, [key for name, key in accounted if name == tables.verdict.name])
     if against and not seen:
         faults.append(Fault("ledger", f"no line has the head {against}: lines were cut off or written anew after it"))
-    return Verified(chains.last_id, len(accounted), chains.head, tuple(faults))
+    return Verified(chains.last_id, len(accounted), chains.head, tuple(faults), gaps)
 
 
 def _account(accounted: _Accounted, row: RowMapping) -> None:

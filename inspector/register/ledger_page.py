@@ -31,8 +31,8 @@ class LedgerPage(Leaf):
         return head(self._connection)[0]
 
     def last_moment(self) -> datetime | None:
-        """When the last deed was entered; None for an empty ledger."""
-        return last_moment(self._connection)
+        """When this copy's last deed was entered; None for an empty ledger."""
+        return last_moment(self._connection, self._origin)
 
     def lines_since(self, number: int) -> tuple[tuple[int, str], ...]:
         """Number and hash of every line after one, the oldest first."""

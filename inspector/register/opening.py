@@ -5,6 +5,7 @@ Nothing here writes: a file that is refused is left byte by byte as it was.
 
 import sqlite3
 from pathlib import Path
+from textwrap import shorten
 
 from sqlalchemy.exc import DatabaseError
 
@@ -14,6 +15,7 @@ from inspector.refused import Refused
 _MAGIC = b"SQLite format 3\0"
 _HEADER_BYTES = 100
 _BESIDE = ("-wal", "-journal")
+_LONGEST_WHY = 160
 _PRIMARY = 0xFF  # the low byte of SQLite's error codes is the kind, the rest says more of it
 Identity = tuple[int, int]
 
@@ -99,7 +101,8 @@ def refusal_of(error: BaseException, file: Path | None = None) -> Refused | None
 
 def unreadable(error: BaseException) -> Refused:
     """Something in it cannot be read as what it was written as."""
-    return _damaged(tr("Something in the register cannot be read: it was changed or damaged ({why}).", why=error))
+    why = shorten(str(error), _LONGEST_WHY, placeholder=" …")  # it may quote all of what it could not read
+    return _damaged(tr("Something in the register cannot be read: it was changed or damaged ({why}).", why=why))
 
 
 def in_use() -> Refused:

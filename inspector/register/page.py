@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from datetime import date, datetime
 
-from sqlalchemy import ColumnElement, func, insert, select
+from sqlalchemy import ColumnElement, func, select
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import Fitted
@@ -29,6 +29,7 @@ from inspector.register.evidence_page import EvidencePage
 from inspector.register.fleet_page import FleetPage
 from inspector.register.hands import HandsPage
 from inspector.register.ledger_page import LedgerPage
+from inspector.register.proof import prove
 from inspector.register.rows import as_facts, from_body, new_id, to_body
 
 
@@ -37,7 +38,7 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
 
     def left(self) -> None:
         """A page must not be left with rows that no ledger line accounts for."""
-        if self._wrote:
+        if self._wrote or self._kept:
             raise RuntimeError("a deed wrote rows and was not entered in the ledger")
 
     # --- what is written ---
@@ -48,13 +49,14 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
         Refused where the machine's clock was set back behind the last deed, unless this deed says that it is right.
         """
         if deed != CLOCK_DEED:
-            check_clock(self._connection, at)
+            check_clock(self._connection, self._origin, at)
         plain = as_facts(facts)
         named: Mapping[str, object] = plain if isinstance(plain, dict) else {"facts": plain}
-        own = ledger.add_line(self._connection, ledger.Deed(deed, by, at, named, self._origin), self._wrote)
+        written = ledger.Deed(deed, by, at, named, self._origin)
+        own = ledger.add_line(self._connection, written, self._wrote, self._kept)
         if self._keeps:
             self._connection.commit()
-        self._wrote = []
+        self._wrote, self._kept = [], {}
         self.entered.add(own)
         return own
 
@@ -123,13 +125,11 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
 
     def set(self, key: str, value: str) -> None:
         """Set a club setting."""
-        table = tables.club_setting
-        self._connection.execute(table.delete().where(table.c.key == key))
-        self._connection.execute(insert(table), {"key": key, "value": value})
+        self._take_row(tables.club_setting, key)
+        self._put_row(tables.club_setting, {"key": key, "value": value})
 
     def _stand(self, verdict: Verdict, words: Explanation, verdict_id: str, listing: Listing) -> None:
-        table = tables.standing
-        self._connection.execute(table.delete().where(table.c.item_id == verdict.item_id))
+        self._take_row(tables.standing, verdict.item_id)
         row = {
             "item_id": verdict.item_id,
             "verdict_id": verdict_id,
@@ -141,7 +141,7 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
             **asdict(listing),
             "search": listing.search.casefold(),
         }
-        self._connection.execute(insert(table), row)
+        self._put_row(tables.standing, row)
 
     # --- what is read ---
 
@@ -265,8 +265,8 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
         return ledger.head(self._connection)[1]
 
     def verify(self, against: str = "") -> Verified:
-        """Check the ledger and every row it accounts for."""
-        return ledger.verify(self._connection, against)
+        """Check the file, the ledger and every row it accounts for."""
+        return prove(self._connection, against)
 
     def find_gear(self, asked: lists.Asked) -> list[tuple[str, str]]:
         """Tag and outcome of each piece that answers, in its order."""
