@@ -5,6 +5,7 @@ takes its own only when it has passed, so a file with such a name that cannot be
 """
 
 import hashlib
+import os
 import re
 import sqlite3
 from collections.abc import Callable, Iterator
@@ -56,7 +57,7 @@ def back_up(book: Book, folder: Path, on: date, told: _Told | None = None) -> Ba
             head = _copy(source, part, told)
         line_count = _checked(part, head)
         place = folder / f"register-{on.isoformat()}-{head[:_HEAD_SIGNS]}.db"
-        _take_name(part, place)
+        take_name(part, place)
     finally:
         with suppress(OSError):  # a folder that is none was refused above
             part.unlink(missing_ok=True)
@@ -68,7 +69,7 @@ def restore(file: Path, target: Path, head: str = "") -> Backup:
 
     The restored register takes a new name of its own for its documents, so that no number is issued twice.
     """
-    _check_free(target)
+    check_free(target)
     own = _own_head(file)
     part = target.with_name(f".{target.name}.part")
     with _written(target.parent):
@@ -78,13 +79,13 @@ def restore(file: Path, target: Path, head: str = "") -> Backup:
             _copy(file, part)
         _make_usable(part, file)
         line_count = _checked(part, own, head)
-        _take_name(part, target)
+        take_name(part, target)
     finally:
         part.unlink(missing_ok=True)
     return Backup(file, file.stat().st_size, sha256_of(file), own, line_count)
 
 
-def _check_free(target: Path) -> None:
+def check_free(target: Path) -> None:
     """Nothing may lie there: what a lost register left beside its file would be written into the restored one."""
     if any(target.with_name(target.name + end).exists() for end in ("", "-wal", "-shm", "-journal")):
         why = tr("{folder} holds a register already, or a part of one, and it stays as it is.", folder=target.parent)
@@ -185,15 +186,27 @@ def _make_usable(part: Path, file: Path) -> None:
             bring_up(engine)
         finally:
             engine.dispose()
-    with closing(sqlite3.connect(part, isolation_level=None)) as copy:
-        copy.execute("PRAGMA journal_mode=DELETE")  # one file, with nothing beside it
+    single_file(part)
 
 
-def _take_name(part: Path, place: Path) -> None:
-    """Give the finished file its name, unless another has it."""
+def single_file(file: Path) -> None:
+    """Let a register be one file, with nothing beside it."""
+    with closing(sqlite3.connect(file, isolation_level=None)) as connection:
+        connection.execute("PRAGMA journal_mode=DELETE")
+
+
+def take_name(part: Path, place: Path) -> None:
+    """Give the finished file its name, unless another has it; in one step, so that no kill leaves an empty one."""
     with _written(place.parent):
-        place.open("xb").close()
-        part.replace(place)
+        try:
+            os.link(part, place)
+        except FileExistsError:
+            raise
+        except OSError:  # a disk that cannot give a file two names
+            place.open("xb").close()
+            part.replace(place)
+        else:
+            part.unlink()
 
 
 def _spoilt(file: Path, why: str) -> Refused:

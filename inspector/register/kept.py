@@ -10,7 +10,7 @@ import json
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from sqlalchemy import Connection, RowMapping, Table, select
+from sqlalchemy import Connection, Table, select
 
 from inspector.gear.lists import Fault
 from inspector.register import tables, year_tables
@@ -52,7 +52,7 @@ def _crc8(data: bytes) -> int:
     return left
 
 
-def take(told: Told, line: RowMapping) -> None:
+def take(told: Told, line: Mapping[Any, Any]) -> None:
     """Note what a line says of rows that may change; the last line to name one counts."""
     try:
         for table, key, own in json.loads(line["body"]).get("kept", ()):

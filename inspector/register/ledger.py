@@ -105,13 +105,14 @@ def verify(connection: Connection, against: str = "") -> Verified:
 
 def _account(accounted: _Accounted, row: RowMapping) -> None:
     """Note the rows that a line names. Bytes and rulebooks are named by every copy that kept them, and kept once."""
-    for name, key, own in _rows_named(row):
+    for name, key, own in rows_named(str(row["body"])):
         accounted.setdefault((name, key), {})[own] = int(row["id"])
 
 
-def _rows_named(row: RowMapping) -> list[tuple[str, str, str]]:
+def rows_named(body: str) -> list[tuple[str, str, str]]:
+    """Table, id and checksum of each row that a line's body names; none where it cannot be read."""
     try:
-        return [(str(table), str(key), str(own)) for table, key, own in json.loads(row["body"])["rows"]]
+        return [(str(table), str(key), str(own)) for table, key, own in json.loads(body)["rows"]]
     except (ValueError, KeyError, TypeError):
         return []
 

@@ -12,7 +12,8 @@ from inspector.gear.ledger_line import WrittenLine
 from inspector.register.clock import last_moment
 from inspector.register.leaf import Leaf
 from inspector.register.ledger import head, since
-from inspector.register.tables import APPEND_ONLY, item, ledger
+from inspector.register.places import shares
+from inspector.register.tables import APPEND_ONLY, item, ledger, verdict
 from inspector.register.year_tables import item_change
 
 _OF_ITEMS = tuple(table for table in APPEND_ONLY if "item_id" in table.c)
@@ -48,6 +49,27 @@ class LedgerPage(Leaf):
         """How many lines were written after this one."""
         found = select(func.count()).select_from(ledger).where(ledger.c.id > number)
         return int(self._connection.execute(found).scalar_one())
+
+    def rows_of_line(self, place: int) -> tuple[tuple[str, str], ...]:
+        """Table and id of every row that a line names."""
+        row = self._connection.execute(select(ledger).where(ledger.c.id == place)).mappings().first()
+        return _line(row).rows if row else ()
+
+    def pieces_of_rows(self, keys: Sequence[str]) -> dict[str, str]:
+        """The pieces that these rows are about, by the rows' ids; a row about no piece is left out."""
+        found: dict[str, str] = {}
+        for some in shares(keys):
+            pieces = self._connection.execute(select(item.c.id).where(item.c.id.in_(some)))
+            found |= {str(key): str(key) for key in pieces.scalars()}
+            for table in _OF_ITEMS:
+                rows = self._connection.execute(select(table.c.id, table.c.item_id).where(table.c.id.in_(some)))
+                found |= {str(key): str(piece) for key, piece in rows}
+        return found
+
+    def pieces_of_verdicts(self) -> dict[str, str]:
+        """The piece of every verdict, by the verdict's id."""
+        rows = self._connection.execute(select(verdict.c.id, verdict.c.item_id))
+        return {str(key): str(piece) for key, piece in rows}
 
     def row_ids_of(self, piece: Item) -> frozenset[str]:
         """The ids of every row that was written of a piece."""

@@ -38,7 +38,7 @@ def small_register(folder: Path, rules: Rulebook) -> Path:
     return file
 
 
-def inspect(office: Office, tag: str, **grades: str) -> None:
+def inspect(office: Office, tag: str, cracks: str = "good") -> None:
     """An inspection with every check answered."""
     kind = office.kind("bow_shackle")
-    record_inspection(office, tag, all_good(office, kind, SHACKLE_READINGS, **grades))
+    record_inspection(office, tag, all_good(office, kind, SHACKLE_READINGS, cracks=cracks))
