@@ -36,7 +36,9 @@ from inspector.duties.judge_anew import judge_anew
 from inspector.duties.look_up import people
 from inspector.duties.machine_settings import MachineSettings
 from inspector.duties.office import Office
+from inspector.duties.rescue_register import RescueDone, rescue_register
 from inspector.duties.sit_down import seat
+from inspector.duties.tell_opening import clock_trouble, enter_upgrade
 from inspector.gear.person import Person
 from inspector.language import tr, use_catalogue
 from inspector.refused import Refused
@@ -111,6 +113,7 @@ def _wiring() -> Wiring:
         usual_folder=_usual_folder(),
         has_register=lambda folder: (folder / REGISTER_FILE).exists(),
         open_office=open_office,
+        rescue=rescue,
         seat=seat,
         open_window=open_window,
         welcome=welcome,
@@ -138,7 +141,7 @@ def open_office(folder: Path) -> Office:
         why = tr("{folder} cannot be made ({why}).", folder=folder, why=error.strerror)
         raise Refused(tr("folder"), why, tr("Choose a folder you may write to.")) from error
     office = Office(
-        book=open_book(folder / REGISTER_FILE),
+        book=open_book(folder / REGISTER_FILE, minds_clock=True),
         rules=packaged(),
         out_tray=folder / "documents",
         officer=_NOBODY,
@@ -146,7 +149,13 @@ def open_office(folder: Path) -> Office:
         program=__version__,
         machine=_machine(),
     )
+    enter_upgrade(office)
     return as_the_club_wants(in_force(office))
+
+
+def rescue(file: Path, folder: Path) -> RescueDone:
+    """Save what can be proved of a damaged register into a folder that has none."""
+    return rescue_register(file, folder, open_office)
 
 
 def has_display() -> bool:
@@ -175,7 +184,7 @@ def _start(folder: Path) -> "Start":
     from inspector.desk.welcome import Doors
     from inspector.paper.fonts import font_files
 
-    return Start(Doors(_begin, _open, _sample, _restore), folder, font_files())
+    return Start(Doors(_begin, _open, _sample, _restore, _rescue), folder, font_files())
 
 
 def _begin(folder: Path, club: str, officer: str) -> Office:
@@ -193,9 +202,15 @@ def _open(folder: Path) -> Office:
         why = tr("There is no register in {folder}.", folder=folder)
         raise Refused(tr("folder"), why, tr("Choose the folder it lies in, or begin one here."))
     office = seat(open_office(folder))
-    judge_under_new_book(office)
-    judge_anew(office)
+    if clock_trouble(office) is None:  # else nothing can be entered; the window says why
+        judge_under_new_book(office)
+        judge_anew(office)
     return _remembered(folder, office)
+
+
+def _rescue(folder: Path, file: Path) -> Office:
+    rescue(file, folder)
+    return _open(folder)
 
 
 def _sample(folder: Path) -> Office:

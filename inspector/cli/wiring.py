@@ -11,6 +11,8 @@ from inspector.cli.passphrase import vouched
 from inspector.duties.adopt_rulebook import judge_under_new_book, unfit_lines, waiting_lines
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.office import Office
+from inspector.duties.rescue_register import RescueDone
+from inspector.duties.tell_opening import clock_trouble, opening_lines
 from inspector.language import tr
 from inspector.refused import Refused
 
@@ -27,6 +29,7 @@ class Wiring:
     usual_folder: Path
     has_register: Callable[[Path], bool]
     open_office: Callable[[Path], Office]
+    rescue: Callable[[Path, Path], RescueDone]
     seat: Callable[[Office, str], Office]
     open_window: Callable[[Office, str], int]
     welcome: Callable[[Path], int]
@@ -53,14 +56,15 @@ class Desk:
             raise Refused(tr("register"), why, tr("Begin one with `inspector begin`, or name its folder: --register."))
         office = vouched(self.wiring.seat(self.wiring.open_office(self.folder), self.officer))
         _tell_unfit(office)
-        judge_under_new_book(office)
-        judge_anew(office)
+        if clock_trouble(office) is None:  # else nothing can be entered, and it was said why
+            judge_under_new_book(office)
+            judge_anew(office)
         return office
 
 
 def _tell_unfit(office: Office) -> None:
-    """Say whether the club's rulebook waits, and which of its limits this version of the program cannot use."""
-    for line in waiting_lines(office):
+    """Say what must be minded of the register, whether the club's rulebook waits, and which limits do not fit."""
+    for line in (*opening_lines(office), *waiting_lines(office)):
         click.echo(line, err=True)
     lines = unfit_lines(office)
     if lines:

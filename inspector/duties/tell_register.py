@@ -6,6 +6,8 @@ from datetime import datetime
 
 from inspector.duties.hand_over import last_protocol
 from inspector.duties.office import Office
+from inspector.duties.tell_copies import CopiesTold, copies_told
+from inspector.duties.tell_opening import opening_lines
 from inspector.duties.who import person_of
 from inspector.gear.ledger_line import WrittenLine
 from inspector.gear.papers import HandoverProtocol
@@ -27,7 +29,10 @@ class LastCopy:
 
 @dataclass(frozen=True, slots=True)
 class RegisterTold:
-    """place: the file, or the make of the database. head: of the ledger, with so many lines."""
+    """place: the file, or the make of the database. head: of the ledger, with so many lines.
+
+    mind: what must be minded of where it lies, of the clock, of an upgrade.
+    """
 
     club: str
     officer: str
@@ -37,11 +42,14 @@ class RegisterTold:
     head: str
     last_copy: LastCopy | None
     protocol: HandoverProtocol | None
+    copies: CopiesTold
+    mind: tuple[str, ...] = ()
 
 
 def tell_register(office: Office) -> RegisterTold:
     """What the register is, as it stands now."""
     file, protocol = office.book.file, last_protocol(office)
+    copies, mind = copies_told(office), tuple(opening_lines(office))
     with office.book.reading() as page:
         newest = next(page.ledger_lines(), None)
         count = newest.number if newest else 0
@@ -54,6 +62,8 @@ def tell_register(office: Office) -> RegisterTold:
             head=page.head(),
             last_copy=_last_copy(page, count),
             protocol=protocol,
+            copies=copies,
+            mind=mind,
         )
 
 

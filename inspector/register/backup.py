@@ -13,18 +13,23 @@ from contextlib import closing, contextmanager, suppress
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from sqlalchemy import create_engine
 from sqlalchemy.exc import DatabaseError
 
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register.book import Book
 from inspector.register.chains import GENESIS
 from inspector.register.guards import guarded_engine
 from inspector.register.proof import prove
 from inspector.register.upgrade import KNOWN, bring_up
 
+if TYPE_CHECKING:
+    from inspector.register.book import Book
+
+STEM = "register"  # what the name of a copy begins with
+FOLDER = "backups"  # beside the register
 _HEAD_SIGNS = 12
 _NAMED = re.compile(rf"-([0-9a-f]{{{_HEAD_SIGNS}}})$")
 _OWN_TOOLS = {"postgresql": "pg_dump", "mysql": "mysqldump", "mariadb": "mariadb-dump"}
@@ -44,10 +49,11 @@ class Backup:
     line_count: int
 
 
-def back_up(book: Book, folder: Path, on: date, told: _Told | None = None) -> Backup:
+def back_up(book: "Book", folder: Path, on: date, told: _Told | None = None, stem: str = STEM) -> Backup:
     """Copy the open register into a folder and check the copy. A file that is there already stays as it is.
 
-    told: how many pages of how many are copied; what it raises ends the work, and no copy is left.
+    stem: what its name begins with. told: how many pages of how many are copied; what it raises ends the work, and no
+    copy is left.
     """
     source = _file_of(book)
     part = folder / f".backup-{on.isoformat()}.part"
@@ -56,12 +62,42 @@ def back_up(book: Book, folder: Path, on: date, told: _Told | None = None) -> Ba
             folder.mkdir(parents=True, exist_ok=True)
             head = _copy(source, part, told)
         line_count = _checked(part, head)
-        place = folder / f"register-{on.isoformat()}-{head[:_HEAD_SIGNS]}.db"
+        place = folder / name_of(stem, on, head)
         take_name(part, place)
     finally:
         with suppress(OSError):  # a folder that is none was refused above
             part.unlink(missing_ok=True)
     return Backup(place, place.stat().st_size, sha256_of(place), head, line_count)
+
+
+def name_of(stem: str, on: date, head: str) -> str:
+    """What a copy is called: stem, day, and the head of its ledger."""
+    return f"{stem}-{on.isoformat()}-{head[:_HEAD_SIGNS]}.db"
+
+
+def back_up_before(file: Path, revision: str, on: date) -> Backup:
+    """Copy a register beside itself before its tables are changed, and try the change on another copy first.
+
+    revision: that the tables are to have. What would not go well is refused before the register is touched.
+    """
+    folder = file.parent / FOLDER
+    part, trial = folder / f".before-{revision}.part", folder / f".trial-{revision}.part"
+    try:
+        with _written(folder):
+            folder.mkdir(parents=True, exist_ok=True)
+            head = _copy(file, part)
+            _copy(part, trial)
+        with _readable(part), closing(_opened(part)) as copy:
+            _check_pages(part, copy)
+        _bring_up(trial)
+        place = folder / name_of(f"before-{revision}", on, head)
+        if not place.exists():  # else a try that was killed has made it already
+            take_name(part, place)
+    finally:
+        for one in (part, trial):
+            with suppress(OSError):
+                one.unlink(missing_ok=True)
+    return Backup(place, place.stat().st_size, sha256_of(place), head, 0)
 
 
 def restore(file: Path, target: Path, head: str = "") -> Backup:
@@ -101,7 +137,7 @@ def sha256_of(file: Path) -> str:
     return found.hexdigest()
 
 
-def _file_of(book: Book) -> Path:
+def _file_of(book: "Book") -> Path:
     if book.file is None:
         why = tr("The register lies in a {make} database, which is no file to be copied.", make=book.make)
         tool = _OWN_TOOLS.get(book.make, tr("its own tool for backups"))
@@ -181,11 +217,15 @@ def _make_usable(part: Path, file: Path) -> None:
         _check_version(copy)
         copy.execute("DELETE FROM club_setting WHERE key = 'origin'")
     with _readable(file):
-        engine = guarded_engine(f"sqlite:///{part}")
-        try:
-            bring_up(engine)
-        finally:
-            engine.dispose()
+        _bring_up(part)
+
+
+def _bring_up(part: Path) -> None:
+    engine = guarded_engine(f"sqlite:///{part}")
+    try:
+        bring_up(engine)
+    finally:
+        engine.dispose()
     single_file(part)
 
 

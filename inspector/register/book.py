@@ -9,6 +9,8 @@ import sqlite3
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import datetime
 from pathlib import Path
 
 import msgspec
@@ -18,24 +20,35 @@ from sqlalchemy.exc import DatabaseError
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import opening, tables
+from inspector.register.backup import Backup, back_up_before
 from inspector.register.clock import last_tick
 from inspector.register.file_systems import remote_kind
 from inspector.register.guards import guarded_engine, wipe_traces
 from inspector.register.page import Page
 from inspector.register.rows import never_before
-from inspector.register.upgrade import bring_up
+from inspector.register.upgrade import HEAD, KNOWN, bring_up, current_revision
 
 REGISTER_FILE = "register.db"  # what the file is called in its folder
 _ORIGIN_SIGNS = "23456789ABCDEFGHJKMNPQRSTVWXYZ"
 
 
+@dataclass(frozen=True, slots=True)
+class Upgraded:
+    """That the tables were brought from one revision to another as the book was opened, and the copy from before."""
+
+    old: str
+    new: str
+    copy: Backup
+
+
 class Book:
     """An open register. Safe to use from several threads: each page has its own connection."""
 
-    def __init__(self, engine: Engine) -> None:
-        self._engine = engine
+    def __init__(self, engine: Engine, *, minds_clock: bool = False) -> None:
+        self._engine, self._minds_clock = engine, minds_clock
         self._bound = threading.local()
         self.own_lines: set[str] = set()  # the hashes of the ledger's lines that were written through this book
+        self.upgraded: Upgraded | None = None
         self.origin = self._own_origin()
         self._opened = opening.identity_of(self.file) if self.file else None
 
@@ -67,7 +80,7 @@ class Book:
     def page(self) -> Iterator[Page]:
         """A page to write on; roll back unless entered."""
         with self._connection(write=True) as connection:
-            page = Page(connection, self.origin, keeps=self._bound_connection() is None)
+            page = Page(connection, self.origin, keeps=self._bound_connection() is None, minds_clock=self._minds_clock)
             yield page
             page.left()
             self.own_lines |= page.entered
@@ -133,28 +146,42 @@ def _origin_in(connection: Connection) -> str:
     return str(row.scalar_one_or_none() or "")
 
 
-def open_book(place: str | Path) -> Book:
-    """Open the register at a path (or database URL), making or upgrading its tables where needed."""
+def open_book(place: str | Path, *, minds_clock: bool = False) -> Book:
+    """Open the register at a path (or database URL), making or upgrading its tables where needed.
+
+    minds_clock: refuse deeds that are entered before the last one; the program does, with the clock of its machine.
+    """
     if isinstance(place, str) and "://" in place:
-        return _opened(place)
+        return _opened(place, None, minds_clock)
     file = Path(place)
     opening.check_file(file)
-    return _opened(f"sqlite:///{file}", file)
+    return _opened(f"sqlite:///{file}", file, minds_clock)
 
 
-def _opened(url: str, file: Path | None = None) -> Book:
+def _opened(url: str, file: Path | None, minds_clock: bool) -> Book:
     journal = "DELETE" if file and remote_kind(file) else "WAL"  # a network drive shares no memory, which WAL needs
     engine = guarded_engine(url, journal)
     try:
         with _told_plainly(file), _let_go_unless_well(engine):
+            before = _copied_before(engine, file) if file else None
             bring_up(engine)
-            return Book(engine)
+            book = Book(engine, minds_clock=minds_clock)
+            book.upgraded = before
+            return book
     except DatabaseError as error:
         raise Refused(
             tr("register"),
             tr("{place} cannot be opened as a register ({why}).", place=file or url, why=error.orig),
             tr("Check the path and that the file is a register and may be written to."),
         ) from error
+
+
+def _copied_before(engine: Engine, file: Path) -> Upgraded | None:
+    """Copy a register of an older program before its tables are changed."""
+    revision = current_revision(engine)
+    if revision is None or revision == HEAD or revision not in KNOWN:
+        return None
+    return Upgraded(revision, HEAD, back_up_before(file, HEAD, datetime.now().astimezone().date()))
 
 
 @contextmanager

@@ -1,6 +1,6 @@
 """The bare page: one transaction's connection, and every row it adds noted for its ledger line."""
 
-from datetime import date
+from datetime import date, datetime
 from typing import Any
 
 from sqlalchemy import Connection, Table, insert
@@ -8,6 +8,7 @@ from sqlalchemy import Connection, Table, insert
 from inspector.gear.item import Item
 from inspector.register import ledger
 from inspector.register.canonical import digest
+from inspector.register.clock import CLOCK_DEED, check_clock
 from inspector.register.kept import checksum, is_followed
 from inspector.register.rows import new_id, to_body
 
@@ -15,13 +16,19 @@ from inspector.register.rows import new_id, to_body
 class Leaf:
     """What the parts of a page share."""
 
-    def __init__(self, connection: Connection, origin: str, *, keeps: bool) -> None:
+    def __init__(self, connection: Connection, origin: str, *, keeps: bool, minds_clock: bool = False) -> None:
         self._connection = connection
         self._origin = origin
         self._keeps = keeps
+        self._minds_clock = minds_clock
         self._wrote: list[ledger.Wrote] = []
         self._kept: dict[tuple[str, str], str] = {}  # checksums of rows that may change, as they are now
         self.entered: set[str] = set()  # the hashes of its lines in the ledger
+
+    def _mind_clock(self, deed: str, at: datetime) -> None:
+        """Refuse a deed where the clock was set back behind the last one, unless it says that the clock is right."""
+        if self._minds_clock and deed != CLOCK_DEED:
+            check_clock(self._connection, self._origin, at)
 
     def _add(self, table: Table, row: dict[str, Any]) -> None:
         self._connection.execute(insert(table), row)

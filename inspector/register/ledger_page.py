@@ -45,6 +45,11 @@ class LedgerPage(Leaf):
         row = self._connection.execute(found).mappings().first()
         return _line(row) if row else None
 
+    def lines_of(self, deed: str) -> Iterator[WrittenLine]:
+        """Every line of a deed, the newest first."""
+        found = select(ledger).where(ledger.c.deed == deed).order_by(ledger.c.id.desc())
+        return (_line(row) for row in self._connection.execute(found).mappings())
+
     def lines_after(self, number: int) -> int:
         """How many lines were written after this one."""
         found = select(func.count()).select_from(ledger).where(ledger.c.id > number)

@@ -22,7 +22,6 @@ from inspector.gear.verdict import Explanation, Verdict
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import dossiers, ledger, lists, tables
-from inspector.register.clock import CLOCK_DEED, check_clock
 from inspector.register.current import item_called, select_items, tags_of
 from inspector.register.dossiers import Retirement
 from inspector.register.evidence_page import EvidencePage
@@ -44,12 +43,8 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
     # --- what is written ---
 
     def enter(self, deed: str, *, by: str, at: datetime, facts: object) -> str:
-        """Close the deed: write its ledger line and keep the page. Returns the new head.
-
-        Refused where the machine's clock was set back behind the last deed, unless this deed says that it is right.
-        """
-        if deed != CLOCK_DEED:
-            check_clock(self._connection, self._origin, at)
+        """Close the deed: write its ledger line and keep the page. Returns the new head."""
+        self._mind_clock(deed, at)
         plain = as_facts(facts)
         named: Mapping[str, object] = plain if isinstance(plain, dict) else {"facts": plain}
         written = ledger.Deed(deed, by, at, named, self._origin)

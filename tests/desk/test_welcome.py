@@ -26,7 +26,7 @@ def show(qtbot: QtBot, look: Look, tmp_path: Path, monkeypatch: pytest.MonkeyPat
     monkeypatch.setattr("platformdirs.user_data_dir", lambda *_, **__: str(tmp_path / "data"))
 
     def shown(folder: Path) -> Welcome:
-        welcome = Welcome(Doors(app._begin, app._open, app._sample, app._restore), folder, look)
+        welcome = Welcome(Doors(app._begin, app._open, app._sample, app._restore, app._rescue), folder, look)
         qtbot.addWidget(welcome)
         welcome.show()
         return welcome
