@@ -9,8 +9,8 @@ from inspector.cli import say
 from inspector.cli.wiring import Desk
 from inspector.duties import copy_by_plan
 from inspector.duties.office import Office
+from inspector.duties.set_clock_right import clock_is_right as keep_clock
 from inspector.duties.tell_copies import copies_told, plan_words
-from inspector.duties.tell_opening import clock_is_right as keep_clock
 from inspector.duties.tell_rescue import held_words, rescue_words
 from inspector.language import show_day, tr, tr_n
 
@@ -68,6 +68,10 @@ def rescue(desk: Desk, file: Path, folder: Path) -> None:
 @click.pass_obj
 def clock_is_right(desk: Desk, why: str) -> None:
     """Say that this machine's clock is right though the last entry was made later: that clock ran ahead."""
-    keep_clock(desk.office(), why)
+    held = keep_clock(desk.office(), why)
     desk.office()  # judge what was put off
     click.echo(tr("It is entered. Entries are taken again."))
+    if held:
+        say.paragraph(
+            tr("Held until inspected, since that clock entered something of them: {tags}.", tags=", ".join(held))
+        )

@@ -39,16 +39,3 @@ def opening_lines(office: Office) -> Iterator[str]:
     if trouble := clock_trouble(office):
         yield tr("{why} Nothing is entered until that is settled, and days that have come may not show. {what}",
                  why=trouble.why, what=trouble.what_to_do)  # fmt: skip
-
-
-def clock_is_right(office: Office, why: str) -> None:
-    """Say that this machine's clock is right though the last deed was entered later: that one's clock ran ahead."""
-    trouble = clock_trouble(office)
-    if trouble is None:
-        raise Refused(tr("clock"), tr("It does not stand before the last entry."), tr("Nothing is to do."))
-    if not why.strip():
-        raise Refused(tr("why"), tr("It is empty."), tr("Write in a sentence how you know that it is right."))
-    with office.book.page() as page:
-        last = page.last_moment()
-        facts = {"why": why.strip(), "last": last.isoformat(timespec="seconds") if last else ""}
-        page.enter("clock", by=office.officer.id, at=office.now, facts=facts)

@@ -7,7 +7,7 @@ from datetime import datetime
 from inspector.duties.hand_over import last_protocol
 from inspector.duties.office import Office
 from inspector.duties.tell_copies import CopiesTold, copies_told
-from inspector.duties.tell_opening import opening_lines
+from inspector.duties.tell_opening import clock_trouble, opening_lines
 from inspector.duties.who import person_of
 from inspector.gear.ledger_line import WrittenLine
 from inspector.gear.papers import HandoverProtocol
@@ -44,6 +44,7 @@ class RegisterTold:
     protocol: HandoverProtocol | None
     copies: CopiesTold
     mind: tuple[str, ...] = ()
+    clock_is_back: bool = False
 
 
 def tell_register(office: Office) -> RegisterTold:
@@ -64,6 +65,7 @@ def tell_register(office: Office) -> RegisterTold:
             protocol=protocol,
             copies=copies,
             mind=mind,
+            clock_is_back=clock_trouble(office) is not None,
         )
 
 

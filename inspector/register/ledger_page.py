@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Iterator, Sequence
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any
 
 from sqlalchemy import RowMapping, func, select
@@ -75,6 +75,14 @@ class LedgerPage(Leaf):
         """The piece of every verdict, by the verdict's id."""
         rows = self._connection.execute(select(verdict.c.id, verdict.c.item_id))
         return {str(key): str(piece) for key, piece in rows}
+
+    def tags_after(self, day: date) -> tuple[str, ...]:
+        """The tags of pieces of which anything is entered for a later day."""
+        found: set[str] = set()
+        for table in _OF_ITEMS:
+            pieces = select(item.c.tag).join(table, table.c.item_id == item.c.id)
+            found |= set(map(str, self._connection.execute(pieces.where(table.c.day > day)).scalars()))
+        return tuple(sorted(found))
 
     def row_ids_of(self, piece: Item) -> frozenset[str]:
         """The ids of every row that was written of a piece."""

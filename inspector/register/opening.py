@@ -3,7 +3,9 @@
 Nothing here writes: a file that is refused is left byte by byte as it was.
 """
 
+import shutil
 import sqlite3
+from contextlib import closing, suppress
 from pathlib import Path
 from textwrap import shorten
 
@@ -14,8 +16,10 @@ from inspector.refused import Refused
 
 _MAGIC = b"SQLite format 3\0"
 _HEADER_BYTES = 100
+_OUR_MARK = "alembic_version"  # stands in every register, and says by which program it was written
 _BESIDE = ("-wal", "-journal")
 _LONGEST_WHY = 160
+_ROOM_BYTES = 1 << 18  # less than one deed may need
 _PRIMARY = 0xFF  # the low byte of SQLite's error codes is the kind, the rest says more of it
 Identity = tuple[int, int]
 
@@ -35,6 +39,7 @@ def check_file(file: Path) -> None:
         why = tr("{file} cannot be read ({why}).", file=file, why=error.strerror)
         raise Refused(tr("register"), why, tr("Ask whoever looks after this computer for the right to it.")) from error
     _check_head(file, head, size)
+    _check_tables(file)
 
 
 def _check_nothing_left(file: Path) -> None:
@@ -59,6 +64,15 @@ def _check_head(file: Path, head: bytes, size: int) -> None:
     if is_counted and not waits and size < page * pages:
         why = tr("{file} is cut off: {size} of {whole} bytes are there.", file=file, size=size, whole=page * pages)
         raise _damaged(why)
+
+
+def _check_tables(file: Path) -> None:
+    """Refuse what another program keeps before anything of it is changed. What cannot be read here is told later."""
+    with suppress(sqlite3.Error, UnicodeDecodeError):
+        with closing(sqlite3.connect(f"{file.resolve().as_uri()}?mode=ro", uri=True, timeout=0)) as looked:
+            tables = {str(row[0]) for row in looked.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
+        if tables and _OUR_MARK not in tables:
+            raise not_ours(file)
 
 
 def _bytes_of(file: Path) -> int:
@@ -143,7 +157,15 @@ def _read_only(error: object, file: Path | None) -> Refused:
     return Refused(tr("register"), why, what)
 
 
-def _no_answer(error: object, _file: Path | None) -> Refused:
+def _is_full(file: Path | None) -> bool:
+    with suppress(OSError):
+        return file is not None and shutil.disk_usage(file.parent).free < _ROOM_BYTES
+    return False
+
+
+def _no_answer(error: object, file: Path | None) -> Refused:
+    if _is_full(file):  # a disk so full that not even its helper files can be made is told as one that fails
+        return _full(error, file)
     why = tr("The disk or network drive that the register lies on does not do what it should ({why}).", why=error)
     what = tr("See that it is there, close the program and open it again. Look whether what you did last was kept "
               "before you enter it again.")  # fmt: skip

@@ -118,6 +118,8 @@ def give_up(target: Path) -> None:
 
 
 def _read(file: Path, rulebooks: Mapping[str, str]) -> Salvage:
+    if not file.is_file():
+        raise Refused(tr("file"), tr("There is no file {file}.", file=file), tr("Check its name and where it lies."))
     try:
         found = salvage(file, rulebooks)
     except OSError as error:

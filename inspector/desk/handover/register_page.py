@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QStackedWi
 
 from inspector.desk.background import Background
 from inspector.desk.deeds import register as deeds
-from inspector.desk.deeds.copies import plan
+from inspector.desk.deeds.copies import clock, plan
 from inspector.desk.form.deed import Deed
 from inspector.desk.handover.ledger_view import LedgerView
 from inspector.desk.handover.register_view import Acts, register_view
@@ -101,6 +101,7 @@ class RegisterPage(Place):
         acts = Acts(
             open_folder=lambda: open_file(Path(told.place).parent),
             copy=lambda: self._deed(deeds.copy()),
+            clock=lambda: self._deed(clock()),
             plan=lambda: self._deed(plan(), told.copies.plan),
             verify=lambda: self._deed(deeds.verify()),
             hand_on=lambda: self._deed(deeds.hand_on()),

@@ -26,6 +26,7 @@ class Acts:
 
     open_folder: Does
     copy: Does
+    clock: Does
     plan: Does
     verify: Does
     hand_on: Does
@@ -42,7 +43,9 @@ def _head(told: RegisterTold, acts: Acts) -> QWidget:
     parts = [said(told.club, Type.DISPLAY), facts(lines), *(said(one, bold=True) for one in told.mind)]
     for label in parts[1].findChildren(QLabel):
         label.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)  # nobody copies the breaks
-    return column([*parts, *([row([button(tr("Open its folder"), acts.open_folder)])] if told.is_file else [])], GRID)
+    buttons = [button(tr("Open its folder"), acts.open_folder)] if told.is_file else []
+    buttons += [button(tr("The clock is right"), acts.clock)] if told.clock_is_back else []
+    return column([*parts, *([row(buttons)] if buttons else [])], GRID)
 
 
 def _copies(told: RegisterTold, acts: Acts) -> QWidget:
