@@ -9,18 +9,15 @@ from inspector.language import tr
 
 def begin_looking_after(window: DeskWindow, office: Office) -> None:
     """Say what must be minded; then copy or prove in the background. It can be stopped, and keeps nobody waiting."""
-    if lines := tuple(opening_lines(office)):
+    lines = tuple(opening_lines(office))
+    if lines:
         window.notice.tell(tr("Mind this about the register."), "\n".join(lines))
 
     def done(looked: LookedAfter) -> None:
-        if looked.planned.made:
-            window.notice.tell(
-                tr("A copy of the register was made by the plan; it was opened and is whole."),
-                tr(
-                    "It lies in {file}. Carry it to another disk: one that burns takes both.",
-                    file=looked.planned.made.file,
-                ),
-            )
+        if made := looked.planned.made:
+            head = tr("A copy of the register was made by the plan; it was opened and is whole.")
+            where = tr("It lies in {file}. Carry it to another disk: one that burns takes both.", file=made.file)
+            window.notice.tell(head, "\n".join((where, *lines)))
 
     says = tr("Looking after the register…")
     window.background.run_long(look_after, office, done=done, failed=window.notice.refuse, says=says)

@@ -5,9 +5,10 @@ from contextlib import suppress
 
 from inspector.duties.back_up import facts_of
 from inspector.duties.office import Office
-from inspector.language import tr
+from inspector.language import tr, tr_n
 from inspector.refused import Refused
 from inspector.register.clock import is_set_back, set_back
+from inspector.register.gaps import RESCUE
 
 
 def enter_upgrade(office: Office) -> None:
@@ -32,6 +33,7 @@ def opening_lines(office: Office) -> Iterator[str]:
     if done := office.book.upgraded:
         yield tr("The register was written by an older version of this program and was brought up to date. A copy "
                  "from before lies in {file}.", file=done.copy.file)  # fmt: skip
+    yield from _rescued_today(office)
     if kind := office.book.remote_kind:
         yield tr("The register lies on a network drive ({kind}). Two machines that write at once may damage it, and "
                  "a drive that is lost takes what is being written. Better: keep it on this machine's own disk and "
@@ -39,3 +41,20 @@ def opening_lines(office: Office) -> Iterator[str]:
     if trouble := clock_trouble(office):
         yield tr("{why} Nothing is entered until that is settled, and days that have come may not show. {what}",
                  why=trouble.why, what=trouble.what_to_do)  # fmt: skip
+
+
+def _rescued_today(office: Office) -> Iterator[str]:
+    """Where the register comes from a damaged file, that is said for the rest of the day."""
+    with office.book.reading() as page:
+        line = page.last_line((RESCUE,))
+    if line is None or line.at is None or line.at.date() != office.today:
+        return
+    held = line.facts.get("held")
+    yield tr_n(
+        "The register was saved today from the damaged file {file}; what is lost is listed beside it. One piece is "
+        "held until inspected.",
+        "The register was saved today from the damaged file {file}; what is lost is listed beside it. {count} pieces "
+        "are held until inspected.",
+        len(held) if isinstance(held, list) else 0,
+        file=str(line.facts.get("file", "")),
+    )

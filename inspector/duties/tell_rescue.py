@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from inspector.duties.office import Office
+from inspector.duties.tell_ledger import told_ledger
 from inspector.language import show_day, tr, tr_n
 from inspector.register.rescue import LostRow, Rescued
 
@@ -57,16 +58,18 @@ def lost_text(office: Office, rescued: Rescued, held: Sequence[str]) -> str:
         held_words(held, rescued),
         "",
     ]
-    return "\n".join((*head, *(text for one in rescued.rows for text in _row_text(one)))) + "\n"
+    told = {one.number: one.sentence for one in told_ledger(office)} if rescued.rows else {}
+    lines = (text for one in rescued.rows for text in _row_text(one, told.get(one.line, "")))
+    return "\n".join((*head, *lines)) + "\n"
 
 
-def _row_text(row: LostRow) -> Iterator[str]:
+def _row_text(row: LostRow, told: str) -> Iterator[str]:
     yield tr("Lost: an entry of “{table}”, line {line} of the ledger (“{deed}”), id {id}",
              table=row.table, line=row.line, deed=row.deed, id=row.id)  # fmt: skip
     if row.parent:
         yield "    " + tr("It is whole, but what it belongs to, an entry of “{table}”, is lost.", table=row.parent)
-    if row.facts:
-        yield "    " + tr("The line tells: {facts}", facts=_short(row.facts))
+    if told:
+        yield "    " + tr("The line tells: {facts}", facts=told)
     if row.read:
         yield "    " + tr("Read of it, and proved by nothing: {facts}", facts=_short(row.read))
 
