@@ -52,8 +52,10 @@ def set_back(last: datetime, now: datetime) -> Refused:
         "This machine's clock says {now} on {day}, but the last entry was made at {then} on {last}.",
         now=f"{now:%H:%M}", day=show_day(now.date()), then=f"{last:%H:%M}", last=show_day(last.date()),
     )  # fmt: skip
-    what = tr("Set the machine's date and time right, and do it again. If they are right and the last entry was made "
-              "by a clock that ran ahead, say so: inspector clock-is-right --why TEXT.")  # fmt: skip
+    what = tr(
+        "Set the machine's date and time right, and do it again. If they are right and the last entry was made by a "
+        "clock that ran ahead, say so: inspector clock-is-right --why TEXT, or in the window under Register."
+    )
     return Refused(tr("clock"), why, what)
 
 
