@@ -1,13 +1,14 @@
 """The rows of a damaged SQLite file, read page by page without SQLite: every leaf that still holds together.
 
 The file format is SQLite's own (https://www.sqlite.org/fileformat2.html). Nothing is believed because it is read:
-whoever uses a row proves it by its checksum. Pages of the write-ahead file are read too, ended well or not.
+whoever uses a row proves it by its checksum. What was committed into the write-ahead file is read too.
 """
 
+import struct
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 _USUAL_PAGE = 4096
 _PAGES = frozenset(1 << power for power in range(9, 17))
@@ -125,16 +126,31 @@ class RawFile:
 
 
 def _frames(wal: bytes, page_bytes: int) -> list[tuple[int, bytes]]:
-    """Number and bytes of every page of the write-ahead file's last run."""
+    """Number and bytes of every page that a commit ended. What lies behind may be left of a deed that never was."""
     if len(wal) < _WAL_HEADER or int.from_bytes(wal[:4], "big") not in _WAL_MAGIC:
         return []
-    salt, found = wal[16:24], []
+    order: Literal["little", "big"] = "big" if wal[3] & 1 else "little"
+    salt, found, ended = wal[16:24], list[tuple[int, bytes]](), 0
+    sums = _sums(wal[:24], (0, 0), order)
     for at in range(_WAL_HEADER, len(wal) - page_bytes - _FRAME_HEADER + 1, page_bytes + _FRAME_HEADER):
-        if wal[at + 8 : at + 16] != salt:
+        head, page = wal[at : at + _FRAME_HEADER], wal[at + _FRAME_HEADER : at + _FRAME_HEADER + page_bytes]
+        sums = _sums(page, _sums(head[:8], sums, order), order)
+        told = int.from_bytes(head[16:20], "big"), int.from_bytes(head[20:24], "big")
+        if head[8:16] != salt or told != sums:
             break
-        page = wal[at + _FRAME_HEADER : at + _FRAME_HEADER + page_bytes]
-        found.append((int.from_bytes(wal[at : at + 4], "big"), page))
-    return found
+        found.append((int.from_bytes(head[:4], "big"), page))
+        ended = len(found) if int.from_bytes(head[4:8], "big") else ended
+    return found[:ended]
+
+
+def _sums(data: bytes, before: tuple[int, int], order: Literal["little", "big"]) -> tuple[int, int]:
+    """The running checksum of the write-ahead file over whole pairs of 32-bit words."""
+    one, two = before
+    words = struct.unpack(f"{'>' if order == 'big' else '<'}{len(data) // 4}I", data)
+    for first, second in zip(words[::2], words[1::2], strict=True):
+        one = (one + first + two) & 0xFFFFFFFF
+        two = (two + second + one) & 0xFFFFFFFF
+    return one, two
 
 
 def _varint(data: bytes, at: int) -> tuple[int, int]:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from contextlib import closing, suppress
 from dataclasses import dataclass, field
 from datetime import date
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -77,7 +78,7 @@ def salvage(file: Path, rulebooks: Mapping[str, str]) -> Salvage:
 
 def _orders(raw: RawFile) -> dict[str, tuple[str, ...]]:
     """The columns of each table in the file's own order; where it does not say, in the order they are made in now."""
-    orders = _usual_orders()
+    orders = dict(_usual_orders())
     for record in raw.records():
         if len(record.values) == 5 and record.values[0] == "table" and record.values[1] in METADATA.tables:
             with suppress(sqlite3.Error), closing(sqlite3.connect(":memory:")) as made:
@@ -87,7 +88,8 @@ def _orders(raw: RawFile) -> dict[str, tuple[str, ...]]:
     return orders
 
 
-def _usual_orders() -> dict[str, tuple[str, ...]]:
+@cache
+def _usual_orders() -> Mapping[str, tuple[str, ...]]:
     engine = guarded_engine("sqlite://")
     try:
         bring_up(engine)
