@@ -13,9 +13,8 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
-import msgspec
 from sqlalchemy import Connection, Engine, insert, select
-from sqlalchemy.exc import DatabaseError
+from sqlalchemy.exc import DatabaseError, NoResultFound
 
 from inspector.language import tr
 from inspector.refused import Refused
@@ -203,5 +202,5 @@ def _told_plainly(file: Path | None) -> Iterator[None]:
         if refusal is None:
             raise
         raise refusal from error
-    except (msgspec.MsgspecError, UnicodeDecodeError) as error:
+    except (UnicodeDecodeError, NoResultFound) as error:
         raise opening.unreadable(error) from error

@@ -6,11 +6,11 @@ while every row is as it was.
 
 from collections.abc import Iterator
 
-import msgspec
 from sqlalchemy import Connection, inspect
 from sqlalchemy.exc import DatabaseError
 
 from inspector.gear.lists import Fault, Verified
+from inspector.refused import Refused
 from inspector.register import ledger
 from inspector.register.chains import GENESIS
 from inspector.register.columns import METADATA
@@ -26,7 +26,7 @@ def prove(connection: Connection, against: str = "") -> Verified:
         faults += _file_faults(connection)
         faults += _table_faults(connection)
         found = ledger.verify(connection, against)
-    except (DatabaseError, ValueError, msgspec.MsgspecError) as error:
+    except (DatabaseError, ValueError, Refused) as error:
         why = getattr(error, "orig", error)
         return Verified(0, 0, GENESIS, (*faults, Fault("register", f"it cannot be read to its end: {why}")))
     return Verified(found.line_count, found.row_count, found.head, (*faults, *found.faults), found.gaps)

@@ -8,6 +8,8 @@ from typing import Any, TypeVar
 
 import msgspec
 
+from inspector.register.opening import unreadable
+
 Shape = TypeVar("Shape")
 _order = threading.Lock()
 _last_tick = 0
@@ -19,8 +21,11 @@ def to_body(value: object) -> str:
 
 
 def from_body(body: str, shape: type[Shape]) -> Shape:
-    """The dataclass again. Raises msgspec.ValidationError where the text is not one."""
-    return msgspec.json.decode(body, type=shape)
+    """The dataclass again. Refused where the text is not one: it was changed or damaged since."""
+    try:
+        return msgspec.json.decode(body, type=shape)
+    except msgspec.MsgspecError as error:
+        raise unreadable(error) from error
 
 
 def as_facts(value: object) -> Any:

@@ -23,7 +23,6 @@ from sqlalchemy import Engine, event
 from tests.faults.works import WORKS, Work
 
 _IDLE, _OPEN, _COMMITS = 0, 1, 2
-_LONGEST_S = 0.4
 _INTO_COMMIT_S = 0.003
 _WAL_HEADER, _FRAME_HEADER = 32, 24
 
@@ -47,7 +46,7 @@ def kill(name: str, small: Path, folder: Path, dice: random.Random) -> Kill:
     work.prepare(folder, small)
     state = mmap.mmap(-1, 1)
     pid, pipe = _begin(work, folder, state)
-    told = _killed(pid, pipe, _moment(dice, state))
+    told = _killed(pid, pipe, _moment(dice, state, work.longest_s))
     loose = _loose_pages(folder / f"{work.file}-wal") if work.file else 0
     faults = [one for one in told if one.startswith("FAULT")]
     assert not faults, faults
@@ -89,13 +88,13 @@ def _watch(state: mmap.mmap) -> None:
     event.listen(Engine, "checkin", set_to(_IDLE))
 
 
-def _moment(dice: random.Random, state: mmap.mmap) -> Callable[[], None]:
+def _moment(dice: random.Random, state: mmap.mmap, longest_s: float) -> Callable[[], None]:
     """When to kill: at any moment, or, every other time, within three milliseconds of the next commit's beginning."""
-    after_s, in_commit, into_it_s = dice.uniform(0, _LONGEST_S), dice.random() < 0.5, dice.uniform(0, _INTO_COMMIT_S)
+    after_s, in_commit, into_it_s = dice.uniform(0, longest_s), dice.random() < 0.5, dice.uniform(0, _INTO_COMMIT_S)
 
     def wait() -> None:
         time.sleep(after_s)
-        last = time.monotonic() + _LONGEST_S
+        last = time.monotonic() + longest_s
         while in_commit and state[0] != _COMMITS and time.monotonic() < last:
             time.sleep(0)
         time.sleep(into_it_s if in_commit else 0)

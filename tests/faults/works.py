@@ -32,12 +32,16 @@ FILE = "register.db"
 
 @dataclass(frozen=True)
 class Work:
-    """prepare: makes the folder ready from a small register's file. file: whose write-ahead file tells of the kill."""
+    """prepare: makes the folder ready from a small register's file. file: whose write-ahead file tells of the kill.
+
+    longest_s: within which time it is killed.
+    """
 
     prepare: Callable[[Path, Path], None]
     do: Callable[[Path, Told], None]
     holds: Callable[[Path, Sequence[str]], None]
     file: str = FILE
+    longest_s: float = 0.4
 
 
 @cache
@@ -191,8 +195,8 @@ def every_rescued_is_whole(folder: Path, told: Sequence[str]) -> None:
 
 WORKS = {
     "inspect": Work(copied, inspect, every_inspection_told_is_there),
-    "bring up": Work(older, bring_up, old_or_new_never_between),
+    "bring up": Work(older, bring_up, old_or_new_never_between, longest_s=1.5),
     "back up": Work(copied, back_up_again, every_copy_is_whole),
-    "restore": Work(copy_there, restore_again, every_restored_is_whole, ""),
-    "rescue": Work(damaged, rescue_again, every_rescued_is_whole, ""),
+    "restore": Work(copy_there, restore_again, every_restored_is_whole, "", 0.8),
+    "rescue": Work(damaged, rescue_again, every_rescued_is_whole, "", 3.0),
 }
