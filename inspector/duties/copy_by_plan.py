@@ -6,6 +6,7 @@ from datetime import timedelta
 from pathlib import Path
 
 from inspector.duties.back_up import facts_of, usual_folder
+from inspector.duties.field_copies import field_copies
 from inspector.duties.office import Office
 from inspector.language import tr
 from inspector.refused import Refused
@@ -76,9 +77,10 @@ def _plan_in(page: Page) -> CopyPlan:
 
 
 def _is_due(office: Office) -> bool:
+    elsewhere = [one.origin for one in field_copies(office)]  # a copy of one lacks what was done here
     with office.book.reading() as page:
         plan = _plan_in(page)
-        last = page.last_line(COPIES)
+        last = page.last_line(COPIES, elsewhere)
         if not plan.days or not page.line_number():
             return False
         if last is None or last.at is None:
@@ -90,7 +92,7 @@ def _is_due(office: Office) -> bool:
 def _ours(office: Office, copies: Iterable[PlannedCopy]) -> Iterable[PlannedCopy]:
     """Those that the ledger says were made by the plan, and that are byte by byte as they were made."""
     with office.book.reading() as page:
-        made = [one.facts for one in page.lines_of("back up") if _by_plan(one.facts)]
+        made = [one.facts for one in page.lines_of(("back up",)) if _by_plan(one.facts)]
     sums = {str(one.get("file")): one.get("sha256") for one in made}
     return [one for one in copies if sums.get(one.file.name) == sha256_of(one.file)]
 

@@ -8,7 +8,7 @@ import hashlib
 import os
 import re
 import sqlite3
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import closing, contextmanager, suppress
 from dataclasses import dataclass
 from datetime import date
@@ -58,7 +58,7 @@ def back_up(book: "Book", folder: Path, on: date, told: _Told | None = None, ste
     source = _file_of(book)
     part = folder / f".backup-{on.isoformat()}.part"
     try:
-        with _written(folder):
+        with written(folder):
             folder.mkdir(parents=True, exist_ok=True)
             head = _copy(source, part, told)
         line_count = _checked(part, head)
@@ -83,7 +83,7 @@ def back_up_before(file: Path, revision: str, on: date) -> Backup:
     folder = file.parent / FOLDER
     part, trial = folder / f".before-{revision}.part", folder / f".trial-{revision}.part"
     try:
-        with _written(folder):
+        with written(folder):
             folder.mkdir(parents=True, exist_ok=True)
             head = _copy(file, part)
             _copy(part, trial)
@@ -108,12 +108,11 @@ def restore(file: Path, target: Path, head: str = "") -> Backup:
     check_free(target)
     own = _own_head(file)
     part = target.with_name(f".{target.name}.part")
-    with _written(target.parent):
+    with written(target.parent):
         target.parent.mkdir(parents=True, exist_ok=True)
     try:
-        with _readable(file), _written(target.parent):
-            _copy(file, part)
-        _make_usable(part, file)
+        opened_copy(file, part)
+        put_settings(part, {"origin": None})
         line_count = _checked(part, own, head)
         take_name(part, target)
     finally:
@@ -122,7 +121,7 @@ def restore(file: Path, target: Path, head: str = "") -> Backup:
 
 
 def check_free(target: Path) -> None:
-    """Nothing may lie there: what a lost register left beside its file would be written into the restored one."""
+    """Refuse a place where anything of a register lies: what a lost one left would be written into the new one."""
     if any(target.with_name(target.name + end).exists() for end in ("", "-wal", "-shm", "-journal")):
         why = tr("{folder} holds a register already, or a part of one, and it stays as it is.", folder=target.parent)
         raise Refused(tr("folder"), why, tr("Name an empty folder."))
@@ -135,6 +134,11 @@ def sha256_of(file: Path) -> str:
         while block := opened.read(_BLOCK):
             found.update(block)
     return found.hexdigest()
+
+
+def copy_of_file(book: "Book", part: Path) -> None:
+    """Copy what is committed of an open register to a file that has no name yet."""
+    _copy(_file_of(book), part)
 
 
 def _file_of(book: "Book") -> Path:
@@ -210,14 +214,25 @@ def _check_version(copy: sqlite3.Connection) -> None:
         raise Refused(tr("backup"), why, tr("Install the newer version, and restore with it."))
 
 
-def _make_usable(part: Path, file: Path) -> None:
-    """Bring a copy made by an older version to the tables of this one, and let it take a new origin."""
-    with _readable(file), closing(sqlite3.connect(part)) as copy, copy:
-        _check_pages(file, copy)
-        _check_version(copy)
-        copy.execute("DELETE FROM club_setting WHERE key = 'origin'")
+def opened_copy(file: Path, place: Path) -> Path:
+    """Copy a register's file to a place, look at its pages, and bring it to the tables of this version."""
+    with _readable(file), written(place.parent):
+        _copy(file, place)
     with _readable(file):
-        _bring_up(part)
+        with closing(_opened(place)) as copy:
+            _check_pages(file, copy)
+            _check_version(copy)
+        _bring_up(place)
+    return place
+
+
+def put_settings(copy: Path, settings: Mapping[str, str | None]) -> None:
+    """Write settings into a copy that nobody has opened yet; None takes one out."""
+    with closing(sqlite3.connect(copy)) as opened, opened:
+        for key, value in settings.items():
+            opened.execute("DELETE FROM club_setting WHERE key = ?", (key,))
+            if value is not None:
+                opened.execute("INSERT INTO club_setting (key, value) VALUES (?, ?)", (key, value))
 
 
 def _bring_up(part: Path) -> None:
@@ -237,7 +252,7 @@ def single_file(file: Path) -> None:
 
 def take_name(part: Path, place: Path) -> None:
     """Give the finished file its name, unless another has it; in one step, so that no kill leaves an empty one."""
-    with _written(place.parent):
+    with written(place.parent):
         try:
             os.link(part, place)
         except FileExistsError:
@@ -267,7 +282,7 @@ def _readable(file: Path) -> Iterator[None]:
 
 
 @contextmanager
-def _written(folder: Path) -> Iterator[None]:
+def written(folder: Path) -> Iterator[None]:
     """What cannot be written is refused; a name that is taken too."""
     what = tr("Make room, or choose another folder; the register itself is as it was.")
     try:

@@ -134,10 +134,15 @@ class Book:
         with self._engine.connect().execution_options(write=True) as connection:
             if found := _origin_in(connection):
                 return found
-            made = "".join(secrets.choice(_ORIGIN_SIGNS) for _ in range(4))
+            made = new_origin()
             connection.execute(insert(tables.club_setting), {"key": "origin", "value": made})
             connection.commit()
             return made
+
+
+def new_origin() -> str:
+    """A name for a copy of a register: four signs that nobody mistakes for others, drawn from 810,000 such names."""
+    return "".join(secrets.choice(_ORIGIN_SIGNS) for _ in range(4))
 
 
 def _origin_in(connection: Connection) -> str:

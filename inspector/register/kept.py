@@ -15,6 +15,7 @@ from sqlalchemy import Connection, Table, select
 from inspector.gear.lists import Fault
 from inspector.register import tables, year_tables
 from inspector.register.canonical import canonical, digest
+from inspector.register.field_setting import COPY_OF, FOLLOWS
 
 Told = dict[tuple[str, str], tuple[str, int]]  # table and key of a row; its checksum, "" once taken out, and the line
 _CRC_POLYNOMIAL = 0x07
@@ -29,9 +30,12 @@ _FOLLOWED: dict[str, tuple[Table, tuple[str, ...]]] = {
 }
 
 
-def is_followed(table: str) -> bool:
-    """Whether the ledger says checksums of this table's rows. A changed passphrase opens nothing, so it is left out."""
-    return table in _FOLLOWED
+def is_followed(table: str, key: str) -> bool:
+    """Whether the ledger says the checksum of a row that may change.
+
+    A changed passphrase opens nothing. What every copy writes by itself, each on its own day, follows from the facts.
+    """
+    return table in _FOLLOWED and not (table == "club_setting" and key in FOLLOWS)
 
 
 def checksum(table: str, row: Mapping[Any, Any]) -> str:
@@ -63,11 +67,17 @@ def take(told: Told, line: Mapping[Any, Any]) -> None:
 
 def kept_faults(connection: Connection, told: Told) -> Iterator[Fault]:
     """Rows that are not what the last line about them says. Rows of which no line tells are older than this proof."""
+    is_copy = select(tables.club_setting.c.value).where(tables.club_setting.c.key == COPY_OF)
+    goes_without = (
+        {"contact"} if connection.execute(is_copy).first() else set()
+    )  # a field copy may have been given none
     for name, (table, columns) in _FOLLOWED.items():
         rows = {str(row[columns[0]]): row for row in connection.execute(select(table)).mappings()}
         for (where, key), (own, line) in told.items():
             if where != name:
                 continue
             row = rows.get(key)
+            if row is None and name in goes_without:
+                continue
             if (checksum(name, row) if row is not None else "") != own:
                 yield Fault(name, f"{key} is not what was entered last", line)

@@ -8,6 +8,7 @@ import json
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy import Connection, RowMapping, select
 
@@ -21,6 +22,7 @@ from inspector.register.standing_check import standing_faults
 from inspector.register.tables import APPEND_ONLY, ledger
 
 _FOLLOWED = tuple(table for table in APPEND_ONLY if table is not ledger)
+Tip = tuple[int, str]  # number and hash of the line that the next one follows
 _Accounted = dict[tuple[str, str], dict[str, int]]  # table and id of a row; its digest and the line that names it
 
 
@@ -57,10 +59,19 @@ class Deed:
 
 
 def add_line(
-    connection: Connection, deed: Deed, wrote: list[Wrote], kept: Mapping[tuple[str, str], str] | None = None
+    connection: Connection,
+    deed: Deed,
+    wrote: list[Wrote],
+    after: Tip | None = None,
+    kept: Mapping[tuple[str, str], str] | None = None,
 ) -> str:
-    """Append a line for the deed; returns its hash. kept: checksums of the rows that may change, by table and key."""
+    """Append a line for the deed; returns its hash. after: the line it follows, where that is not the last one.
+
+    kept: checksums of the rows that may change, by table and key.
+    """
     place, number, before = _last(connection)
+    if after:
+        number, before = after
     told = {"facts": deed.facts, "rows": [[one.table, one.id, one.digest] for one in wrote]}
     body = canonical(told | ({"kept": [[*key, own] for key, own in kept.items()]} if kept else {}))
     row = {"id": place + 1, "number": number + 1, "origin": deed.origin, "at": deed.at.isoformat(timespec="seconds")}
@@ -68,6 +79,12 @@ def add_line(
     row["hash"] = hash_of(row)
     connection.execute(ledger.insert(), row)
     return str(row["hash"])
+
+
+def tip(connection: Connection) -> Tip:
+    """Number and hash of the last line."""
+    _, number, own = _last(connection)
+    return number, own
 
 
 def _last(connection: Connection) -> tuple[int, int, str]:
@@ -105,14 +122,14 @@ def verify(connection: Connection, against: str = "") -> Verified:
 
 def _account(accounted: _Accounted, row: RowMapping) -> None:
     """Note the rows that a line names. Bytes and rulebooks are named by every copy that kept them, and kept once."""
-    for name, key, own in rows_named(str(row["body"])):
+    for name, key, own in rows_named(row):
         accounted.setdefault((name, key), {})[own] = int(row["id"])
 
 
-def rows_named(body: str) -> list[tuple[str, str, str]]:
-    """Table, id and checksum of each row that a line's body names; none where it cannot be read."""
+def rows_named(row: Mapping[Any, Any]) -> list[tuple[str, str, str]]:
+    """Table, id and digest of each row that a line names; none where it cannot be read."""
     try:
-        return [(str(table), str(key), str(own)) for table, key, own in json.loads(body)["rows"]]
+        return [(str(table), str(key), str(own)) for table, key, own in json.loads(row["body"])["rows"]]
     except (ValueError, KeyError, TypeError):
         return []
 

@@ -189,5 +189,5 @@ def _lost_rows(found: Salvage, orphans: Mapping[Key, str]) -> Iterator[LostRow]:
 
 
 def _keys(line: Row) -> Iterator[Key]:
-    for name, key, _ in ledger.rows_named(line["body"]):
+    for name, key, _ in ledger.rows_named(line):
         yield name, key

@@ -14,6 +14,7 @@ from inspector.register import tables
 from inspector.register.canonical import digest
 from inspector.register.chains import hash_of
 from inspector.register.columns import METADATA
+from inspector.register.field_setting import COPY_OF
 from inspector.register.guards import guarded_engine
 from inspector.register.kept import Told, checksum, take
 from inspector.register.ledger import rows_named
@@ -23,6 +24,7 @@ from inspector.register.upgrade import bring_up
 Row = dict[str, Any]
 Key = tuple[str, str]  # table and id
 _MAY_CHANGE = ("club_setting", "contact")
+_COPY_OF = ("club_setting", COPY_OF)  # in no line; a field copy that took itself for more would be worse than none
 _OF_IDS = frozenset(one.name for one in tables.APPEND_ONLY) - {"ledger", "attachment_data", "rulebook", "document"}
 _UUID_SIGNS, _UUID_VERSION_AT = 36, 14
 
@@ -117,7 +119,7 @@ def _accounted(lines: Mapping[int, Row]) -> tuple[dict[Key, dict[str, int]], Tol
     accounted: dict[Key, dict[str, int]] = {}
     told: Told = {}
     for place in sorted(lines):
-        for name, key, own in rows_named(lines[place]["body"]):
+        for name, key, own in rows_named(lines[place]):
             accounted.setdefault((name, key), {})[own] = place
         take(told, lines[place])
     return accounted, told
@@ -132,7 +134,7 @@ def _take(
     for name, row in _may_be(orders, record):
         if name in _MAY_CHANGE:
             key = (name, str(next(iter(row.values()))))
-            if told.get(key, ("", 0))[0] == checksum(name, row):
+            if told.get(key, ("", 0))[0] == checksum(name, row) or key == _COPY_OF:
                 found.rows[key] = row
             continue
         key = (name, str(row["id"]))
