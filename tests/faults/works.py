@@ -14,6 +14,8 @@ from itertools import count
 from pathlib import Path
 
 from inspector.duties.back_up import back_up, restore
+from inspector.duties.bring_back import bring_back
+from inspector.duties.field_copies import take_field_copy
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.rescue_register import rescue_register
@@ -88,13 +90,11 @@ def every_inspection_told_is_there(folder: Path, told: Sequence[str]) -> None:
     """Each with its row, its verdict and its line; at most one more than was told, since telling may be cut off."""
     whole(folder / FILE)
     with closing(sqlite3.connect(folder / FILE)) as connection:
-        notes = [
-            row[0] for row in connection.execute("SELECT json_extract(body, '$.note') FROM inspection ORDER BY id")
-        ]
-        lines = connection.execute("SELECT count(*) FROM ledger WHERE deed = 'inspect'").fetchone()[0]
-    new = [one for one in notes if str(one).startswith("deed ")]
+        (rows,) = connection.execute("SELECT count(*) FROM inspection").fetchone()
+        (lines,) = connection.execute("SELECT count(*) FROM ledger WHERE deed = 'inspect'").fetchone()
+    new = _notes(folder)
     assert new[: len(told)] == list(told) and len(new) - len(told) in {0, 1}, (new, told)
-    assert lines == len(notes), "a row without its line, or a line without its row"
+    assert lines == rows, "a row without its line, or a line without its row"
 
 
 def older(folder: Path, small: Path) -> None:
@@ -193,10 +193,49 @@ def every_rescued_is_whole(folder: Path, told: Sequence[str]) -> None:
         whole(place / FILE)
 
 
+def taken_along(folder: Path, small: Path) -> None:
+    """A register and a field copy of it."""
+    copied(folder, small)
+    office = office_of(folder)
+    take_field_copy(office, folder / "away", office.officer.id)
+    office.book.close()
+
+
+def bring_back_again(folder: Path, told: Told) -> None:
+    """Inspections in the field copy, each brought back at once."""
+    home, away = office_of(folder), office_of(folder / "away")
+    kind = away.kind("bow_shackle")
+    for number in count():
+        facts = replace(all_good(away, kind, SHACKLE_READINGS), note=f"deed {number}")
+        record_inspection(away, PIECES[number % len(PIECES)], facts)
+        bring_back(home, folder / "away")
+        told(f"deed {number}")
+
+
+def both_histories_are_whole(folder: Path, told: Sequence[str]) -> None:
+    """What was told is at home; what is not there yet can still be brought."""
+    for place in (folder, folder / "away"):
+        whole(place / FILE)
+    at_home, away = _notes(folder), _notes(folder / "away")
+    assert at_home[: len(told)] == list(told) and at_home == away[: len(at_home)], (at_home, away, told)
+    office = office_of(folder)
+    bring_back(office, folder / "away")
+    office.book.close()
+    whole(folder / FILE)
+    assert _notes(folder) == away
+
+
+def _notes(folder: Path) -> list[str]:
+    with closing(sqlite3.connect(folder / FILE)) as connection:
+        notes = connection.execute("SELECT json_extract(body, '$.note') FROM inspection ORDER BY id").fetchall()
+    return [note for (note,) in notes if str(note).startswith("deed ")]
+
+
 WORKS = {
     "inspect": Work(copied, inspect, every_inspection_told_is_there),
     "bring up": Work(older, bring_up, old_or_new_never_between, longest_s=1.5),
     "back up": Work(copied, back_up_again, every_copy_is_whole),
     "restore": Work(copy_there, restore_again, every_restored_is_whole, "", 0.8),
     "rescue": Work(damaged, rescue_again, every_rescued_is_whole, "", 3.0),
+    "merge": Work(taken_along, bring_back_again, both_histories_are_whole, longest_s=1.5),
 }
