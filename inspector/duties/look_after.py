@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from inspector.duties.copy_by_plan import Planned, copy_if_due
 from inspector.duties.office import Office
+from inspector.duties.tell_opening import clock_trouble
 from inspector.duties.verify_book import verify_book
 from inspector.gear.lists import Verified
 from inspector.language import tr
@@ -22,7 +23,7 @@ class LookedAfter:
 
 def look_after(office: Office) -> LookedAfter:
     """Do what the day asks for. Refused where the register was changed or damaged, or no copy can be made."""
-    planned = copy_if_due(office)
+    planned = Planned(None) if clock_trouble(office) else copy_if_due(office)  # it could not be entered
     if planned.made:
         return LookedAfter(planned)
     today = f"{office.book.origin} {office.today.isoformat()}"
