@@ -34,6 +34,7 @@ _HEAD_SIGNS = 12
 _NAMED = re.compile(rf"-([0-9a-f]{{{_HEAD_SIGNS}}})$")
 _OWN_TOOLS = {"postgresql": "pg_dump", "mysql": "mysqldump", "mariadb": "mariadb-dump"}
 _BLOCK = 1 << 20
+_HEADER, _WAL_AT = 100, 18  # bytes of the head of an SQLite file; where it says how it is written
 _PAGES_AT_ONCE = 256
 _Told = Callable[[int, int], None]
 
@@ -60,7 +61,7 @@ def back_up(book: "Book", folder: Path, on: date, told: _Told | None = None, ste
     try:
         with written(folder):
             folder.mkdir(parents=True, exist_ok=True)
-            head = _copy(source, part, told)
+            head = copy_into(source, part, told)
         line_count = _checked(part, head)
         place = folder / name_of(stem, on, head)
         take_name(part, place)
@@ -73,31 +74,6 @@ def back_up(book: "Book", folder: Path, on: date, told: _Told | None = None, ste
 def name_of(stem: str, on: date, head: str) -> str:
     """What a copy is called: stem, day, and the head of its ledger."""
     return f"{stem}-{on.isoformat()}-{head[:_HEAD_SIGNS]}.db"
-
-
-def back_up_before(file: Path, revision: str, on: date) -> Backup:
-    """Copy a register beside itself before its tables are changed, and try the change on another copy first.
-
-    revision: that the tables are to have. What would not go well is refused before the register is touched.
-    """
-    folder = file.parent / FOLDER
-    part, trial = folder / f".before-{revision}.part", folder / f".trial-{revision}.part"
-    try:
-        with written(folder):
-            folder.mkdir(parents=True, exist_ok=True)
-            head = _copy(file, part)
-            _copy(part, trial)
-        with _readable(part), closing(_opened(part)) as copy:
-            _check_pages(part, copy)
-        _bring_up(trial)
-        place = folder / name_of(f"before-{revision}", on, head)
-        if not place.exists():  # else a try that was killed has made it already
-            take_name(part, place)
-    finally:
-        for one in (part, trial):
-            with suppress(OSError):
-                one.unlink(missing_ok=True)
-    return Backup(place, place.stat().st_size, sha256_of(place), head, 0)
 
 
 def restore(file: Path, target: Path, head: str = "") -> Backup:
@@ -138,7 +114,7 @@ def sha256_of(file: Path) -> str:
 
 def copy_of_file(book: "Book", part: Path) -> None:
     """Copy what is committed of an open register to a file that has no name yet."""
-    _copy(_file_of(book), part)
+    copy_into(_file_of(book), part)
 
 
 def _file_of(book: "Book") -> Path:
@@ -153,10 +129,10 @@ def _copied(told: _Told) -> Callable[[int, int, int], None]:
     return lambda _, left, total: told(total - left, total)
 
 
-def _copy(source: Path, part: Path, told: _Told | None = None) -> str:
+def copy_into(source: Path, part: Path, told: _Told | None = None) -> str:
     """Copy what is committed, in one look; the head of the ledger that was copied."""
     part.unlink(missing_ok=True)
-    with closing(_opened(source)) as old, closing(sqlite3.connect(part, isolation_level=None)) as new:
+    with closing(opened_still(source)) as old, closing(sqlite3.connect(part, isolation_level=None)) as new:
         old.execute("BEGIN")  # head and copy are of one moment, whatever is written meanwhile
         row = old.execute("SELECT hash FROM ledger ORDER BY id DESC LIMIT 1").fetchone()
         old.backup(new, pages=_PAGES_AT_ONCE, progress=told and _copied(told))
@@ -165,13 +141,22 @@ def _copy(source: Path, part: Path, told: _Told | None = None) -> str:
     return str(row[0]) if row else GENESIS
 
 
-def _opened(file: Path) -> sqlite3.Connection:
-    return sqlite3.connect(f"{file.resolve().as_uri()}?mode=ro", uri=True, isolation_level=None)
+def opened_still(file: Path) -> sqlite3.Connection:
+    """The file to read from. One that nobody has open is opened so that nothing appears beside it."""
+    still = "&immutable=1" if _is_left_alone(file) else ""
+    return sqlite3.connect(f"{file.resolve().as_uri()}?mode=ro{still}", uri=True, isolation_level=None)
+
+
+def _is_left_alone(file: Path) -> bool:
+    """Whether it keeps a write-ahead file while it is open, and has none now."""
+    with file.open("rb") as opened:
+        head = opened.read(_HEADER)
+    return head[_WAL_AT : _WAL_AT + 2] == b"\x02\x02" and not file.with_name(f"{file.name}-wal").exists()
 
 
 def _own_head(file: Path) -> str:
     """The head of a copy; where its name tells one, that must be it."""
-    with _readable(file), closing(_opened(file)) as copy:
+    with readable(file), closing(opened_still(file)) as copy:
         row = copy.execute("SELECT hash FROM ledger ORDER BY id DESC LIMIT 1").fetchone()
     found = str(row[0]) if row else GENESIS
     named = _NAMED.search(file.stem)
@@ -182,11 +167,11 @@ def _own_head(file: Path) -> str:
 
 def _checked(file: Path, head: str, against: str = "") -> int:
     """Open a copy and prove that it is whole; how many ledger lines it has."""
-    with _readable(file):
-        with closing(_opened(file)) as copy:
-            _check_pages(file, copy)
+    with readable(file):
+        with closing(opened_still(file)) as copy:
+            check_pages(file, copy)
             _check_version(copy)
-        engine = create_engine("sqlite://", creator=lambda: _opened(file))
+        engine = create_engine("sqlite://", creator=lambda: opened_still(file))
         try:
             with engine.connect() as connection:
                 found = prove(connection, against)
@@ -199,7 +184,8 @@ def _checked(file: Path, head: str, against: str = "") -> int:
     return found.line_count
 
 
-def _check_pages(file: Path, copy: sqlite3.Connection) -> None:
+def check_pages(file: Path, copy: sqlite3.Connection) -> None:
+    """Refuse a copy whose pages do not hold together. file: what to call it."""
     told = [str(row[0]) for row in copy.execute("PRAGMA integrity_check(3)")]
     if told != ["ok"]:
         raise _spoilt(file, "; ".join(told))
@@ -216,13 +202,13 @@ def _check_version(copy: sqlite3.Connection) -> None:
 
 def opened_copy(file: Path, place: Path) -> Path:
     """Copy a register's file to a place, look at its pages, and bring it to the tables of this version."""
-    with _readable(file), written(place.parent):
-        _copy(file, place)
-    with _readable(file):
-        with closing(_opened(place)) as copy:
-            _check_pages(file, copy)
+    with readable(file), written(place.parent):
+        copy_into(file, place)
+    with readable(file):
+        with closing(opened_still(place)) as copy:
+            check_pages(file, copy)
             _check_version(copy)
-        _bring_up(place)
+        raise_tables(place)
     return place
 
 
@@ -235,7 +221,8 @@ def put_settings(copy: Path, settings: Mapping[str, str | None]) -> None:
                 opened.execute("INSERT INTO club_setting (key, value) VALUES (?, ?)", (key, value))
 
 
-def _bring_up(part: Path) -> None:
+def raise_tables(part: Path) -> None:
+    """Bring a copy to the tables of this version."""
     engine = guarded_engine(f"sqlite:///{part}")
     try:
         bring_up(engine)
@@ -270,7 +257,7 @@ def _spoilt(file: Path, why: str) -> Refused:
 
 
 @contextmanager
-def _readable(file: Path) -> Iterator[None]:
+def readable(file: Path) -> Iterator[None]:
     """What cannot be read as a register is refused."""
     try:
         if not file.is_file():

@@ -19,8 +19,9 @@ from sqlalchemy.exc import DatabaseError, NoResultFound
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import opening, tables
-from inspector.register.backup import Backup, back_up_before
+from inspector.register.backup import Backup
 from inspector.register.clock import last_tick
+from inspector.register.copy_before import back_up_before
 from inspector.register.file_systems import remote_kind
 from inspector.register.guards import guarded_engine, wipe_traces
 from inspector.register.page import Page
