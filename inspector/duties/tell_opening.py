@@ -5,7 +5,7 @@ from contextlib import suppress
 
 from inspector.duties.back_up import facts_of
 from inspector.duties.office import Office
-from inspector.language import tr, tr_n
+from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.clock import is_set_back, set_back
 from inspector.register.gaps import RESCUE
@@ -49,12 +49,8 @@ def _rescued_today(office: Office) -> Iterator[str]:
         line = page.last_line((RESCUE,))
     if line is None or line.at is None or line.at.date() != office.today:
         return
-    held = line.facts.get("held")
-    yield tr_n(
-        "The register was saved today from the damaged file {file}; what is lost is listed beside it. One piece is "
-        "held until inspected.",
-        "The register was saved today from the damaged file {file}; what is lost is listed beside it. {count} pieces "
-        "are held until inspected.",
-        len(held) if isinstance(held, list) else 0,
+    yield tr(
+        "The register was saved today from the damaged file {file}; what is lost, and which pieces are held because of "
+        "it, is listed beside it.",
         file=str(line.facts.get("file", "")),
     )
