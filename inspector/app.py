@@ -37,12 +37,15 @@ from inspector.duties.look_up import people
 from inspector.duties.machine_settings import MachineSettings
 from inspector.duties.office import Office
 from inspector.duties.register_place import LAST_PLACE, Place, moved_away_to, moved_away_words
+from inspector.duties.rescue_register import RescueDone, rescue_register
 from inspector.duties.sit_down import seat
+from inspector.duties.tell_opening import clock_trouble, enter_upgrade
 from inspector.gear.person import Person
 from inspector.language import tr, use_catalogue
 from inspector.refused import Refused
 from inspector.register.address import is_address, own_folder
-from inspector.register.book import REGISTER_FILE, holds_register, open_book
+from inspector.register.book import REGISTER_FILE, open_book
+from inspector.register.engines import holds_register
 from inspector.rulebook.load import packaged
 
 if TYPE_CHECKING:
@@ -113,6 +116,7 @@ def _wiring() -> Wiring:
         usual_place=_usual_place(),
         has_register=_has_register,
         open_office=open_office,
+        rescue=rescue,
         seat=seat,
         open_window=open_window,
         welcome=welcome,
@@ -153,7 +157,7 @@ def open_office(place: Place) -> Office:
         why = tr("{folder} cannot be made ({why}).", folder=folder, why=error.strerror)
         raise Refused(tr("folder"), why, tr("Choose a folder you may write to.")) from error
     office = Office(
-        book=open_book(place / REGISTER_FILE if isinstance(place, Path) else place),
+        book=open_book(place / REGISTER_FILE if isinstance(place, Path) else place, minds_clock=True),
         rules=packaged(),
         out_tray=folder / "documents",
         officer=_NOBODY,
@@ -161,7 +165,13 @@ def open_office(place: Place) -> Office:
         program=__version__,
         machine=_machine(),
     )
+    enter_upgrade(office)
     return as_the_club_wants(in_force(office))
+
+
+def rescue(file: Path, folder: Path) -> RescueDone:
+    """Save what can be proved of a damaged register into a folder that has none."""
+    return rescue_register(file, folder, open_office)
 
 
 def has_display() -> bool:
@@ -190,7 +200,7 @@ def _start(place: Place) -> "Start":
     from inspector.desk.welcome import Doors
     from inspector.paper.fonts import font_files
 
-    return Start(Doors(_begin, _open, _sample, _restore), str(place), font_files())
+    return Start(Doors(_begin, _open, _sample, _restore, _rescue), str(place), font_files())
 
 
 def _begin(place: Place, club: str, officer: str) -> Office:
@@ -211,9 +221,18 @@ def _open(place: Place) -> Office:
     if gone_to := moved_away_to(office):
         office.book.close()
         raise Refused(tr("folder"), moved_away_words(gone_to), tr("Write the new place here, and open it there."))
-    judge_under_new_book(office)
-    judge_anew(office)
+    if clock_trouble(office) is None:  # else nothing can be entered; the window says why
+        judge_under_new_book(office)
+        judge_anew(office)
     return _remembered(place, office)
+
+
+def _rescue(place: Place, file: Path) -> Office:
+    if isinstance(place, str):
+        why = tr("What can be saved of a damaged register goes into a folder, and this is an address.")
+        raise Refused(tr("folder"), why, tr("Name an empty folder; it can be moved to the server afterwards."))
+    rescue(file, place)
+    return _open(place)
 
 
 def _sample(place: Place) -> Office:

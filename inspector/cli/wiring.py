@@ -12,6 +12,8 @@ from inspector.duties.adopt_rulebook import judge_under_new_book, unfit_lines, w
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.office import Office
 from inspector.duties.register_place import Place, moved_away_to, moved_away_words, place_of
+from inspector.duties.rescue_register import RescueDone
+from inspector.duties.tell_opening import clock_trouble, opening_lines
 from inspector.language import tr
 from inspector.refused import Refused
 
@@ -28,6 +30,7 @@ class Wiring:
     usual_place: Place
     has_register: Callable[[Place], bool]
     open_office: Callable[[Place], Office]
+    rescue: Callable[[Path, Path], RescueDone]
     seat: Callable[[Office, str], Office]
     open_window: Callable[[Office, str], int]
     welcome: Callable[[Place], int]
@@ -54,8 +57,9 @@ class Desk:
             click.echo(moved_away_words(gone_to), err=True)
         else:
             _tell_unfit(office)
-            judge_under_new_book(office)
-            judge_anew(office)
+            if clock_trouble(office) is None:  # else nothing can be entered, and it was said why
+                judge_under_new_book(office)
+                judge_anew(office)
         office.book.deed_begins()
         return office
 
@@ -68,8 +72,8 @@ class Desk:
 
 
 def _tell_unfit(office: Office) -> None:
-    """Say whether the club's rulebook waits, and which of its limits this version of the program cannot use."""
-    for line in waiting_lines(office):
+    """Say what must be minded of the register, whether the club's rulebook waits, and which limits do not fit."""
+    for line in (*opening_lines(office), *waiting_lines(office)):
         click.echo(line, err=True)
     lines = unfit_lines(office)
     if lines:

@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QApplication
 
 from inspector.desk.look import Look
+from inspector.desk.looking_after import begin_looking_after
 from inspector.desk.place import Go
 from inspector.desk.places import GEAR, NEEDS
 from inspector.desk.qt_words import speak_of_qt
@@ -33,7 +34,7 @@ class OpenDesk(QObject):
 
     def __init__(self, office: Office, look: Look, start: Start | None = None) -> None:
         super().__init__()
-        self._look, self._start = look, start
+        self._office, self._look, self._start = office, look, start
         self.welcome: Welcome | None = None
         self.window = self._made(office)
 
@@ -45,6 +46,7 @@ class OpenDesk(QObject):
             self.window.pages.open_tag(tag)
         else:
             self.window.pages.go(Go(NEEDS))
+        begin_looking_after(self.window, self._office)
 
     def close(self) -> None:
         """Let what is under way end, where the session ended without closing the window."""
@@ -95,7 +97,7 @@ class OpenDesk(QObject):
             self.welcome.close()
             self.welcome.deleteLater()
             self.welcome = None
-        self._replace(office, Go(NEEDS))
+        begin_looking_after(self._replace(office, Go(NEEDS)), office)
 
 
 def run_desk(office: Office, tag: str, start: Start) -> int:

@@ -26,13 +26,14 @@ class Doors:
     """How a register comes to be open, or is refused. begin: place, club, officer; open, sample: place.
 
     A place is a folder or an address on a server. restore: folder, the file of a copy, a ledger head that it must hold
-    or "".
+    or "". rescue: folder, a damaged file.
     """
 
     begin: Callable[[Place, str, str], Office]
     open: Callable[[Place], Office]
     sample: Callable[[Place], Office]
     restore: Callable[[Place, Path, str], Office]
+    rescue: Callable[[Place, Path], Office]
 
 
 class Welcome(QWidget):
@@ -57,7 +58,10 @@ class Welcome(QWidget):
         self.sample_button = button(tr("Make the sample register here"), self.sample)
         self.head = FaultField(tr("Ledger head on a paper"))
         self.restore_button = button(tr("Put a copy back into this folder…"), self._ask_copy)
-        self._buttons = (self.begin_button, self.open_button, self.sample_button, self.restore_button)
+        self.rescue_button = button(tr("Save what can be read of a damaged register…"), self._ask_damaged)
+        self._buttons = (
+            self.begin_button, self.open_button, self.sample_button, self.restore_button, self.rescue_button,
+        )  # fmt: skip
         layout = QVBoxLayout(self)
         layout.setContentsMargins(4 * GRID, 3 * GRID, 2 * GRID, 2 * GRID)
         layout.addWidget(scroll(self._page(), tr("First start")))
@@ -84,6 +88,14 @@ class Welcome(QWidget):
     def _ask_copy(self) -> None:
         if found := QFileDialog.getOpenFileName(self, tr("Copy of a register"), self.folder.text(), "*.db")[0]:
             self.restore(Path(found))
+
+    def rescue(self, file: Path) -> None:
+        """Save what can be proved of a damaged register into the folder, where none lies, and open it."""
+        self._do(self._doors.rescue, file, says=tr("Saving what can be read and proved…"))
+
+    def _ask_damaged(self) -> None:
+        if found := QFileDialog.getOpenFileName(self, tr("Damaged register"), self.folder.text(), "*.db")[0]:
+            self.rescue(Path(found))
 
     def choose(self) -> None:
         """Choose the folder."""
@@ -153,6 +165,10 @@ class Welcome(QWidget):
                 said(tr("Type it where a paper shows one: a copy that lacks it is refused. Else it stays empty."),
                      Type.SMALL, faint=True),
                 row([self.restore_button]),
+                said(tr("Where no copy is left: what can be proved is saved into this folder, what is lost is listed "
+                        "there, and every piece that it may touch is held until inspected."),
+                     Type.SMALL, faint=True),
+                row([self.rescue_button]),
                 self.told,
             ]
         )  # fmt: skip

@@ -22,7 +22,7 @@ from inspector.duties.adopt_rulebook import unfit_lines
 from inspector.duties.in_step import as_it_is
 from inspector.duties.machine_settings import MachineSettings
 from inspector.duties.office import Office
-from inspector.duties.verify_book import verify_book
+from inspector.duties.verify_book import verified_words, verify_book
 from inspector.gear.lists import Verified
 from inspector.gear.outcome import Outcome
 from inspector.language import tr
@@ -238,6 +238,10 @@ class DeskWindow(QMainWindow):
         if found.faults:
             head = tr("Something in the register was changed outside this program.")
             self.notice.tell(head, "\n".join(f"{fault.where}: {fault.why}" for fault in found.faults))
+            return
+        if found.gaps:
+            head, lines = verified_words(found)
+            self.notice.tell(head, "\n".join(lines))
             return
         head = found.head[:12]
         text = tr("{count} lines of the ledger hold together; its head is {head}.", count=found.line_count, head=head)

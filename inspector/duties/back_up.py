@@ -21,7 +21,7 @@ def back_up(office: Office, folder: Path | None = None) -> Backup:
 
 def usual_folder(office: Office) -> Path:
     """Where copies go when no folder is named: beside the register, to be carried to another disk from there."""
-    return office.out_tray.parent / "backups"
+    return office.out_tray.parent / backup.FOLDER
 
 
 def facts_of(made: Backup) -> dict[str, object]:

@@ -16,6 +16,7 @@ from inspector.duties import (
     ledger_gear,
     ledger_papers,
     ledger_places,
+    ledger_safety,
     ledger_trips,
     ledger_year,
 )
@@ -32,6 +33,7 @@ SENTENCES: Mapping[str, Sentence] = {
     **ledger_gear.SENTENCES,
     **ledger_papers.SENTENCES,
     **ledger_places.SENTENCES,
+    **ledger_safety.SENTENCES,
     **ledger_trips.SENTENCES,
     **ledger_year.SENTENCES,
 }

@@ -9,6 +9,8 @@ from inspector.duties.clash_words import clash_lines
 from inspector.duties.field_copies import copy_words, field_copies
 from inspector.duties.hand_over import last_protocol
 from inspector.duties.office import Office
+from inspector.duties.tell_copies import CopiesTold, copies_told
+from inspector.duties.tell_opening import clock_trouble, opening_lines
 from inspector.duties.who import person_of, register_name
 from inspector.gear.ledger_line import WrittenLine
 from inspector.gear.merging import FieldCopy, Merged
@@ -55,6 +57,7 @@ class RegisterTold:
     """place: the file, or the address of the database. head: of the ledger, with so many lines.
 
     field_copies: the newest first; copy_words: what is said of it where it is a field copy itself.
+    mind: what must be minded of where it lies, of the clock, of an upgrade.
     """
 
     club: str
@@ -68,12 +71,17 @@ class RegisterTold:
     field_copies: tuple[CopyTold, ...]
     copy_words: str
     merges: tuple[MergeTold, ...]
+    copies: CopiesTold
+    mind: tuple[str, ...] = ()
+    clock_is_back: bool = False
 
 
 def tell_register(office: Office) -> RegisterTold:
     """What the register is, as it stands now."""
     file, protocol = office.book.file, last_protocol(office)
-    copies, words = field_copies(office), copy_words(office)
+    taken, words = field_copies(office), copy_words(office)
+    copies, mind = copies_told(office), tuple(opening_lines(office))
+    clock_is_back = clock_trouble(office) is not None
     with office.book.reading() as page:
         count = page.line_number()
         names = {one.id: one.name for one in page.people()}
@@ -84,9 +92,12 @@ def tell_register(office: Office) -> RegisterTold:
             is_file=file is not None,
             line_count=count,
             head=page.head(),
-            last_copy=_last_copy(page, count, [one.origin for one in copies]),
+            last_copy=_last_copy(page, count, [one.origin for one in taken]),
             protocol=protocol,
-            field_copies=tuple(CopyTold(one, names.get(one.holder, one.holder)) for one in copies),
+            copies=copies,
+            mind=mind,
+            clock_is_back=clock_is_back,
+            field_copies=tuple(CopyTold(one, names.get(one.holder, one.holder)) for one in taken),
             copy_words=words,
             merges=tuple(islice(_merges(page), _MOST_MERGES)),
         )

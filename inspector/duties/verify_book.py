@@ -25,9 +25,18 @@ def verified_words(found: Verified, against: str = "") -> tuple[str, tuple[str, 
     if found.faults:
         head = tr_n("{count} fault found.", "{count} faults found.", len(found.faults))
         return head, (*told, *map(_fault_words, found.faults))
+    if found.gaps:
+        told += [tr("What a rescue could not save, as it told in the ledger:"), *map(_fault_words, found.gaps)]
     if against.strip():
         told.append(tr("The head {head} stands in it.", head=against.strip().lower()))
-    return tr("Nothing was changed."), tuple(told)
+    return _whole_words(found), tuple(told)
+
+
+def _whole_words(found: Verified) -> str:
+    if not found.gaps:
+        return tr("Nothing was changed.")
+    return tr_n("Nothing else was changed; one gap is known from a rescue.",
+                "Nothing else was changed; {count} gaps are known from a rescue.", len(found.gaps))  # fmt: skip
 
 
 def _fault_words(fault: Fault) -> str:

@@ -165,9 +165,10 @@ class Fault:
 
 @dataclass(frozen=True, slots=True)
 class Verified:
-    """What `verify` found. head: the hash of the last line."""
+    """What `verify` found. head: the hash of the last line. gaps: faults that a rescue has told of in the ledger."""
 
     line_count: int
     row_count: int
     head: str
     faults: tuple[Fault, ...]
+    gaps: tuple[Fault, ...] = ()

@@ -5,6 +5,7 @@ takes its own only when it has passed, so a file with such a name that cannot be
 """
 
 import hashlib
+import os
 import re
 import sqlite3
 from collections.abc import Callable, Iterator, Mapping
@@ -12,18 +13,23 @@ from contextlib import closing, contextmanager, suppress
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from sqlalchemy import create_engine
 from sqlalchemy.exc import DatabaseError
 
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register import ledger
-from inspector.register.book import Book
 from inspector.register.chains import GENESIS
 from inspector.register.guards import guarded_engine
+from inspector.register.proof import prove
 from inspector.register.upgrade import KNOWN, bring_up
 
+if TYPE_CHECKING:
+    from inspector.register.book import Book
+
+STEM = "register"  # what the name of a copy begins with
+FOLDER = "backups"  # beside the register
 _HEAD_SIGNS = 12
 _NAMED = re.compile(rf"-([0-9a-f]{{{_HEAD_SIGNS}}})$")
 _OWN_TOOLS = {"postgresql": "pg_dump", "mysql": "mysqldump", "mariadb": "mariadb-dump"}
@@ -44,24 +50,30 @@ class Backup:
     line_count: int
 
 
-def back_up(book: Book, folder: Path, on: date, told: _Told | None = None) -> Backup:
+def back_up(book: "Book", folder: Path, on: date, told: _Told | None = None, stem: str = STEM) -> Backup:
     """Copy the open register into a folder and check the copy. A file that is there already stays as it is.
 
-    told: how many pages of how many are copied; what it raises ends the work, and no copy is left.
+    stem: what its name begins with. told: how many pages of how many are copied; what it raises ends the work, and no
+    copy is left.
     """
     source = _file_of(book)
     part = folder / f".backup-{on.isoformat()}.part"
     try:
         with written(folder):
             folder.mkdir(parents=True, exist_ok=True)
-            head = _copy(source, part, told)
+            head = copy_into(source, part, told)
         line_count = _checked(part, head)
-        place = folder / f"register-{on.isoformat()}-{head[:_HEAD_SIGNS]}.db"
+        place = folder / name_of(stem, on, head)
         take_name(part, place)
     finally:
         with suppress(OSError):  # a folder that is none was refused above
             part.unlink(missing_ok=True)
     return Backup(place, place.stat().st_size, sha256_of(place), head, line_count)
+
+
+def name_of(stem: str, on: date, head: str) -> str:
+    """What a copy is called: stem, day, and the head of its ledger."""
+    return f"{stem}-{on.isoformat()}-{head[:_HEAD_SIGNS]}.db"
 
 
 def restore(file: Path, target: Path, head: str = "") -> Backup:
@@ -100,12 +112,12 @@ def sha256_of(file: Path) -> str:
     return found.hexdigest()
 
 
-def copy_of_file(book: Book, part: Path) -> None:
+def copy_of_file(book: "Book", part: Path) -> None:
     """Copy what is committed of an open register to a file that has no name yet."""
-    _copy(_file_of(book), part)
+    copy_into(_file_of(book), part)
 
 
-def _file_of(book: Book) -> Path:
+def _file_of(book: "Book") -> Path:
     if book.file is None:
         why = tr("The register lies in a {make} database, which is no file to be copied.", make=book.make)
         tool = _OWN_TOOLS.get(book.make, tr("its own tool for backups"))
@@ -117,10 +129,10 @@ def _copied(told: _Told) -> Callable[[int, int, int], None]:
     return lambda _, left, total: told(total - left, total)
 
 
-def _copy(source: Path, part: Path, told: _Told | None = None) -> str:
+def copy_into(source: Path, part: Path, told: _Told | None = None) -> str:
     """Copy what is committed, in one look; the head of the ledger that was copied."""
     part.unlink(missing_ok=True)
-    with closing(_opened(source)) as old, closing(sqlite3.connect(part, isolation_level=None)) as new:
+    with closing(opened_still(source)) as old, closing(sqlite3.connect(part, isolation_level=None)) as new:
         old.execute("BEGIN")  # head and copy are of one moment, whatever is written meanwhile
         row = old.execute("SELECT hash FROM ledger ORDER BY id DESC LIMIT 1").fetchone()
         old.backup(new, pages=_PAGES_AT_ONCE, progress=told and _copied(told))
@@ -129,7 +141,7 @@ def _copy(source: Path, part: Path, told: _Told | None = None) -> str:
     return str(row[0]) if row else GENESIS
 
 
-def _opened(file: Path) -> sqlite3.Connection:
+def opened_still(file: Path) -> sqlite3.Connection:
     """The file to read from. One that nobody has open is opened so that nothing appears beside it."""
     still = "&immutable=1" if _is_left_alone(file) else ""
     return sqlite3.connect(f"{file.resolve().as_uri()}?mode=ro{still}", uri=True, isolation_level=None)
@@ -144,7 +156,7 @@ def _is_left_alone(file: Path) -> bool:
 
 def _own_head(file: Path) -> str:
     """The head of a copy; where its name tells one, that must be it."""
-    with _readable(file), closing(_opened(file)) as copy:
+    with readable(file), closing(opened_still(file)) as copy:
         row = copy.execute("SELECT hash FROM ledger ORDER BY id DESC LIMIT 1").fetchone()
     found = str(row[0]) if row else GENESIS
     named = _NAMED.search(file.stem)
@@ -155,14 +167,14 @@ def _own_head(file: Path) -> str:
 
 def _checked(file: Path, head: str, against: str = "") -> int:
     """Open a copy and prove that it is whole; how many ledger lines it has."""
-    with _readable(file):
-        with closing(_opened(file)) as copy:
-            _check_pages(file, copy)
+    with readable(file):
+        with closing(opened_still(file)) as copy:
+            check_pages(file, copy)
             _check_version(copy)
-        engine = create_engine("sqlite://", creator=lambda: _opened(file))
+        engine = create_engine("sqlite://", creator=lambda: opened_still(file))
         try:
             with engine.connect() as connection:
-                found = ledger.verify(connection, against)
+                found = prove(connection, against)
         finally:
             engine.dispose()
     if found.faults:
@@ -172,7 +184,8 @@ def _checked(file: Path, head: str, against: str = "") -> int:
     return found.line_count
 
 
-def _check_pages(file: Path, copy: sqlite3.Connection) -> None:
+def check_pages(file: Path, copy: sqlite3.Connection) -> None:
+    """Refuse a copy whose pages do not hold together. file: what to call it."""
     told = [str(row[0]) for row in copy.execute("PRAGMA integrity_check(3)")]
     if told != ["ok"]:
         raise _spoilt(file, "; ".join(told))
@@ -189,19 +202,13 @@ def _check_version(copy: sqlite3.Connection) -> None:
 
 def opened_copy(file: Path, place: Path) -> Path:
     """Copy a register's file to a place, look at its pages, and bring it to the tables of this version."""
-    with _readable(file), written(place.parent):
-        _copy(file, place)
-    with _readable(file):
-        with closing(_opened(place)) as copy:
-            _check_pages(file, copy)
+    with readable(file), written(place.parent):
+        copy_into(file, place)
+    with readable(file):
+        with closing(opened_still(place)) as copy:
+            check_pages(file, copy)
             _check_version(copy)
-        engine = guarded_engine(f"sqlite:///{place}")
-        try:
-            bring_up(engine)
-        finally:
-            engine.dispose()
-        with closing(sqlite3.connect(place, isolation_level=None)) as copy:
-            copy.execute("PRAGMA journal_mode=DELETE")  # one file, with nothing beside it
+        raise_tables(place)
     return place
 
 
@@ -214,11 +221,34 @@ def put_settings(copy: Path, settings: Mapping[str, str | None]) -> None:
                 opened.execute("INSERT INTO club_setting (key, value) VALUES (?, ?)", (key, value))
 
 
+def raise_tables(part: Path) -> None:
+    """Bring a copy to the tables of this version."""
+    engine = guarded_engine(f"sqlite:///{part}")
+    try:
+        bring_up(engine)
+    finally:
+        engine.dispose()
+    single_file(part)
+
+
+def single_file(file: Path) -> None:
+    """Let a register be one file, with nothing beside it."""
+    with closing(sqlite3.connect(file, isolation_level=None)) as connection:
+        connection.execute("PRAGMA journal_mode=DELETE")
+
+
 def take_name(part: Path, place: Path) -> None:
-    """Give the finished file its name, unless another has it."""
+    """Give the finished file its name, unless another has it; in one step, so that no kill leaves an empty one."""
     with written(place.parent):
-        place.open("xb").close()
-        part.replace(place)
+        try:
+            os.link(part, place)
+        except FileExistsError:
+            raise
+        except OSError:  # a disk that cannot give a file two names
+            place.open("xb").close()
+            part.replace(place)
+        else:
+            part.unlink()
 
 
 def _spoilt(file: Path, why: str) -> Refused:
@@ -227,7 +257,7 @@ def _spoilt(file: Path, why: str) -> Refused:
 
 
 @contextmanager
-def _readable(file: Path) -> Iterator[None]:
+def readable(file: Path) -> Iterator[None]:
     """What cannot be read as a register is refused."""
     try:
         if not file.is_file():

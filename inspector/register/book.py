@@ -14,12 +14,15 @@ from sqlalchemy import Connection, Engine, insert, select
 from sqlalchemy.exc import DatabaseError, DBAPIError
 
 from inspector.gear.seats import Role
-from inspector.register import tables, turns
-from inspector.register.address import LEAST_SERVER, address_of, is_address, no_driver, not_opened, not_utf8, too_old
-from inspector.register.guards import guarded_engine, wipe_traces
+from inspector.register import opening, tables, turns
+from inspector.register.address import is_address, not_opened
+from inspector.register.clock import last_tick
+from inspector.register.engines import Upgraded, let_go_unless_well, opened_engine, told_plainly
+from inspector.register.file_systems import remote_kind
+from inspector.register.guards import wipe_traces
 from inspector.register.page import Page
-from inspector.register.seat_of_login import is_forbidden, may_not, not_begun, not_the_owner, role_in, seated
-from inspector.register.upgrade import bring_up, current_revision
+from inspector.register.rows import never_before
+from inspector.register.seat_of_login import is_forbidden, may_not, not_begun, not_the_owner, role_in
 
 REGISTER_FILE = "register.db"  # what the file is called in its folder
 _ORIGIN_SIGNS = "23456789ABCDEFGHJKMNPQRSTVWXYZ"
@@ -29,12 +32,15 @@ _ONE_MOMENT = {"isolation_level": "REPEATABLE READ", "postgresql_readonly": True
 class Book:
     """An open register. Safe to use from several threads: each page has its own connection."""
 
-    def __init__(self, engine: Engine) -> None:
-        self._engine = engine
+    def __init__(self, engine: Engine, *, minds_clock: bool = False, upgraded: Upgraded | None = None) -> None:
+        self._engine, self._minds_clock = engine, minds_clock
         self._bound = threading.local()
         self.own_lines: set[str] = set()  # the hashes of the ledger's lines that were written through this book
         self.role = role_in(engine)
+        self.upgraded = upgraded
+        self._opened: opening.Identity | None = None
         self.origin = self._own_origin()
+        self._opened = opening.identity_of(self.file) if self.file else None
 
     @property
     def file(self) -> Path | None:
@@ -52,6 +58,11 @@ class Book:
         """What kind of database it is."""
         return self._engine.dialect.name
 
+    @property
+    def remote_kind(self) -> str:
+        """The kind of network drive its file lies on; "" on a disk of this machine."""
+        return remote_kind(self.file) if self.file else ""
+
     def close(self) -> None:
         """Let go of the file."""
         self._engine.dispose()
@@ -68,7 +79,7 @@ class Book:
     def page(self) -> Iterator[Page]:
         """A page to write on; roll back unless entered."""
         with self._connection(write=True) as connection:
-            page = Page(connection, self.origin, keeps=self._bound_connection() is None)
+            page = Page(connection, self.origin, keeps=self._bound_connection() is None, minds_clock=self._minds_clock)
             try:
                 yield page
                 page.left()
@@ -112,15 +123,25 @@ class Book:
         if bound := self._bound_connection():
             yield bound
             return
+        self._check_still_there()
+        with self._told(), turns.patiently(lambda: self._begun(write=write)) as connection:
+            yield connection
+        self._check_still_there()  # else a deed would count as kept in a file that is gone
+
+    @contextmanager
+    def _told(self) -> Iterator[None]:
+        """What stops a deed is told: how far it had come, or what is wrong with the database or this login."""
         try:
-            with turns.patiently(lambda: self._begun(write=write)) as connection:
-                yield connection
+            with told_plainly(self.file, lambda: self._kept_count == 0):
+                yield
         except DBAPIError as error:
-            if told := turns.refusal_of(error, nothing_kept=self._kept_count == 0):
-                raise told from error
             if is_forbidden(error):
                 raise may_not(self.role) from error
             raise
+
+    def _check_still_there(self) -> None:
+        if self.file:
+            opening.check_still_there(self.file, self._opened)
 
     def _begun(self, *, write: bool) -> Connection:
         """A connection in a transaction; who writes has his turn, who reads sees one moment."""
@@ -154,6 +175,7 @@ class Book:
     def _own_origin(self) -> str:
         """The name of this copy of the register, made once and kept."""
         with self._connection(write=False) as connection:
+            never_before(last_tick(connection))
             if found := _origin_in(connection):
                 return found
         if self.role is not Role.OFFICER:
@@ -178,71 +200,18 @@ def new_origin() -> str:
     return "".join(secrets.choice(_ORIGIN_SIGNS) for _ in range(4))
 
 
-def open_book(place: str | Path) -> Book:
-    """Open the register at a path (or address), making or upgrading its tables where needed."""
+def open_book(place: str | Path, *, minds_clock: bool = False) -> Book:
+    """Open the register at a path (or address), making or upgrading its tables where needed.
+
+    minds_clock: refuse deeds that are entered before the last one; the program does, with the clock of its machine.
+    """
+    file = None if is_address(place) else Path(place)
+    if file:
+        opening.check_file(file)
     try:
-        engine = open_engine(place)
+        with told_plainly(file):
+            engine, upgraded = opened_engine(place)
+            with let_go_unless_well(engine):
+                return Book(engine, minds_clock=minds_clock, upgraded=upgraded)
     except DatabaseError as error:
         raise (not_the_owner() if is_forbidden(error) else not_opened(place, error)) from error
-    try:
-        return Book(engine)
-    except BaseException:
-        engine.dispose()
-        raise
-
-
-def holds_register(address: str) -> bool:
-    """Whether a register was begun in a database on a server; nothing is written there."""
-    try:
-        engine = _engine_at(address)
-        try:
-            return current_revision(engine) is not None
-        finally:
-            engine.dispose()
-    except DatabaseError as error:
-        raise not_opened(address, error) from error
-
-
-def open_engine(place: str | Path) -> Engine:
-    """The register's database, as the branch and role of this login allow; nothing is written. Raises DatabaseError."""
-    engine = engine_with_tables(place)
-    try:
-        return seated(engine)
-    except BaseException:
-        engine.dispose()
-        raise
-
-
-def engine_with_tables(place: str | Path) -> Engine:
-    """The database with this program's tables; nothing is written into them. Raises DatabaseError."""
-    engine = _engine_at(place)
-    try:
-        _check_server(engine)
-        bring_up(engine)
-    except BaseException:
-        engine.dispose()
-        raise
-    return engine
-
-
-def _engine_at(place: str | Path) -> Engine:
-    url = f"sqlite:///{place}"
-    if isinstance(place, str) and is_address(place):
-        url = place if place.startswith("sqlite") else address_of(place).render_as_string(hide_password=False)
-    try:
-        return guarded_engine(url)
-    except ModuleNotFoundError as error:
-        raise no_driver() from error
-
-
-def _check_server(engine: Engine) -> None:
-    """Refuse a server on which the tables would not work, before anything is written to it."""
-    if engine.dialect.name == "sqlite":
-        return
-    with engine.connect() as connection:
-        version = int((engine.dialect.server_version_info or (0,))[0])
-        encoding = str(connection.exec_driver_sql("SHOW server_encoding").scalar_one())
-    if version < LEAST_SERVER:
-        raise too_old(version)
-    if encoding != "UTF8":
-        raise not_utf8(encoding)

@@ -4,6 +4,7 @@ Each guards against a hole that was seen: the driver commits around table change
 triggers without a word; REPLACE rewrites a row that UPDATE and DELETE may not touch; TRUNCATE passes row triggers by.
 """
 
+from functools import partial
 from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, text
@@ -15,25 +16,27 @@ from inspector.register.turns import PATIENCE_S, take_turn
 _PRAGMAS = (
     "foreign_keys=ON",
     "recursive_triggers=ON",
-    "journal_mode=WAL",
     "synchronous=FULL",
     "busy_timeout=5000",
     "secure_delete=ON",  # what a person asks to be taken out must not stay readable in freed space
 )
 
 
-def guarded_engine(url: str) -> Engine:
-    """An engine whose every connection keeps foreign keys, full synchronisation and honest transactions."""
+def guarded_engine(url: str, journal: str = "WAL") -> Engine:
+    """An engine whose every connection keeps foreign keys, full synchronisation and honest transactions.
+
+    journal: how SQLite keeps a change until it is whole; "DELETE", a rollback journal, where memory cannot be shared.
+    """
     engine = create_engine(url, **how_to_connect(url))
     sqlite = engine.dialect.name == "sqlite"
-    event.listen(engine, "connect", _prepare if sqlite else _prepare_on_server)
+    event.listen(engine, "connect", partial(_prepare, journal) if sqlite else _prepare_on_server)
     event.listen(engine, "begin", _begin if sqlite else _begin_on_server)
     return engine
 
 
-def _prepare(connection: Any, _record: Any) -> None:
+def _prepare(journal: str, connection: Any, _record: Any) -> None:
     connection.isolation_level = None  # the driver must neither open nor commit transactions behind our back
-    for pragma in _PRAGMAS:
+    for pragma in (*_PRAGMAS, f"journal_mode={journal}"):
         connection.execute(f"PRAGMA {pragma}")
 
 
@@ -81,6 +84,19 @@ def missing_triggers(connection: Connection) -> list[str]:
         rows = connection.exec_driver_sql("SELECT tgname FROM pg_trigger WHERE NOT tgisinternal AND tgenabled <> 'D'")
     present = {str(row[0]) for row in rows}
     return [name for name in _names(connection.dialect.name) if name not in present]
+
+
+def changed_triggers(connection: Connection) -> list[str]:
+    """The names of triggers that stand and do something else than they were set for; SQLite keeps their text."""
+    if connection.dialect.name != "sqlite":
+        return []
+    wanted = {_bare(one).split(" ")[2]: _bare(one) for one in _sqlite_triggers()}
+    rows = connection.exec_driver_sql("SELECT name, sql FROM sqlite_master WHERE type = 'trigger'")
+    return [str(name) for name, text in rows if name in wanted and str(text) != wanted[name]]
+
+
+def _bare(statement: str) -> str:
+    return statement.replace("IF NOT EXISTS ", "")
 
 
 def _names(dialect: str) -> list[str]:

@@ -9,7 +9,7 @@ from sqlalchemy.exc import DatabaseError, DBAPIError
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.address import address_of, not_opened
-from inspector.register.book import engine_with_tables
+from inspector.register.engines import engine_with_tables
 from inspector.register.seats import own_seat
 
 

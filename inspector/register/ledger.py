@@ -8,6 +8,7 @@ import json
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy import Connection, RowMapping, select
 
@@ -17,6 +18,8 @@ from inspector.refused import Refused
 from inspector.register import tables
 from inspector.register.canonical import canonical, digest
 from inspector.register.chains import GENESIS, Chains, hash_of
+from inspector.register.gaps import gaps_told
+from inspector.register.kept import Told, kept_faults, take
 from inspector.register.standing_check import standing_faults
 from inspector.register.streams import few_at_a_time
 from inspector.register.tables import APPEND_ONLY, ledger
@@ -59,17 +62,25 @@ class Deed:
     origin: str
 
 
-def add_line(connection: Connection, deed: Deed, wrote: list[Wrote], after: Tip | None = None) -> str:
+def add_line(
+    connection: Connection,
+    deed: Deed,
+    wrote: list[Wrote],
+    after: Tip | None = None,
+    kept: Mapping[tuple[str, str], str] | None = None,
+) -> str:
     """Append a line for the deed; returns its hash. Refused where the register was moved away.
 
-    after: the line it follows, where that is not the last one.
+    after: the line it follows, where that is not the last one. kept: checksums of the rows that may change, by table
+    and key.
     """
     place, number, before, last = _last(connection)
     if last == MOVED and deed.name != ARRIVED:
         raise moved_away(moved_to(connection))
     if after:
         number, before = after
-    body = canonical({"facts": deed.facts, "rows": [[one.table, one.id, one.digest] for one in wrote]})
+    told = {"facts": deed.facts, "rows": [[one.table, one.id, one.digest] for one in wrote]}
+    body = canonical(told | ({"kept": [[*key, own] for key, own in kept.items()]} if kept else {}))
     row = {"id": place + 1, "number": number + 1, "origin": deed.origin, "at": deed.at.isoformat(timespec="seconds")}
     row |= {"by": deed.by, "deed": deed.name, "body": body, "before": before}
     row["hash"] = hash_of(row)
@@ -110,18 +121,23 @@ def verify(connection: Connection, against: str = "") -> Verified:
     """
     faults: list[Fault] = []
     accounted: _Accounted = {}
-    chains, seen = Chains(), False
+    chains, seen, known, told = Chains(), False, set[Fault](), Told()
     for row in connection.execute(few_at_a_time(ledger).order_by(ledger.c.id)).mappings():
         faults += chains.faults_of(row)
         seen = seen or (bool(against) and str(row["hash"]).startswith(against))
+        known |= gaps_told(row)
+        take(told, row)
         _account(accounted, row)
     faults += chains.faults_at_end()
     faults += _row_faults(connection, accounted)
+    faults += kept_faults(connection, told)
+    gaps = tuple(one for one in faults if one in known)
+    faults = [one for one in faults if one not in known]
     if not faults:  # what stands is held against verdicts that are as they were entered
         faults += standing_faults(connection, [key for name, key in accounted if name == tables.verdict.name])
     if against and not seen:
         faults.append(Fault("ledger", f"no line has the head {against}: lines were cut off or written anew after it"))
-    return Verified(chains.last_id, len(accounted), chains.head, tuple(faults))
+    return Verified(chains.last_id, len(accounted), chains.head, tuple(faults), gaps)
 
 
 def _account(accounted: _Accounted, row: RowMapping) -> None:
@@ -130,7 +146,7 @@ def _account(accounted: _Accounted, row: RowMapping) -> None:
         accounted.setdefault((name, key), {})[own] = int(row["id"])
 
 
-def rows_named(row: RowMapping) -> list[tuple[str, str, str]]:
+def rows_named(row: Mapping[Any, Any]) -> list[tuple[str, str, str]]:
     """Table, id and digest of each row that a line names; none where it cannot be read."""
     try:
         return [(str(table), str(key), str(own)) for table, key, own in json.loads(row["body"])["rows"]]

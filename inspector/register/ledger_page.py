@@ -2,18 +2,19 @@
 
 import json
 from collections.abc import Iterable, Iterator, Sequence
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any
 
 from sqlalchemy import RowMapping, func, select
 
 from inspector.gear.item import Item
 from inspector.gear.ledger_line import WrittenLine
+from inspector.register.clock import last_moment
 from inspector.register.events import shares
 from inspector.register.leaf import Leaf
 from inspector.register.ledger import head, moved_to, since
 from inspector.register.streams import few_at_a_time
-from inspector.register.tables import APPEND_ONLY, item, ledger
+from inspector.register.tables import APPEND_ONLY, item, ledger, verdict
 from inspector.register.year_tables import item_change
 
 _OF_ITEMS = tuple(table for table in APPEND_ONLY if "item_id" in table.c)
@@ -34,6 +35,10 @@ class LedgerPage(Leaf):
     def moved_to(self) -> str:
         """Where the register went; empty where it is still here."""
         return moved_to(self._connection)
+
+    def last_moment(self) -> datetime | None:
+        """When this copy's last deed was entered; None for an empty ledger."""
+        return last_moment(self._connection, self._origin)
 
     def lines_since(self, number: int) -> tuple[tuple[int, str], ...]:
         """Number and hash of every line after one, the oldest first."""
@@ -61,6 +66,35 @@ class LedgerPage(Leaf):
         """How many lines were written after this one."""
         found = select(func.count()).select_from(ledger).where(ledger.c.id > number)
         return int(self._connection.execute(found).scalar_one())
+
+    def rows_of_line(self, place: int) -> tuple[tuple[str, str], ...]:
+        """Table and id of every row that a line names."""
+        row = self._connection.execute(select(ledger).where(ledger.c.id == place)).mappings().first()
+        return _line(row).rows if row else ()
+
+    def pieces_of_rows(self, keys: Sequence[str]) -> dict[str, str]:
+        """The pieces that these rows are about, by the rows' ids; a row about no piece is left out."""
+        found: dict[str, str] = {}
+        for some in shares(keys):
+            pieces = self._connection.execute(select(item.c.id).where(item.c.id.in_(some)))
+            found |= {str(key): str(key) for key in pieces.scalars()}
+            for table in _OF_ITEMS:
+                rows = self._connection.execute(select(table.c.id, table.c.item_id).where(table.c.id.in_(some)))
+                found |= {str(key): str(piece) for key, piece in rows}
+        return found
+
+    def pieces_of_verdicts(self) -> dict[str, str]:
+        """The piece of every verdict, by the verdict's id."""
+        rows = self._connection.execute(select(verdict.c.id, verdict.c.item_id))
+        return {str(key): str(piece) for key, piece in rows}
+
+    def tags_after(self, day: date) -> tuple[str, ...]:
+        """The tags of pieces of which anything is entered for a later day."""
+        found: set[str] = set()
+        for table in _OF_ITEMS:
+            pieces = select(item.c.tag).join(table, table.c.item_id == item.c.id)
+            found |= set(map(str, self._connection.execute(pieces.where(table.c.day > day)).scalars()))
+        return tuple(sorted(found))
 
     def row_ids_of(self, piece: Item) -> frozenset[str]:
         """The ids of every row that was written of a piece."""

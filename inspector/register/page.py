@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from datetime import date, datetime
 
-from sqlalchemy import ColumnElement, func, insert, select, update
+from sqlalchemy import ColumnElement, func, select
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import Fitted
@@ -29,6 +29,7 @@ from inspector.register.fleet_page import FleetPage
 from inspector.register.hands import HandsPage
 from inspector.register.ledger_page import LedgerPage
 from inspector.register.merge_page import MergePage
+from inspector.register.proof import prove
 from inspector.register.rows import as_facts, from_body, new_id, to_body
 from inspector.register.turns import keep
 
@@ -38,20 +39,21 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage, MergePage):
 
     def left(self) -> None:
         """A page must not be left with rows that no ledger line accounts for."""
-        if self._wrote:
+        if self._wrote or self._kept:
             raise RuntimeError("a deed wrote rows and was not entered in the ledger")
 
     # --- what is written ---
 
     def enter(self, deed: str, *, by: str, at: datetime, facts: object) -> str:
         """Close the deed: write its ledger line and keep the page. Returns the new head."""
+        self._mind_clock(deed, at)
         plain = as_facts(facts)
         named: Mapping[str, object] = plain if isinstance(plain, dict) else {"facts": plain}
         line = ledger.Deed(deed, by, at, named, self._origin)
-        own = ledger.add_line(self._connection, line, self._wrote, self._after)
+        own = ledger.add_line(self._connection, line, self._wrote, self._after, self._kept)
         if self._keeps:
             keep(self._connection, own)
-        self._wrote, self._after, self.newest = [], None, own
+        self._wrote, self._after, self._kept, self.newest = [], None, {}, own
         self.entered.add(own)
         return own
 
@@ -121,13 +123,11 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage, MergePage):
     def set(self, key: str, value: str) -> None:
         """Set a club setting; refused in a field copy, but for what follows from the calendar."""
         self.check_at_home(key)
-        table = tables.club_setting
-        self._connection.execute(table.delete().where(table.c.key == key))
-        self._connection.execute(insert(table), {"key": key, "value": value})
+        self._put_row(tables.club_setting, {"key": key, "value": value})
 
     def _stand(self, verdict: Verdict, words: Explanation, verdict_id: str, listing: Listing) -> None:
-        table = tables.standing
         row = {
+            "item_id": verdict.item_id,
             "verdict_id": verdict_id,
             "outcome": verdict.outcome.value,
             "headline": words.headline,
@@ -137,9 +137,7 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage, MergePage):
             **asdict(listing),
             "search": listing.search.casefold(),
         }
-        changed = update(table).where(table.c.item_id == verdict.item_id).values(row)
-        if not self._connection.execute(changed).rowcount:
-            self._connection.execute(insert(table), {"item_id": verdict.item_id, **row})
+        self._put_row(tables.standing, row)
 
     # --- what is read ---
 
@@ -256,8 +254,8 @@ class Page(FleetPage, HandsPage, EvidencePage, LedgerPage, MergePage):
         return ledger.head(self._connection)[1]
 
     def verify(self, against: str = "") -> Verified:
-        """Check the ledger and every row it accounts for."""
-        return ledger.verify(self._connection, against)
+        """Check the file, the ledger and every row it accounts for."""
+        return prove(self._connection, against)
 
     def find_gear(self, asked: lists.Asked) -> list[tuple[str, str]]:
         """Tag and outcome of each piece that answers, in its order."""

@@ -8,6 +8,8 @@ from typing import Any, TypeVar
 
 import msgspec
 
+from inspector.register.opening import unreadable
+
 Shape = TypeVar("Shape")
 _order = threading.Lock()
 _last_tick = 0
@@ -19,8 +21,11 @@ def to_body(value: object) -> str:
 
 
 def from_body(body: str, shape: type[Shape]) -> Shape:
-    """The dataclass again. Raises msgspec.ValidationError where the text is not one."""
-    return msgspec.json.decode(body, type=shape)
+    """The dataclass again. Refused where the text is not one: it was changed or damaged since."""
+    try:
+        return msgspec.json.decode(body, type=shape)
+    except msgspec.MsgspecError as error:
+        raise unreadable(error) from error
 
 
 def as_facts(value: object) -> Any:
@@ -41,6 +46,13 @@ def new_id() -> str:
     tick = _next_tick()
     value = ((tick >> 12) << 80) | (0x7 << 76) | ((tick & 0xFFF) << 64) | (0b10 << 62) | secrets.randbits(62)
     return str(uuid.UUID(int=value))
+
+
+def never_before(tick: int) -> None:
+    """Let every id that is made from now on sort after this one, whatever the machine's clock says."""
+    global _last_tick  # noqa: PLW0603 - the order of one process
+    with _order:
+        _last_tick = max(_last_tick, tick)
 
 
 def _next_tick() -> int:

@@ -1,5 +1,6 @@
 """Brings a register's tables to this program's revision. Alembic is imported only when they differ: it is slow."""
 
+from collections.abc import Sequence
 from importlib.resources import files
 from pathlib import Path
 
@@ -10,6 +11,7 @@ from inspector.refused import Refused
 from inspector.register.branches import ensure_policies, policies_gone
 from inspector.register.guards import ensure_triggers, missing_triggers
 from inspector.register.member_laws import ensure_member_laws, laws_gone
+from inspector.register.opening import not_ours
 from inspector.register.seats import renew_grants
 
 HEAD = "0010"
@@ -19,6 +21,8 @@ KNOWN = ("0001", "0002", "0003", "0004", "0005", "0006", "0007", "0008", "0010")
 def bring_up(engine: Engine) -> bool:
     """Upgrade where needed; True if anything was changed. Refuses a register made by a newer program."""
     revision = current_revision(engine)
+    if revision is None and _has_tables(engine):
+        raise not_ours(engine.url.database)
     if revision is not None and revision not in KNOWN:
         raise Refused(
             tr("register"),
@@ -38,6 +42,11 @@ def current_revision(engine: Engine) -> str | None:
             return None
         row = connection.exec_driver_sql("SELECT version_num FROM alembic_version").first()
         return str(row[0]) if row else None
+
+
+def _has_tables(engine: Engine) -> bool:
+    with engine.connect() as connection:
+        return bool(inspect(connection).get_table_names())
 
 
 def _guards_gone(engine: Engine) -> bool:
@@ -74,10 +83,15 @@ def _upgrade(engine: Engine) -> None:
                 _run_scripts(connection)
                 _ensure_guards(connection)
                 if sqlite and (broken := connection.exec_driver_sql("PRAGMA foreign_key_check").all()):
-                    raise RuntimeError(f"references broken by a migration: {broken[:3]}")
+                    raise _broken(broken)
         finally:
             if sqlite:
                 _driver_pragma(connection, "foreign_keys=ON")
+
+
+def _broken(rows: Sequence[object]) -> Refused:
+    why = tr("It could not be brought up to date: rows refer to others that are gone ({rows}).", rows=rows[:3])
+    return Refused(tr("register"), why, tr("It stays as it was. Put a copy back, or let `inspector rescue` save it."))
 
 
 def _driver_pragma(connection: Connection, pragma: str) -> None:

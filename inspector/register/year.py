@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from sqlalchemy import Table, insert, select
+from sqlalchemy import Table, select
 
 from inspector.gear.attachment import Attachment, NewAttachment
 from inspector.gear.evidence import NewQuarantine, NewRelease, Quarantine, Release
@@ -97,9 +97,9 @@ class YearPage(Leaf):
 
     def _put(self, table: Table, person_id: str, columns: dict[str, str] | None) -> None:
         self.check_at_home(table.name)
-        self._connection.execute(table.delete().where(table.c.person_id == person_id))
+        self._take_row(table, person_id)
         if columns:
-            self._connection.execute(insert(table), {"person_id": person_id, **columns})
+            self._put_row(table, {"person_id": person_id, **columns})
 
     # --- what is read ---
 

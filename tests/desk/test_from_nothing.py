@@ -31,7 +31,7 @@ def desk(qtbot: QtBot, look: Look, tmp_path: Path, monkeypatch: pytest.MonkeyPat
     """The window on a register that was begun on the first page, a moment ago."""
     monkeypatch.setattr("platformdirs.user_config_dir", lambda *_, **__: str(tmp_path / "config"))
     monkeypatch.setattr("platformdirs.user_data_dir", lambda *_, **__: str(tmp_path / "data"))
-    doors = Doors(app._begin, app._open, app._sample, app._restore)
+    doors = Doors(app._begin, app._open, app._sample, app._restore, app._rescue)
     welcome, offices = Welcome(doors, str(tmp_path / "shed"), look), list[Office]()
     welcome.opened.connect(offices.append)
     qtbot.addWidget(welcome)

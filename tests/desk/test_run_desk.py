@@ -29,6 +29,6 @@ def test_the_window_opens_on_the_piece_asked_for(
 
     monkeypatch.setattr(QApplication, "exec", staticmethod(stay))
     fonts = Path(__file__).parents[2] / "inspector" / "paper" / "fonts"
-    doors = Doors(app._begin, app._open, app._sample, app._restore)
+    doors = Doors(app._begin, app._open, app._sample, app._restore, app._rescue)
     assert run_desk(office, "sh-001", Start(doors, str(tmp_path), tuple(fonts.glob("*.ttf")))) == 7
     assert seen == ["SH-001"]

@@ -26,7 +26,8 @@ def show(qtbot: QtBot, look: Look, tmp_path: Path, monkeypatch: pytest.MonkeyPat
     monkeypatch.setattr("platformdirs.user_data_dir", lambda *_, **__: str(tmp_path / "data"))
 
     def shown(folder: Path) -> Welcome:
-        welcome = Welcome(Doors(app._begin, app._open, app._sample, app._restore), str(folder), look)
+        doors = Doors(app._begin, app._open, app._sample, app._restore, app._rescue)
+        welcome = Welcome(doors, str(folder), look)
         qtbot.addWidget(welcome)
         welcome.show()
         return welcome

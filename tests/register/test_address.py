@@ -10,6 +10,7 @@ from inspector.duties.keep_draft import keep, kept
 from inspector.duties.register_place import LAST_PLACE, place_of
 from inspector.refused import Refused
 from inspector.register import book as books
+from inspector.register import engines
 from inspector.register.address import hidden, own_folder
 from inspector.register.book import open_book
 from tests.server import Database
@@ -59,11 +60,11 @@ def test_a_server_that_is_not_there_a_wrong_password_and_a_missing_database_are_
 def test_an_old_server_and_a_database_that_lacks_signs_are_refused_before_anything_is_written(
     database: Database, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(books, "LEAST_SERVER", 99)
+    monkeypatch.setattr(engines, "LEAST_SERVER", 99)
     with pytest.raises(Refused, match="needs"):
         open_book(database.url)
     monkeypatch.undo()
-    assert not books.holds_register(database.url)
+    assert not engines.holds_register(database.url)
     name = f"{database.name}_latin"
     database.server.order(
         f"CREATE DATABASE {name} OWNER {database.owner} TEMPLATE template0 ENCODING 'LATIN1' LOCALE 'C'"

@@ -166,14 +166,14 @@ def test_a_copy_of_an_older_program_is_brought_up_and_keeps_its_ledger(
 def test_a_copy_that_is_cut_short_while_it_is_made_takes_no_name(
     office: Office, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    plain = copies._copy
+    plain = copies.copy_into
 
     def cut_short(source: Path, part: Path, told: object) -> str:
         head = plain(source, part)
         _cut(part)
         return head
 
-    monkeypatch.setattr(copies, "_copy", cut_short)
+    monkeypatch.setattr(copies, "copy_into", cut_short)
     with pytest.raises(Refused, match="not a whole copy"):
         copies.back_up(office.book, tmp_path / "b", office.today)
     assert list((tmp_path / "b").iterdir()) == []
@@ -190,6 +190,7 @@ def test_a_copy_holds_what_was_committed_while_another_deed_is_being_written(off
     with office.book.page() as page:
         page.set("club", "Other Club")
         made = copies.back_up(office.book, tmp_path / "b", office.today)
+        page.enter("club settings", by=office.officer.id, at=office.now, facts={"club": "Other Club"})
     with closing(sqlite3.connect(made.file)) as copy:
         assert copy.execute("SELECT value FROM club_setting WHERE key = 'club'").fetchone() == ("Test Club",)
 

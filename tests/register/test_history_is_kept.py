@@ -186,7 +186,7 @@ def test_a_file_that_is_no_register_is_refused(tmp_path: Path) -> None:
 
     place = tmp_path / "register.db"
     place.write_bytes(b"not a database, and long enough to be looked at " * 40)
-    with pytest.raises(Refused, match="cannot be opened"):
+    with pytest.raises(Refused, match="is no register"):
         open_book(place)
 
 

@@ -6,6 +6,8 @@ from contextlib import closing, contextmanager
 
 import pytest
 
+from inspector.duties.keep_contact import remove_contact, write_contact
+from inspector.duties.look_up import people
 from inspector.duties.office import Office
 from inspector.duties.verify_book import verify_book
 from inspector.refused import Refused
@@ -33,15 +35,16 @@ def test_a_changed_inspection_is_found_with_its_line(sample: Office) -> None:
     with tampering(sample, "inspection_no_update") as connection:
         (key,) = connection.execute("SELECT id FROM inspection ORDER BY id LIMIT 1").fetchone()
         connection.execute("UPDATE inspection SET body = replace(body, 'good', 'bad') WHERE id = ?", (key,))
-    faults = verify_book(sample).faults
-    assert [(fault.where, key in fault.why, fault.line is not None) for fault in faults] == [("inspection", True, True)]
+    guard, fault = verify_book(sample).faults
+    assert (fault.where, key in fault.why, fault.line is not None) == ("inspection", True, True)
+    assert (guard.where, guard.why) == ("guards", "inspection_no_update is gone")
 
 
 def test_a_deleted_verdict_is_found(sample: Office) -> None:
     with tampering(sample, "verdict_no_delete") as connection:
         connection.execute("PRAGMA foreign_keys = OFF")
         connection.execute("DELETE FROM verdict WHERE id = (SELECT min(id) FROM verdict)")
-    assert [fault.where for fault in verify_book(sample).faults] == ["verdict"]
+    assert [fault.where for fault in verify_book(sample).faults] == ["guards", "verdict"]
 
 
 def test_a_row_that_no_deed_wrote_is_found(sample: Office) -> None:
@@ -78,12 +81,57 @@ def test_lines_cut_off_the_end_are_found_against_a_head_printed_before(sample: O
         "UPDATE standing SET next_due = '2099-01-01' WHERE next_due IS NOT NULL",
         "UPDATE standing SET verdict_id = (SELECT min(id) FROM verdict WHERE item_id = standing.item_id)",
         "DELETE FROM standing WHERE outcome = 'hold'",
+        "UPDATE standing SET headline = headline || '.'",
+        "UPDATE standing SET search = '' WHERE outcome = 'retire'",
+        "UPDATE standing SET rated = rated * 2, owner = 'somebody' WHERE rated IS NOT NULL",
     ],
 )
 def test_what_the_lists_show_is_held_against_the_last_verdicts(sample: Office, change: str) -> None:
     with closing(sqlite3.connect(sample.out_tray.parent / "register.db")) as connection, connection:
         connection.execute(change)
     assert {fault.where for fault in verify_book(sample).faults} == {"standing"}
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        "UPDATE club_setting SET value = 'Another Club' WHERE key = 'club'",
+        "DELETE FROM club_setting WHERE key = 'officer'",
+    ],
+)
+def test_a_setting_that_no_deed_changed_is_found(sample: Office, change: str) -> None:
+    with closing(sqlite3.connect(sample.out_tray.parent / "register.db")) as connection, connection:
+        connection.execute(change)
+    assert {fault.where for fault in verify_book(sample).faults} == {"club_setting"}
+
+
+def test_changed_contact_details_are_found_and_those_taken_out_leave_no_fault(sample: Office) -> None:
+    person = people(sample)[0]
+    write_contact(sample, person.id, phone="0555 010 203")
+    assert verify_book(sample).faults == ()
+    with closing(sqlite3.connect(sample.out_tray.parent / "register.db")) as connection, connection:
+        connection.execute("UPDATE contact SET body = replace(body, '203', '204')")
+    assert {fault.where for fault in verify_book(sample).faults} == {"contact"}
+    remove_contact(sample, person.id)
+    assert verify_book(sample).faults == ()
+
+
+def test_a_guard_that_does_something_else_is_found(sample: Office) -> None:
+    with tampering(sample, "item_no_delete") as connection:
+        connection.execute("CREATE TRIGGER item_no_delete BEFORE DELETE ON item BEGIN SELECT 1; END")
+    assert [(fault.where, fault.why) for fault in verify_book(sample).faults] == [
+        ("guards", "item_no_delete was changed")
+    ]
+
+
+def test_a_damaged_index_is_found(sample: Office) -> None:
+    """It would hide a piece from a list though every row is as it was."""
+    with closing(sqlite3.connect(sample.out_tray.parent / "register.db")) as connection, connection:
+        connection.execute("PRAGMA writable_schema = ON")
+        connection.execute("UPDATE sqlite_master SET sql = replace(sql, '(tag)', '(kind)') WHERE name = 'ix_item_tag'")
+        (version,) = connection.execute("PRAGMA schema_version").fetchone()
+        connection.execute(f"PRAGMA schema_version = {version + 1}")
+    assert "file" in {fault.where for fault in verify_book(sample).faults}
 
 
 def test_an_older_head_is_still_found_in_the_chain(sample: Office) -> None:

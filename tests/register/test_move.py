@@ -27,8 +27,9 @@ from inspector.gear.use import NewUse
 from inspector.refused import Refused
 from inspector.register import move as carrying
 from inspector.register import turns
-from inspector.register.book import Book, open_book, open_engine
+from inspector.register.book import Book, open_book
 from inspector.register.columns import METADATA
+from inspector.register.engines import open_engine
 from tests.duties.gear import strap
 from tests.server import Database, Server
 

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QStackedWi
 from inspector.desk.background import Background
 from inspector.desk.deeds import field_copies as field
 from inspector.desk.deeds import register as deeds
+from inspector.desk.deeds.copies import clock, plan
 from inspector.desk.form.deed import Deed
 from inspector.desk.handover.ledger_view import LedgerView
 from inspector.desk.handover.register_view import Acts, register_view
@@ -101,6 +102,8 @@ class RegisterPage(Place):
         acts = Acts(
             open_folder=lambda: open_file(Path(told.place).parent),
             copy=lambda: self._deed(deeds.copy()),
+            clock=lambda: self._deed(clock()),
+            plan=lambda: self._deed(plan(), told.copies.plan),
             take_copy=lambda: self._deed(field.take_along()),
             bring_back=lambda: self._deed(field.come_home()),
             verify=lambda: self._deed(deeds.verify()),
@@ -121,8 +124,8 @@ class RegisterPage(Place):
     def _printed(self, paper: Paper) -> None:
         tell_papers(self._notice, tr("The protocol is printed again."), "", (paper,))
 
-    def _deed(self, deed: Deed[Any]) -> None:
-        self.go.emit(Go(DEED, (deed, None, "")))
+    def _deed(self, deed: Deed[Any], about: object = None) -> None:
+        self.go.emit(Go(DEED, (deed, about, "")))
 
 
 def _page(inside: QWidget) -> QWidget:

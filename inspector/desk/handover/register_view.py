@@ -11,6 +11,7 @@ from inspector.desk.look import GRID, Type
 from inspector.desk.plain import Fold, button, column, facts, row, said
 from inspector.desk.record_parts import section
 from inspector.desk.rig_table import table
+from inspector.duties.tell_copies import CopyFile, plan_words
 from inspector.duties.tell_register import CopyTold, LastCopy, MergeTold, RegisterTold
 from inspector.gear.papers import HandoverProtocol, ProtocolTable
 from inspector.language import show_day, tr, tr_n
@@ -26,6 +27,8 @@ class Acts:
 
     open_folder: Does
     copy: Does
+    clock: Does
+    plan: Does
     take_copy: Does
     bring_back: Does
     verify: Does
@@ -42,11 +45,12 @@ def register_view(told: RegisterTold, acts: Acts) -> QWidget:
 
 def _head(told: RegisterTold, acts: Acts) -> QWidget:
     lines = [(tr("Equipment officer"), told.officer), (tr("Lies in"), told.place.replace(os.sep, os.sep + _MAY_BREAK))]
-    parts = [said(told.club, Type.DISPLAY), facts(lines)]
+    parts = [said(told.club, Type.DISPLAY), facts(lines), *(said(one, bold=True) for one in told.mind)]
     for label in parts[1].findChildren(QLabel):
         label.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)  # nobody copies the breaks
     buttons = [button(tr("Open its folder"), acts.open_folder)] if told.is_file else []
     buttons.append(button(tr("Move it"), acts.move, name=tr("Move the register")))
+    buttons += [button(tr("The clock is right"), acts.clock)] if told.clock_is_back else []
     return column([*parts, row(buttons)], GRID)
 
 
@@ -57,7 +61,9 @@ def _copies(told: RegisterTold, acts: Acts) -> QWidget:
     made = _copy_words(told.last_copy) if told.last_copy else [said(tr("No copy was ever made."), bold=True)]
     restore = tr("A copy is put back into a folder without a register: menu Register, Open another register.")
     return section(
-        tr("Copies"), *made, row([button(tr("Back up now"), acts.copy, rank="first")]),
+        tr("Copies"), *made, said(plan_words(told.copies.plan)),
+        row([button(tr("Back up now"), acts.copy, rank="first"), button(tr("Change the plan"), acts.plan)]),
+        *_files(told.copies.files),
         said(restore, Type.SMALL, faint=True),
     )  # fmt: skip
 
@@ -69,6 +75,15 @@ def _copy_words(copy: LastCopy) -> list[QWidget]:
         since = tr("Nothing was written since.")
     head = said(tr("The last copy was made on {day}. {since}", day=day, since=since))
     return [head, facts([(tr("File"), copy.file), (tr("Head of its ledger"), copy.head)], size=Type.SMALL)]
+
+
+def _files(files: tuple[CopyFile, ...]) -> list[QWidget]:
+    """The copies beside the register, opened by their head."""
+    if not files:
+        return []
+    title = tr_n("One copy beside the register", "{count} copies beside the register", len(files))
+    lines = [f"{show_day(one.on)}  {one.name}" for one in files]
+    return [Fold(title, lambda: column([said(one, Type.SMALL) for one in lines], 0))]
 
 
 def _field_copies(told: RegisterTold, acts: Acts) -> QWidget:
