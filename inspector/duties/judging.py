@@ -30,10 +30,13 @@ def judge_and_keep(office: Office, page: Page, item: Item) -> Judged:
     return outcome
 
 
-def keep(office: Office, page: Page, outcome: Judged) -> None:
-    """Keep a verdict with its words; the lists show the one kept last."""
+def keep(office: Office, page: Page, outcome: Judged, known: Dossier | None = None) -> None:
+    """Keep a verdict with its words; the lists show the one kept last.
+
+    known: what is known by now, where the verdict is of an earlier day; lists find the piece by it.
+    """
     adopt(office, page)
-    page.add_verdict(outcome.verdict, outcome.explanation, _listing(page, outcome.dossier))
+    page.add_verdict(outcome.verdict, outcome.explanation, _listing(page, known or outcome.dossier))
 
 
 def _listing(page: Page, dossier: Dossier) -> Listing:

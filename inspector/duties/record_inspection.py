@@ -50,9 +50,10 @@ def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
 
 def _keep_retirement_of(office: Office, page: Page, item: Item, on: date) -> None:
     """What would have retired the piece on the day it was seen retires it, whenever it is entered."""
-    then = judged(office, page.dossier(item, office.kind(item.facts.kind), on))
+    kind = office.kind(item.facts.kind)
+    then = judged(office, page.dossier(item, kind, on))
     if then.verdict.outcome is Outcome.RETIRE:
-        keep(office, page, then)
+        keep(office, page, then, page.dossier(item, kind, office.today))
 
 
 def may_pass(person: Person, item: Item, kind: Kind, on: date, second: Person | None = None) -> bool:

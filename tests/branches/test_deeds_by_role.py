@@ -36,7 +36,7 @@ from inspector.duties.verify_book import verify_book
 from inspector.duties.what_needs_me import what_needs_me
 from inspector.duties.whereabouts import report_missing
 from inspector.gear.attachment import PaperKind
-from inspector.gear.inspection import Answer, InspectionKind, NewInspection
+from inspector.gear.inspection import Answer, InspectionKind, NewInspection, Reading
 from inspector.gear.kind import Grade, Kind
 from inspector.gear.kit_check import KitPiece, Seen
 from inspector.gear.outcome import Outcome
@@ -108,6 +108,15 @@ def test_what_a_member_finds_holds_and_retires(officer: Office, member: Office) 
     other = next(one for one in tags if one != tag)
     assert doubt(member, other, "It clicked as it was closed.").verdict.outcome is Outcome.HOLD
     assert verify_book(officer).faults == ()
+
+
+def test_what_a_member_tells_late_retires_a_piece_that_was_inspected_since(member: Office) -> None:
+    """The verdict of that day comes first, with the strength and the due day of then, and stands for a moment."""
+    pin = Reading("pin_diameter", read("17.75 mm", Dimension.LENGTH, field="pin"))
+    early = open_item(member, "DS-01").dossier.inspections[-1].facts.on - timedelta(days=1)
+    seen = NewInspection(early, InspectionKind.BEFORE_USE, member.officer.id, False, (), (pin,))
+    assert record_inspection(member, "DS-01", seen).verdict.outcome is Outcome.RETIRE
+    assert verify_book(member).faults == ()
 
 
 def test_a_sheet_that_came_back_is_taken_in_by_a_member(officer: Office, member: Office) -> None:
