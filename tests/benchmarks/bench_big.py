@@ -2,9 +2,9 @@
 
 python tests/benchmarks/bench_big.py ADDRESS_OR_FOLDER [inspections]
 
-ADDRESS is that of an empty PostgreSQL database, for a login that may copy into it; FOLDER an empty folder. Where a
-register stands there already it is measured as it is. How it is made, and what of it is unlike life, stands in
-big_register.py. Beside each question stands how long the database itself took for its slowest statement.
+ADDRESS is that of a PostgreSQL database, for a login that may copy into it; FOLDER a folder. What is missing of so many
+inspections is made first; with 0 what is there is measured as it is. How it is made, and what of it is unlike life,
+stands in big_register.py. Beside each question stands how long the database took for its slowest statement.
 """
 
 import statistics
@@ -63,10 +63,11 @@ def office_at(place: str, rules: Rulebook) -> Office:
 
 
 def make(place: str, rules: Rulebook, inspections: int) -> None:
-    """Make the register where none is: the sample, and as many copies as so many inspections take."""
+    """Make the register, or go on making it: the sample, and as many copies as so many inspections take."""
     office = office_at(place, rules)
-    build_sample(office)
-    big_register.live_again(office := seat(office))
+    if not people(office):
+        build_sample(office)
+        big_register.live_again(seat(office))
     pattern = big_register.pattern_of(office)
     big_register.check(pattern)
     count = -(-inspections // pattern.inspection_count)
@@ -160,12 +161,9 @@ def sizes(place: str, rules: Rulebook) -> list[tuple[str, int, float]]:
 
 
 def main(place: str, inspections: int) -> None:
-    """Make the register where none is, and print how long what takes."""
+    """Make what is missing of the register, and print how long what takes."""
     rules = packaged()
-    office = office_at(place, rules)
-    is_there = bool(people(office))
-    office.book.close()
-    if not is_there:
+    if inspections:
         make(place, rules, inspections)
     for one in measure(place, rules):
         print(

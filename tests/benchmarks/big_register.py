@@ -174,10 +174,10 @@ def _line(row: Row, mine: dict[str, tuple[Table, Row]], cut: Callable[[str], Cut
 
 
 def copies(connection: Connection, pattern: Pattern, count: int) -> Iterator[Rows]:
-    """The rows of so many copies, one copy at a time, their lines going on from the ledger's last one."""
+    """The rows of copies up to so many in all, one at a time, their lines going on from the ledger's last one."""
     place, own = head(connection)
     number = int(connection.execute(select(func.coalesce(func.max(ledger.c.number), 0))).scalar_one())
-    for copy in range(1, count + 1):
+    for copy in range(copies_there(connection, pattern) + 1, count + 1):
         made: Rows = {table: [] for table in _TABLES}
         made[standing] = [one.copied(copy) for one in pattern.standing]
         for line in pattern.lines:
@@ -200,10 +200,16 @@ def _written(line: CutLine, copy: int, named: list[list[str]], after: tuple[int,
     return row | {"hash": hash_of(row)}
 
 
+def copies_there(connection: Connection, pattern: Pattern) -> int:
+    """How many copies were written before."""
+    tag = f"{pattern.standing[0].same['tag']}-%"
+    return int(connection.execute(select(func.count()).select_from(item).where(item.c.tag.like(tag))).scalar_one())
+
+
 def write_into(connection: Connection, pattern: Pattern, count: int, told: Callable[[int], object]) -> None:
-    """Write so many copies: by COPY where the database has it, else row by row. Committed after every ten."""
-    driver = connection.connection.driver_connection
-    for number, made in enumerate(copies(connection, pattern, count), 1):
+    """Write copies up to so many in all: by COPY where the database has it, else row by row; each ten are kept."""
+    driver, there = connection.connection.driver_connection, copies_there(connection, pattern)
+    for number, made in enumerate(copies(connection, pattern, count), there + 1):
         if not connection.in_transaction():
             connection.begin()  # a copy goes past what would begin it by itself
         for table, rows in made.items():
