@@ -245,7 +245,7 @@ MOUNTS = """\
 /dev/sda1 / ext4 rw 0 0
 server:/club /mnt/club nfs4 rw 0 0
 //server/club /mnt/my\\040share cifs rw 0 0
-some@host: /mnt/away fuse.sshfs rw 0 0
+some@where: /mnt/away fuse.sshfs rw 0 0
 /dev/sdb1 /mnt/stick fuseblk rw 0 0
 """
 
@@ -253,7 +253,7 @@ some@host: /mnt/away fuse.sshfs rw 0 0
 @pytest.mark.parametrize(
     ("file", "kind"),
     [
-        ("/home/ada/register.db", ""),
+        ("/srv/register.db", ""),
         ("/mnt/club/register/register.db", "nfs4"),
         ("/mnt/clubhouse/register.db", ""),
         ("/mnt/my share/register.db", "cifs"),
