@@ -9,7 +9,7 @@ from sqlalchemy import RowMapping, func, select
 
 from inspector.gear.item import Item
 from inspector.gear.ledger_line import WrittenLine
-from inspector.register.leaf import Leaf
+from inspector.register.exchange_page import ExchangePage
 from inspector.register.ledger import head, since
 from inspector.register.tables import APPEND_ONLY, item, ledger
 from inspector.register.year_tables import item_change
@@ -17,7 +17,7 @@ from inspector.register.year_tables import item_change
 _OF_ITEMS = tuple(table for table in APPEND_ONLY if "item_id" in table.c)
 
 
-class LedgerPage(Leaf):
+class LedgerPage(ExchangePage):
     """The ledger's lines, and which of them speak of a piece."""
 
     def ledger_lines(self) -> Iterator[WrittenLine]:
