@@ -6,9 +6,10 @@ from datetime import date
 
 from sqlalchemy import select
 
+from inspector.register.columns import METADATA
 from inspector.register.exchange.json_lines import json_lines
 from inspector.register.leaf import Leaf
-from inspector.register.tables import METADATA, document
+from inspector.register.tables import document
 
 
 @dataclass(frozen=True, slots=True)

@@ -80,10 +80,11 @@ _LEDGER_BODY = {
     },
 }
 _SAYS = (
-    "A line of the exported history: one row of an append-only table, or one line of the ledger. Bodies are in SI, each "
-    "figure with the text as it was typed. A body may lack what has a default here, and an older or newer program's body "
-    "may have more. The sha256 of a row, named by the ledger's line that wrote it, is of its columns as JSON with sorted "
-    "keys and no spaces, where a column that holds JSON counts as its text, and the bytes of a file as their sha256."
+    "A line of the exported history: one row of an append-only table, or one line of the ledger. Bodies are in SI, "
+    "each figure with the text as it was typed. A body may lack what has a default here, and the body of an older or "
+    "newer program may have more. The sha256 of a row, named by the ledger's line that wrote it, is of its columns as "
+    "JSON with sorted keys and no spaces, where a column that holds JSON counts as its text and the bytes of a file as "
+    "their sha256."
 )
 
 
