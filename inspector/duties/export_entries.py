@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
-from inspector.duties.export_gear import word
+from inspector.duties.export_gear import rounded, word
 from inspector.duties.office import Office
 from inspector.gear.exported import Cell, ExportedTable
 from inspector.gear.inspection import NewInspection, Reading
@@ -92,7 +92,7 @@ def _readings(every: Told) -> Iterator[tuple[Cell, ...]]:
 
 
 def _reading(one: Reading) -> tuple[Cell, ...]:
-    value = (one.figure.as_typed, one.figure.si, si_unit(one.figure.dimension))
+    value = (one.figure.as_typed, rounded(one.figure.si), si_unit(one.figure.dimension))
     return (one.measure, one.point, *value, word(one.method), word(one.surface), one.gauge, _yes(one.block_checked))
 
 
@@ -129,12 +129,17 @@ def _all(every: Told, table: str, cells: Callable[[EntryLine], tuple[Cell, ...]]
 def documents_table(every: Told) -> ExportedTable:
     """One row a kept document, whatever it is about."""
     heads = (tr("number"), tr("document"), tr("day"), tr("about"))
-    tags = {key: item.tag for key, item in every.pieces.items()}
+    called = {**every.names, **_called(every.page), **{key: item.tag for key, item in every.pieces.items()}}
     rows = tuple(
-        (one.number, one.kind.replace("_", " "), one.on, tags.get(one.about) or every.name(one.about))
+        (one.number, one.kind.replace("_", " "), one.on, called.get(one.about, one.about))
         for one in every.page.documents()
     )
     return ExportedTable(tr("Documents"), heads, rows)
+
+
+def _called(page: Page) -> dict[str, str]:
+    """What trips, incidents and counts are called, by id."""
+    return {one.id: one.ref for one in (*page.trips(), *page.incidents(), *page.stock_takes())}
 
 
 def _note(text: str) -> str:

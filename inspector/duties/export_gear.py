@@ -42,7 +42,12 @@ def word(value: StrEnum) -> str:
 def sizes_words(sizes: Sequence[SizeAsNew]) -> tuple[str, str]:
     """Sizes as new, as they were typed, and in SI; each as the command line takes it."""
     typed = "; ".join(f"{one.key}={one.figure.as_typed}" for one in sizes)
-    return typed, "; ".join(f"{one.key}={one.figure.si!r} {si_unit(one.figure.dimension)}" for one in sizes)
+    return typed, "; ".join(f"{one.key}={rounded(one.figure.si)} {si_unit(one.figure.dimension)}" for one in sizes)
+
+
+def rounded(si: float) -> float:
+    """A value without the tail that reckoning from other units leaves behind."""
+    return float(f"{si:.12g}")
 
 
 def _shares(tags: Sequence[str]) -> Iterator[Sequence[str]]:
@@ -87,7 +92,7 @@ def _marked_heads() -> tuple[str, ...]:
 
 def _marked(facts: NewItem) -> tuple[Cell, ...]:
     rating, figure = facts.rating, facts.rating.figure
-    marked = (figure.as_typed, figure.si, si_unit(figure.dimension)) if figure else ("", None, "")
+    marked = (figure.as_typed, rounded(figure.si), si_unit(figure.dimension)) if figure else ("", None, "")
     stated = (word(rating.basis), rating.design_factor, rating.stated_on)
     return (*marked, *stated, facts.maker_mark, facts.serial, facts.material, *sizes_words(facts.sizes))
 
