@@ -139,7 +139,9 @@ def documents_table(every: Told) -> ExportedTable:
 
 def _called(page: Page) -> dict[str, str]:
     """What trips, incidents and counts are called, by id."""
-    return {one.id: one.ref for one in (*page.trips(), *page.incidents(), *page.stock_takes())}
+    called = {one.id: one.ref for one in page.trips()}
+    called |= {one.id: one.ref for one in page.incidents()}
+    return called | {one.id: one.ref for one in page.stock_takes()}
 
 
 def _note(text: str) -> str:
