@@ -7,6 +7,7 @@ import click
 from inspector.cli import (
     calendar_commands,
     checking,
+    exchange,
     gear_papers,
     handouts,
     hands,
@@ -143,6 +144,8 @@ for _command in (work.attach, work.attachments):
     main.add_command(_command)
 main.add_command(rigs.rig)
 for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover):
+    main.add_command(_command)
+for _command in exchange.COMMANDS:
     main.add_command(_command)
 main.add_command(incidents.incident)
 main.add_command(visiting.visit)

@@ -39,6 +39,11 @@ class LedgerPage(ExchangePage):
         row = self._connection.execute(found).mappings().first()
         return _line(row) if row else None
 
+    def lines_of(self, deeds: Sequence[str]) -> tuple[WrittenLine, ...]:
+        """Every line of any of these deeds, the newest first."""
+        found = select(ledger).where(ledger.c.deed.in_(deeds)).order_by(ledger.c.id.desc())
+        return tuple(_line(row) for row in self._connection.execute(found).mappings())
+
     def lines_after(self, number: int) -> int:
         """How many lines were written after this one."""
         found = select(func.count()).select_from(ledger).where(ledger.c.id > number)
