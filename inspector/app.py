@@ -28,6 +28,7 @@ from inspector import __version__
 from inspector.cli import commands
 from inspector.cli.wiring import Wiring
 from inspector.duties.adopt_rulebook import in_force, judge_under_new_book
+from inspector.duties.archive_register import enter_opened, is_archive, open_archive
 from inspector.duties.back_up import enter_restored, restore
 from inspector.duties.build_sample import build_sample
 from inspector.duties.club_settings import as_the_club_wants
@@ -209,6 +210,11 @@ def _sample(folder: Path) -> Office:
 
 
 def _restore(folder: Path, file: Path, head: str) -> Office:
+    if is_archive(file):
+        found = open_archive(file, folder, head)
+        office = _open(folder)
+        enter_opened(office, file, found)
+        return office
     made = restore(file, folder, head)
     office = _open(folder)
     enter_restored(office, made)

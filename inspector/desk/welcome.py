@@ -24,7 +24,7 @@ _LABEL_PX = 20 * GRID
 class Doors:
     """How a register comes to be open, or is refused. begin: folder, club, officer; open, sample: folder.
 
-    restore: folder, the file of a copy, a ledger head that it must hold or "".
+    restore: folder, the file of a copy or an archive, a ledger head that it must hold or "".
     """
 
     begin: Callable[[Path, str, str], Office]
@@ -80,7 +80,8 @@ class Welcome(QWidget):
         self._do(self._doors.restore, *given, says=tr("Putting the copy back and checking it…"))
 
     def _ask_copy(self) -> None:
-        if found := QFileDialog.getOpenFileName(self, tr("Copy of a register"), self.folder.text(), "*.db")[0]:
+        kinds = tr("Copies and archives (*.db *.zip)")
+        if found := QFileDialog.getOpenFileName(self, tr("Copy of a register"), self.folder.text(), kinds)[0]:
             self.restore(Path(found))
 
     def choose(self) -> None:

@@ -44,7 +44,7 @@ class Keys:
 def keys(office: Office) -> Keys:
     """The key of this machine, and those that the register knows."""
     file = _file(office)
-    here = _own(file) if file and file.exists() else ""
+    here = _own_or_broken(file) if file and file.exists() else ""
     with office.book.reading() as page:
         return Keys(here, tuple(known_keys(page, here).values()))
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from inspector.duties.hand_over import last_protocol
+from inspector.duties.keep_key import Keys, keys
 from inspector.duties.office import Office
 from inspector.duties.who import person_of
 from inspector.gear.ledger_line import WrittenLine
@@ -37,11 +38,12 @@ class RegisterTold:
     head: str
     last_copy: LastCopy | None
     protocol: HandoverProtocol | None
+    keys: Keys
 
 
 def tell_register(office: Office) -> RegisterTold:
     """What the register is, as it stands now."""
-    file, protocol = office.book.file, last_protocol(office)
+    file, protocol, known = office.book.file, last_protocol(office), keys(office)
     with office.book.reading() as page:
         newest = next(page.ledger_lines(), None)
         count = newest.number if newest else 0
@@ -54,6 +56,7 @@ def tell_register(office: Office) -> RegisterTold:
             head=page.head(),
             last_copy=_last_copy(page, count),
             protocol=protocol,
+            keys=known,
         )
 
 

@@ -12,7 +12,7 @@ from inspector.desk.plain import button, menu_button, short
 from inspector.language import tr, tr_n
 
 LEND, TAKE_BACK, PACK, INSPECT, HOLD = "lend", "take back", "pack", "inspect", "hold"
-LABELS, TAGS, RECORDS, RECALL = "labels", "tags", "records", "recall"
+LABELS, TAGS, RECORDS, RECALL, EXPORT = "labels", "tags", "records", "recall", "export"
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,13 +60,15 @@ class ChosenBar(QWidget):
             name=tr("Print labels, tags or records for the chosen pieces"),
         )  # fmt: skip
         layout.addWidget(self.print_button)
+        export = Deed(EXPORT, tr("Export…"), tr("Write the list, or the chosen pieces, into a file for a spreadsheet"))
+        layout.addWidget(self._button(export))
         self.tell(0)
 
     def tell(self, count: int) -> None:
         """Say how many are chosen."""
         self.told.setText(tr_n("{count} chosen", "{count} chosen", count) if count else tr("none chosen"))
-        for made in (*self.buttons.values(), self.print_button):
-            made.setEnabled(bool(count))
+        for key, made in (*self.buttons.items(), ("", self.print_button)):
+            made.setEnabled(bool(count) or key == EXPORT)
 
     def _asks(self, key: str) -> Callable[[], None]:
         return lambda: self.asked.emit(key)
