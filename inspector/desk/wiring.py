@@ -76,10 +76,14 @@ class Wiring(QObject):
         if key == chosen_bar.INSPECT:
             self._pages.go(Go(RUN, tags))
         elif key == chosen_bar.EXPORT:
-            pieces = exchange.ToExport(self._pages.table.model.tags, tags)
-            self._pages.go(Go(DEED, (exchange.export(pieces), pieces, "")))
+            self.export(tags)
         else:
             self._pages.go(Go(DEED, (_OF_CHOSEN[key](tags), tags, " ".join(tags))))
+
+    def export(self, chosen_tags: tuple[str, ...] = ()) -> None:
+        """Write the list out as it is shown, or those of it that were chosen."""
+        pieces = exchange.ToExport(self._pages.table.model.tags, chosen_tags)
+        self._pages.go(Go(DEED, (exchange.export(pieces), pieces, "")))
 
     def _piece_menu(self, below: QWidget) -> None:
         if piece := self._pages.piece:

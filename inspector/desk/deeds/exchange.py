@@ -33,6 +33,8 @@ def export(pieces: ToExport) -> Deed[ToExport]:
         is_workbook = form == _WORKBOOK
         file = _file(given, ".xlsx" if is_workbook else ".csv")
         tags = about.chosen if given.has("pieces") and given.one("pieces", bool) else about.shown
+        if not tags:
+            raise Refused(tr("pieces"), tr("Nothing is listed."), tr("Go to the gear, and show every piece again."))
         made = export_list(office, tags, file, What.GEAR if is_workbook else What(form))
         return Done(tr_n("{count} row is written.", "{count} rows are written.", made.rows), str(made.file))
 

@@ -37,8 +37,9 @@ def deeds() -> tuple[Deed, ...]:
 
 
 def papers() -> tuple[tuple[str, str], ...]:
-    """What is printed for chosen pieces: the word in the menu, and the key of the deed."""
-    return (tr("Labels"), LABELS), (tr("Tags"), TAGS), (tr("Records"), RECORDS)
+    """What is printed or written out for chosen pieces: the word in the menu, and the key of the deed."""
+    table = (tr("A file for a spreadsheet"), EXPORT)
+    return (tr("Labels"), LABELS), (tr("Tags"), TAGS), (tr("Records"), RECORDS), table
 
 
 class ChosenBar(QWidget):
@@ -60,15 +61,13 @@ class ChosenBar(QWidget):
             name=tr("Print labels, tags or records for the chosen pieces"),
         )  # fmt: skip
         layout.addWidget(self.print_button)
-        export = Deed(EXPORT, tr("Export…"), tr("Write the list, or the chosen pieces, into a file for a spreadsheet"))
-        layout.addWidget(self._button(export))
         self.tell(0)
 
     def tell(self, count: int) -> None:
         """Say how many are chosen."""
         self.told.setText(tr_n("{count} chosen", "{count} chosen", count) if count else tr("none chosen"))
-        for key, made in (*self.buttons.items(), ("", self.print_button)):
-            made.setEnabled(bool(count) or key == EXPORT)
+        for made in (*self.buttons.values(), self.print_button):
+            made.setEnabled(bool(count))
 
     def _asks(self, key: str) -> Callable[[], None]:
         return lambda: self.asked.emit(key)
