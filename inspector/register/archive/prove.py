@@ -27,7 +27,7 @@ from inspector.register.archive.write import (
     rulebook_texts,
 )
 from inspector.register.exchange.json_lines import json_lines
-from inspector.register.guards import guarded_engine
+from inspector.register.guards import ensure_triggers, guarded_engine
 from inspector.register.upgrade import HEAD, bring_up
 
 _BLOCK = 1 << 20
@@ -166,17 +166,25 @@ def _disarmed(database: Path) -> bool:
     """
     with closing(sqlite3.connect(database, isolation_level=None)) as found:
         found.execute("PRAGMA trusted_schema=OFF")
+        found.execute("PRAGMA synchronous=OFF")  # it is a copy of a copy, and gone in a moment
+        found.execute("BEGIN")
         asked = "SELECT type, name FROM sqlite_master WHERE type IN ('trigger', 'view')"
         for kind, name in found.execute(asked).fetchall():
             quoted = str(name).replace('"', '""')
             found.execute(f'DROP {kind} "{quoted}"')
+        found.execute("COMMIT")
         row = found.execute("SELECT version_num FROM alembic_version").fetchone()
+    is_own = bool(row) and row[0] == HEAD
     engine = guarded_engine(f"sqlite:///{database}")
     try:
-        bring_up(engine)
+        if is_own:
+            with engine.begin() as connection:
+                ensure_triggers(connection)
+        else:
+            bring_up(engine)
     finally:
         engine.dispose()
-    return bool(row) and row[0] == HEAD
+    return is_own
 
 
 def _database_faults(manifest: Manifest, database: Path, head: str) -> Iterator[Fault]:
