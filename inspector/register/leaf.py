@@ -7,6 +7,7 @@ from sqlalchemy import Connection, Table, insert
 
 from inspector.gear.item import Item
 from inspector.register import ledger
+from inspector.register.canonical import digest
 from inspector.register.rows import new_id, to_body
 
 
@@ -22,7 +23,7 @@ class Leaf:
 
     def _add(self, table: Table, row: dict[str, Any]) -> None:
         self._connection.execute(insert(table), row)
-        self._wrote.append(ledger.Wrote(table.name, str(row["id"]), ledger.digest(row)))
+        self._wrote.append(ledger.Wrote(table.name, str(row["id"]), digest(row)))
 
     def _add_event(self, table: Table, item: Item, on: date, facts: object) -> str:
         return self._add_dated(table, "item_id", item.id, on, facts)
