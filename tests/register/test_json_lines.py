@@ -14,9 +14,9 @@ from sqlalchemy import create_engine, func, select
 from inspector.duties.keep_contact import write_contact
 from inspector.duties.office import Office
 from inspector.gear.verdict import Explanation, Verdict
+from inspector.register.canonical import canonical
 from inspector.register.exchange.json_lines import AS_JSON
 from inspector.register.exchange.line_schema import BODIES, SCHEMA_FILE, line_schema, schema_text, shipped_schema
-from inspector.register.ledger import canonical
 from inspector.register.tables import APPEND_ONLY
 
 MAIL = "nobody@example.org"

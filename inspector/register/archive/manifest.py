@@ -5,7 +5,7 @@ import msgspec
 from inspector.gear.exported import Manifest, Member
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register.ledger import canonical
+from inspector.register.canonical import canonical
 
 ARCHIVE, BUNDLE = "gear-register-archive", "gear-register-bundle"
 VERSION = 1
