@@ -5,6 +5,7 @@ the register's own word and the same in every language, so that the table can be
 """
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from enum import StrEnum
 
 from inspector.drawings.marks import outcome_word
@@ -28,21 +29,38 @@ _HUNDREDTHS = 100
 
 
 def gear_table(office: Office, page: Page, tags: Sequence[str]) -> ExportedTable:
-    """The pieces with these tags, in their order."""
-    rows = tuple(row for some in _shares(tags) for row in _rows(office, page, some))
-    heads = (*_judged_heads(), *_marked_heads(), *_booked_heads())
-    return ExportedTable(tr("Gear"), heads, rows)
+    """The pieces with these tags, in their order; a column for each size that any of them has."""
+    pieces = [one for some in _shares(tags) for one in _pieces(office, page, some)]
+    sizes = tuple(dict.fromkeys(size.key for piece in pieces for size in piece.facts.sizes))
+    named = tuple(key.replace("_", " ") for key in sizes)
+    heads = (*_judged_heads(), *_marked_heads(), *named, tr("sizes in SI"), *_booked_heads())
+    return ExportedTable(tr("Gear"), heads, tuple(_cells(one, sizes) for one in pieces))
+
+
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """A piece as it is listed, and what is written down of it now."""
+
+    line: GearLine
+    row: GearRow
+    facts: NewItem
+
+
+def _pieces(office: Office, page: Page, tags: Sequence[str]) -> Iterator[_Piece]:
+    lines = page.gear_lines(tags)
+    for line, row in zip(lines, gear_rows(office, page, lines), strict=True):
+        yield _Piece(line, row, _facts(line))
+
+
+def _cells(piece: _Piece, sizes: Sequence[str]) -> tuple[Cell, ...]:
+    typed = {one.key: one.figure.as_typed for one in piece.facts.sizes}
+    marked = (*_marked(piece.facts), *(typed.get(key, "") for key in sizes), _sizes_si(piece.facts.sizes))
+    return (*_judged(piece.line, piece.row), *marked, *_booked(piece.line, piece.row, piece.facts))
 
 
 def word(value: StrEnum) -> str:
     """The register's own word of a choice, with blanks."""
     return value.value.replace("_", " ")
-
-
-def sizes_words(sizes: Sequence[SizeAsNew]) -> tuple[str, str]:
-    """Sizes as new, as they were typed, and in SI; each as the command line takes it."""
-    typed = "; ".join(f"{one.key}={one.figure.as_typed}" for one in sizes)
-    return typed, "; ".join(f"{one.key}={rounded(one.figure.si)} {si_unit(one.figure.dimension)}" for one in sizes)
 
 
 def rounded(si: float) -> float:
@@ -54,11 +72,9 @@ def _shares(tags: Sequence[str]) -> Iterator[Sequence[str]]:
     return (tags[at : at + _AT_ONCE] for at in range(0, len(tags), _AT_ONCE))
 
 
-def _rows(office: Office, page: Page, tags: Sequence[str]) -> Iterator[tuple[Cell, ...]]:
-    lines = page.gear_lines(tags)
-    for line, row in zip(lines, gear_rows(office, page, lines), strict=True):
-        facts = _facts(line)
-        yield (*_judged(line, row), *_marked(facts), *_booked(line, row, facts))
+def _sizes_si(sizes: Sequence[SizeAsNew]) -> str:
+    """Sizes as new in SI, each by its key."""
+    return "; ".join(f"{one.key}={rounded(one.figure.si)} {si_unit(one.figure.dimension)}" for one in sizes)
 
 
 def _facts(line: GearLine) -> NewItem:
@@ -86,7 +102,7 @@ def _judged(line: GearLine, row: GearRow) -> tuple[Cell, ...]:
 def _marked_heads() -> tuple[str, ...]:
     return (
         tr("rating"), tr("rating in SI"), tr("SI unit"), tr("basis"), tr("design factor"), tr("stated on"),
-        tr("maker's mark"), tr("serial"), tr("material"), tr("sizes"), tr("sizes in SI"),
+        tr("maker's mark"), tr("serial"), tr("material"),
     )  # fmt: skip
 
 
@@ -94,13 +110,13 @@ def _marked(facts: NewItem) -> tuple[Cell, ...]:
     rating, figure = facts.rating, facts.rating.figure
     marked = (figure.as_typed, rounded(figure.si), si_unit(figure.dimension)) if figure else ("", None, "")
     stated = (word(rating.basis), rating.design_factor, rating.stated_on)
-    return (*marked, *stated, facts.maker_mark, facts.serial, facts.material, *sizes_words(facts.sizes))
+    return (*marked, *stated, facts.maker_mark, facts.serial, facts.material)
 
 
 def _booked_heads() -> tuple[str, ...]:
     return (
         tr("owner"), tr("place"), tr("where it is"), tr("on vehicle"), tr("end"), tr("side"), tr("fixed by"),
-        tr("kept for"), tr("form it came in"), tr("from whom"), tr("paper"), tr("borrowed until"),
+        tr("kept for"), tr("provenance"), tr("from whom"), tr("paper"), tr("borrowed until"),
         tr("along for trip"), tr("along until"), tr("made on"), tr("in service since"), tr("booked on"),
         tr("worth"), tr("currency"), tr("note"),
     )  # fmt: skip

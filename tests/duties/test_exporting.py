@@ -72,12 +72,13 @@ def test_the_gear_is_one_row_a_piece_with_all_that_is_known_of_it(club: Office, 
         "wll",
     )
     assert (one["rating in SI"], one["SI unit"], one["design factor"]) == ("46581.5875", "N", "5.0")
-    assert (one["sizes"], one["owner"]) == ("bow_diameter=19 mm; pin_diameter=7/8 in", "Club")
+    assert (one["bow diameter"], one["pin diameter"], one["owner"]) == ("19 mm", "7/8 in", "Club")
     assert one["sizes in SI"] == "bow_diameter=0.019 m; pin_diameter=0.022225 m"
     assert (one["worth"], one["currency"], one["booked on"]) == ("120.5", "EUR", "2026-11-25")
     said = open_item(club, "SH-1").explanation
     assert one["verdict in a line"] == said.headline and one["may be used for"] == said.use_line
     assert all(reason.sentence in one["reasons"] for reason in said.reasons)
+    assert found["BM-1"]["bow diameter"] == "" and found["BM-1"]["wall"] == "5 mm"
     assert found["BM-1"]["rating"] == "2000 kg" and found["BM-1"]["SI unit"] == "kg"
     assert found["BM-1"]["note"] == "'" + HARMFUL and unguarded(found["BM-1"]["note"]) == HARMFUL
 
