@@ -17,11 +17,16 @@ place, told = pathlib.Path(sys.argv[1]), "".join(sys.argv[2:]).lower()
 box = zipfile.ZipFile(place) if place.is_file() else None
 names = box.namelist() if box else [one.relative_to(place).as_posix() for one in place.rglob("*") if not one.is_dir()]
 look = box.open if box else lambda name: (place / name).open("rb")
-key = load_pem_public_key(look("public_key.pem").read())
-key.verify(look("manifest.sig").read(), manifest := look("manifest.json").read())
+(key := load_pem_public_key(look("public_key.pem").read())).verify(
+    look("manifest.sig").read(), manifest := look("manifest.json").read()
+)
 own = hashlib.sha256(key.public_bytes(Encoding.Raw, PublicFormat.Raw)).hexdigest()
 sums = {one["path"]: one["sha256"] for one in json.loads(manifest)["members"]}
-wrong = sorted({*names} ^ {*sums, "manifest.json", "manifest.sig"}) + [f"key {own}"] * (told not in ("", own))
-wrong += [one for one in {*names} & {*sums} if hashlib.file_digest(look(one), "sha256").hexdigest() != sums[one]]
-done = f"NOT AS IT WAS WRITTEN: changed, missing, put in or of another key: {', '.join(wrong) or 'a name stands twice'}"
-sys.exit(done if wrong or len(names) != len({*names}) else print("As it was written by the holder of the key", own))
+wrong = sorted(
+    one
+    for one in {*names, *sums} - {"manifest.json", "manifest.sig"}
+    if one not in names or hashlib.file_digest(look(one), "sha256").hexdigest() != sums.get(one)
+)
+if wrong or told not in ("", own) or len(names) != len({*names}):
+    sys.exit(f"NOT AS IT WAS WRITTEN: changed, missing or put in: {wrong}; signed with the key {own}")
+print("As it was written by the holder of the key", own)

@@ -24,6 +24,7 @@ from inspector.register.archive.write import verifier
 from inspector.rulebook.load import Rulebook
 from tests.conftest import office_in
 from tests.duties.incidents import beach, reported
+from tests.house.deeds import HERE
 from tests.register.archives import SECRET, filled, members, on_machine, put
 
 
@@ -173,6 +174,12 @@ CHANGES: dict[str, tuple[Callable[[Path], object], str]] = {
     "no signature": (lambda at: (at / "manifest.sig").unlink(), "manifest.sig"),
     "another key": (_other_key, "Signature"),
 }
+
+
+def test_the_script_is_the_one_that_the_readme_shows() -> None:
+    body = verifier().decode().split("import hashlib", 1)[1]
+    shown = "".join(f"    {line}\n" if line else "\n" for line in f"import hashlib{body}".splitlines())
+    assert shown in (HERE / "README.md").read_text("utf-8")
 
 
 def test_a_signed_bundle_is_proved_by_the_script_alone_and_by_the_register(club: Office, bundle: Bundle) -> None:
