@@ -140,6 +140,14 @@ def enter(desk: Desk) -> None:
     _say_key(keep_key.enter_key(desk.office(), key_passphrase()))
 
 
+@key.command()
+@click.argument("file", type=_FILE)
+@click.pass_obj
+def paper(desk: Desk, file: Path) -> None:
+    """Write the key of this machine into a new text FILE, to be printed and signed by hand."""
+    click.echo(str(keep_key.write_key(desk.office(), file)))
+
+
 def _say_key(made: PublicKey) -> None:
     click.echo(tr("The register knows this key from now on:"))
     click.echo(keep_key.grouped_key(made.fingerprint))

@@ -34,7 +34,7 @@ class LookedThrough:
 
 
 def archive(office: Office, file: Path, *, with_contacts: bool = False, passphrase: str | None = None) -> Written:
-    """Write all of the register into a new zip file, and enter that it was written.
+    """Write all of the register into a new zip file, look it through, and enter that it was written.
 
     with_contacts: with contact details and passphrases, which are left out else. passphrase: of this machine's signing
     key, where it is to be signed.
@@ -48,6 +48,7 @@ def archive(office: Office, file: Path, *, with_contacts: bool = False, passphra
     told = None if office.told is told_nobody else office.told
     read_me = "\n".join(_read_me(office, club, with_contacts=with_contacts, signed=by is not None))
     made = write_archive(office.book, file, Making(office.now, office.program, club, read_me, with_contacts, by, told))
+    _check_whole(file)
     facts = {
         "file": file.name,
         "bytes": made.size_bytes,
@@ -59,6 +60,20 @@ def archive(office: Office, file: Path, *, with_contacts: bool = False, passphra
     with office.book.page() as page:
         page.enter("write archive", by=office.officer.id, at=office.now, facts=facts)
     return made
+
+
+def _check_whole(file: Path) -> None:
+    """Look the archive through as whoever gets it would; one that a bad disk spoilt does not stay."""
+    try:
+        found = verify_archive(file)
+    except Refused:
+        file.unlink(missing_ok=True)
+        raise
+    if found.faults:
+        file.unlink(missing_ok=True)
+        why = tr("What was written is not what was meant ({where}: {why}).", where=found.faults[0].where,
+                 why=found.faults[0].why)  # fmt: skip
+        raise Refused(tr("file"), why, tr("Write it to another disk, and have this one looked at."))
 
 
 def _read_me(office: Office, club: str, *, with_contacts: bool, signed: bool) -> Iterator[str]:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from itertools import count
 from pathlib import Path
 
-from inspector.duties.named_files import read_bytes
+from inspector.duties.named_files import read_bytes, write_new
 from inspector.duties.office import Office
 from inspector.gear.exported import PublicKey
 from inspector.gear.ledger_line import WrittenLine
@@ -108,6 +108,31 @@ def signer(office: Office, passphrase: str) -> Signer:
             raise Refused(tr("signing key"), why, tr("Enter it first, so that it is known whose key it is."))
     signing.sign(key_file, passphrase, b"")
     return Signer(lambda data: signing.sign(key_file, passphrase, data), public, own)
+
+
+def write_key(office: Office, file: Path) -> Path:
+    """Write the open part of this machine's key into a new text file, to be printed and signed by hand."""
+    one = next((one for one in keys(office).known if one.here), None)
+    if one is None:
+        why = tr("The register knows no signing key of this machine.")
+        raise Refused(tr("signing key"), why, tr("Make one first: under Register, or by `inspector key new`."))
+    with office.book.reading() as page:
+        club = page.setting("club")
+    lines = (
+        tr("The signing key of {club}", club=club),
+        "",
+        tr("Fingerprint: {key}", key=signing.grouped(one.fingerprint)),
+        key_words(one),
+        "",
+        one.pem.strip(),
+        "",
+        what_it_proves(),
+        "",
+        tr("Day, name, signature:"),
+        "",
+    )
+    write_new(file, "\n".join(lines))
+    return file
 
 
 def grouped_key(fingerprint: str) -> str:

@@ -64,6 +64,7 @@ def test_the_key_is_made_shown_and_signs(desk: Desk, tmp_path: Path, monkeypatch
     shown = desk.type("key")
     fingerprint = next(line for line in made.splitlines() if len(line.split()) == 8 and len(line) == 71)
     assert fingerprint in shown and "entered by Ada Officer" in shown
+    assert fingerprint in Path(desk.type("key", "paper", str(tmp_path / "key.txt")).strip()).read_text("utf-8")
     signed = words(desk.type("archive", str(tmp_path / "a.zip"), "--sign"))
     assert fingerprint in signed
     found = words(desk.type("verify-archive", str(tmp_path / "a.zip"), "--key", fingerprint))

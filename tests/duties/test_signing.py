@@ -14,7 +14,7 @@ import pytest
 from inspector.duties.archive_register import archive, verify_archive
 from inspector.duties.bundle_incident import Bundle, bundle_incident, check_bundle
 from inspector.duties.found_club import found_club
-from inspector.duties.keep_key import KEY_FILE, Keys, enter_key, keys, known_keys, make_key, signer
+from inspector.duties.keep_key import KEY_FILE, Keys, enter_key, keys, known_keys, make_key, signer, write_key
 from inspector.duties.office import Office
 from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.verify_book import verify_book
@@ -67,6 +67,17 @@ def test_a_key_is_not_replaced_in_silence_and_the_old_one_stays_provable(
     assert key_file.with_name("signing-key-old-1.pem").read_bytes() == kept
     assert verify_archive(signed, key=old.fingerprint).faults == ()
     assert f"in the place of {signing.grouped(old.fingerprint)}" in told_ledger(club, last=1)[0].sentence
+
+
+def test_the_open_part_is_written_for_paper_once(club: Office, tmp_path: Path) -> None:
+    with pytest.raises(Refused, match="no signing key of this machine"):
+        write_key(club, tmp_path / "key.txt")
+    made = make_key(club, SECRET)
+    said = write_key(club, tmp_path / "key.txt").read_text("utf-8")
+    assert signing.grouped(made.fingerprint) in said and made.pem.strip() in said and "and no more" in said
+    assert "PRIVATE" not in said
+    with pytest.raises(Refused, match="stays as it is"):
+        write_key(club, tmp_path / "key.txt")
 
 
 @pytest.mark.parametrize("words", ["", "short", "x" * 201])

@@ -143,6 +143,25 @@ def test_a_full_disk_leaves_nothing_behind(club: Office, tmp_path: Path, monkeyp
     assert list((tmp_path / "out").iterdir()) == []
 
 
+def test_an_archive_that_the_disk_spoilt_does_not_stay(
+    club: Office, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    whole = writing.write_archive
+
+    def spoilt(*given: object) -> writing.Written:
+        made = whole(*given)  # type: ignore[arg-type]
+        data = bytearray(made.file.read_bytes())
+        data[len(data) // 2] ^= 1
+        made.file.write_bytes(bytes(data))
+        return made
+
+    monkeypatch.setattr("inspector.duties.archive_register.write_archive", spoilt)
+    before = verify_book(club).line_count
+    with pytest.raises(Refused, match="not what was meant"):
+        archive(club, tmp_path / "b.zip")
+    assert not (tmp_path / "b.zip").exists() and verify_book(club).line_count == before
+
+
 def test_work_that_is_stopped_leaves_nothing_behind(club: Office, tmp_path: Path) -> None:
     (tmp_path / "out").mkdir()
 

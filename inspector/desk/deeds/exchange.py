@@ -8,7 +8,7 @@ from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.duties.archive_register import archive, contacts_words, looked_words, verify_archive, written_facts
 from inspector.duties.export_list import What, export_lines, export_list
-from inspector.duties.keep_key import enter_key, grouped_key, make_key, what_it_proves
+from inspector.duties.keep_key import enter_key, grouped_key, make_key, what_it_proves, write_key
 from inspector.duties.office import Office
 from inspector.gear.exported import PublicKey
 from inspector.language import tr, tr_n
@@ -169,6 +169,19 @@ def known_key() -> Deed[None]:
             Secret(key="passphrase", label=tr("Passphrase of the key"), needed=True, names=(tr("passphrase"),)),
         ),
         do, tr("Enter it"),
+    )  # fmt: skip
+
+
+def key_paper() -> Deed[None]:
+    """The key of this machine, for paper."""
+
+    def do(office: Office, about: None, given: Values) -> Done:
+        return Done(tr("The key is written, to be printed."), str(write_key(office, _file(given, ".txt"))))
+
+    return Deed(
+        "write key", tr("Write it for paper"), tr("Write the fingerprint and the open part of the key for paper"),
+        tr("Print it, sign it by hand, and give it to whoever is to check what you sign. The key itself stays here."),
+        lambda facts, about: _place(tr("signing-key")), do, tr("Write it"),
     )  # fmt: skip
 
 

@@ -109,6 +109,7 @@ class RegisterPage(Place):
             lines=lambda: self._deed(exchange.lines()),
             make_key=lambda: self._deed(exchange.new_key()),
             enter_key=lambda: self._deed(exchange.known_key()),
+            write_key=lambda: self._deed(exchange.key_paper()),
         )
         self.copies.setWidget(_page(register_view(told, acts)))
 

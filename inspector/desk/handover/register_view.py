@@ -34,6 +34,7 @@ class Acts:
     lines: Does
     make_key: Does
     enter_key: Does
+    write_key: Does
 
 
 def register_view(told: RegisterTold, acts: Acts) -> QWidget:
@@ -98,7 +99,8 @@ def _key(keys: Keys, acts: Acts) -> QWidget:
         told = tr("This machine has a signing key that this register does not know.")
         buttons = [button(tr("Enter the key"), acts.enter_key), make]
     else:
-        told, buttons = tr("This machine has a signing key: archives and bundles can be signed."), [make]
+        told = tr("This machine has a signing key: archives and bundles can be signed.")
+        buttons = [button(tr("Write it for paper"), acts.write_key), make]
     known = [(grouped_key(one.fingerprint), key_words(one)) for one in keys.known]
     lines = [column([said(key, Type.SMALL), said(words, Type.SMALL, faint=True)], 0) for key, words in known]
     return section(tr("Signing key"), said(told), *lines, row(buttons), said(what_it_proves(), Type.SMALL, faint=True))
