@@ -8,6 +8,7 @@ from inspector.cli import (
     calendar_commands,
     checking,
     exchange,
+    field_copies,
     gear_papers,
     handouts,
     hands,
@@ -143,7 +144,7 @@ for _command in (work.repair, work.retag, work.label_lost, work.label, work.owne
 for _command in (work.attach, work.attachments):
     main.add_command(_command)
 main.add_command(rigs.rig)
-for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover):
+for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover, *field_copies.COMMANDS):
     main.add_command(_command)
 for _command in exchange.COMMANDS:
     main.add_command(_command)

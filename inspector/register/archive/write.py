@@ -90,18 +90,8 @@ def write_archive(book: Book, file: Path, making: Making) -> Written:
         part = Path(beside) / "part"
         start = _manifest(book.origin, copy, making)
         manifest = _write(part, copy.file, replace(start, with_contacts=making.with_contacts), making)
-        _take_name(part, file)
+        backup.take_name(part, file)
     return Written(file, file.stat().st_size, backup.sha256_of(file), manifest)
-
-
-def _take_name(part: Path, file: Path) -> None:
-    """Give the finished file its name, unless another has it."""
-    file.open("xb").close()
-    try:
-        part.replace(file)
-    except OSError:
-        file.unlink(missing_ok=True)
-        raise
 
 
 def there_already(file: Path) -> Refused:
