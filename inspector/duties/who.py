@@ -83,10 +83,11 @@ def check_name_counts(office: Office, page: Page, person: Person, field: str) ->
 
 def check_not_closed(page: Page, item: Item) -> None:
     """Refuse to log anything new of a piece that was made unusable or sold: it must be another one."""
-    if page.is_destroyed(item):
+    where = page.whereabouts_of(item).where
+    if where is Where.DESTROYED:
         why = tr("{tag} was recorded as made unusable.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Look at the label again; it must be another piece."))
-    if page.whereabouts_of(item).where is Where.SOLD:
+    if where is Where.SOLD:
         why = tr("{tag} was sold.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Look at the label again; a piece that was bought back is booked in anew."))
 
