@@ -28,7 +28,8 @@ from inspector import __version__
 from inspector.cli import commands
 from inspector.cli.wiring import Wiring
 from inspector.duties.adopt_rulebook import in_force, judge_under_new_book
-from inspector.duties.back_up import enter_restored, restore
+from inspector.duties.archive_register import enter_opened, is_archive, open_archive
+from inspector.duties.back_up import enter_restored, file_in, restore
 from inspector.duties.build_sample import build_sample
 from inspector.duties.club_settings import as_the_club_wants
 from inspector.duties.found_club import found_club
@@ -228,10 +229,7 @@ def _open(place: Place) -> Office:
 
 
 def _rescue(place: Place, file: Path) -> Office:
-    if isinstance(place, str):
-        why = tr("What can be saved of a damaged register goes into a folder, and this is an address.")
-        raise Refused(tr("folder"), why, tr("Name an empty folder; it can be moved to the server afterwards."))
-    rescue(file, place)
+    rescue(file, file_in(place).parent)
     return _open(place)
 
 
@@ -246,6 +244,11 @@ def _sample(place: Place) -> Office:
 
 
 def _restore(place: Place, file: Path, head: str) -> Office:
+    if is_archive(file):
+        found = open_archive(file, place, head)
+        office = _open(place)
+        enter_opened(office, file, found)
+        return office
     made = restore(file, place, head)
     office = _open(place)
     enter_restored(office, made)

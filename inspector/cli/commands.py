@@ -7,6 +7,7 @@ import click
 from inspector.cli import (
     calendar_commands,
     checking,
+    exchange,
     faults,
     field_copies,
     gear_papers,
@@ -171,6 +172,8 @@ main.add_command(rigs.rig)
 for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover, moving.move, *field_copies.COMMANDS):
     main.add_command(_command)
 for _command in (faults.copies, faults.rescue, faults.clock_is_right):
+    main.add_command(_command)
+for _command in exchange.COMMANDS:
     main.add_command(_command)
 main.add_command(incidents.incident)
 main.add_command(visiting.visit)

@@ -6,12 +6,14 @@ from typing import Any
 import click
 
 from inspector.cli import say, typed
+from inspector.cli.passphrase import key_passphrase
 from inspector.cli.rigs import rig_called
 from inspector.cli.wiring import Desk
 from inspector.duties.bundle_incident import bundle_incident, check_bundle
 from inspector.duties.evidence_paper import print_evidence
 from inspector.duties.incident_checks import typed_distance
 from inspector.duties.keep_incident import add_custody, add_statement, close_incident, hold_more
+from inspector.duties.keep_key import grouped_key, what_it_proves
 from inspector.duties.office import Office
 from inspector.duties.recall import kin_of_broken
 from inspector.duties.release_evidence import release_evidence, release_vehicle
@@ -205,15 +207,19 @@ def print_command(desk: Desk, ref: str, again: bool) -> None:
 @incident.command()
 @click.argument("ref")
 @click.option("--to", "folder", required=True, type=click.Path(path_type=Path), help="A new folder.")
+@click.option("--sign", "signed", is_flag=True, help="Sign it with this machine's key; its passphrase is asked.")
 @click.pass_obj
-def bundle(desk: Desk, ref: str, folder: Path) -> None:
+def bundle(desk: Desk, ref: str, folder: Path, signed: bool) -> None:
     """Write all of it into a new folder with checksums, for whoever inquires into it."""
-    made = bundle_incident(desk.office(), ref, folder)
+    made = bundle_incident(desk.office(), ref, folder, key_passphrase() if signed else None)
     for name in made.files:
         click.echo(name)
     click.echo(tr("{count} files in {folder}; evidence list {number}.", count=len(made.files), folder=folder,
                   number=made.number))  # fmt: skip
     click.echo(tr("sha256 of the checksum file: {sha256}", sha256=made.sums_sha256))
+    if made.key:
+        click.echo(tr("Signed with the key {key}.", key=grouped_key(made.key)))
+        say.paragraph(what_it_proves())
 
 
 @incident.command()

@@ -12,6 +12,7 @@ from inspector.refused import Refused
 
 OWN = "INSPECTOR_PASSPHRASE"
 NEW = "INSPECTOR_NEW_PASSPHRASE"
+KEY = "INSPECTOR_KEY_PASSPHRASE"
 
 
 def vouched(office: Office) -> Office:
@@ -24,10 +25,20 @@ def vouched(office: Office) -> Office:
 
 def new_passphrase(name: str) -> str:
     """A new passphrase, typed twice."""
-    typed = hidden(NEW, tr("New passphrase of {name}", name=name), twice=True)
+    return _needed(NEW, tr("New passphrase of {name}", name=name), twice=True)
+
+
+def key_passphrase(*, new: bool = False) -> str:
+    """The passphrase of this machine's signing key; a new one is typed twice."""
+    label = tr("New passphrase of the signing key") if new else tr("Passphrase of the signing key")
+    return _needed(KEY, label, twice=new)
+
+
+def _needed(variable: str, label: str, *, twice: bool) -> str:
+    typed = hidden(variable, label, twice=twice)
     if not typed:
         why = tr("None was typed.")
-        what = tr("Type it on a terminal, or put it into {variable} for a script.", variable=NEW)
+        what = tr("Type it on a terminal, or put it into {variable} for a script.", variable=variable)
         raise Refused(tr("passphrase"), why, what)
     return typed
 

@@ -25,8 +25,8 @@ _LABEL_PX = 20 * GRID
 class Doors:
     """How a register comes to be open, or is refused. begin: place, club, officer; open, sample: place.
 
-    A place is a folder or an address on a server. restore: folder, the file of a copy, a ledger head that it must hold
-    or "". rescue: folder, a damaged file.
+    A place is a folder or an address on a server. restore: folder, the file of a copy or an archive, a ledger head
+    that it must hold or "". rescue: folder, a damaged file.
     """
 
     begin: Callable[[Place, str, str], Office]
@@ -86,7 +86,8 @@ class Welcome(QWidget):
         self._do(self._doors.restore, *given, says=tr("Putting the copy back and checking it…"))
 
     def _ask_copy(self) -> None:
-        if found := QFileDialog.getOpenFileName(self, tr("Copy of a register"), self.folder.text(), "*.db")[0]:
+        kinds = tr("Copies and archives (*.db *.zip)")
+        if found := QFileDialog.getOpenFileName(self, tr("Copy of a register"), self.folder.text(), kinds)[0]:
             self.restore(Path(found))
 
     def rescue(self, file: Path) -> None:

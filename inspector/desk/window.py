@@ -170,6 +170,7 @@ class DeskWindow(QMainWindow):
             save=self.pages.save,
             sheet=lambda: self.printing.trip_sheet(self.search),
             notice=self._print_notice,
+            export=self.wiring.export,
             piece_menu=self.fill_piece_menu,
             keys=lambda: KeyMap(self.menuBar(), self).open(),
             words=lambda: WordList(self.pages, self).open(),

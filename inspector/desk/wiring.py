@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QMenu, QWidget
 
 from inspector.desk import piece_menu, trip_menu
 from inspector.desk.background import Background
-from inspector.desk.deeds import chosen, gear_papers, hands, papers
+from inspector.desk.deeds import chosen, exchange, gear_papers, hands, papers
 from inspector.desk.deeds.work import add_file
 from inspector.desk.gear_list import chosen_bar
 from inspector.desk.notice import Notice
@@ -75,8 +75,15 @@ class Wiring(QObject):
     def _of_chosen(self, key: str, tags: tuple[str, ...]) -> None:
         if key == chosen_bar.INSPECT:
             self._pages.go(Go(RUN, tags))
+        elif key == chosen_bar.EXPORT:
+            self.export(tags)
         else:
             self._pages.go(Go(DEED, (_OF_CHOSEN[key](tags), tags, " ".join(tags))))
+
+    def export(self, chosen_tags: tuple[str, ...] = ()) -> None:
+        """Write the list out as it is shown, or those of it that were chosen."""
+        pieces = exchange.ToExport(self._pages.table.model.tags, chosen_tags)
+        self._pages.go(Go(DEED, (exchange.export(pieces), pieces, "")))
 
     def _piece_menu(self, below: QWidget) -> None:
         if piece := self._pages.piece:

@@ -31,10 +31,15 @@ def facts_of(made: Backup) -> dict[str, object]:
 
 def restore(file: Path, place: Place, head: str = "") -> Backup:
     """Put a copy into a folder that has no register. head: one printed on a document, which the copy must hold."""
+    return backup.restore(file, file_in(place), head.strip().lower())
+
+
+def file_in(place: Place) -> Path:
+    """The file of a register in a folder; refused for an address."""
     if isinstance(place, str):
         why = tr("A copy is a file, and is put back into a folder.")
         raise Refused(tr("folder"), why, tr("Put it into an empty folder, and move it to the server from there."))
-    return backup.restore(file, place / REGISTER_FILE, head.strip().lower())
+    return place / REGISTER_FILE
 
 
 def enter_restored(office: Office, made: Backup) -> None:

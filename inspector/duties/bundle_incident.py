@@ -11,10 +11,12 @@ from pathlib import Path
 
 from inspector.duties.evidence_paper import enter_evidence, entry_words, stood_of
 from inspector.duties.incident_checks import incident_called
+from inspector.duties.keep_key import signer
 from inspector.duties.office import Office
 from inspector.duties.out_tray import put_out
 from inspector.duties.plain_lines import file_name
 from inspector.duties.rig_files import rig_text
+from inspector.duties.sign_bundle import key_files, signature_faults_of, signed_manifest
 from inspector.gear.evidence_list import EvidenceList
 from inspector.gear.incident import Incident, StoodThen
 from inspector.gear.lists import Fault
@@ -23,6 +25,7 @@ from inspector.language import show_day, tr
 from inspector.paper.evidence_list import evidence_list
 from inspector.paper.page_style import PageSize
 from inspector.refused import Refused
+from inspector.register.archive.manifest import UNLISTED
 from inspector.register.page import Page
 from inspector.register.rows import as_facts, from_body
 
@@ -34,42 +37,57 @@ _NUMBER = "evidence-list-number.txt"
 
 @dataclass(frozen=True, slots=True)
 class Bundle:
-    """A bundle as it was written. sums_sha256: of its checksum file; missing: signs its list could not print."""
+    """A bundle as it was written. sums_sha256: of its checksum file; missing: signs its list could not print.
+
+    key: the fingerprint of the key that signed it, or "".
+    """
 
     folder: Path
     number: str
     files: tuple[str, ...]
     sums_sha256: str
     missing: tuple[str, ...]
+    key: str = ""
 
 
-def bundle_incident(office: Office, ref: str, folder: Path) -> Bundle:
-    """Write the bundle into a new or empty folder, with an evidence list printed for it."""
+def bundle_incident(office: Office, ref: str, folder: Path, passphrase: str | None = None) -> Bundle:
+    """Write the bundle into a new or empty folder, with an evidence list printed for it.
+
+    passphrase: of this machine's signing key, where the bundle is to be signed.
+    """
     _check_empty(folder)
+    by = signer(office, passphrase) if passphrase is not None else None
     made = enter_evidence(office, ref)
     printed = evidence_list(made, PageSize(office.page), office.system)
     put_out(office, made.imprint.number, printed)
     files = {_LIST: printed.pdf, _NUMBER: f"{made.imprint.number}\n".encode(), **_contents(office, ref, made)}
-    files = dict(sorted(files.items()))
+    files = dict(sorted({**files, **(key_files(by) if by else {})}.items()))
     sums = "".join(f"{_sha256(data)}  {name}\n" for name, data in files.items()).encode()
-    _write(folder, {**files, SUMS: sums})
+    signature = signed_manifest(office, made, {**files, SUMS: sums}, by) if by else {}
+    _write(folder, {**files, SUMS: sums, **signature})
+    key = by.fingerprint if by else ""
     with office.book.page() as page:
-        kept = {"incident": made.ref, "sha256": _sha256(sums), "files": sorted(files)}
+        kept = {"incident": made.ref, "sha256": _sha256(sums), "files": sorted(files), "key": key}
         page.add_document(_sums_number(made.imprint.number), _BUNDLE, office.today, made.imprint.number, kept)
         page.enter("bundle incident", by=office.officer.id, at=office.now, facts=kept)
-    return Bundle(folder, made.imprint.number, tuple(files), _sha256(sums), printed.missing_glyphs)
+    return Bundle(folder, made.imprint.number, tuple(files), _sha256(sums), printed.missing_glyphs, key)
 
 
 def check_bundle(office: Office, folder: Path) -> tuple[Fault, ...]:
-    """What is wrong with a bundle: files changed, missing or put in, or a checksum file other than the one written."""
+    """What is wrong with a bundle: files changed, missing or put in, a checksum file other than the one written, or a
+    signature that does not fit."""
     sums = _read(folder / SUMS)
     if sums is None:
         return (Fault(SUMS, tr("It is missing.")),)
     named = dict(_named(sums))
     faults = [_fault(folder, name, sha256) for name, sha256 in named.items()]
     there = {path.relative_to(folder).as_posix() for path in folder.rglob("*") if not path.is_dir()}
-    faults += [Fault(name, tr("It was put in afterwards.")) for name in sorted(there - {*named, SUMS})]
-    faults.append(_against_register(office, folder, sums))
+    kept = _kept(office, folder)
+    key = str(kept.get("key", "")) if kept else ""
+    unlisted = {SUMS, *(UNLISTED if key else ())}
+    faults += [Fault(name, tr("It was put in afterwards.")) for name in sorted(there - {*named, *unlisted})]
+    faults += signature_faults_of(folder, key) if key else ()
+    faults.append(_against_register(kept, sums))
     return tuple(one for one in faults if one is not None)
 
 
@@ -83,14 +101,19 @@ def _fault(folder: Path, name: str, sha256: str) -> Fault | None:
     return None if _sha256(data) == sha256 else Fault(name, tr("It was changed."))
 
 
-def _against_register(office: Office, folder: Path, sums: bytes) -> Fault | None:
-    """Whether the register knows this very checksum file by the number of the bundle's evidence list."""
+def _kept(office: Office, folder: Path) -> dict[str, object] | None:
+    """What the register keeps of the bundle with this evidence list; None where it knows none."""
     number = (_read(folder / _NUMBER) or b"").decode(errors="replace").strip()
     with office.book.reading() as page:
         kept = page.latest_document(_BUNDLE, number)
+    return from_body(kept[1], dict) if kept else None
+
+
+def _against_register(kept: dict[str, object] | None, sums: bytes) -> Fault | None:
+    """Whether the register knows this very checksum file by the number of the bundle's evidence list."""
     if kept is None:
         return Fault(_NUMBER, tr("The register knows no bundle with this evidence list."))
-    if from_body(kept[1], dict)["sha256"] != _sha256(sums):
+    if kept["sha256"] != _sha256(sums):
         return Fault(SUMS, tr("It is not the one that the register wrote: files may have been changed with it."))
     return None
 

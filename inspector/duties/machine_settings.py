@@ -25,6 +25,11 @@ class MachineSettings:
         return self._texts.get(key, otherwise)
 
     @property
+    def folder(self) -> Path | None:
+        """The folder it is kept in; None where nothing outlives the program."""
+        return self._file.parent if self._file else None
+
+    @property
     def language(self) -> str:
         """The language of all texts, e.g. "de"; empty for the one that the computer itself speaks."""
         return self.get(_LANGUAGE)

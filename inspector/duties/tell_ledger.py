@@ -13,6 +13,7 @@ from itertools import islice
 from inspector.duties import (
     ledger_club,
     ledger_copies,
+    ledger_exchange,
     ledger_gear,
     ledger_papers,
     ledger_places,
@@ -29,6 +30,7 @@ from inspector.register.page import Page
 
 SENTENCES: Mapping[str, Sentence] = {
     **ledger_club.SENTENCES,
+    **ledger_exchange.SENTENCES,
     **ledger_copies.SENTENCES,
     **ledger_gear.SENTENCES,
     **ledger_papers.SENTENCES,

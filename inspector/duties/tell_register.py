@@ -8,6 +8,7 @@ from itertools import islice
 from inspector.duties.clash_words import clash_lines
 from inspector.duties.field_copies import copy_words, field_copies
 from inspector.duties.hand_over import last_protocol
+from inspector.duties.keep_key import Keys, keys
 from inspector.duties.office import Office
 from inspector.duties.tell_copies import CopiesTold, copies_told
 from inspector.duties.tell_opening import clock_trouble, opening_lines
@@ -68,6 +69,7 @@ class RegisterTold:
     head: str
     last_copy: LastCopy | None
     protocol: HandoverProtocol | None
+    keys: Keys
     field_copies: tuple[CopyTold, ...]
     copy_words: str
     merges: tuple[MergeTold, ...]
@@ -78,7 +80,7 @@ class RegisterTold:
 
 def tell_register(office: Office) -> RegisterTold:
     """What the register is, as it stands now."""
-    file, protocol = office.book.file, last_protocol(office)
+    file, protocol, known = office.book.file, last_protocol(office), keys(office)
     taken, words = field_copies(office), copy_words(office)
     copies, mind = copies_told(office), tuple(opening_lines(office))
     clock_is_back = clock_trouble(office) is not None
@@ -97,6 +99,7 @@ def tell_register(office: Office) -> RegisterTold:
             copies=copies,
             mind=mind,
             clock_is_back=clock_is_back,
+            keys=known,
             field_copies=tuple(CopyTold(one, names.get(one.holder, one.holder)) for one in taken),
             copy_words=words,
             merges=tuple(islice(_merges(page), _MOST_MERGES)),

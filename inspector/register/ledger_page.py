@@ -11,7 +11,7 @@ from inspector.gear.item import Item
 from inspector.gear.ledger_line import WrittenLine
 from inspector.register.clock import last_moment
 from inspector.register.events import shares
-from inspector.register.leaf import Leaf
+from inspector.register.exchange_page import ExchangePage
 from inspector.register.ledger import head, moved_to, since
 from inspector.register.streams import few_at_a_time
 from inspector.register.tables import APPEND_ONLY, item, ledger, verdict
@@ -20,7 +20,7 @@ from inspector.register.year_tables import item_change
 _OF_ITEMS = tuple(table for table in APPEND_ONLY if "item_id" in table.c)
 
 
-class LedgerPage(Leaf):
+class LedgerPage(ExchangePage):
     """The ledger's lines, and which of them speak of a piece."""
 
     def ledger_lines(self) -> Iterator[WrittenLine]:

@@ -10,17 +10,17 @@ _HASHER = PasswordHasher()  # RFC 9106's second choice: 64 MiB, three passes
 
 def hashed(passphrase: str) -> str:
     """The hash to keep, with its own salt."""
-    return _HASHER.hash(_same(passphrase))
+    return _HASHER.hash(one_spelling(passphrase))
 
 
 def matches(kept: str, passphrase: str) -> bool:
     """Whether this is the passphrase that was kept."""
     try:
-        return _HASHER.verify(kept, _same(passphrase))
+        return _HASHER.verify(kept, one_spelling(passphrase))
     except (VerificationError, InvalidHashError):
         return False
 
 
-def _same(passphrase: str) -> str:
+def one_spelling(passphrase: str) -> str:
     """One spelling of what keyboards write in several: an accent as its own sign or as part of the letter."""
     return unicodedata.normalize("NFKC", passphrase)

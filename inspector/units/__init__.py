@@ -7,6 +7,7 @@ from inspector.units.dimensions import Dimension, Figure, System
 from inspector.units.factors import DAYS_PER_YEAR, STANDARD_GRAVITY_M_PER_S2, years
 from inspector.units.reading import read
 from inspector.units.showing import show, show_bound, show_typed
+from inspector.units.si_names import si_unit
 from inspector.units.typed_in import system_of
 
 __all__ = [
@@ -19,6 +20,7 @@ __all__ = [
     "show",
     "show_bound",
     "show_typed",
+    "si_unit",
     "system_of",
     "years",
 ]

@@ -9,6 +9,7 @@ from zlib import crc32
 from PIL import Image
 
 from inspector.duties.adopt_rulebook import adopt_rulebook, check_rulebook
+from inspector.duties.archive_register import archive, open_archive
 from inspector.duties.attach import attach
 from inspector.duties.back_up import restore
 from inspector.duties.book_in import book_in
@@ -103,6 +104,7 @@ _IMAGE = (
     b"IEND",
     b"<svg>",
 )
+_ZIP = (b"PK\x01\x02", b"PK\x03\x04", b"PK\x05\x06", b"PK\x06\x07", b"../../", b"\xff" * 8, b"\x00" * 46)
 _SQLITE = (b"SQLite format 3\x00", b"\xff" * 64, b"\x00" * 64, b"CREATE TABLE", b"\x0d\x00\x00")
 
 
@@ -151,6 +153,18 @@ def _registers(office: Office) -> list[bytes]:
     return [office.book.file.read_bytes()]
 
 
+def _archives(office: Office) -> list[bytes]:
+    file = office.out_tray.parent / "seed.zip"
+    archive(office, file)
+    data = file.read_bytes()
+    file.unlink()
+    return [data]
+
+
+def _opened(office: Office, data: bytes, folder: Path) -> object:
+    return open_archive(_put_down(data, folder), folder / "new")
+
+
 def _put_down(data: bytes, folder: Path) -> Path:
     file = folder / "given.db"
     file.write_bytes(data)
@@ -190,6 +204,7 @@ DOORS: dict[str, Door] = {
     "copy to restore": Door(
         _registers, lambda _, data, folder: restore(_put_down(data, folder), folder / "new"), _SQLITE, 8
     ),
+    "archive to open": Door(_archives, _opened, _ZIP, 12),
     "copy to bring back": Door(
         _registers, lambda office, data, folder: what_would_come(office, _put_down(data, folder)), _SQLITE, 8
     ),

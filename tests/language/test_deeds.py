@@ -12,6 +12,7 @@ from pytestqt.qtbot import QtBot
 from inspector.desk import deeds
 from inspector.desk.deeds.contact import Reached
 from inspector.desk.deeds.debriefs import Telling
+from inspector.desk.deeds.exchange import ToExport
 from inspector.desk.deeds.report import ToReport
 from inspector.desk.deeds.rulebook import Compared
 from inspector.desk.form.deed import Deed
@@ -78,6 +79,7 @@ def abouts(club: Office) -> dict[object, Any]:
         Passphrases: Passphrases.WANTED,
         ClubSettings: club_settings(club),
         Compared: Compared("", ("HR-007",)),
+        ToExport: ToExport(("SH-001", "SH-002", "HR-007"), ("SH-001", "SH-002")),
         Any: opened(club, "SH-001"),
         type(None): None,
         None: None,

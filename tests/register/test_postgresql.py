@@ -1,17 +1,25 @@
 """The same scripts, guards and deeds on PostgreSQL."""
 
+import json
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from sqlalchemy import create_engine, text
 from sqlalchemy.exc import DBAPIError
 
+from inspector.duties.archive_register import archive
 from inspector.duties.build_sample import build_sample
+from inspector.duties.export_list import export_lines, export_list
+from inspector.duties.gear_list import answers
 from inspector.duties.look_up import list_gear
 from inspector.duties.office import Office
 from inspector.duties.verify_book import verify_book
+from inspector.gear.lists import Wanted
 from inspector.gear.person import Person
+from inspector.refused import Refused
 from inspector.register.book import open_book
 from inspector.register.guards import missing_triggers
 from inspector.register.tables import APPEND_ONLY
@@ -36,6 +44,25 @@ def test_the_sample_comes_out_as_on_sqlite(club: Office, sample: Office) -> None
     ]
     assert list_gear(club, "BOW shackle 4.75").counts == list_gear(sample, "BOW shackle 4.75").counts
     assert verify_book(club).faults == ()
+
+
+def test_lists_and_lines_leave_it_and_the_archive_is_refused_politely(
+    club: Office, sample: Office, tmp_path: Path
+) -> None:
+    assert export_list(club, answers(club, Wanted()).tags, tmp_path / "gear.xlsx").rows > 1000
+    export_lines(club, tmp_path / "there.jsonl")
+    export_lines(sample, tmp_path / "here.jsonl")
+    there, here = ((tmp_path / name).read_bytes().splitlines() for name in ("there.jsonl", "here.jsonl"))
+    assert Counter(map(_sort_of, there)) == Counter(map(_sort_of, here))
+    with pytest.raises(Refused, match="no file to be copied"):
+        archive(club, tmp_path / "a.zip")
+    assert not (tmp_path / "a.zip").exists()
+
+
+def _sort_of(line: bytes) -> tuple[str, tuple[str, ...]]:
+    """Table and columns of a line."""
+    said = json.loads(line)
+    return said["table"], tuple(said["row"])
 
 
 @pytest.mark.parametrize("table", [table.name for table in APPEND_ONLY])

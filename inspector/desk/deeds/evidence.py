@@ -1,6 +1,7 @@
 """What is added to a report afterwards, who lets its pieces go, and the bundle for whoever inquires into it."""
 
 from inspector.desk.deeds.common import by, person, told, why
+from inspector.desk.deeds.exchange import passphrase_for, signing_fields
 from inspector.desk.form.asked import Asked, Files, Line, Part, Prose, Tick
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
@@ -8,6 +9,7 @@ from inspector.drawings.marks import outcome_word
 from inspector.duties.attach import take_out
 from inspector.duties.bundle_incident import bundle_incident, check_bundle
 from inspector.duties.keep_incident import add_custody, add_statement, close_incident, hold_more
+from inspector.duties.keep_key import grouped_key, what_it_proves
 from inspector.duties.office import Office
 from inspector.duties.release_evidence import release_evidence, release_vehicle
 from inspector.duties.tell_incident import IncidentTold
@@ -139,10 +141,13 @@ def bundle(incident: IncidentTold) -> Deed[IncidentTold]:
     """All of it in a folder."""
 
     def do(office: Office, about: IncidentTold, given: Values) -> Done:
-        made = bundle_incident(office, about.ref, given.files("folder")[0])
+        made = bundle_incident(office, about.ref, given.files("folder")[0], passphrase_for(given))
         head = tr("{count} files in {folder}; evidence list {number}.", count=len(made.files), folder=made.folder,
                   number=made.number)  # fmt: skip
-        return Done(head, tr("sha256 of the checksum file: {sha256}", sha256=made.sums_sha256))
+        told = [tr("sha256 of the checksum file: {sha256}", sha256=made.sums_sha256)]
+        if made.key:
+            told += [tr("Signed with the key {key}.", key=grouped_key(made.key)), what_it_proves()]
+        return Done(head, "\n".join(told))
 
     return Deed(
         "bundle incident", tr("Bundle all of it"), tr("Bundle {ref} into a folder", ref=incident.ref),
@@ -150,6 +155,7 @@ def bundle(incident: IncidentTold) -> Deed[IncidentTold]:
            "whoever inquires into it. It can be proved later that nothing in it was changed."),
         lambda facts, about: (
             Files(key="folder", label=tr("New folder"), folder=True, new=True, needed=True, names=(tr("folder"),)),
+            *signing_fields(),
         ),
         do, tr("Write the bundle"),
     )  # fmt: skip

@@ -12,7 +12,7 @@ from inspector.desk.plain import button, menu_button, short
 from inspector.language import tr, tr_n
 
 LEND, TAKE_BACK, PACK, INSPECT, HOLD = "lend", "take back", "pack", "inspect", "hold"
-LABELS, TAGS, RECORDS, RECALL = "labels", "tags", "records", "recall"
+LABELS, TAGS, RECORDS, RECALL, EXPORT = "labels", "tags", "records", "recall", "export"
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,8 +37,9 @@ def deeds() -> tuple[Deed, ...]:
 
 
 def papers() -> tuple[tuple[str, str], ...]:
-    """What is printed for chosen pieces: the word in the menu, and the key of the deed."""
-    return (tr("Labels"), LABELS), (tr("Tags"), TAGS), (tr("Records"), RECORDS)
+    """What is printed or written out for chosen pieces: the word in the menu, and the key of the deed."""
+    table = (tr("A file for a spreadsheet"), EXPORT)
+    return (tr("Labels"), LABELS), (tr("Tags"), TAGS), (tr("Records"), RECORDS), table
 
 
 class ChosenBar(QWidget):

@@ -7,6 +7,7 @@ from typing import Any
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
+from inspector.desk.deeds import exchange
 from inspector.desk.deeds import field_copies as field
 from inspector.desk.deeds import register as deeds
 from inspector.desk.deeds.copies import clock, plan
@@ -110,6 +111,12 @@ class RegisterPage(Place):
             hand_on=lambda: self._deed(deeds.hand_on()),
             move=lambda: self._deed(deeds.move()),
             print_again=self._print_again,
+            archive=lambda: self._deed(exchange.write_archive()),
+            look_through=lambda: self._deed(exchange.look_through()),
+            lines=lambda: self._deed(exchange.lines()),
+            make_key=lambda: self._deed(exchange.new_key()),
+            enter_key=lambda: self._deed(exchange.known_key()),
+            write_key=lambda: self._deed(exchange.key_paper()),
         )
         self.copies.setWidget(_page(register_view(told, acts)))
 

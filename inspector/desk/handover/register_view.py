@@ -11,6 +11,7 @@ from inspector.desk.look import GRID, Type
 from inspector.desk.plain import Fold, button, column, facts, row, said
 from inspector.desk.record_parts import section
 from inspector.desk.rig_table import table
+from inspector.duties.keep_key import Keys, grouped_key, key_words, what_it_proves
 from inspector.duties.tell_copies import CopyFile, plan_words
 from inspector.duties.tell_register import CopyTold, LastCopy, MergeTold, RegisterTold
 from inspector.gear.papers import HandoverProtocol, ProtocolTable
@@ -35,12 +36,18 @@ class Acts:
     hand_on: Does
     move: Does
     print_again: Does
+    archive: Does
+    look_through: Does
+    lines: Does
+    make_key: Does
+    enter_key: Does
+    write_key: Does
 
 
 def register_view(told: RegisterTold, acts: Acts) -> QWidget:
     """All of it."""
     parts = [_head(told, acts), _copies(told, acts), _field_copies(told, acts), _proof(told, acts)]
-    return column([*parts, _handing_on(told, acts)], 2 * GRID)
+    return column([*parts, _handing_on(told, acts), _archives(told, acts), _key(told.keys, acts)], 2 * GRID)
 
 
 def _head(told: RegisterTold, acts: Acts) -> QWidget:
@@ -124,6 +131,33 @@ def _proof(told: RegisterTold, acts: Acts) -> QWidget:
     head = facts([(tr("Its head"), told.head)], size=Type.SMALL)
     check = button(tr("Check that nothing was changed"), acts.verify)
     return section(tr("Ledger"), said(count), head, row([check]))
+
+
+def _archives(told: RegisterTold, acts: Acts) -> QWidget:
+    what = tr("All of it in one file with checksums, for another copy of the program or for whoever is to check it.")
+    buttons = [button(tr("Write an archive"), acts.archive)] if told.is_file else []
+    buttons += [
+        button(tr("Look an archive through"), acts.look_through),
+        button(tr("Every row as JSON"), acts.lines),
+    ]
+    opens = tr("An archive is opened like a copy: menu Register, Open another register.")
+    return section(tr("Archives"), said(what), row(buttons), said(opens, Type.SMALL, faint=True))
+
+
+def _key(keys: Keys, acts: Acts) -> QWidget:
+    """The key of this machine, those that the register knows, and what a signature proves."""
+    make = button(tr("Make a signing key"), acts.make_key)
+    if not keys.here:
+        told, buttons = tr("This machine has no signing key."), [make]
+    elif not keys.is_known:
+        told = tr("This machine has a signing key that this register does not know.")
+        buttons = [button(tr("Enter the key"), acts.enter_key), make]
+    else:
+        told = tr("This machine has a signing key: archives and bundles can be signed.")
+        buttons = [button(tr("Write it for paper"), acts.write_key), make]
+    known = [(grouped_key(one.fingerprint), key_words(one)) for one in keys.known]
+    lines = [column([said(key, Type.SMALL), said(words, Type.SMALL, faint=True)], 0) for key, words in known]
+    return section(tr("Signing key"), said(told), *lines, row(buttons), said(what_it_proves(), Type.SMALL, faint=True))
 
 
 def _handing_on(told: RegisterTold, acts: Acts) -> QWidget:
