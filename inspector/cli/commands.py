@@ -16,6 +16,7 @@ from inspector.cli import (
     people,
     person_changes,
     reading,
+    recalls,
     returning,
     rigs,
     rules,
@@ -146,7 +147,7 @@ for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover)
     main.add_command(_command)
 main.add_command(incidents.incident)
 main.add_command(visiting.visit)
-for _command in (*calendar_commands.COMMANDS, *gear_papers.COMMANDS, *papers.COMMANDS):
+for _command in (*calendar_commands.COMMANDS, *gear_papers.COMMANDS, *papers.COMMANDS, *recalls.COMMANDS):
     main.add_command(_command)
 for _command in (trip_rigs.pairs, trip_rigs.pack):
     trips.trip.add_command(_command)

@@ -10,7 +10,15 @@ from collections.abc import Callable, Iterator, Mapping
 from datetime import date, datetime
 from itertools import islice
 
-from inspector.duties import ledger_club, ledger_gear, ledger_papers, ledger_places, ledger_trips, ledger_year
+from inspector.duties import (
+    ledger_club,
+    ledger_gear,
+    ledger_papers,
+    ledger_places,
+    ledger_recalls,
+    ledger_trips,
+    ledger_year,
+)
 from inspector.duties.ledger_line import Line, Sentence, listed
 from inspector.duties.office import Office
 from inspector.gear.ledger_line import ToldLine, WrittenLine
@@ -25,6 +33,7 @@ SENTENCES: Mapping[str, Sentence] = {
     **ledger_places.SENTENCES,
     **ledger_trips.SENTENCES,
     **ledger_year.SENTENCES,
+    **ledger_recalls.SENTENCES,
 }
 _Wanted = Callable[[WrittenLine], bool]
 

@@ -19,6 +19,7 @@ from inspector.gear.kind import Kind
 from inspector.gear.opinion import NewOpinion, Opinion
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import NewPersonChange, Person
+from inspector.gear.recall_notice import NewPieceCall, PieceCall
 from inspector.gear.repair import NewRepair, Repair
 from inspector.gear.strike import NewStrike, Strike
 from inspector.gear.use import Exposure, NewExposure, NewUse, Use
@@ -57,6 +58,7 @@ class _Rows:
     changes: dict[str, list[tuple[str, str]]]
     quarantines: dict[str, list[tuple[str, str]]]
     releases: dict[str, list[tuple[str, str]]]
+    calls: dict[str, list[tuple[str, str]]]
     facts: dict[str, NewItem]
 
 
@@ -77,6 +79,7 @@ def dossiers(connection: Connection, wanted: Sequence[tuple[Item, Kind]], on: da
         changes=_events(connection, year_tables.item_change, keys, on),
         quarantines=_events(connection, year_tables.quarantine, keys, on),
         releases=_events(connection, year_tables.release, keys, on),
+        calls=_events(connection, year_tables.piece_call, keys, on),
         facts={key: facts for some in shares(keys) for key, facts in facts_on(connection, some, on).items()},
     )
     names = _names(connection)
@@ -116,6 +119,9 @@ def _dossier(item: Item, kind: Kind, on: date, rows: _Rows, names: tuple[tuple[s
         ),
         evidence_releases=tuple(
             Release(key, item.id, from_body(body, NewRelease)) for key, body in rows.releases.get(item.id, ())
+        ),
+        calls=tuple(
+            PieceCall(key, item.id, from_body(body, NewPieceCall)) for key, body in rows.calls.get(item.id, ())
         ),
     )
 

@@ -24,14 +24,14 @@ from inspector.refused import Refused
 from inspector.register import dossiers, ledger, lists, tables
 from inspector.register.current import item_called, select_items, tags_of
 from inspector.register.dossiers import Retirement
-from inspector.register.evidence_page import EvidencePage
 from inspector.register.fleet_page import FleetPage
 from inspector.register.hands import HandsPage
 from inspector.register.ledger_page import LedgerPage
+from inspector.register.recall_page import RecallPage
 from inspector.register.rows import as_facts, from_body, new_id, to_body
 
 
-class Page(FleetPage, HandsPage, EvidencePage, LedgerPage):
+class Page(FleetPage, HandsPage, RecallPage, LedgerPage):
     """One transaction's view of the book: what it adds is noted for its ledger line."""
 
     def left(self) -> None:

@@ -96,6 +96,8 @@ def _quantity_names() -> dict[str, str]:
         "open_labels": tr("Markings written down anew and not yet inspected"),
         "open_evidence": tr("Incidents that keep it as evidence"),
         "open_releases": tr("Releases from evidence not yet inspected"),
+        "open_recalls": tr("Recalls it stands under"),
+        "open_remedies": tr("Remedies of a recall not yet inspected"),
         "changed_figures": tr("Values changed after a preview had held or retired it"),
         "frozen_exposures": tr("Days frozen while wet, not yet inspected"),
         "hottest": tr("Greatest heat"),

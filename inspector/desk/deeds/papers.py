@@ -6,7 +6,7 @@ from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.desk.opened import Opened
 from inspector.duties.office import Office, told_of
-from inspector.duties.print_recall import Recalled, print_recall
+from inspector.duties.print_recall import Recalled, recall_pieces
 from inspector.duties.print_record import print_record
 from inspector.duties.print_report import print_report, print_report_again, year_before
 from inspector.language import tr, tr_n
@@ -71,7 +71,7 @@ def recall(tags: Pieces) -> Deed[Pieces]:
     """Call pieces in, for example a maker's batch."""
 
     def do(office: Office, about: Pieces, given: Values) -> Done:
-        done = print_recall(office, given.tags("tags"), given.text("why"), send_to=given.text("send_to"),
+        done = recall_pieces(office, given.tags("tags"), given.text("why"), send_to=given.text("send_to"),
                             send_by=given.day("send_by"))  # fmt: skip
         head = tr_n("One letter is printed.", "{count} letters are printed.", len(done.papers))
         return Done(head, "\n".join(_told(done)), done.papers)
