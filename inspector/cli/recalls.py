@@ -1,6 +1,7 @@
 """Commands for recalls: look, call in, write to whoever has a piece, track the answers, settle, close."""
 
-from typing import Any
+from collections.abc import Callable
+from typing import Any, TypeVar
 
 import click
 
@@ -17,6 +18,7 @@ from inspector.duties.tell_recall import RecallTold, recall_told, recalls
 from inspector.gear.recall_notice import Answer, Issuer, Meant, NewRecall
 from inspector.language import show_day, tr
 
+_Command = TypeVar("_Command", bound=Callable[..., Any])
 _MEANT = (
     click.option("--mark", default="", help="The maker's mark as the notice writes it."),
     click.option("--kind", "kinds", multiple=True, help="A kind of gear it means; may be given again."),
@@ -33,8 +35,8 @@ _SEND = (
 )
 
 
-def _with(options: tuple[Any, ...]) -> Any:
-    def add(command: Any) -> Any:
+def _with(options: tuple[Any, ...]) -> Callable[[_Command], _Command]:
+    def add(command: _Command) -> _Command:
         for option in reversed(options):
             command = option(command)
         return command

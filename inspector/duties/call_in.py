@@ -28,7 +28,8 @@ class CalledIn:
 def call_in(office: Office, told: NewRecall) -> CalledIn:
     """Keep a notice and hold every match, certain or to be asked, wherever it is. One transaction.
 
-    Retired pieces stay retired and stand in the list; destroyed ones are no more. by: the officer where nobody is named.
+    Retired pieces stay retired and stand in the list; destroyed ones are no more. told.by: the officer where
+    nobody is named.
     """
     check_recall(office, told)
     with office.book.page() as page:

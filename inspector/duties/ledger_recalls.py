@@ -10,7 +10,7 @@ def _called_in(line: Line) -> str:
     told = line.shape("as", NewRecall)
     certain, asked = (tr_n("{count} piece", "{count} pieces", len(line.many(key))) for key in ("certain", "to_ask"))
     return tr(
-        "{name} entered the recall {ref} ({notice}) and held what it means: {certain} for certain, {asked} to ask{why}.",
+        "{name} entered the recall {ref} ({notice}) and held {certain} for certain, {asked} to ask{why}.",
         name=line.name(told.by),
         ref=line.text("ref"),
         notice=notice_words(told),
@@ -36,6 +36,16 @@ def _step(what: str) -> Sentence:
 
 
 def _letters(line: Line) -> str:
+    """Of letters from before recalls were kept, with the reason that stood in the line itself."""
+    if "recall" not in line.facts:
+        return tr(
+            "{who} called in {tags}, by the letters {numbers} to {names}{why}.",
+            who=line.who,
+            tags=listed(line.texts("tags")),
+            numbers=listed(line.texts("numbers")),
+            names=listed([line.name(key) for key in line.texts("people")]),
+            why=said(line.text("why")),
+        )
     return tr(
         "{who} printed the letters {numbers} of the recall {ref} for {tags} to {names}.",
         who=line.who,

@@ -74,7 +74,7 @@ def _mark(meant: Meant, facts: NewItem) -> Answers:
     return Answers(Sure.NOT_MEANT, tr("its mark is “{mark}”, not “{meant}”", **said))
 
 
-def _kind(meant: Meant, facts: NewItem, kinds: dict[str, Kind]) -> Answers:
+def _kind(meant: Meant, facts: NewItem, kinds: Mapping[str, Kind]) -> Answers:
     name = within(kinds[facts.kind].name) if facts.kind in kinds else facts.kind
     if meant.kinds and facts.kind not in meant.kinds:
         return Answers(Sure.NOT_MEANT, tr("it is a {kind}", kind=name))

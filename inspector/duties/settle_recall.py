@@ -36,8 +36,8 @@ class ReadOnIt:
 def not_of_it(office: Office, ref: str, tag: str, read: ReadOnIt, *, by: str = "") -> Judged:
     """Let a piece go from a recall, by what somebody competent read on it. What was read is kept as its marks.
 
-    read: an empty mark stands for the one that is written down. Refused where by what was read it is meant all the same,
-    or may be: what is named by its tag is let go by a remedy alone. by: the officer where nobody is named.
+    read: an empty mark stands for the one that is written down. Refused where by what was read it is meant all the
+    same, or may be: what is named by its tag is let go by a remedy alone. by: the officer where nobody is named.
     """
     check_line(tr("serial"), read.serial)
     check_line(tr("maker's mark"), read.mark)
@@ -60,8 +60,9 @@ def not_of_it(office: Office, ref: str, tag: str, read: ReadOnIt, *, by: str = "
 
 
 def remedied(office: Office, ref: str, tag: str, done: str, *, by: str = "") -> Judged:
-    """Write down what was done as the notice asks. The piece is held until somebody competent has inspected all of it."""
-    text = need(tr("what was done"), done, tr("Write what was replaced or looked at as the notice asks, and by whom."))
+    """Write down what was done as the notice asks. The piece is held until somebody competent has inspected it."""
+    what = tr("Write what was replaced or looked at as the notice asks, and by whom.")
+    text = need(tr("what was done"), done, what)
     with office.book.page() as page:
         recall, item, before = _stands(page, ref, tag)
         doer = _judge(office, page, item, by)

@@ -222,6 +222,11 @@ def _fittings(item: Item, entries: Iterable[tuple[str, str]]) -> tuple[Fitting, 
     return tuple(Fitting(key, item.id, from_body(body, NewFitting)) for key, body in entries)
 
 
+def _calls(item: Item, entries: Iterable[tuple[str, str]]) -> tuple[PieceCall, ...]:
+    """Its steps under recalls."""
+    return tuple(PieceCall(key, item.id, from_body(body, NewPieceCall)) for key, body in entries)
+
+
 def _untold(item: Item, entries: Iterable[tuple[str, str]]) -> tuple[Custody, ...]:
     """The returns of which nobody told the weather."""
     handed = [Custody(key, item.id, from_body(body, NewCustody)) for key, body in entries]

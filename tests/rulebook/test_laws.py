@@ -195,7 +195,8 @@ def test_no_inspection_lets_a_recalled_piece_go_and_a_remedy_asks_for_one(
     dossier: Dossier, data: st.DataObject
 ) -> None:
     called = data.draw(year_entries(dossier.item, "calls"))
-    assume(isinstance(called, PieceCall) and called.facts.step is Step.CALLED)
+    assert isinstance(called, PieceCall)
+    called = replace(called, facts=replace(called.facts, step=Step.CALLED))
     bound = with_entry(replace(dossier, calls=()), "calls", called)
     assert verdict_of(bound).outcome.severity >= Outcome.HOLD.severity
     remedied = NewPieceCall(TODAY, called.facts.recall, Step.REMEDIED, Sure.CERTAIN, "a new pin", "p")
