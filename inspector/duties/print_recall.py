@@ -70,7 +70,7 @@ def recall_pieces(
     with office.book.together():
         told = NewRecall(office.today, Issuer.CLUB, Meant(tags=tuple(tags)), reason)
         ref = call_in(office, told).recall.ref
-        letters, found = enter_letters(office, ref, send_to=send_to, send_by=send_by)
+        letters, found = enter_recall_letters(office, ref, send_to=send_to, send_by=send_by)
     return _out(office, ref, letters, found)
 
 
@@ -81,7 +81,7 @@ def print_recall(
 
     remind: instead to those who were written to and have not answered.
     """
-    letters, found = enter_letters(office, ref, send_to=send_to, send_by=send_by, remind=remind)
+    letters, found = enter_recall_letters(office, ref, send_to=send_to, send_by=send_by, remind=remind)
     return _out(office, ref, letters, found)
 
 
@@ -91,7 +91,7 @@ def print_recall_again(office: Office, number: str) -> Paper:
     return _printed(office, kept_as(office, RECALL, number, RecallLetter, unknown))
 
 
-def enter_letters(
+def enter_recall_letters(
     office: Office, ref: str, *, send_to: str = "", send_by: date | None = None, remind: bool = False
 ) -> tuple[tuple[RecallLetter, ...], Called]:
     """Number and keep the letters; no file is written. Where nobody can be written to none is kept."""

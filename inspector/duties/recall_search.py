@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from inspector.duties.office import Office
-from inspector.duties.recall_checks import check_meant
+from inspector.duties.recall_checks import check_meant, recall_called
 from inspector.duties.recall_match import Answers, match
 from inspector.duties.tell_whereabouts import where_words
 from inspector.gear.item import Item
@@ -84,3 +84,9 @@ def _matches(office: Office, page: Page, meant: Meant, items: Iterable[Item]) ->
         kind = office.rules.kinds.get(item.facts.kind)
         place = where_words(where[item.id], names)
         yield Match(item, kind.name if kind else item.facts.kind, said.sure, said.why, place)
+
+
+def meant_by(office: Office, ref: str) -> Meant:
+    """What a kept recall means."""
+    with office.book.reading() as page:
+        return recall_called(page, ref).facts.meant

@@ -157,7 +157,8 @@ def test_the_ledger_tells_of_it_and_holds(club: Office) -> None:
     said = f"Ada Officer printed the letters {letter.imprint.number} of the recall {ref} for SH-1 to {DI}."
     assert told.sentence == said
     assert before.sentence == (
-        f"Ada Officer entered the recall {ref} (the club's own) and held 2 pieces for certain, 0 pieces to ask: “Cracked.”."
+        f"Ada Officer entered the recall {ref} (the club's own) and held 2 pieces for certain, 0 pieces to ask: "
+        "“Cracked.”."
     )
     assert verify_book(club).faults == ()
     assert {one.id for one in people(club)} >= {letter.person}
