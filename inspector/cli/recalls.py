@@ -228,9 +228,13 @@ def show(desk: Desk, ref: str) -> None:
     _say_pieces(found)
     if found.letters:
         say.heading(tr("Who was written to"))
-        head = (tr("Name"), tr("Letters"), tr("Pieces"), tr("Answer"), tr("Remind on"))
-        say.table(head, [(one.name, one.letters, one.tags, one.answers or "–", show_day(one.due) if one.due else "–")
-                         for one in found.letters])  # fmt: skip
+    for one in found.letters:
+        said = tr("{name}: {letters}, about {tags}", name=one.name, letters=one.letters, tags=one.tags)
+        say.paragraph(said, "  – ", "    ")
+        if one.answers:
+            say.paragraph(one.answers, "    ", "    ")
+        if one.due:
+            say.paragraph(tr("no answer, remind on {day}", day=show_day(one.due)), "    ", "    ")
 
 
 def _say_pieces(found: RecallTold) -> None:

@@ -54,12 +54,12 @@ def places() -> tuple[PlaceEntry, ...]:
         PlaceEntry(FLEET, tr("Vehicles"), tr("&Vehicles"), "Ctrl+4", _fleet),
         PlaceEntry(STOCK, tr("Stock-take"), tr("Stoc&k-take"), "Ctrl+6", _stock),
         PlaceEntry(INCIDENTS, tr("Incidents"), tr("&Incidents"), "Ctrl+7", _incidents),
-        PlaceEntry(RECALLS, tr("Recalls"), tr("Recal&ls"), "Ctrl+B", _recalls),
         PlaceEntry(WHY, tr("Why"), tr("&Why"), "Ctrl+8", _why),
         PlaceEntry(PEOPLE, tr("People"), tr("P&eople"), "Ctrl+5", _people),
         PlaceEntry(REGISTER, tr("Register"), tr("The regi&ster itself"), "Ctrl+0", _register),
         PlaceEntry(RULES, tr("Rules"), tr("R&ules"), "Ctrl+9", _rules),
         PlaceEntry(SETTINGS, tr("Settings"), tr("Settin&gs"), "Ctrl+,", _settings),
+        PlaceEntry(RECALLS, "", tr("Recal&ls"), "Ctrl+B", _recalls),
         PlaceEntry(RUN, "", tr("Inspect one &after another"), "", _run),
         PlaceEntry(RETURNED, "", tr("A &sheet came back"), "", _returned),
     )

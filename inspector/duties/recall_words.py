@@ -3,10 +3,12 @@
 from collections.abc import Mapping
 
 from inspector.duties.recall_match import range_words
+from inspector.gear.dossier import Dossier
 from inspector.gear.kind import Kind
 from inspector.gear.recall_notice import Answer, Issuer, Meant, NewRecall, Step, Sure
 from inspector.gear.verdict import Fact
 from inspector.language import show_day, tr, within
+from inspector.register.page import Page
 
 
 def issuer_word(issuer: Issuer) -> str:
@@ -52,6 +54,16 @@ def notice_words(told: NewRecall) -> str:
     if told.source:
         parts.append(told.source)
     return ", ".join(parts)
+
+
+def recall_words(page: Page, dossier: Dossier) -> str:
+    """The recalls that a piece stands under, whose they are and what is wrong; empty where there is none."""
+    last = {one.facts.recall: one.facts.step for one in dossier.calls}
+    under = [one for one in page.recalls() if last.get(one.ref) is Step.CALLED]
+    return "; ".join(
+        tr("{ref}, {notice}: {reason}", ref=one.ref, notice=notice_words(one.facts), reason=one.facts.reason)
+        for one in under
+    )
 
 
 def meant_facts(meant: Meant, kinds: Mapping[str, Kind]) -> tuple[Fact, ...]:

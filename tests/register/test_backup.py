@@ -19,7 +19,7 @@ from inspector.register.book import Book
 from inspector.rulebook.load import Rulebook
 from tests.conftest import office_in
 from tests.duties.gear import shackle
-from tests.register.test_upgrade import with_own_names
+from tests.register.test_upgrade import RECALLS, with_own_names
 
 
 @pytest.fixture
@@ -143,8 +143,6 @@ def test_a_file_that_is_not_there_is_refused(tmp_path: Path) -> None:
 
 def test_a_copy_of_a_newer_program_is_left_alone(made: Backup, tmp_path: Path) -> None:
     with closing(sqlite3.connect(made.file)) as copy, copy:
-        for table in ("piece_call", "recall_entry", "recall"):
-            copy.execute(f"DROP TABLE {table}")
         copy.execute("UPDATE alembic_version SET version_num = '9999'")
     with pytest.raises(Refused, match="newer version"):
         restore(made.file, tmp_path / "new")
@@ -155,6 +153,8 @@ def test_a_copy_of_an_older_program_is_brought_up_and_keeps_its_ledger(
 ) -> None:
     with_own_names(made.file)
     with closing(sqlite3.connect(made.file)) as copy, copy:
+        for table in RECALLS:
+            copy.execute(f"DROP TABLE {table}")
         copy.execute("UPDATE alembic_version SET version_num = '0007'")
     old = made.file.read_bytes()
     restore(made.file, tmp_path / "new", made.head[:12])
