@@ -44,7 +44,7 @@ def check_booking(office: Office, facts: NewItem) -> None:
 def add_piece(office: Office, page: Page, facts: NewItem) -> tuple[Item, Judged]:
     """Keep a checked booking on an open page and judge the piece; the deed that does so enters it.
 
-    Where an open recall may mean it, it is held from the start.
+    Where a recall may mean it, it is held from the start.
     """
     check_free(page, facts.tag)
     item = page.add_item(in_form(page, _placed(page, facts), office.today), office.today)

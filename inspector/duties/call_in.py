@@ -63,12 +63,14 @@ def hold_more(office: Office, ref: str, tag: str, why: str) -> Judged:
 
 
 def hold_late(office: Office, page: Page, item: Item) -> tuple[str, ...]:
-    """Hold a piece that was booked in or marked anew and may be meant by an open recall; the references of those.
+    """Hold a piece that was booked in or marked anew and may be meant by a recall; the references of those.
+
+    A closed recall counts as well: what its notice says of a batch stays true.
 
     What a competent person has read on it before stands, as long as its marks stay what they were read as.
     """
     refs = []
-    for recall in page.open_recalls():
+    for recall in page.recalls():
         said = answers_of(office, page, recall.facts.meant, item)
         if said.sure is Sure.NOT_MEANT or _is_settled(page, recall, item):
             continue

@@ -1,7 +1,7 @@
 """The letters of a recall: to everybody who has a piece, owns it or bought it, with a slip to answer on."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from inspector.duties.call_in import call_in
@@ -25,6 +25,7 @@ from inspector.gear.recall_notice import (
     Recall,
     RecallEntryKind,
     Step,
+    Sure,
 )
 from inspector.gear.whereabouts import Where
 from inspector.language import tr
@@ -100,7 +101,10 @@ def enter_recall_letters(
     with office.book.page() as page:
         recall = recall_called(page, ref, is_open=True)
         found = called(office, page, _open_items(page, recall), _passed_on(page, recall))
-        wanted = dict(_to_write(page, recall, found, remind=remind))
+        wanted = {
+            reader: _with_what_to_read(page, recall, pieces)
+            for reader, pieces in _to_write(page, recall, found, remind=remind)
+        }
         if not wanted:
             _check_nobody(found, remind=remind)
             return (), found
@@ -133,7 +137,7 @@ def _out(office: Office, ref: str, letters: tuple[RecallLetter, ...], found: Cal
 def _open_items(page: Page, recall: Recall) -> tuple[Item, ...]:
     """What still stands under the recall and was not made unusable."""
     calls = page.standing_calls(recall.ref)
-    items = [one for one in page.every_item() if one.id in calls and calls[one.id].facts.step is Step.CALLED]
+    items = page.called_items(key for key, one in calls.items() if one.facts.step is Step.CALLED)
     where = page.whereabouts(items)
     return tuple(one for one in items if where[one.id].where is not Where.DESTROYED)
 
@@ -159,6 +163,16 @@ def _to_write(
         unanswered = told - answered
         if left := tuple(one for one in pieces if (one.tag in unanswered if remind else one.tag not in told)):
             yield reader, left
+
+
+def _with_what_to_read(page: Page, recall: Recall, pieces: Sequence[CalledPiece]) -> tuple[CalledPiece, ...]:
+    """The pieces; of those that nobody can tell from what is meant the reader is asked what stands on them."""
+    calls = page.standing_calls(recall.ref)
+    asked = tr("Nobody here can tell whether it is meant: write on the slip what you read on it.")
+    return tuple(
+        replace(one, do=f"{one.do} {asked}") if calls[page.item(one.tag).id].facts.sure is Sure.TO_ASK else one
+        for one in pieces
+    )
 
 
 def _kept(office: Office, page: Page, whom: tuple[Reader, tuple[CalledPiece, ...]], said: _Said) -> RecallLetter:

@@ -17,7 +17,7 @@ from inspector.register.page import Page
 
 
 def read_marks(office: Office, tag: str, mark: str, serial: str, why: str, *, by: str = "") -> Judged:
-    """Keep the marks as read; what is empty stays as it is. Held at once where an open recall may mean the piece now.
+    """Keep the marks as read; what is empty stays as it is. Held at once where a recall may mean the piece now.
 
     A recall that it stands under already is answered by `not_of_it` alone. by: the officer where nobody is named.
     """

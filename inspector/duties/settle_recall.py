@@ -122,9 +122,9 @@ def _what_now() -> str:
 def _read_words(read: ReadOnIt) -> str:
     parts = []
     if read.serial.strip():
-        parts.append(tr("serial read as “{serial}”", serial=read.serial.strip()))
+        parts.append(tr("serial read as {serial}", serial=read.serial.strip()))
     if read.mark.strip():
-        parts.append(tr("mark read as “{mark}”", mark=read.mark.strip()))
+        parts.append(tr("mark read as {mark}", mark=read.mark.strip()))
     if read.made_on:
         parts.append(tr("made on {day}, as stamped", day=show_day(read.made_on)))
     return ", ".join(parts)

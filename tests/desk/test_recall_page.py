@@ -131,7 +131,7 @@ def test_letters_answers_and_reminders_are_tracked(
 
     desk.pages.go(Go(NEEDS))
     idle(qtbot, desk)
-    qtbot.waitUntil(lambda: "Recalls still open (1)" in texts(desk.pages.currentWidget()))
+    qtbot.waitUntil(lambda: "Recalls still open (1)" in texts(desk.pages))
 
 
 def test_what_is_read_on_a_piece_lets_it_go_and_once_all_is_settled_it_is_closed(

@@ -149,7 +149,7 @@ def test_what_was_read_on_it_lets_it_go_at_once_and_stands_as_its_marks(club: Of
     (told, *_) = told_ledger(club)
     assert told.sentence.startswith(f"Ada Officer read on SH-2 that the recall {ref} does not mean it")
     said = {one.what: one.text for one in history_of(club, "SH-2")}
-    assert said["Not meant by a recall"] == f"{ref}: serial read as “KS 230-044”"
+    assert said["Not meant by a recall"] == f"{ref}: serial read as KS 230-044"
     assert said["Called in"] == f"by {ref}, to ask: its serial is not known"
     assert verify_book(club).faults == ()
 
@@ -244,6 +244,14 @@ def test_letters_go_once_reminders_to_those_who_do_not_answer_and_answers_let_no
     assert "has it, out of use – in a bag by the door" in told.answers and told.due is None
 
 
+def test_of_a_piece_that_nobody_can_tell_the_letter_asks_what_stands_on_it(club: Office) -> None:
+    lend(club, ["SH-2"], DI, club.today + timedelta(days=9))
+    (letter,) = print_recall(club, entered(club).recall.ref).letters
+    said = {one.tag: one.do for one in letter.pieces}
+    assert "write on the slip what you read on it" in said["SH-2"]
+    assert "write on the slip" not in said["SH-4"]
+
+
 def test_whom_it_was_passed_on_to_gets_a_letter_too(club: Office) -> None:
     ref = entered(club).recall.ref
     print_recall(club, ref)
@@ -303,6 +311,8 @@ def test_what_has_left_and_comes_back_after_the_close_is_held_still(club: Office
     note_answer(club, ref, ["SH-1"], club.officer.name, Answer.HAS_IT_NO_MORE, "looked for it twice")
     close_recall(club, ref, "Not found.")
     assert recalled(club, "SH-1")
+    book_in(club, marked("SH-8", "KS240150"))
+    assert recalled(club, "SH-8"), "the maker's word on this batch stands after the close"
     assert [one.state for one in recall_told(club, ref).pieces if one.tag == "SH-1"] == ["on hold"]
 
 

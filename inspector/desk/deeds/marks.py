@@ -20,7 +20,7 @@ def marks(piece: Opened) -> Deed[Opened]:
 
     return Deed(
         "read marks", tr("Marks read anew"), tr("The marks of {tag}, read anew", tag=piece.tag),
-        tr("The maker's mark and the serial as a competent person read them who does not own the piece. Where an open "
+        tr("The maker's mark and the serial as a competent person read them who does not own the piece. Where a "
            "recall may mean it now, it is held at once."),
         lambda facts, about: (
             Line(key="mark", label=tr("Maker's mark"), names=(tr("maker's mark"),),

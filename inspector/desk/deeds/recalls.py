@@ -239,7 +239,8 @@ def close(recall: RecallTold) -> Deed[RecallTold]:
 
     return Deed(
         "close recall", tr("Close the recall"), tr("Close the recall {ref}", ref=recall.ref),
-        tr("Once every piece is settled. A closed recall takes nothing more, and holds nothing that comes in later."),
+        tr("Once every piece is settled. A closed recall takes no letters and answers any more; what is booked in "
+           "later and meant by it is held all the same."),
         lambda facts, about: (Prose(key="text", label=tr("What came of it"), needed=True, names=(tr("outcome"),)),),
         do, tr("Close it"), fits=lambda about: _is_open(about) or _left(about),
     )  # fmt: skip
