@@ -79,6 +79,11 @@ def hold_late(office: Office, page: Page, item: Item) -> tuple[str, ...]:
     return tuple(refs)
 
 
+def hold_all_late(office: Office, page: Page) -> tuple[Item, ...]:
+    """The same for every piece, once two copies of the register were brought together; those that are held by it."""
+    return tuple(one for one in page.every_item() if hold_late(office, page, one)) if page.recalls() else ()
+
+
 def _is_settled(page: Page, recall: Recall, item: Item) -> bool:
     before = page.standing_calls(recall.ref).get(item.id)
     if before is None:

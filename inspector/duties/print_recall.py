@@ -137,7 +137,8 @@ def _out(office: Office, ref: str, letters: tuple[RecallLetter, ...], found: Cal
 def _open_items(page: Page, recall: Recall) -> tuple[Item, ...]:
     """What still stands under the recall and was not made unusable."""
     calls = page.standing_calls(recall.ref)
-    items = page.called_items(key for key, one in calls.items() if one.facts.step is Step.CALLED)
+    under = [key for key, one in calls.items() if one.facts.step is Step.CALLED]
+    items = sorted(page.items_with(under), key=lambda one: one.tag)
     where = page.whereabouts(items)
     return tuple(one for one in items if where[one.id].where is not Where.DESTROYED)
 

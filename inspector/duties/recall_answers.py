@@ -99,7 +99,7 @@ def close_recall(office: Office, ref: str, text: str) -> RecallEntry:
 def under_recall(page: Page, recall: Recall) -> tuple[UnderRecall, ...]:
     """Every piece under a recall, by tag, with what would settle it."""
     calls = page.standing_calls(recall.ref)
-    items = page.called_items(calls)
+    items = tuple(sorted(page.items_with(calls), key=lambda one: one.tag))
     where = page.whereabouts(items)
     said = page.standing_verdicts(items)
     answers = [one.facts for one in page.recall_entries(recall) if one.facts.kind is RecallEntryKind.ANSWERED]

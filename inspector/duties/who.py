@@ -37,6 +37,12 @@ def _is_named(person: Person, owner: str) -> bool:
     return plain_name(owner) in {plain_name(one) for one in (person.name, person.id, *person.former_names)}
 
 
+def register_name(page: Page) -> str:
+    """Whose register this is; a field copy says that it is one, wherever it is named."""
+    club = page.setting("club")
+    return tr("{club}, field copy {origin}", club=club, origin=page.origin) if page.is_copy() else club
+
+
 def plain_name(name: str) -> str:
     """A name without what two spellings of one name differ in: capitals and spacing."""
     return " ".join(name.casefold().split())
@@ -77,10 +83,11 @@ def check_name_counts(office: Office, page: Page, person: Person, field: str) ->
 
 def check_not_closed(page: Page, item: Item) -> None:
     """Refuse to log anything new of a piece that was made unusable or sold: it must be another one."""
-    if page.is_destroyed(item):
+    where = page.whereabouts_of(item).where
+    if where is Where.DESTROYED:
         why = tr("{tag} was recorded as made unusable.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Look at the label again; it must be another piece."))
-    if page.whereabouts_of(item).where is Where.SOLD:
+    if where is Where.SOLD:
         why = tr("{tag} was sold.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Look at the label again; a piece that was bought back is booked in anew."))
 

@@ -1,7 +1,5 @@
 """The part of a page that keeps and reads recalls."""
 
-from collections.abc import Iterable
-
 from inspector.gear.item import Item
 from inspector.gear.recall_notice import (
     NewPieceCall,
@@ -12,10 +10,8 @@ from inspector.gear.recall_notice import (
     RecallEntry,
     RecallEntryKind,
 )
-from inspector.register import tables, year_tables
-from inspector.register.current import select_items
+from inspector.register import year_tables
 from inspector.register.evidence_page import EvidencePage
-from inspector.register.places import shares
 from inspector.register.rows import from_body, new_id, to_body
 
 
@@ -58,13 +54,6 @@ class RecallPage(EvidencePage):
         """The steps of a piece under recalls, the oldest first."""
         found = self._of(year_tables.piece_call, "item_id", item.id, NewPieceCall)
         return tuple(PieceCall(key, item.id, facts) for key, facts in found)
-
-    def called_items(self, calls: Iterable[str]) -> tuple[Item, ...]:
-        """The pieces with these ids, by tag."""
-        found: list[Item] = []
-        for some in shares(list(calls)):
-            found += select_items(self._connection, tables.item.c.id.in_(some))
-        return tuple(sorted(found, key=lambda one: one.tag))
 
     def standing_calls(self, ref: str) -> dict[str, PieceCall]:
         """The last step of each piece under this recall, by the piece's id."""

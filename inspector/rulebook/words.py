@@ -68,11 +68,13 @@ def named_quantity(name: str) -> str:
 
 @once_a_language
 def _form_names() -> dict[str, str]:
-    """Those of the form in which a piece came in."""
+    """Those of the form in which a piece came in, and of what called it in."""
     return {
         "visit_age": tr("Time since it came along for one trip"),
         "visit_days": tr("time to the end of that trip"),
         "home_made_paper": tr("What stands for its strength"),
+        "open_recalls": tr("Recalls it stands under"),
+        "open_remedies": tr("Remedies of a recall not yet inspected"),
     }
 
 
@@ -96,8 +98,6 @@ def _quantity_names() -> dict[str, str]:
         "open_labels": tr("Markings written down anew and not yet inspected"),
         "open_evidence": tr("Incidents that keep it as evidence"),
         "open_releases": tr("Releases from evidence not yet inspected"),
-        "open_recalls": tr("Recalls it stands under"),
-        "open_remedies": tr("Remedies of a recall not yet inspected"),
         "changed_figures": tr("Values changed after a preview had held or retired it"),
         "frozen_exposures": tr("Days frozen while wet, not yet inspected"),
         "hottest": tr("Greatest heat"),
