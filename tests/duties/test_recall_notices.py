@@ -8,11 +8,12 @@ from pathlib import Path
 import pytest
 
 from inspector.duties.book_in import book_in
+from inspector.duties.bring_back import bring_back
 from inspector.duties.call_in import call_in, hold_more
 from inspector.duties.destroy_item import destroy_item
+from inspector.duties.field_copies import take_field_copy
 from inspector.duties.fit_parts import fit_part
 from inspector.duties.found_club import found_club
-from inspector.duties.keep_vehicles import add_vehicle
 from inspector.duties.lend import lend
 from inspector.duties.look_up import club_officer, open_item, people
 from inspector.duties.office import Office
@@ -25,6 +26,7 @@ from inspector.duties.settle_recall import ReadOnIt, not_of_it, remedied
 from inspector.duties.tell_history import history_of
 from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.tell_recall import recall_told, recalls
+from inspector.duties.trip_readiness import readiness
 from inspector.duties.verify_book import verify_book
 from inspector.duties.what_falls_due import what_falls_due
 from inspector.duties.what_needs_me import what_needs_me
@@ -36,11 +38,12 @@ from inspector.gear.needs import Work
 from inspector.gear.outcome import Outcome
 from inspector.gear.recall_notice import Answer, Meant, Sure
 from inspector.refused import Refused
+from inspector.register.book import open_book
 from inspector.rulebook.load import Rulebook
 from tests.conftest import office_in
-from tests.duties.gear import POINT_READINGS, SHACKLE_READINGS, all_good, kilograms, point
+from tests.duties.gear import POINT_READINGS, SHACKLE_READINGS, all_good, point
 from tests.duties.notices import MEANT, booked, entered, marked, notice
-from tests.duties.rigs import fit, later, member
+from tests.duties.rigs import fit, later, member, planned
 from tests.duties.test_opinions import add
 
 DI = "Di Member"
@@ -127,12 +130,15 @@ def test_a_piece_is_found_wherever_it_is_and_what_is_destroyed_is_counted_alone(
 def test_a_fitted_part_is_held_and_a_trip_notices_at_once(club: Office) -> None:
     part = replace(point("RP-1"), maker_mark="Kelpline", serial="")
     fit(club, part, POINT_READINGS)
-    add_vehicle(club, "V-1", "Truck", DI, kilograms("3000 kg"), None)
+    planned(club, ("SH-1", "SH-3"))
     fit_part(club, "RP-1", Fitted("V-1", End.REAR, Side.LEFT))
     meant = Meant("Kelpline", batches=("KS24",))
     assert {one.item.tag for one in search_recall(club, meant).to_ask} == {"SH-2", "RP-1"}
     entered(club, meant)
     assert recalled(club, "RP-1") and recalled(club, "SH-1")
+    ready = readiness(club, "T-1")
+    assert [one.dossier.item.tag for one in ready.staying] == ["SH-1"]
+    assert [one.dossier.item.tag for one in ready.going] == ["SH-3"]
 
 
 def test_no_inspection_and_no_wait_lets_it_go(club: Office) -> None:
@@ -213,6 +219,20 @@ def test_a_piece_booked_in_or_read_anew_later_that_may_be_meant_is_held_at_once_
     assert not recalled(club, "SH-2")
     read_marks(club, "SH-2", "", "KS24?", "one sign is worn")
     assert recalled(club, "SH-2")
+
+
+def test_what_a_field_copy_booked_in_comes_under_a_recall_that_was_entered_at_home_and_the_other_way_round(
+    club: Office, tmp_path: Path
+) -> None:
+    taken = take_field_copy(club, tmp_path / "away", club.officer.name, "the dunes")
+    away = replace(club, book=open_book(taken.file), out_tray=tmp_path / "out")
+    booked(away, "SH-8", "KS240180")
+    entered(club)
+    entered(away, replace(MEANT, first="KS230001", last="KS230010"))
+    away.book.close()
+    bring_back(club, taken.file)
+    assert recalled(club, "SH-8") and recalled(club, "SH-3")
+    assert len({one.ref for one in recalls(club)}) == 2 and verify_book(club).faults == ()
 
 
 def test_one_more_is_held_by_hand_and_not_twice(club: Office) -> None:
