@@ -20,7 +20,7 @@ from inspector.language import show_day, tr
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
 _MEANT = (
-    click.option("--mark", default="", help="The maker's mark as the notice writes it."),
+    click.option("--maker-mark", "mark", default="", help="The maker's mark as the notice writes it."),
     click.option("--kind", "kinds", multiple=True, help="A kind of gear it means; may be given again."),
     click.option("--batch", "batches", multiple=True, help="A batch; may be given again."),
     click.option("--first", default="", help="The first serial of a range."),
@@ -170,7 +170,7 @@ def hold(desk: Desk, ref: str, tag: str, why: str) -> None:
 @click.argument("ref")
 @click.argument("tag")
 @click.option("--serial", default="", help="The serial as it stands on the piece.")
-@click.option("--mark", default="", help="The maker's mark as it stands on the piece.")
+@click.option("--maker-mark", "mark", default="", help="The maker's mark as it stands on the piece.")
 @click.option("--made", default="", help="The day of making as stamped into the piece.")
 @click.option("--by", default="", help="The competent person who read it; the officer where nobody is named.")
 @click.pass_obj
@@ -249,7 +249,7 @@ def _say_pieces(found: RecallTold) -> None:
 
 @click.command()
 @click.argument("tag")
-@click.option("--mark", default="", help="The maker's mark as it stands on the piece.")
+@click.option("--maker-mark", "mark", default="", help="The maker's mark as it stands on the piece.")
 @click.option("--serial", default="", help="The serial as it stands on the piece.")
 @click.option("--why", required=True, help="Why it is written down anew.")
 @click.option("--by", default="", help="The competent person who read it; the officer where nobody is named.")
