@@ -37,6 +37,8 @@ on = 2026-11-25
 rig = "R-1"
 pulls = 2
 on = 2026-11-25
+jerked = false
+near_miss = ""
 """
 
 
