@@ -121,11 +121,14 @@ def _open_why(call: PieceCall, where: Where, outcome: Outcome, answers: Iterable
     return tr("read on it that it is not meant, do what the notice asks for, or retire it")
 
 
-def waiting(office: Office, page: Page, recall: Recall) -> Iterator[Waiting]:
-    """Everybody who was written to and has not answered for all of it, with the day on which to remind."""
+def waiting(office: Office, page: Page, recall: Recall, pieces: Iterable[UnderRecall]) -> Iterator[Waiting]:
+    """Everybody who was written to and has not answered for all of it, with the day on which to remind.
+
+    pieces: those under the recall.
+    """
     entries = [one.facts for one in page.recall_entries(recall)]
     days = timedelta(days=int(office.rules.setting("recall_answer_days")))
-    settled = {one.item.id for one in under_recall(page, recall) if not one.open_why}
+    settled = {one.item.id for one in pieces if not one.open_why}
     last: dict[tuple[str, str], list[NewRecallEntry]] = {}
     for one in entries:
         if one.kind in _WRITTEN:

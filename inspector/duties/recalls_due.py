@@ -15,13 +15,14 @@ def recall_lines(office: Office, page: Page) -> Iterator[DueLine]:
     names = {one.id: one.name for one in page.people()}
     for recall in page.open_recalls():
         told = recall.facts
-        left = sum(1 for one in under_recall(page, recall) if one.open_why)
+        pieces = under_recall(page, recall)
+        left = sum(1 for one in pieces if one.open_why)
         says = tr_n("{count} piece is not settled", "{count} pieces are not settled", left)
         says = says if left else tr("every piece is settled: close it")
         by = names.get(told.by)
         key = f"{Due.RECALL}:{recall.id}"
         yield DueLine(Due.RECALL, key, None, recall.ref, notice_words(told), says, (by,) if by else (), since=told.on)
-        for one in waiting(office, page, recall):
+        for one in waiting(office, page, recall, pieces):
             key = f"{Due.ANSWER}:{recall.id}:{one.person or one.name}"
             says = tr("no answer to the letter {number} of {day} about {tags}: remind", number=one.number,
                       day=show_day(one.since), tags=", ".join(one.tags))  # fmt: skip

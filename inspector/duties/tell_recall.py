@@ -107,7 +107,7 @@ def recall_told(office: Office, ref: str) -> RecallTold:
             remedy=recall.facts.remedy,
             facts=_facts(office, recall, names),
             pieces=tuple(_pieces(office, page, pieces, names)),
-            letters=tuple(_letters(office, page, recall, entries)),
+            letters=tuple(_letters(office, page, recall, pieces, entries)),
             added=tuple(_added(one, names) for one in entries),
             numbers=tuple(one.number for one in entries if one.number),
             is_closed=page.is_recall_closed(recall),
@@ -155,9 +155,11 @@ def _state(one: UnderRecall, outcome: Outcome) -> str:
     return step_word(one.call.facts.step)
 
 
-def _letters(office: Office, page: Page, recall: Recall, entries: Sequence[NewRecallEntry]) -> Iterator[LetterTold]:
+def _letters(
+    office: Office, page: Page, recall: Recall, pieces: Sequence[UnderRecall], entries: Sequence[NewRecallEntry]
+) -> Iterator[LetterTold]:
     """A line for each reader, in the order in which they were written to."""
-    late = {(one.person, one.name): one for one in waiting(office, page, recall)}
+    late = {(one.person, one.name): one for one in waiting(office, page, recall, pieces)}
     readers: dict[tuple[str, str], list[NewRecallEntry]] = {}
     for one in entries:
         if one.number:
