@@ -20,6 +20,7 @@ from inspector.cli import (
     people,
     person_changes,
     reading,
+    recalls,
     returning,
     rigs,
     rules,
@@ -177,7 +178,7 @@ for _command in exchange.COMMANDS:
     main.add_command(_command)
 main.add_command(incidents.incident)
 main.add_command(visiting.visit)
-for _command in (*calendar_commands.COMMANDS, *gear_papers.COMMANDS, *papers.COMMANDS):
+for _command in (*calendar_commands.COMMANDS, *gear_papers.COMMANDS, *papers.COMMANDS, *recalls.COMMANDS):
     main.add_command(_command)
 for _command in (trip_rigs.pairs, trip_rigs.pack):
     trips.trip.add_command(_command)

@@ -19,6 +19,7 @@ NEEDS, GEAR, BOOK, TRIP, RIG, CHECK, LENDING, FLEET = (
     "needs", "gear", "book", "trip", "rig", "check", "lending", "vehicles",
 )  # fmt: skip
 DUE, STOCK, INCIDENTS, WHY, PEOPLE, REGISTER, RUN = "due", "stock", "incidents", "why", "people", "register", "run"
+RECALLS = "recalls"
 RETURNED = "returned"  # a trip sheet that came back on paper
 RULES, SETTINGS = "rules", "settings"
 PIECE, DEED = "piece", "deed"  # no pages of their own: the record of a piece, the form of a deed
@@ -58,6 +59,7 @@ def places() -> tuple[PlaceEntry, ...]:
         PlaceEntry(REGISTER, tr("Register"), tr("The regi&ster itself"), "Ctrl+0", _register),
         PlaceEntry(RULES, tr("Rules"), tr("R&ules"), "Ctrl+9", _rules),
         PlaceEntry(SETTINGS, tr("Settings"), tr("Settin&gs"), "Ctrl+,", _settings),
+        PlaceEntry(RECALLS, "", tr("Recal&ls"), "Ctrl+B", _recalls),
         PlaceEntry(RUN, "", tr("Inspect one &after another"), "", _run),
         PlaceEntry(RETURNED, "", tr("A &sheet came back"), "", _returned),
     )
@@ -103,6 +105,12 @@ def _incidents(office: Office, background: Background, notice: Notice, look: Loo
     from inspector.desk.incident.incident_page import IncidentPage
 
     return IncidentPage(office, background, notice, look)
+
+
+def _recalls(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.recall.recall_page import RecallPage
+
+    return RecallPage(office, background, notice, look)
 
 
 def _why(office: Office, background: Background, notice: Notice, look: Look) -> Place:

@@ -1,4 +1,4 @@
-"""Put certificates, receipts, instructions and photos to a piece, an incident or a trip, list them, take them out."""
+"""Put certificates, receipts and photos to a piece, an incident, a recall or a trip, list them, take them out."""
 
 import hashlib
 import re
@@ -22,7 +22,7 @@ _DEVICE = re.compile(r"^(con|prn|aux|nul|com\d|lpt\d)$", re.IGNORECASE)
 def attach(
     office: Office, about: str, name: str, data: bytes, kind: PaperKind, *, note: str = "", by: str = ""
 ) -> Attachment:
-    """Keep a file. about: a piece's tag, an incident's or a trip's reference. name: of the file as it came.
+    """Keep a file. about: a piece's tag, an incident's, a recall's or a trip's reference. name: of the file as it came.
 
     Refused: what is no PDF, JPEG, PNG or text by its content, broken, too large, or there already.
     """
@@ -64,13 +64,13 @@ def read_file(place: Path) -> bytes:
 
 
 def attachments(office: Office, about: str) -> tuple[Attachment, ...]:
-    """The files put to a piece, an incident or a trip, the oldest first."""
+    """The files put to a piece, an incident, a recall or a trip, the oldest first."""
     with office.book.reading() as page:
         return page.attachments(_about(page, about))
 
 
 def take_out(office: Office, about: str, folder: Path) -> tuple[Path, ...]:
-    """Write the files of a piece, an incident or a trip into a folder; a file that is there already stays as it is."""
+    """Write the files of a piece, an incident, a recall or a trip into a folder; what is there already stays."""
     with office.book.reading() as page:
         kept = page.attachments(_about(page, about))
         files = [(one.facts, page.attachment_bytes(one.facts.sha256)) for one in kept]
@@ -130,16 +130,19 @@ def _write_new(place: Path, data: bytes) -> None:
 
 
 def _about(page: Page, named: str) -> str:
-    """The id of the piece with this tag, or of the incident or trip with this reference; in any case of its letters."""
+    """The id of the piece with this tag, or of the incident, recall or trip with this reference; in any case."""
     wanted = named.strip().casefold()
     if wanted and page.has_tag(named.strip()):
         return page.item(named).id
     called = {one.ref.casefold(): one.id for one in page.trips()}
     called |= {one.ref.casefold(): one.id for one in page.incidents()}
+    called |= {one.ref.casefold(): one.id for one in page.recalls()}
     if wanted in called:
         return called[wanted]
-    why = tr("No piece, incident or trip is called “{name}”.", name=named)
-    raise Refused(tr("about"), why, tr("Write the tag of a piece, or the reference of an incident or a trip."))
+    why = tr("No piece, incident, recall or trip is called “{name}”.", name=named)
+    raise Refused(
+        tr("about"), why, tr("Write the tag of a piece, or the reference of an incident, a recall or a trip.")
+    )
 
 
 def safe_stem(name: str) -> str:

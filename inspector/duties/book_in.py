@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import date
 
 from inspector.duties.book_in_forms import in_form
+from inspector.duties.call_in import hold_late
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
 from inspector.gear.item import BOLT_COUNT, Fixing, Item, NewItem
@@ -41,9 +42,13 @@ def check_booking(office: Office, facts: NewItem) -> None:
 
 
 def add_piece(office: Office, page: Page, facts: NewItem) -> tuple[Item, Judged]:
-    """Keep a checked booking on an open page and judge the piece; the deed that does so enters it."""
+    """Keep a checked booking on an open page and judge the piece; the deed that does so enters it.
+
+    Where a recall may mean it, it is held from the start.
+    """
     check_free(page, facts.tag)
     item = page.add_item(in_form(page, _placed(page, facts), office.today), office.today)
+    hold_late(office, page, item)
     return item, judge_and_keep(office, page, item)
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from pathlib import Path
 
+from inspector.duties.call_in import hold_all_late
 from inspector.duties.clash_words import told_clash
 from inspector.duties.clashes import Found, clashes
 from inspector.duties.judging import judge_and_keep
@@ -62,7 +63,7 @@ def _merge(office: Office, page: Page, other: Other) -> Merged:
     theirs = page.touches(missing)
     found = (*clashes(page.touches(_own_deeds(ours)), page.touches(_own_deeds(missing))), *_rulebooks(ours, missing))
     found = (*found, *name_people_apart(office, page), *name_pieces_apart(office, page))
-    held = _hold(office, page, found)
+    held = (*_hold(office, page, found), *hold_all_late(office, page))
     touched = {one.owner[1] for one in theirs if one.owner[0] == "item"} | {item.id for item in held}
     judged = [judge_and_keep(office, page, item) for item in told_of(office, page.items_with(touched))]
     told = tuple(told_clash(office, page, one) for one in found)

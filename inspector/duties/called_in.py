@@ -1,7 +1,7 @@
 """Who is to be told of pieces that are called in: whoever has one, owns it, owns its vehicle, or bought it."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from inspector.duties.due_days import has_left
@@ -11,7 +11,6 @@ from inspector.duties.tell_whereabouts import where_words
 from inspector.duties.what_falls_due import Held, held
 from inspector.duties.who import is_clubs, owns
 from inspector.gear.item import Item
-from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.recall import CalledPiece
 from inspector.gear.whereabouts import Where
@@ -25,16 +24,18 @@ Reader = tuple[str, str]  # the id, empty for one whom the register knows by nam
 @dataclass(frozen=True, slots=True)
 class Called:
     """What a call comes to. letters: for each reader the pieces he is told of; unwritten: pieces of which nobody can be
-    told by a letter, each with why; not_held: pieces that the register still lets go.
+    told by a letter, each with why.
     """
 
     letters: dict[Reader, tuple[CalledPiece, ...]]
     unwritten: tuple[str, ...]
-    not_held: tuple[str, ...]
 
 
-def called(office: Office, page: Page, items: Iterable[Item]) -> Called:
-    """Sort the pieces by whom to tell; each piece stands in every letter that it concerns."""
+def called(office: Office, page: Page, items: Iterable[Item], passed_on: Mapping[str, Sequence[str]]) -> Called:
+    """Sort the pieces by whom to tell; each piece stands in every letter that it concerns.
+
+    passed_on: by the piece's id, names to whom it was passed on, by what somebody answered.
+    """
     wanted = list(items)
     ids = {one.id for one in wanted}
     here = {one.item.id: one for one in held(office, page) if one.item.id in ids}
@@ -43,13 +44,15 @@ def called(office: Office, page: Page, items: Iterable[Item]) -> Called:
     unwritten = []
     for item in wanted:
         told = list(_told_of(page, here[item.id], ask) if item.id in here else _told_of_left(office, page, item))
+        known = {reader for reader, _ in told}
+        more = (_passed_on(office, page, item, name) for name in passed_on.get(item.id, ()))
+        told += [one for one in more if one[0] not in known]
         for reader, piece in told:
             found[reader].append(piece)
         if not told:
             unwritten.append(_nobody_words(page, item))
     letters = {reader: tuple(pieces) for reader, pieces in sorted(found.items(), key=lambda one: one[0][1])}
-    free = (one.item.tag for one in here.values() if one.verdict.outcome in {Outcome.FIT, Outcome.DERATE})
-    return Called(letters, tuple(unwritten), tuple(free))
+    return Called(letters, tuple(unwritten))
 
 
 def _told_of(page: Page, one: Held, ask: Asking) -> Iterator[tuple[Reader, CalledPiece]]:
@@ -85,12 +88,19 @@ def _told_of_left(office: Office, page: Page, item: Item) -> Iterator[tuple[Read
     if not has_left(where) or where.where is Where.DESTROYED or not where.at:
         return
     names = {one.id: one.name for one in page.people()}
-    ids = {one.name: one.id for one in page.people()}
-    name = names.get(where.at, where.at)
-    kind = office.rules.kinds.get(item.facts.kind)
     why = tr("By the register: {place}", place=where_words(where, names))
+    yield _who_has_it(office, page, item, names.get(where.at, where.at), why)
+
+
+def _passed_on(office: Office, page: Page, item: Item, name: str) -> tuple[Reader, CalledPiece]:
+    return _who_has_it(office, page, item, name, tr("By what the club was told it was passed on to you"))
+
+
+def _who_has_it(office: Office, page: Page, item: Item, name: str, why: str) -> tuple[Reader, CalledPiece]:
+    ids = {one.name: one.id for one in page.people()}
+    kind = office.rules.kinds.get(item.facts.kind)
     do = tr("Do not use it any more, not even once, and do not hand it on. The club takes it back to look at it.")
-    yield (ids.get(name, ""), name), _piece(item, kind.name if kind else item.facts.kind, why, do)
+    return (ids.get(name, ""), name), _piece(item, kind.name if kind else item.facts.kind, why, do)
 
 
 def _piece(item: Item, kind_name: str, why: str, do: str) -> CalledPiece:

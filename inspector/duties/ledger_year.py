@@ -174,17 +174,6 @@ def _letters(line: Line) -> str:
     )
 
 
-def _called_in(line: Line) -> str:
-    return tr(
-        "{who} called in {tags}, by the letters {numbers} to {names}{why}.",
-        who=line.who,
-        tags=listed(line.texts("tags")),
-        numbers=listed(line.texts("numbers")),
-        names=listed([line.name(key) for key in line.texts("people")]),
-        why=said(line.text("why")),
-    )
-
-
 def _slips(line: Line) -> str:
     tags = listed(line.texts("tags"))
     return tr("{who} printed the slips {number} for {tags}.", who=line.who, number=line.text("number"), tags=tags)
@@ -216,7 +205,6 @@ SENTENCES: dict[str, Sentence] = {
     "print count list": _plain(later("{who} printed the list {number} of the count {ref}."), "number", "ref"),
     "print letters": _letters,
     "print slips": _slips,
-    "print recall letters": _called_in,
     "print record": _plain(later("{who} printed the record {number} of {tag}."), "number", "tag"),
     "print report": _plain(later("{who} printed the report {number} on the gear."), "number"),
     "hand over": _handed_over,

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from inspector.duties.incident_checks import incident_called
 from inspector.duties.office import Office
+from inspector.duties.recall_marks import is_same, plain
 from inspector.gear.item import Item, NewItem
 from inspector.language import tr
 from inspector.register.current import facts_of
@@ -49,7 +50,7 @@ def _kin(office: Office, broken: Item, every: list[tuple[str, NewItem]]) -> Iter
 
 def _why_like(broken: NewItem, other: NewItem) -> str:
     """In what the other is like the broken one; empty where the mark differs or the serials begin otherwise."""
-    if not broken.maker_mark.strip() or _plain(broken.maker_mark) != _plain(other.maker_mark):
+    if not plain(broken.maker_mark) or not is_same(broken.maker_mark, other.maker_mark):
         return ""
     batch, others = batch_of(broken.serial), batch_of(other.serial)
     if batch and batch == others:
@@ -61,11 +62,5 @@ def _why_like(broken: NewItem, other: NewItem) -> str:
 
 def batch_of(serial: str) -> str:
     """The beginning of a serial that pieces of one batch share: all before its last figures."""
-    plain = _plain(serial)
-    if plain.isdigit():
-        return plain[:-_RUNNING_DIGITS]
-    return _LAST_DIGITS.sub("", plain)
-
-
-def _plain(text: str) -> str:
-    return "".join(text.upper().split())
+    signs = "".join(serial.upper().split())
+    return signs[:-_RUNNING_DIGITS] if signs.isdigit() else _LAST_DIGITS.sub("", signs)

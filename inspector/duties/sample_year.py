@@ -1,4 +1,4 @@
-"""The officer's year of the sample register: guests, work, changes, comings and goings, people, counts and bad days."""
+"""The officer's year of the sample register: guests, work, changes, comings and goings, people, counts, bad days."""
 
 from collections.abc import Iterator, Mapping
 
@@ -15,6 +15,7 @@ from inspector.duties.print_voucher import enter_voucher
 from inspector.duties.release_evidence import release_evidence
 from inspector.duties.repair_item import repair_item
 from inspector.duties.report_incident import report_incident
+from inspector.duties.sample_recalls import recall_deeds
 from inspector.duties.sample_texts import Row, Sample, listed_tables
 from inspector.duties.sample_trips import Deed, Do, Turn
 from inspector.duties.take_stock import begin_count, mark
@@ -45,6 +46,7 @@ def year_deeds(sample: Sample, kinds: Mapping[str, Kind]) -> Iterator[Deed]:
     for row in sample.rows("counts.csv"):
         yield _written(sample, row, _counting(row))
     yield from _incidents(sample)
+    yield from recall_deeds(sample)
 
 
 def _written(sample: Sample, row: Row, do: Do) -> Deed:

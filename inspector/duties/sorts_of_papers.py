@@ -20,7 +20,7 @@ from inspector.duties.print_handout import print_handout
 from inspector.duties.print_labels import print_labels
 from inspector.duties.print_lending_slip import print_lending_slip
 from inspector.duties.print_letters import print_letters
-from inspector.duties.print_recall import print_recall
+from inspector.duties.print_recall import recall_pieces
 from inspector.duties.print_record import print_record
 from inspector.duties.print_report import print_report
 from inspector.duties.print_rig_sheet import print_rig_sheet
@@ -130,7 +130,7 @@ def _report(office: Office) -> Iterable[Paper]:
 
 def _recall(office: Office) -> Iterable[Paper]:
     out = _some(loans(office), tr("Nothing is lent."))
-    return print_recall(office, [out[0].tag], tr("A specimen: nothing is called in.")).papers[:1]
+    return recall_pieces(office, [out[0].tag], tr("A specimen: nothing is called in.")).papers[:1]
 
 
 def _handover(office: Office) -> Iterable[Paper]:

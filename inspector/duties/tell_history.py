@@ -7,6 +7,7 @@ from inspector.drawings.marks import outcome_word
 from inspector.duties import tell_work
 from inspector.duties.office import Office
 from inspector.duties.tell_evidence import evidence_row
+from inspector.duties.tell_recall_rows import recall_row
 from inspector.duties.tell_whereabouts import where_words
 from inspector.gear.custody import Hands, NewCustody, Untold
 from inspector.gear.fitting import NewFitting
@@ -81,6 +82,8 @@ def _row(line: HistoryLine, kind: Kind, names: dict[str, str]) -> HistoryRow:
         return tell_work.TOLD[line.what](line, names)
     if line.what in {"quarantine", "release"}:
         return evidence_row(line, names)
+    if line.what == "piece_call":
+        return recall_row(line, names)
     if line.what == "verdict":
         return HistoryRow(line.on, tr("Verdict"), from_body(line.body, Explanation).headline, "")
     papers = {"retirement_notice": tr("Retirement notice printed"), "voucher": tr("Voucher printed")}

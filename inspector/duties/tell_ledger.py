@@ -17,6 +17,7 @@ from inspector.duties import (
     ledger_gear,
     ledger_papers,
     ledger_places,
+    ledger_recalls,
     ledger_safety,
     ledger_trips,
     ledger_year,
@@ -38,6 +39,7 @@ SENTENCES: Mapping[str, Sentence] = {
     **ledger_safety.SENTENCES,
     **ledger_trips.SENTENCES,
     **ledger_year.SENTENCES,
+    **ledger_recalls.SENTENCES,
 }
 _Wanted = Callable[[WrittenLine], bool]
 

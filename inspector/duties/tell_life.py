@@ -26,6 +26,7 @@ _SORTS = {
     "destruction": LifeSort.PLACE,
     "quarantine": LifeSort.PLACE,
     "release": LifeSort.PLACE,
+    "piece_call": LifeSort.WORD,
     "opinion": LifeSort.WORD,
     "strike": LifeSort.WORD,
     "attachment": LifeSort.FILE,

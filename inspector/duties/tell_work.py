@@ -81,6 +81,7 @@ def _stands(what: Altered, item: NewItem, line: HistoryLine) -> str:
         Altered.VALUE: tr("its value is {worth}", worth=worth),
         Altered.VISIT: tr("it comes along on {trip} alone", trip=item.visiting_for),
         Altered.NOTE: tr("its note is “{note}”", note=item.note),
+        Altered.MARKS: tr("its marks were read as “{marks}”", marks=f"{item.maker_mark} {item.serial}".strip()),
         Altered.REPAIRED: tr("after the repair it counts as {marked}", marked=marked),
     }[what]
 

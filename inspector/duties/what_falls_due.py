@@ -16,6 +16,7 @@ from inspector.duties.due_days import (
     waits_to_be_destroyed,
 )
 from inspector.duties.office import Office
+from inspector.duties.recalls_due import recall_lines
 from inspector.duties.retire_item import printed_notice
 from inspector.duties.tell_due import piece_says, trip_says
 from inspector.duties.tell_whereabouts import evidence_words, where_words
@@ -79,7 +80,13 @@ def what_falls_due(office: Office, until: date | None = None) -> tuple[DueLine, 
 
 def due_lines(office: Office, page: Page, pieces: tuple[Held, ...], last: date) -> tuple[DueLine, ...]:
     """Those lines, for pieces that were read already."""
-    found = [*_of_pieces(page, pieces), *_of_people(page, last), *_of_trips(office, page), *_open(page)]
+    found = [
+        *_of_pieces(page, pieces),
+        *_of_people(page, last),
+        *_of_trips(office, page),
+        *_open(page),
+        *recall_lines(office, page),
+    ]
     due = (one for one in found if one.on is None or one.on <= last)
     return tuple(sorted(due, key=lambda one: (one.on or date.min, one.about, one.what)))
 

@@ -46,6 +46,7 @@ _WORK = {
     Due.VERDICT: Work.JUDGE,
     Due.COMPETENCE: Work.PEOPLE,
     Due.TRIP: Work.TRIPS,
+    Due.ANSWER: Work.ANSWERS,
 }
 _LOOKS = {Due.FIRST_INSPECTION, Due.INSPECTION, Due.READING, Due.WALL}
 
@@ -67,6 +68,7 @@ def what_needs_me(office: Office) -> Needs:
             late=found.late(),
             incidents=tuple(_incidents(page, pieces)),
             counts=tuple(one for one in lines if one.what is Due.COUNT),
+            recalls=tuple(one for one in lines if one.what is Due.RECALL),
             retired=found.retired(),
             work=found.work(),
             endings=endings(office, pieces),

@@ -11,6 +11,7 @@ from inspector.gear.item import Item
 from inspector.gear.item_change import ItemChange
 from inspector.gear.kind import Kind
 from inspector.gear.opinion import Opinion
+from inspector.gear.recall_notice import PieceCall
 from inspector.gear.repair import Repair
 from inspector.gear.strike import Strike
 from inspector.gear.use import Exposure, Use
@@ -24,6 +25,7 @@ class Dossier:
     Struck entries are not among the facts; the strikes are. names: ids and names of the people who speak in them.
     untold: returns from a loan of which nobody told what weather the piece saw. finds: when it was found again.
     quarantines, evidence_releases: incidents whose evidence it is or was, and who let it go.
+    calls: the recalls it stands or stood under.
     """
 
     kind: Kind
@@ -44,3 +46,4 @@ class Dossier:
     changes: tuple[ItemChange, ...] = ()
     quarantines: tuple[Quarantine, ...] = ()
     evidence_releases: tuple[Release, ...] = ()
+    calls: tuple[PieceCall, ...] = ()

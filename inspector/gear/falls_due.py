@@ -24,13 +24,15 @@ class Due(StrEnum):
     MISSING = "missing"
     COMPETENCE = "competence"
     TRIP = "trip"
+    RECALL = "recall"
+    ANSWER = "answer"  # of whoever was written to by a recall
     INCIDENT = "incident"
     COUNT = "count"
 
     @property
     def is_of_piece(self) -> bool:
         """Whether it is about a piece of gear."""
-        return self not in {Due.COMPETENCE, Due.TRIP, Due.INCIDENT, Due.COUNT}
+        return self not in {Due.COMPETENCE, Due.TRIP, Due.RECALL, Due.ANSWER, Due.INCIDENT, Due.COUNT}
 
 
 @dataclass(frozen=True, slots=True)

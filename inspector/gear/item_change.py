@@ -16,6 +16,7 @@ class Altered(StrEnum):
     OWNER = "owner"
     VALUE = "value"
     NOTE = "note"
+    MARKS = "marks"  # the maker's mark and serial, read anew
     VISIT = "visit"  # a visiting piece comes along on another trip
     REPAIRED = "repaired"  # a repair left it shorter, or with a part that is marked with less
 

@@ -72,6 +72,7 @@ class Work(StrEnum):
     JUDGE = "judge"
     PEOPLE = "people"
     TRIPS = "trips"
+    ANSWERS = "answers"
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,6 +162,7 @@ class Needs:
     late: tuple[NeedLine, ...]
     incidents: tuple[IncidentLine, ...]
     counts: tuple[DueLine, ...]
+    recalls: tuple[DueLine, ...]
     retired: tuple[RetiredPiece, ...]
     work: tuple[WorkGroup, ...]
     endings: tuple[Ending, ...]
@@ -171,7 +173,16 @@ class Needs:
     @property
     def is_quiet(self) -> bool:
         """Whether no gear and no report waits for anybody."""
-        waits = (self.rulebook, self.held, self.late, self.incidents, self.counts, self.retired, self.work)
+        waits = (
+            self.rulebook,
+            self.held,
+            self.late,
+            self.incidents,
+            self.recalls,
+            self.counts,
+            self.retired,
+            self.work,
+        )
         return not any(waits)
 
     @property

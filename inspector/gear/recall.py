@@ -25,7 +25,8 @@ class RecallLetter:
     the register knows by name alone.
 
     call: the number of the call by which all its letters belong together; reason: as the officer typed it; send_to,
-    send_by: empty where nobody said.
+    send_by: empty where nobody said. recall: its reference; notice: whose it is and where it can be read; remedy: what
+    it asks of whoever has a piece. Letters of before recalls were kept say none of it.
     """
 
     imprint: Imprint
@@ -36,3 +37,7 @@ class RecallLetter:
     send_to: str
     send_by: str
     pieces: tuple[CalledPiece, ...]
+    recall: str = ""
+    notice: str = ""
+    remedy: str = ""
+    is_reminder: bool = False

@@ -46,14 +46,24 @@ def _stop(letter: RecallLetter, width_pt: float) -> Block:
     count = tr_n("Stop using this piece now", "Stop using these {count} pieces now", len(letter.pieces))
     tags = ", ".join(one.tag for one in letter.pieces)
     said = tr("Do not use, lend, sell or repair it, and tell everybody who might take it with them.")
+    again = tr("This is a reminder: no answer of yours has come in yet.") if letter.is_reminder else ""
     lines = [words(count, text_pt, DISPLAY.in_ink(Ink.MARK)), words(tags, text_pt, HEAD), words(said, text_pt, BODY)]
+    lines += [words(again, text_pt, BODY.in_bold())] if again else []
     return row((0, mark(Outcome.HOLD, _MARK_MM)), (start, stack(lines)))
 
 
 def _why(letter: RecallLetter, width_pt: float) -> list[Block]:
     """The reason as it was typed, line by line."""
     lines = [text for text in letter.reason.splitlines() if text.strip()]
-    return [heading(tr("Why"), width_pt), *(words(text, width_pt, BODY.in_bold()).below(GRID / 2) for text in lines)]
+    made = [heading(tr("Why"), width_pt), *(words(text, width_pt, BODY.in_bold()).below(GRID / 2) for text in lines)]
+    if letter.notice:
+        whose = tr("Recall {ref}: {notice}.", ref=letter.recall, notice=letter.notice)
+        made.append(words(whose, width_pt, SMALL.in_ink(Ink.INK)).below(GRID / 2))
+    asked = [text for text in letter.remedy.splitlines() if text.strip()]
+    if asked:
+        made.append(heading(tr("What the notice asks for"), width_pt))
+        made += [words(text, width_pt, BODY).below(GRID / 2) for text in asked]
+    return made
 
 
 def _pieces(pieces: Sequence[CalledPiece], width_pt: float) -> list[Block]:

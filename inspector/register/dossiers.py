@@ -17,6 +17,7 @@ from inspector.gear.kind import Kind
 from inspector.gear.opinion import NewOpinion, Opinion
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import NewPersonChange, Person
+from inspector.gear.recall_notice import NewPieceCall, PieceCall
 from inspector.gear.repair import NewRepair, Repair
 from inspector.gear.strike import NewStrike, Strike
 from inspector.gear.use import Exposure, NewExposure, NewUse, Use
@@ -41,6 +42,7 @@ _EVENTS = (
     year_tables.item_change,
     year_tables.quarantine,
     year_tables.release,
+    year_tables.piece_call,
 )  # fmt: skip - in the order of the fields of _Rows
 
 # Questions that are asked with every judgement, made once: making one takes longer than asking it.
@@ -81,6 +83,7 @@ class _Rows:
     changes: Rows
     quarantines: Rows
     releases: Rows
+    calls: Rows
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,6 +141,7 @@ def _dossier(item: Item, kind: Kind, on: date, rows: _Rows, kept: _Kept) -> Doss
         evidence_releases=tuple(
             Release(key, item.id, from_body(body, NewRelease)) for key, _, body in rows.releases.get(item.id, ())
         ),
+        calls=_calls(item, rows.calls.get(item.id, ())),
     )
 
 
@@ -214,6 +218,11 @@ def fitted_items(connection: Connection, vehicles: Sequence[str]) -> tuple[tuple
 def _fittings(item: Item, entries: Iterable[Row]) -> tuple[Fitting, ...]:
     """Every time it was put on a vehicle or taken off."""
     return tuple(Fitting(key, item.id, from_body(body, NewFitting)) for key, _, body in entries)
+
+
+def _calls(item: Item, entries: Iterable[Row]) -> tuple[PieceCall, ...]:
+    """Its steps under recalls."""
+    return tuple(PieceCall(key, item.id, from_body(body, NewPieceCall)) for key, _, body in entries)
 
 
 def _untold(item: Item, entries: Iterable[Row]) -> tuple[Custody, ...]:

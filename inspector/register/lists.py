@@ -48,7 +48,7 @@ from inspector.register.tables import (
     strike,
     verdict,
 )
-from inspector.register.year_tables import attachment, item_change, quarantine, release, repair, whereabouts
+from inspector.register.year_tables import attachment, item_change, piece_call, quarantine, release, repair, whereabouts
 
 _AT_ONCE = 500
 _HAPPENED = (
@@ -65,6 +65,7 @@ _HAPPENED = (
     (item_change, "item_change"),
     (quarantine, "quarantine"),
     (release, "release"),
+    (piece_call, "piece_call"),
 )
 
 

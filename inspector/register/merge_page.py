@@ -21,6 +21,7 @@ _NAMED = (
     (tables.rig, "ref"),
     (year_tables.incident, "ref"),
     (year_tables.stock_take, "ref"),
+    (year_tables.recall, "ref"),
 )
 _OWNERS = ("item", "vehicle", "trip", "person", "stock_take")
 

@@ -24,17 +24,17 @@ from inspector.refused import Refused
 from inspector.register import dossiers, ledger, lists, tables
 from inspector.register.current import item_called, select_items, tags_of
 from inspector.register.dossiers import Retirement
-from inspector.register.evidence_page import EvidencePage
 from inspector.register.fleet_page import FleetPage
 from inspector.register.hands import HandsPage
 from inspector.register.ledger_page import LedgerPage
 from inspector.register.merge_page import MergePage
 from inspector.register.proof import prove
+from inspector.register.recall_page import RecallPage
 from inspector.register.rows import as_facts, from_body, new_id, to_body
 from inspector.register.turns import keep
 
 
-class Page(FleetPage, HandsPage, EvidencePage, LedgerPage, MergePage):
+class Page(FleetPage, HandsPage, RecallPage, LedgerPage, MergePage):
     """One transaction's view of the book: what it adds is noted for its ledger line."""
 
     def left(self) -> None:

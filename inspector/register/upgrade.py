@@ -15,7 +15,7 @@ from inspector.register.opening import not_ours
 from inspector.register.seats import renew_grants
 
 HEAD = "0010"
-KNOWN = ("0001", "0002", "0003", "0004", "0005", "0006", "0007", "0008", "0010")
+KNOWN = ("0001", "0002", "0003", "0004", "0005", "0006", "0007", "0008", "0009", "0010")
 
 
 def bring_up(engine: Engine) -> bool:

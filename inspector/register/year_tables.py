@@ -19,6 +19,12 @@ stock_take = called("stock_take")
 
 stock_entry = dated("stock_entry", "stock_take")
 
+recall = called("recall")
+
+recall_entry = dated("recall_entry", "recall")
+
+piece_call = dated("piece_call", "item")
+
 person_change = dated("person_change", "person")
 
 attachment_data = Table(  # the bytes once, under their sha256

@@ -26,6 +26,8 @@ _NAMED: dict[str, Callable[[Case], Quantity]] = {
     "open_labels": open_entries.open_labels,
     "open_evidence": open_entries.open_evidence,
     "open_releases": open_entries.open_releases,
+    "open_recalls": open_entries.open_recalls,
+    "open_remedies": open_entries.open_remedies,
     "visit_age": forms.visit_age,
     "visit_days": forms.visit_days,
     "home_made_paper": forms.home_made_paper,

@@ -6,6 +6,7 @@ from datetime import date
 from inspector.gear.inspection import Inspection, InspectionKind
 from inspector.gear.item_change import Altered
 from inspector.gear.opinion import Stance
+from inspector.gear.recall_notice import Step
 from inspector.gear.use import Event, Weather
 from inspector.gear.verdict import Known
 from inspector.language import tr
@@ -88,6 +89,21 @@ def open_releases(case: Case) -> Quantity:
     """Releases from evidence after which no competent person has seen all of it."""
     free = [(one.facts.on, one.id) for one in case.dossier.evidence_releases]
     return _entered_since(case, free, tr("releases logged")) if free else NOT_APPLICABLE
+
+
+def open_recalls(case: Case) -> Quantity:
+    """Recalls it stands under: no inspection answers that, but what is read on it, or what the notice asks for."""
+    if not case.dossier.calls:
+        return NOT_APPLICABLE
+    last = {one.facts.recall: one.facts for one in sorted(case.dossier.calls, key=lambda one: (one.facts.on, one.id))}
+    days = [one.on for one in last.values() if one.step is Step.CALLED]
+    return number(len(days), Dimension.COUNT, tr("recalls entered"), Known.COUNTED, measured_on=max(days, default=None))
+
+
+def open_remedies(case: Case) -> Quantity:
+    """What was done for a recall, after which no competent person has seen all of it."""
+    done = [(one.facts.on, one.id) for one in case.dossier.calls if one.facts.step is Step.REMEDIED]
+    return _entered_since(case, done, tr("remedies logged")) if done else NOT_APPLICABLE
 
 
 def changed_figures(case: Case) -> Quantity:

@@ -29,6 +29,7 @@ def _entries(dossier: Dossier) -> Iterator[str]:
     yield from (one.id for one in dossier.changes)
     yield from (one.id for one in dossier.quarantines)
     yield from (one.id for one in dossier.evidence_releases)
+    yield from (one.id for one in dossier.calls)
     yield from (one.id for one in dossier.opinions if one.facts.stance is Stance.DOUBTS)
 
 

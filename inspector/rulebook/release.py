@@ -26,6 +26,7 @@ _BY_INSPECTION = {
     "open_repairs",
     "open_labels",
     "open_releases",
+    "open_remedies",
 }
 
 
@@ -43,6 +44,8 @@ def _release(finding: Finding, verdict: Verdict, dossier: Dossier, book: Ruleboo
     prefix, _, key = finding.quantity.partition(".")
     if finding.quantity == "open_evidence":
         return Release(finding.rule, Needed.TWO_NAMES)
+    if finding.quantity == "open_recalls":
+        return Release(finding.rule, Needed.RECALL)
     if finding.quantity in _BY_INSPECTION:
         return Release(finding.rule, Needed.INSPECTION)
     if prefix == "check" or finding.observation == "abrasion":

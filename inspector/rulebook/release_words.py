@@ -19,6 +19,8 @@ def release_words(release: Release, finding: Finding, dossier: Dossier, book: Ru
         return _inspection(finding.quantity)
     if release.needed is Needed.TWO_NAMES:
         return tr("two competent persons who release it from the evidence, then an inspection of all of it")
+    if release.needed is Needed.RECALL:
+        return tr("a competent person who reads that it is not meant, or what the recall asks for and an inspection")
     if release.needed is Needed.MARKING:
         return _marking(finding.quantity)
     if release.needed is Needed.STRIKE:
@@ -41,6 +43,7 @@ def _inspection(quantity: str) -> str:
         "open_repairs": tr("an inspection of all of it by a competent person after the work"),
         "open_labels": tr("an inspection of all of it by a competent person, its new marking beside it"),
         "open_releases": tr("an inspection of all of it by a competent person after its release"),
+        "open_remedies": tr("an inspection of all of it by a competent person after what the recall asks for"),
         "open_doubts": tr("an inspection of all of it by a competent person after the doubt was voiced"),
     }
     return words.get(quantity) or tr("an inspection of all of it by a competent person")

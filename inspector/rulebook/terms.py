@@ -61,6 +61,10 @@ def _of_use() -> tuple[tuple[str, str], ...]:
     return (
         (tr("competent person"), tr("somebody whom the club has entered as able to judge this kind of gear")),
         (tr("periodic inspection"), tr("the thorough one, with every check and measurement, at its set time")),
+        (
+            tr("recall"),
+            tr("a notice by which its maker, a regulator or the club asks for gear back, since it may be faulty"),
+        ),
         (tr("kinetic pull"), tr("a pull with the swing of a moving vehicle on a stretching strap or rope")),
         (tr("static pull"), tr("a slow, steady pull: a winch, or a tow-out without a run")),
         (tr("road towing"), tr("drawing a trailer or vehicle along a road")),

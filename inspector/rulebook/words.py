@@ -68,11 +68,13 @@ def named_quantity(name: str) -> str:
 
 @once_a_language
 def _form_names() -> dict[str, str]:
-    """Those of the form in which a piece came in."""
+    """Those of the form in which a piece came in, and of what called it in."""
     return {
         "visit_age": tr("Time since it came along for one trip"),
         "visit_days": tr("time to the end of that trip"),
         "home_made_paper": tr("What stands for its strength"),
+        "open_recalls": tr("Recalls it stands under"),
+        "open_remedies": tr("Remedies of a recall not yet inspected"),
     }
 
 

@@ -125,6 +125,7 @@ def test_all_that_the_calendar_tells_by_then_stands_on_the_page_in_one_part_or_a
     told = {(line.due.what, line.due.about) for group in needs.work for line in group.lines}
     told |= {(line.due.what, line.due.about) for line in needs.late}
     told |= {(Due.COUNT, one.about) for one in needs.counts} | {(Due.INCIDENT, one.ref) for one in needs.incidents}
+    told |= {(Due.RECALL, one.about) for one in needs.recalls}
     told |= {(Due.NOTICE, one) for one in needs.without_notice} | {(Due.DESTRUCTION, one.tag) for one in needs.retired}
     told |= {(what, one.tag) for one in needs.held for what in (Due.HOLD, Due.FIRST_INSPECTION)}
     told |= {(Due.TRIP, needs.trip.ref)} if needs.trip else set()

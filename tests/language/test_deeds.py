@@ -17,7 +17,9 @@ from inspector.desk.deeds.report import ToReport
 from inspector.desk.deeds.rulebook import Compared
 from inspector.desk.form.deed import Deed
 from inspector.desk.opened import Opened, opened
+from inspector.desk.recall.opened_recall import Sought
 from inspector.desk.window import DeskWindow
+from inspector.duties.call_in import call_in
 from inspector.duties.club_settings import ClubSettings, club_settings
 from inspector.duties.look_up import trips
 from inspector.duties.office import Office
@@ -26,10 +28,12 @@ from inspector.duties.report_incident import report_incident
 from inspector.duties.take_stock import begin_count
 from inspector.duties.tell_count import CountTold, count_told
 from inspector.duties.tell_incident import IncidentTold, incident_told, incidents
+from inspector.duties.tell_recall import RecallTold, recall_told
 from inspector.duties.vehicle_record import VehicleRecord, vehicle_record
 from inspector.gear.incident import Gravity, NewIncident
 from inspector.gear.kind import Kind
 from inspector.gear.person import Contact, Passphrases
+from inspector.gear.recall_notice import Issuer, Meant, NewRecall
 from inspector.gear.rig import KeptRig, Method, Rig
 from inspector.gear.trip import Trip, Vehicle
 from inspector.language import tr
@@ -60,6 +64,8 @@ def abouts(club: Office) -> dict[object, Any]:
     begin_count(club, "C1", "")
     trip, record, person = trips(club)[0], vehicle_record(club, "V1"), in_full(club, club.officer.id)
     (report,) = incidents(club)
+    notice = NewRecall(club.today, Issuer.CLUB, Meant(tags=("SH-001",)), "leader", "leader", "leader")
+    recalled = call_in(club, notice).recall
     return {
         Opened: opened(club, "HR-007"),
         Kind: club.rules.kinds["hitch_receiver"],
@@ -76,6 +82,8 @@ def abouts(club: Office) -> dict[object, Any]:
         IncidentTold: incident_told(club, report.ref),
         Telling: Telling(trip, ()),
         ToReport: ToReport(),
+        RecallTold: recall_told(club, recalled.ref),
+        Sought: Sought((club.rules.kinds["bow_shackle"],)),
         Passphrases: Passphrases.WANTED,
         ClubSettings: club_settings(club),
         Compared: Compared("", ("HR-007",)),

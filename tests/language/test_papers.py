@@ -12,7 +12,7 @@ from inspector.duties.evidence_paper import print_evidence
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
 from inspector.duties.print_count import print_count
-from inspector.duties.print_recall import print_recall
+from inspector.duties.print_recall import recall_pieces
 from inspector.duties.print_record import print_record
 from inspector.duties.print_report import print_report
 from inspector.duties.print_sheets import print_trip_sheet
@@ -45,7 +45,7 @@ _PAPERS: dict[str, Callable[[Office], Paper]] = {
     "record of a ball mount": lambda office: print_record(office, "HR-007"),
     "record of a shackle": lambda office: print_record(office, "SH-001"),
     "report on the gear": lambda office: print_report(office),
-    "recall letter": lambda office: print_recall(office, ["SH-001", "SH-002"], "leader").papers[0],
+    "recall letter": lambda office: recall_pieces(office, ["SH-001", "SH-002"], "leader").papers[0],
     "evidence list": lambda office: print_evidence(office, _incident(office)),
 }
 

@@ -198,7 +198,9 @@ def report(count: int, name: str) -> RegisterReport:
 def recall(count: int, name: str) -> RecallLetter:
     """So many pieces of this person's are called in."""
     pieces = (recalls.piece(n) for n in range(count))
-    return replace(recalls.letter(*pieces), imprint=imprint("Called in", "C-ABCD-0002", name), name=name)
+    made = replace(recalls.letter(*pieces), imprint=imprint("Called in", "C-ABCD-0002", name), name=name)
+    notice = f"the maker's notice, 7 Nov 2026, sent on by {name}"
+    return replace(made, recall="N-ABCD-0001", notice=notice, remedy=f"Send the pin back to {name}.", is_reminder=True)
 
 
 def _recall_letter(made: RecallLetter, page: PageSize) -> Printed:

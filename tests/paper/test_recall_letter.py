@@ -44,6 +44,23 @@ def checked(made: RecallLetter, page: PageSize, address: str = ADDRESS) -> Print
 
 
 @pytest.mark.parametrize("page", PageSize)
+def test_a_letter_of_a_notice_tells_whose_it_is_what_it_asks_for_and_that_it_is_a_reminder(page: PageSize) -> None:
+    notice = "the maker's notice, 7 Nov 2026, Notice 4"
+    made = replace(letter(piece(1)), recall="N-ABCD-0001", notice=notice, remedy="Send the pin back.\nA new one comes.")
+    text = all_text(checked(made, page))
+    for said in (
+        f"Recall N-ABCD-0001: {notice}.",
+        "What the notice asks for",
+        "Send the pin back.",
+        "A new one comes.",
+    ):
+        assert said in text, said
+    reminder = "This is a reminder: no answer of yours has come in yet."
+    assert reminder not in text
+    assert reminder in all_text(checked(replace(made, is_reminder=True), page))
+
+
+@pytest.mark.parametrize("page", PageSize)
 def test_one_piece_is_one_page_with_all_that_must_be_read(page: PageSize) -> None:
     printed = checked(letter(piece(1)), page)
     assert printed.page_count == 1

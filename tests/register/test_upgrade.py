@@ -54,6 +54,7 @@ REFS = dict.fromkeys(("trip", "rig", "incident", "stock_take"), "ref")
 FLEET = ("trip_change", "vehicle_change", "fitting")
 HANDS = ("custody", "rig", "debrief")
 YEAR = tuple(reversed([name for name in METADATA.tables if name in vars(year_tables)]))
+RECALLS = ("piece_call", "recall_entry", "recall")
 
 
 def without_listing(connection: sqlite3.Connection) -> None:

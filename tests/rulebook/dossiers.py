@@ -25,6 +25,7 @@ from inspector.gear.item_change import Altered, ItemChange, NewItemChange
 from inspector.gear.kind import Basis, Grade, Kind, Measure, Size
 from inspector.gear.opinion import Answered, NewOpinion, Opinion, Stance
 from inspector.gear.outcome import Outcome
+from inspector.gear.recall_notice import NewPieceCall, PieceCall, Step, Sure
 from inspector.gear.repair import NewRepair, Repair, Work
 from inspector.gear.strike import NewStrike, Strike
 from inspector.gear.use import Event, Exposure, NewExposure, NewUse, Use, Weather
@@ -199,8 +200,8 @@ def strikes(draw: DrawFn, item: Item) -> Strike:
     return Strike("s", item.id, NewStrike(on, "p", "q", "gone", "another piece"))
 
 
-Entry = WhereaboutsEntry | Repair | ItemChange | Quarantine | Release
-YEAR = ("finds", "repairs", "changes", "quarantines", "evidence_releases")
+Entry = WhereaboutsEntry | Repair | ItemChange | Quarantine | Release | PieceCall
+YEAR = ("finds", "repairs", "changes", "quarantines", "evidence_releases", "calls")
 
 
 @st.composite
@@ -214,6 +215,7 @@ def year_entries(draw: DrawFn, item: Item, name: str) -> Entry:
         "repairs": Repair(key, item.id, NewRepair(on, draw(st.sampled_from(Work)), "a smith", "p")),
         "changes": ItemChange(key, item.id, NewItemChange(on, draw(st.sampled_from(Altered)), item.facts, "p", "why")),
         "quarantines": Quarantine(key, item.id, NewQuarantine(on, ref, "p")),
+        "calls": PieceCall(key, item.id, NewPieceCall(on, ref, draw(st.sampled_from(Step)), Sure.TO_ASK, "why", "p")),
         "evidence_releases": Release(key, item.id, NewRelease(on, ref, "p", "q", "measured")),
     }
     return made[name]

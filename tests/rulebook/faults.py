@@ -8,6 +8,7 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Surface
 from inspector.gear.item import Provenance
 from inspector.gear.kind import Basis, Kind
+from inspector.gear.recall_notice import Step
 from inspector.gear.use import Event, Weather
 from inspector.rulebook.case import Case
 from inspector.rulebook.catalogue import quantity
@@ -205,6 +206,8 @@ CHANGES: dict[str, Change] = {
     "open_labels": lambda dossier, _: make.with_new_label(dossier),
     "open_evidence": lambda dossier, _: make.with_quarantine(dossier),
     "open_releases": lambda dossier, _: make.with_release(dossier),
+    "open_recalls": lambda dossier, _: make.with_call(dossier),
+    "open_remedies": lambda dossier, _: make.with_call(dossier, Step.REMEDIED),
     "visit_age": lambda dossier, _: make.with_visit(dossier),
     "home_made_paper": _home_made,
     "open_strikes": lambda dossier, _: make.with_strike(dossier),

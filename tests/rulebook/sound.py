@@ -22,6 +22,7 @@ from inspector.gear.item_change import Altered, ItemChange, NewItemChange
 from inspector.gear.kind import Basis, Grade, Kind, Measure
 from inspector.gear.opinion import NewOpinion, Opinion, Stance
 from inspector.gear.outcome import Outcome
+from inspector.gear.recall_notice import NewPieceCall, PieceCall, Step, Sure
 from inspector.gear.repair import NewRepair, Repair, Work
 from inspector.gear.strike import NewStrike, Strike
 from inspector.gear.use import Event, Exposure, NewExposure, NewUse, Use, Weather
@@ -196,6 +197,12 @@ def with_release(dossier: Dossier) -> Dossier:
     """It was let go from an incident's evidence today."""
     free = Release("k", dossier.item.id, NewRelease(TODAY, "I-1", "p", "q", "measured and photographed"))
     return replace(with_quarantine(dossier), evidence_releases=(*dossier.evidence_releases, free))
+
+
+def with_call(dossier: Dossier, step: Step = Step.CALLED) -> Dossier:
+    """It was called in today, or what the recall asks for was done today."""
+    called = PieceCall("j", dossier.item.id, NewPieceCall(TODAY, "N-1", step, Sure.CERTAIN, "its serial", "p"))
+    return replace(dossier, calls=(*dossier.calls, called))
 
 
 def with_first_value(dossier: Dossier) -> Dossier:

@@ -78,6 +78,7 @@ STRICTER = {
     "pack_spare_straps": "2",
     "overload_share_steel": "40 %",
     "handover_count_days": "7 days",
+    "recall_answer_days": "7 days",
 }
 LOOSE = """
 profile = ["shackle-wear-ten-percent", "hook-wear-ten-percent", "hook-opening-ten-percent", "wire-diameter-six-percent"]

@@ -8,11 +8,13 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from inspector.gear.dossier import Dossier
+from inspector.gear.evidence import Release
 from inspector.gear.fitting import End, Fitted, Fitting, NewFitting
 from inspector.gear.inspection import Inspection, InspectionKind, Reading
 from inspector.gear.item_change import Altered, ItemChange
 from inspector.gear.kind import Grade
 from inspector.gear.outcome import Outcome
+from inspector.gear.recall_notice import NewPieceCall, PieceCall, Step, Sure
 from inspector.gear.use import Exposure, NewExposure, Weather
 from inspector.gear.verdict import Known, Status, Verdict
 from inspector.rulebook.case import purposes_of
@@ -24,6 +26,7 @@ from tests.rulebook.dossiers import (
     KINDS,
     TODAY,
     YEAR,
+    Entry,
     answered,
     days_ago,
     dossiers,
@@ -148,11 +151,17 @@ def test_a_find_a_repair_a_new_marking_and_evidence_hold_until_a_thorough_inspec
 ) -> None:
     added = data.draw(year_entries(dossier.item, name))
     verdict, before = verdict_of(with_entry(dossier, name, added)), verdict_of(dossier)
-    if name != "evidence_releases":  # a release takes the evidence's hold away and puts its own in its place
+    if not _relaxes(added):
         check_never_milder(verdict, before)
     counts = not isinstance(added, ItemChange) or added.facts.what is Altered.LABEL_NEW
+    counts = counts and not isinstance(added, PieceCall)  # held whatever is inspected: below
     if counts and not [one for one in dossier.inspections if one.facts.competent and one.on >= added.facts.on]:
         assert verdict.outcome.severity >= Outcome.HOLD.severity
+
+
+def _relaxes(added: Entry) -> bool:
+    """A release, and an answer to a recall, take one hold away; a release and a remedy put their own in its place."""
+    return isinstance(added, Release) or (isinstance(added, PieceCall) and added.facts.step is not Step.CALLED)
 
 
 @given(dossiers(), st.data())
@@ -179,6 +188,21 @@ def test_no_inspection_lets_a_piece_of_evidence_go(dossier: Dossier, data: st.Da
     kept = data.draw(year_entries(dossier.item, "quarantines"))
     bound = with_entry(replace(dossier, quarantines=(), evidence_releases=()), "quarantines", kept)
     assert verdict_of(bound).outcome.severity >= Outcome.HOLD.severity
+
+
+@given(dossiers(), st.data())
+def test_no_inspection_lets_a_recalled_piece_go_and_a_remedy_asks_for_one(
+    dossier: Dossier, data: st.DataObject
+) -> None:
+    called = data.draw(year_entries(dossier.item, "calls"))
+    assert isinstance(called, PieceCall)
+    called = replace(called, facts=replace(called.facts, step=Step.CALLED))
+    bound = with_entry(replace(dossier, calls=()), "calls", called)
+    assert verdict_of(bound).outcome.severity >= Outcome.HOLD.severity
+    remedied = NewPieceCall(TODAY, called.facts.recall, Step.REMEDIED, Sure.CERTAIN, "a new pin", "p")
+    done = with_entry(bound, "calls", PieceCall("zz", dossier.item.id, remedied))
+    assert verdict_of(done).outcome.severity >= Outcome.HOLD.severity
+    check_never_milder(verdict_of(done), verdict_of(replace(dossier, calls=())))
 
 
 @given(dossiers(), st.data())

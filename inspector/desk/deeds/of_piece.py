@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
-from inspector.desk.deeds import fitting, gear_papers, hands, judgement, labels, log, papers, where, work
+from inspector.desk.deeds import fitting, gear_papers, hands, judgement, labels, log, marks, papers, where, work
 from inspector.desk.form.deed import Deed
 from inspector.desk.opened import Opened
 from inspector.language import tr
@@ -34,7 +34,7 @@ def groups() -> tuple[tuple[str, tuple[Make, ...]], ...]:
         (tr("Where it is"), (where.place_it, _lend, _take_back, fitting.fit, fitting.take_off, where.missing,
                              where.stolen, where.found, where.sell, where.hand_back, where.voucher)),
         (tr("Work and labels"), (work.repair, work.add_file, labels.retag, labels.label_lost, labels.label_anew,
-                                 labels.owner, labels.worth, labels.note)),
+                                 marks.marks, labels.owner, labels.worth, labels.note)),
         (tr("Judgement"), (judgement.doubt_it, judgement.answer, judgement.strike, judgement.destroy)),
         (tr("Papers"), (papers.record, *_PAPERS)),
     )  # fmt: skip

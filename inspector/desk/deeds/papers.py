@@ -6,7 +6,7 @@ from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.desk.opened import Opened
 from inspector.duties.office import Office, told_of
-from inspector.duties.print_recall import Recalled, print_recall
+from inspector.duties.print_recall import Recalled, recall_pieces
 from inspector.duties.print_record import print_record
 from inspector.duties.print_report import print_report, print_report_again, year_before
 from inspector.language import tr, tr_n
@@ -71,16 +71,17 @@ def recall(tags: Pieces) -> Deed[Pieces]:
     """Call pieces in, for example a maker's batch."""
 
     def do(office: Office, about: Pieces, given: Values) -> Done:
-        done = print_recall(office, given.tags("tags"), given.text("why"), send_to=given.text("send_to"),
+        done = recall_pieces(office, given.tags("tags"), given.text("why"), send_to=given.text("send_to"),
                             send_by=given.day("send_by"))  # fmt: skip
-        head = tr_n("One letter is printed.", "{count} letters are printed.", len(done.papers))
+        head = tr_n("{ref} is kept, and one letter is printed.", "{ref} is kept, and {count} letters are printed.",
+                    len(done.papers), ref=done.ref)  # fmt: skip
         return Done(head, "\n".join(_told(done)), done.papers)
 
     return Deed(
         "recall", tr("Call in"), tr("Call pieces in by letter"),
-        tr("Everybody who has one of them, owns it or bought it gets a letter: which pieces, why, to stop using them "
-           "now, how to send them back, and a slip to answer on. A letter holds nothing: put the pieces on hold as "
-           "well."),
+        tr("The pieces are held at once, as a recall of the club's own. Everybody who has one of them, owns it or "
+           "bought it gets a letter: which pieces, why, to stop using them now, how to send them back, and a slip to "
+           "answer on."),
         lambda facts, about: (
             Tags(key="tags", label=tr("Pieces"), needed=True, stands=about, names=(tr("tag"), tr("pieces"))),
             why(needed=True, hint=tr("Everybody who gets a letter reads it: what is known, and from whom.")),
@@ -94,8 +95,4 @@ def recall(tags: Pieces) -> Deed[Pieces]:
 
 def _told(done: Recalled) -> list[str]:
     """What the officer must see to himself."""
-    told = [tr("No letter goes out for {piece}: see to it yourself.", piece=one) for one in done.unwritten]
-    if done.not_held:
-        tags = ", ".join(done.not_held)
-        told.append(tr("The register still lets these go; put them on hold: {tags}", tags=tags))
-    return told
+    return [tr("No letter goes out for {piece}: see to it yourself.", piece=one) for one in done.unwritten]

@@ -15,7 +15,9 @@ Does = Callable[[], object]
 Opens = Callable[[str], object]
 
 
-def reports_part(rows: Iterable[IncidentRow], opens: Opens, accident: Does, near_miss: Does, check: Does) -> QWidget:
+def reports_part(
+    rows: Iterable[IncidentRow], opens: Opens, accident: Does, near_miss: Does, check: Does, recalls: Does
+) -> QWidget:
     """Every report, and what can be begun here."""
     every = tuple(rows)
     head = said(tr("Incidents"), Type.DISPLAY)
@@ -26,6 +28,7 @@ def reports_part(rows: Iterable[IncidentRow], opens: Opens, accident: Does, near
             button(tr("Report an accident"), accident, rank="first"),
             button(tr("Report a near miss"), near_miss),
             button(tr("Check a bundle"), check),
+            button(tr("Recalls"), recalls, name=tr("Go to the recalls")),
         ]
     )
     if not every:

@@ -23,7 +23,7 @@ from inspector.desk.notice import Notice
 from inspector.desk.opened import Opened, opened
 from inspector.desk.piece.files_part import FilesPart
 from inspector.desk.place import Go, Place
-from inspector.desk.places import DEED
+from inspector.desk.places import DEED, RECALLS
 from inspector.desk.plain import button, column, scroll
 from inspector.desk.printing import open_file, tell_papers
 from inspector.desk.record_parts import beside, cautions_part
@@ -135,7 +135,8 @@ class IncidentPage(Place):
         self.reports, awaits_new, self._awaits_new = found, self._awaits_new, False
         accident, near_miss = partial(self.report, report.accident), partial(self.report, report.near_miss)
         check = partial(self._ask, evidence.check(), None)
-        self._set(self._list, reports_part(found.rows, self.open_incident, accident, near_miss, check))
+        recalls = partial(self.go.emit, Go(RECALLS))
+        self._set(self._list, reports_part(found.rows, self.open_incident, accident, near_miss, check, recalls))
         if awaits_new and new:
             self.open_incident(new[0])
 

@@ -9,7 +9,7 @@ from inspector.desk.look import GRID, Look, Type
 from inspector.desk.needs.lines import in_folds, piece_line
 from inspector.desk.needs.words import concerns, due_words
 from inspector.desk.place import Go
-from inspector.desk.places import INCIDENTS, PEOPLE, STOCK, TRIP
+from inspector.desk.places import INCIDENTS, PEOPLE, RECALLS, STOCK, TRIP
 from inspector.desk.plain import Fold, column, hairline, said
 from inspector.desk.tag_lines import Line, Open, tag_lines
 from inspector.gear.falls_due import Due, DueLine, DueSheet
@@ -17,7 +17,8 @@ from inspector.language import tr
 
 _OPEN_LINES = 40  # so many lines stand open at once; titles after them are folds
 _IN_A_GROUP = 12
-_PLACES = {Due.COMPETENCE: PEOPLE, Due.TRIP: TRIP, Due.INCIDENT: INCIDENTS, Due.COUNT: STOCK}
+_PLACES = {Due.COMPETENCE: PEOPLE, Due.TRIP: TRIP, Due.INCIDENT: INCIDENTS, Due.COUNT: STOCK,
+           Due.RECALL: RECALLS, Due.ANSWER: RECALLS}  # fmt: skip
 _FOLDS_A_STEP = 20
 Lines = Sequence[DueLine]
 Group = tuple[str, tuple[DueLine, ...]]

@@ -123,7 +123,15 @@ class NeedsPage(Place):
             (top, lambda: parts.quiet_part(needs) or [parts.glance_part(needs)]),
             (top, lambda: [*parts.trip_part(needs, ways), both]),
             (waits, lambda: parts.held_part(needs, ways)),
-            (aside, lambda: [*parts.incidents_part(needs, ways), *parts.late_part(needs, ways)]),
+            (
+                aside,
+                lambda: [
+                    *parts.incidents_part(needs, ways),
+                    *parts.recalls_part(needs, ways),
+                    *parts.late_part(needs, ways),
+                ],
+            ),
+            (aside, lambda: parts.recalls_part(needs, ways)),
             (aside, lambda: [parts.backup_part(needs, ways)]),
             (aside, lambda: parts.retired_part(needs, ways)),
             *((waits, make) for make in parts.work_steps(needs, ways)),

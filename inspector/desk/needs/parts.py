@@ -21,7 +21,7 @@ from inspector.desk.needs.words import (
     work_title,
 )
 from inspector.desk.place import Go
-from inspector.desk.places import BOOK, DUE, INCIDENTS, PEOPLE, REGISTER, RULES, STOCK, TRIP
+from inspector.desk.places import BOOK, DUE, INCIDENTS, PEOPLE, RECALLS, REGISTER, RULES, STOCK, TRIP
 from inspector.desk.plain import button, column, figures, hairline, said
 from inspector.desk.record_parts import section
 from inspector.desk.tag_lines import Line
@@ -127,6 +127,14 @@ def incidents_part(needs: Needs, ways: Ways) -> list[QWidget]:
     return [section(tr("Bad days ({count})", count=len(lines)), folded(lines, ways.look, ways.to(INCIDENTS)))]
 
 
+def recalls_part(needs: Needs, ways: Ways) -> list[QWidget]:
+    """Recalls that are not closed."""
+    if not needs.recalls:
+        return []
+    lines = [piece_line(None, one.about, one.name, due_words(one, needs.on)) for one in needs.recalls]
+    return [section(tr("Recalls still open ({count})", count=len(lines)), folded(lines, ways.look, ways.to(RECALLS)))]
+
+
 def counts_part(needs: Needs, ways: Ways) -> list[QWidget]:
     """Counts that are not closed."""
     if not needs.counts:
@@ -167,7 +175,8 @@ def work_steps(needs: Needs, ways: Ways) -> list[Callable[[], list[QWidget]]]:
 
 def _work_group(group: WorkGroup, on: date, ways: Ways) -> QWidget:
     overdue = sum(1 for one in group.lines if one.due.overdue_days(on))
-    opens = {Work.PEOPLE: ways.to(PEOPLE), Work.TRIPS: ways.to(TRIP)}.get(group.work, ways.opens)
+    leads = {Work.PEOPLE: PEOPLE, Work.TRIPS: TRIP, Work.ANSWERS: RECALLS}
+    opens = ways.to(leads[group.work]) if group.work in leads else ways.opens
     lines = [_need_line(one, on) for one in group.lines]
     title = said(work_title(group.work, len(lines), overdue), bold=True)
     return column([title, folded(lines, ways.look, opens)], GRID // 2)

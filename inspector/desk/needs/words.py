@@ -87,6 +87,7 @@ def work_title(work: Work, count: int, overdue: int) -> str:
         Work.JUDGE: tr("Verdicts that end"),
         Work.PEOPLE: tr("Who may judge"),
         Work.TRIPS: tr("Later trips"),
+        Work.ANSWERS: tr("Answers to recalls"),
     }
     if overdue:
         return tr("{work}: {count}, of which overdue {overdue}", work=names[work], count=count, overdue=overdue)

@@ -20,6 +20,7 @@ from inspector.gear.item import NewItem
 from inspector.gear.item_change import NewItemChange
 from inspector.gear.opinion import NewOpinion
 from inspector.gear.person import NewPersonChange, Person
+from inspector.gear.recall_notice import NewPieceCall, NewRecall, NewRecallEntry
 from inspector.gear.repair import NewRepair
 from inspector.gear.rig import Rig
 from inspector.gear.stock_take import NewStockEntry, NewStockTake
@@ -63,10 +64,14 @@ BODIES: Mapping[str, object] = {  # of every append-only table with a body, what
     "stock_entry": NewStockEntry,
     "person_change": NewPersonChange,
     "attachment": NewAttachment,
+    "recall": NewRecall,
+    "recall_entry": NewRecallEntry,
+    "piece_call": NewPieceCall,
     "document": _ANYTHING,  # what the paper said, by its kind
     "ledger": _ANYTHING,
 }
 _WORDS = {"verdict": Explanation}
+_THREE_TEXTS = {"type": "array", "items": {"type": "string"}, "minItems": 3, "maxItems": 3}
 _LEDGER_BODY = {
     "type": "object",
     "required": ["facts", "rows"],
@@ -75,7 +80,12 @@ _LEDGER_BODY = {
         "rows": {
             "description": "Each row that the deed wrote: its table, its id, the sha256 of its columns.",
             "type": "array",
-            "items": {"type": "array", "items": {"type": "string"}, "minItems": 3, "maxItems": 3},
+            "items": _THREE_TEXTS,
+        },
+        "kept": {
+            "description": "Each row that may change and was written: its table, its key, its checksum, empty once gone.",
+            "type": "array",
+            "items": _THREE_TEXTS,
         },
     },
 }

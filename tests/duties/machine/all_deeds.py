@@ -8,13 +8,28 @@ from tests.duties.machine.hands_and_trips import REFS, Fleet, Hands, Papers, Tri
 from tests.duties.machine.people import People
 from tests.duties.machine.pieces import PEOPLE, Pieces
 from tests.duties.machine.places import Counts, Places
+from tests.duties.machine.recalls import Recalls
 from tests.duties.machine.rides import Rides
 from tests.duties.machine.visitors import Visitors
 from tests.duties.machine.work import Labels, Repairs
 
 
 class AllDeeds(
-    Pieces, Days, Trips, Rides, Hands, Fleet, Papers, Places, Counts, Evidence, Repairs, Labels, People, Visitors
+    Pieces,
+    Days,
+    Trips,
+    Rides,
+    Hands,
+    Fleet,
+    Papers,
+    Places,
+    Counts,
+    Evidence,
+    Repairs,
+    Labels,
+    People,
+    Visitors,
+    Recalls,
 ):
     """Any deed after any other."""
 

@@ -17,13 +17,11 @@ from inspector.duties.keep_rigs import keep_rig
 from inspector.duties.keep_vehicles import add_vehicle, change_vehicle
 from inspector.duties.lend import lend, lend_kit
 from inspector.duties.look_up import trip, trips
-from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip, plan_trip
 from inspector.duties.print_handout import print_handout
 from inspector.duties.print_labels import enter_labels
 from inspector.duties.print_lending_slip import enter_lending_slip
 from inspector.duties.print_letters import enter_letters
-from inspector.duties.print_recall import enter_recall
 from inspector.duties.print_record import enter_record
 from inspector.duties.print_report import enter_report
 from inspector.duties.print_rig_sheet import print_rig_sheet
@@ -236,20 +234,6 @@ class Papers(Desk):
     def print_report(self) -> None:
         """All the gear."""
         self.do("print report", enter_report)
-
-    @rule(tag=ANY, other=ANY)
-    def call_in(self, tag: str, other: str) -> None:
-        """Of each piece somebody is told by a letter, or the officer that nobody is."""
-        wanted = self.rather(self.lent, tag)
-        self.do("print recall letters", lambda office: self._called_in(office, wanted, other))
-
-    def _called_in(self, office: Office, tag: str, other: str) -> object:
-        letters, found = enter_recall(office, (tag, other), "The thread may be the wrong one.")
-        told = {piece.tag for letter in letters for piece in letter.pieces}
-        told |= {said.split(":")[0] for said in found.unwritten}
-        with office.book.reading() as page:
-            assert told == {page.item(one).tag for one in (tag, other)}
-        return letters
 
     @rule(days=st.sampled_from((0, 90, 4000)))
     def look_ahead(self, days: int) -> None:
