@@ -4,13 +4,14 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, RowMapping, func, select
+from sqlalchemy import ColumnElement, Connection, RowMapping, exists, func, select
 
 from inspector.gear.item import Item, NewItem
 from inspector.gear.item_change import NewItemChange
+from inspector.gear.whereabouts import Where
 from inspector.register.rows import from_body
 from inspector.register.tables import item
-from inspector.register.year_tables import item_change
+from inspector.register.year_tables import item_change, whereabouts
 
 _LAST = (item_change.c.day.desc(), item_change.c.id.desc())
 CHANGED = (
@@ -19,6 +20,12 @@ CHANGED = (
 TAG: ColumnElement[str] = func.coalesce(
     select(item_change.c.tag).where(item_change.c.item_id == item.c.id).order_by(*_LAST).limit(1).scalar_subquery(),
     item.c.tag,
+)
+IS_WITHDRAWN: ColumnElement[bool] = exists(
+    select(whereabouts.c.id).where(
+        whereabouts.c.item_id == item.c.id,
+        whereabouts.c.body.contains(f'"where":"{Where.WITHDRAWN.value}"', autoescape=True),
+    )
 )
 COLUMNS = (item.c.id, item.c.booked_on, item.c.body, CHANGED.label("changed"))
 
@@ -35,10 +42,14 @@ def item_of(row: RowMapping) -> Item:
 
 
 def item_called(connection: Connection, tag: str) -> Item | None:
-    """The piece that has or had this tag: as written, else in any case."""
+    """The piece that has or had this tag: as written, else in any case.
+
+    Of several with one tag the one that was not withdrawn, else the one that was booked last.
+    """
+    last = (IS_WITHDRAWN, item.c.id.desc())
     for same in (lambda column: column == tag, lambda column: func.lower(column) == tag.lower()):
         had = select(item_change.c.item_id).where(same(item_change.c.tag))
-        found = select(*COLUMNS).where(same(item.c.tag) | item.c.id.in_(had))
+        found = select(*COLUMNS).where(same(item.c.tag) | item.c.id.in_(had)).order_by(*last).limit(1)
         row = connection.execute(found).mappings().first()
         if row is not None:
             return item_of(row)
@@ -52,21 +63,24 @@ def items_called(connection: Connection, lowered: Sequence[str]) -> dict[str, It
     for item_id, tag in connection.execute(had):
         tags.setdefault(str(item_id), []).append(str(tag))
     found = select(*COLUMNS, item.c.tag).where(func.lower(item.c.tag).in_(lowered) | item.c.id.in_(list(tags)))
+    found = found.order_by(IS_WITHDRAWN, item.c.id.desc())  # of several with one tag the first stands
     by_tag: dict[str, Item] = {}
     for row in connection.execute(found).mappings():
         for tag in (str(row["tag"]), *tags.get(str(row["id"]), ())):
-            by_tag[tag] = item_of(row)
+            by_tag.setdefault(tag, item_of(row))
             by_tag.setdefault(tag.lower(), by_tag[tag])
     return by_tag
 
 
-def tags_of(connection: Connection, item_id: str) -> tuple[str, ...]:
-    """Every tag a piece has or had, the first one first."""
-    booked = select(item.c.tag).where(item.c.id == item_id)
-    later = select(item_change.c.tag).where(item_change.c.item_id == item_id)
+def tags_of(connection: Connection, keys: Sequence[str]) -> dict[str, tuple[str, ...]]:
+    """Every tag that each of some pieces has or had, the first one first, by its id."""
+    booked = select(item.c.id, item.c.tag).where(item.c.id.in_(keys))
+    later = select(item_change.c.item_id, item_change.c.tag).where(item_change.c.item_id.in_(keys))
     later = later.order_by(item_change.c.day, item_change.c.id)
-    rows = (*connection.execute(booked), *connection.execute(later))
-    return tuple(dict.fromkeys(str(row[0]) for row in rows))
+    found: dict[str, dict[str, None]] = {}
+    for key, tag in (*connection.execute(booked), *connection.execute(later)):
+        found.setdefault(str(key), {})[str(tag)] = None
+    return {key: tuple(tags) for key, tags in found.items()}
 
 
 def tags_now(connection: Connection) -> dict[str, str]:

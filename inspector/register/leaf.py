@@ -1,5 +1,6 @@
 """The bare page: one transaction's connection, and every row it adds noted for its ledger line."""
 
+from collections.abc import Sequence
 from datetime import date
 from typing import Any
 
@@ -21,8 +22,13 @@ class Leaf:
         self.entered: set[str] = set()  # the hashes of its lines in the ledger
 
     def _add(self, table: Table, row: dict[str, Any]) -> None:
-        self._connection.execute(insert(table), row)
-        self._wrote.append(ledger.Wrote(table.name, str(row["id"]), ledger.digest(row)))
+        self._add_all(table, [row])
+
+    def _add_all(self, table: Table, rows: Sequence[dict[str, Any]]) -> None:
+        """Many rows of one table at once."""
+        if rows:
+            self._connection.execute(insert(table), rows)
+        self._wrote += [ledger.Wrote(table.name, str(row["id"]), ledger.digest(row)) for row in rows]
 
     def _add_event(self, table: Table, item: Item, on: date, facts: object) -> str:
         return self._add_dated(table, "item_id", item.id, on, facts)
