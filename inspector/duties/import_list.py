@@ -138,9 +138,7 @@ def _bring(office: Office, page: Page, run: Fates, folder: Folder | None, told: 
         office.told(done, len(passed))
 
 
-def _photos(
-    office: Office, page: Page, item: Item, row: RowFate, folder: Folder, told: list[str]
-) -> Iterator[str]:
+def _photos(office: Office, page: Page, item: Item, row: RowFate, folder: Folder, told: list[str]) -> Iterator[str]:
     """The photos of a piece; one that cannot be used is told, and the piece is taken all the same."""
     for name in row.photos:
         try:
@@ -182,4 +180,3 @@ def import_called(page: Page, number: str) -> Imported:
             return from_body(found[1], Imported)
     why = tr("No import has the number “{number}”.", number=number.strip())
     raise Refused(tr("import"), why, tr("Look at the list: `inspector import --list`."))
-

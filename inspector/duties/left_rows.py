@@ -45,7 +45,5 @@ def write_left_again(office: Office, number: str, beside: Path | None = None) ->
 def _table(made: Imported) -> ExportedTable:
     width = max([len(made.heads), *(len(one.cells) for one in made.left)])
     heads = (*made.heads, *("" for _ in range(width - len(made.heads))), tr("row"), tr("why it was not taken"))
-    rows = tuple(
-        (*one.cells, *("" for _ in range(width - len(one.cells))), str(one.row), one.why) for one in made.left
-    )
+    rows = tuple((*one.cells, *("" for _ in range(width - len(one.cells))), str(one.row), one.why) for one in made.left)
     return ExportedTable("", heads, rows)

@@ -20,7 +20,9 @@ from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import ledger
 from inspector.register.book import Book
-from inspector.register.upgrade import KNOWN
+from inspector.register.chains import GENESIS
+from inspector.register.guards import guarded_engine
+from inspector.register.upgrade import KNOWN, bring_up
 
 _HEAD_SIGNS = 12
 _NAMED = re.compile(rf"-([0-9a-f]{{{_HEAD_SIGNS}}})$")
@@ -68,14 +70,14 @@ def restore(file: Path, target: Path, head: str = "") -> Backup:
     """
     _check_free(target)
     own = _own_head(file)
-    line_count = _checked(file, own, head)
     part = target.with_name(f".{target.name}.part")
     with _written(target.parent):
         target.parent.mkdir(parents=True, exist_ok=True)
-        _copy(file, part)
     try:
-        _forget_origin(part)
-        _checked(part, own, head)
+        with _readable(file), _written(target.parent):
+            _copy(file, part)
+        _make_usable(part, file)
+        line_count = _checked(part, own, head)
         _take_name(part, target)
     finally:
         part.unlink(missing_ok=True)
@@ -119,7 +121,7 @@ def _copy(source: Path, part: Path, told: _Told | None = None) -> str:
         old.backup(new, pages=_PAGES_AT_ONCE, progress=told and _copied(told))
         old.execute("ROLLBACK")
         new.execute("PRAGMA journal_mode=DELETE")  # one file, with nothing beside it
-    return str(row[0]) if row else ledger.GENESIS
+    return str(row[0]) if row else GENESIS
 
 
 def _opened(file: Path) -> sqlite3.Connection:
@@ -130,7 +132,7 @@ def _own_head(file: Path) -> str:
     """The head of a copy; where its name tells one, that must be it."""
     with _readable(file), closing(_opened(file)) as copy:
         row = copy.execute("SELECT hash FROM ledger ORDER BY id DESC LIMIT 1").fetchone()
-    found = str(row[0]) if row else ledger.GENESIS
+    found = str(row[0]) if row else GENESIS
     named = _NAMED.search(file.stem)
     if named and not found.startswith(named[1]):
         raise _spoilt(file, tr("its ledger does not end with the head that its name tells"))
@@ -171,9 +173,20 @@ def _check_version(copy: sqlite3.Connection) -> None:
         raise Refused(tr("backup"), why, tr("Install the newer version, and restore with it."))
 
 
-def _forget_origin(part: Path) -> None:
-    with closing(sqlite3.connect(part)) as copy, copy:
+def _make_usable(part: Path, file: Path) -> None:
+    """Bring a copy made by an older version to the tables of this one, and let it take a new origin."""
+    with _readable(file), closing(sqlite3.connect(part)) as copy, copy:
+        _check_pages(file, copy)
+        _check_version(copy)
         copy.execute("DELETE FROM club_setting WHERE key = 'origin'")
+    with _readable(file):
+        engine = guarded_engine(f"sqlite:///{part}")
+        try:
+            bring_up(engine)
+        finally:
+            engine.dispose()
+    with closing(sqlite3.connect(part, isolation_level=None)) as copy:
+        copy.execute("PRAGMA journal_mode=DELETE")  # one file, with nothing beside it
 
 
 def _take_name(part: Path, place: Path) -> None:

@@ -37,7 +37,7 @@ def called(name: str) -> Table:
         name,
         METADATA,
         Column("id", ID, primary_key=True),
-        Column("ref", KEY, nullable=False, unique=True),
+        Column("ref", KEY, nullable=False, index=True),
         Column("day", Date, nullable=False),
         Column("body", Text, nullable=False),
     )

@@ -8,6 +8,7 @@ from sqlalchemy import Connection, Table, insert
 
 from inspector.gear.item import Item
 from inspector.register import ledger
+from inspector.register.canonical import digest
 from inspector.register.rows import new_id, to_body
 
 
@@ -28,7 +29,7 @@ class Leaf:
         """Many rows of one table at once."""
         if rows:
             self._connection.execute(insert(table), rows)
-        self._wrote += [ledger.Wrote(table.name, str(row["id"]), ledger.digest(row)) for row in rows]
+        self._wrote += [ledger.Wrote(table.name, str(row["id"]), digest(row)) for row in rows]
 
     def _add_event(self, table: Table, item: Item, on: date, facts: object) -> str:
         return self._add_dated(table, "item_id", item.id, on, facts)

@@ -1,43 +1,25 @@
-"""The ledger: one line a deed, each naming the hash of the line before, each naming the rows it wrote.
+"""The ledger: one line a deed, each naming the hash of the line it follows, each naming the rows it wrote.
 
-A line's body is canonical JSON (sorted keys, no spaces). A row's digest is the sha256 of its columns in canonical
-JSON, so `verify` finds a changed row as surely as a changed line.
+A line's body is canonical JSON. A row's digest is the sha256 of its columns in canonical JSON, so `verify` finds a
+changed row as surely as a changed line.
 """
 
-import hashlib
 import json
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from datetime import date, datetime
-from typing import Any
+from datetime import datetime
 
 from sqlalchemy import Connection, RowMapping, select
 
 from inspector.gear.lists import Fault, Verified
 from inspector.register import tables
+from inspector.register.canonical import canonical, digest
+from inspector.register.chains import GENESIS, Chains, hash_of
 from inspector.register.standing_check import standing_faults
 from inspector.register.tables import APPEND_ONLY, ledger
 
-GENESIS = "0" * 64
 _FOLLOWED = tuple(table for table in APPEND_ONLY if table is not ledger)
-
-
-def canonical(value: object) -> str:
-    """The one spelling of a value as JSON."""
-    return json.dumps(value, sort_keys=True, separators=(",", ":"), ensure_ascii=False, default=_plain)
-
-
-def _plain(value: object) -> str:
-    if isinstance(value, date | datetime):
-        return value.isoformat()
-    if isinstance(value, bytes):
-        return hashlib.sha256(value).hexdigest()
-    raise TypeError(f"{type(value).__name__} has no canonical spelling")
-
-
-def digest(row: Mapping[Any, Any]) -> str:
-    """sha256 of a row's columns."""
-    return hashlib.sha256(canonical({str(column): row[column] for column in row}).encode()).hexdigest()
+_Accounted = dict[tuple[str, str], dict[str, int]]  # table and id of a row; its digest and the line that names it
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,15 +31,10 @@ class Wrote:
     digest: str
 
 
-def line_hash(line: int, origin: str, at: str, by: str, deed: str, body: str, before: str) -> str:
-    """The hash of one ledger line over all its other columns."""
-    return hashlib.sha256(canonical([line, origin, at, by, deed, body, before]).encode()).hexdigest()
-
-
 def head(connection: Connection) -> tuple[int, str]:
-    """Number and hash of the last line; (0, zeros) for an empty ledger."""
-    row = connection.execute(select(ledger.c.id, ledger.c.hash).order_by(ledger.c.id.desc()).limit(1)).first()
-    return (int(row[0]), str(row[1])) if row else (0, GENESIS)
+    """Place and hash of the last line; (0, zeros) for an empty ledger."""
+    place, _, own = _last(connection)
+    return place, own
 
 
 def since(connection: Connection, number: int) -> tuple[tuple[int, str], ...]:
@@ -79,13 +56,20 @@ class Deed:
 
 def add_line(connection: Connection, deed: Deed, wrote: list[Wrote]) -> str:
     """Append a line for the deed; returns its hash."""
-    number, before = head(connection)
+    place, number, before = _last(connection)
     body = canonical({"facts": deed.facts, "rows": [[one.table, one.id, one.digest] for one in wrote]})
-    row = {"id": number + 1, "origin": deed.origin, "at": deed.at.isoformat(timespec="seconds"), "by": deed.by}
-    row |= {"deed": deed.name, "body": body, "before": before}
-    row["hash"] = line_hash(number + 1, deed.origin, str(row["at"]), deed.by, deed.name, body, before)
+    row = {"id": place + 1, "number": number + 1, "origin": deed.origin, "at": deed.at.isoformat(timespec="seconds")}
+    row |= {"by": deed.by, "deed": deed.name, "body": body, "before": before}
+    row["hash"] = hash_of(row)
     connection.execute(ledger.insert(), row)
     return str(row["hash"])
+
+
+def _last(connection: Connection) -> tuple[int, int, str]:
+    """Place, number and hash of the last line."""
+    found = select(ledger.c.id, ledger.c.number, ledger.c.hash).order_by(ledger.c.id.desc()).limit(1)
+    row = connection.execute(found).first()
+    return (int(row[0]), int(row[1]), str(row[2])) if row else (0, 0, GENESIS)
 
 
 def verify(connection: Connection, against: str = "") -> Verified:
@@ -94,48 +78,42 @@ def verify(connection: Connection, against: str = "") -> Verified:
     against: a head printed on a document, sought in the chain.
     """
     faults: list[Fault] = []
-    accounted: dict[tuple[str, str], tuple[str, int]] = {}
-    number, before, seen = 0, GENESIS, False
+    accounted: _Accounted = {}
+    chains, seen = Chains(), False
     for row in connection.execute(select(ledger).order_by(ledger.c.id)).mappings():
-        faults += _line_faults(row, number, before)
-        number, before = int(row["id"]), str(row["hash"])
-        seen = seen or (bool(against) and before.startswith(against))
-        accounted.update(_rows_named(row))
+        faults += chains.faults_of(row)
+        seen = seen or (bool(against) and str(row["hash"]).startswith(against))
+        _account(accounted, row)
+    faults += chains.faults_at_end()
     faults += _row_faults(connection, accounted)
     if not faults:  # what stands is held against verdicts that are as they were entered
         faults += standing_faults(connection, [key for name, key in accounted if name == tables.verdict.name])
     if against and not seen:
         faults.append(Fault("ledger", f"no line has the head {against}: lines were cut off or written anew after it"))
-    return Verified(number, len(accounted), before, tuple(faults))
+    return Verified(chains.last_id, len(accounted), chains.head, tuple(faults))
 
 
-def _line_faults(row: RowMapping, last: int, before: str) -> Iterator[Fault]:
-    line = int(row["id"])
-    if line != last + 1:
-        yield Fault("ledger", f"line {last + 1} is missing", line)
-    if row["before"] != before:
-        yield Fault("ledger", "does not follow from the line before it", line)
-    columns = (row["origin"], row["at"], row["by"], row["deed"], row["body"], row["before"])
-    if line_hash(line, *columns) != row["hash"]:
-        yield Fault("ledger", "was changed after it was written", line)
+def _account(accounted: _Accounted, row: RowMapping) -> None:
+    """Note the rows that a line names. Bytes and rulebooks are named by every copy that kept them, and kept once."""
+    for name, key, own in _rows_named(row):
+        accounted.setdefault((name, key), {})[own] = int(row["id"])
 
 
-def _rows_named(row: RowMapping) -> dict[tuple[str, str], tuple[str, int]]:
+def _rows_named(row: RowMapping) -> list[tuple[str, str, str]]:
     try:
-        named = json.loads(row["body"])["rows"]
-        return {(str(table), str(key)): (str(own), int(row["id"])) for table, key, own in named}
+        return [(str(table), str(key), str(own)) for table, key, own in json.loads(row["body"])["rows"]]
     except (ValueError, KeyError, TypeError):
-        return {}
+        return []
 
 
-def _row_faults(connection: Connection, accounted: dict[tuple[str, str], tuple[str, int]]) -> Iterator[Fault]:
+def _row_faults(connection: Connection, accounted: _Accounted) -> Iterator[Fault]:
     left = dict(accounted)
     for table in _FOLLOWED:
         for row in connection.execute(select(table)).mappings():
             named = left.pop((table.name, str(row["id"])), None)
             if named is None:
                 yield Fault(table.name, f"row {row['id']} is in no line of the ledger")
-            elif digest(dict(row.items())) != named[0]:
-                yield Fault(table.name, f"row {row['id']} was changed after it was written", named[1])
-    for (name, key), (_, line) in left.items():
-        yield Fault(name, f"row {key} is gone", line)
+            elif digest(dict(row.items())) not in named:
+                yield Fault(table.name, f"row {row['id']} was changed after it was written", max(named.values()))
+    for (name, key), lines in left.items():
+        yield Fault(name, f"row {key} is gone", max(lines.values()))

@@ -9,16 +9,15 @@ from sqlalchemy import ColumnElement, func, insert, select
 from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import Fitted
 from inspector.gear.inspection import Inspection, NewInspection
-from inspector.gear.item import Item, NewItem
+from inspector.gear.item import Item
 from inspector.gear.kind import Kind
-from inspector.gear.lists import Listing, Verified
+from inspector.gear.lists import Verified
 from inspector.gear.opinion import NewOpinion, Opinion
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.rulebooks import Adopted
 from inspector.gear.strike import NewDestruction, NewStrike, Strike
 from inspector.gear.use import Exposure, NewExposure, NewUse, Use
-from inspector.gear.verdict import Explanation, Verdict
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import dossiers, ledger, lists, tables

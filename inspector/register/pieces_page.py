@@ -79,7 +79,9 @@ class PiecesPage(Leaf):
         """The ids of those of these pieces that were withdrawn."""
         table, found = tables.item, set()
         for some in shares(keys):
-            found |= set(self._connection.execute(select(table.c.id).where(table.c.id.in_(some), IS_WITHDRAWN)).scalars())
+            found |= set(
+                self._connection.execute(select(table.c.id).where(table.c.id.in_(some), IS_WITHDRAWN)).scalars()
+            )
         return frozenset(found)
 
     def items_with(self, keys: Sequence[str]) -> dict[str, Item]:

@@ -42,7 +42,7 @@ person = Table(
     "person",
     METADATA,
     Column("id", ID, primary_key=True),
-    Column("name", String(200), nullable=False, unique=True),
+    Column("name", String(200), nullable=False, index=True),
     Column("role", String(200), nullable=False),
     Column("body", Text, nullable=False),
 )
@@ -51,7 +51,7 @@ vehicle = Table(
     "vehicle",
     METADATA,
     Column("id", ID, primary_key=True),
-    Column("tag", KEY, nullable=False, unique=True),
+    Column("tag", KEY, nullable=False, index=True),
     Column("body", Text, nullable=False),
 )
 
@@ -59,7 +59,7 @@ item = Table(
     "item",
     METADATA,
     Column("id", ID, primary_key=True),
-    Column("tag", KEY, nullable=False, unique=True),
+    Column("tag", KEY, nullable=False, index=True),
     Column("kind", KEY, nullable=False),
     Column("booked_on", Date, nullable=False),
     Column("body", Text, nullable=False),
@@ -95,7 +95,7 @@ trip = Table(
     "trip",
     METADATA,
     Column("id", ID, primary_key=True),
-    Column("ref", KEY, nullable=False, unique=True),
+    Column("ref", KEY, nullable=False, index=True),
     Column("first_on", Date, nullable=False),
     Column("body", Text, nullable=False),
 )
@@ -106,7 +106,7 @@ rig = Table(
     "rig",
     METADATA,
     Column("id", ID, primary_key=True),
-    Column("ref", KEY, nullable=False, unique=True),
+    Column("ref", KEY, nullable=False, index=True),
     Column("trip", KEY, nullable=False),
     Column("day", Date, nullable=False),
     Column("body", Text, nullable=False),
@@ -134,7 +134,8 @@ document = Table(
 ledger = Table(
     "ledger",
     METADATA,
-    Column("id", Integer, primary_key=True, autoincrement=False),
+    Column("id", Integer, primary_key=True, autoincrement=False),  # the place in this register
+    Column("number", Integer, nullable=False),  # the place in its own chain
     Column("origin", String(12), nullable=False),
     Column("at", String(32), nullable=False),
     Column("by", ID, nullable=False),

@@ -9,8 +9,8 @@ from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.guards import ensure_triggers, missing_triggers
 
-HEAD = "0007"
-KNOWN = ("0001", "0002", "0003", "0004", "0005", "0006", "0007")
+HEAD = "0008"
+KNOWN = ("0001", "0002", "0003", "0004", "0005", "0006", "0007", "0008")
 
 
 def bring_up(engine: Engine) -> bool:

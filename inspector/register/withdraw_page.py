@@ -54,7 +54,9 @@ class WithdrawPage(Leaf):
     def documents_of(self, kind: str) -> tuple[tuple[str, str], ...]:
         """Number and body of every document of a kind, the newest first."""
         table = tables.document
-        rows = select(table.c.id, table.c.body).where(table.c.kind == kind).order_by(table.c.day.desc(), table.c.id.desc())
+        rows = (
+            select(table.c.id, table.c.body).where(table.c.kind == kind).order_by(table.c.day.desc(), table.c.id.desc())
+        )
         return tuple((str(number), str(body)) for number, body in self._connection.execute(rows))
 
 

@@ -24,7 +24,7 @@ from inspector.gear.use import Weather
 from inspector.gear.verdict import Verdict
 from inspector.gear.whereabouts import Where
 from inspector.register.book import open_book
-from tests.register.test_upgrade import without_listing
+from tests.register.test_upgrade import with_own_names, without_listing
 
 PAGE = 16
 LATE = date.max
@@ -224,6 +224,7 @@ def test_a_register_of_the_sixth_revision_comes_to_list_as_if_each_piece_were_ju
     assert place
     office.book.close()
     before = standing(str(place))
+    with_own_names(place)
     with sqlite3.connect(place) as connection:
         without_listing(connection)
         connection.execute("UPDATE alembic_version SET version_num = '0006'")

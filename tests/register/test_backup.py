@@ -19,6 +19,7 @@ from inspector.register.book import Book
 from inspector.rulebook.load import Rulebook
 from tests.conftest import office_in
 from tests.duties.gear import shackle
+from tests.register.test_upgrade import with_own_names
 
 
 @pytest.fixture
@@ -145,6 +146,21 @@ def test_a_copy_of_a_newer_program_is_left_alone(made: Backup, tmp_path: Path) -
         copy.execute("UPDATE alembic_version SET version_num = '9999'")
     with pytest.raises(Refused, match="newer version"):
         restore(made.file, tmp_path / "new")
+
+
+def test_a_copy_of_an_older_program_is_brought_up_and_keeps_its_ledger(
+    office: Office, made: Backup, tmp_path: Path, rules: Rulebook
+) -> None:
+    with_own_names(made.file)
+    with closing(sqlite3.connect(made.file)) as copy, copy:
+        copy.execute("UPDATE alembic_version SET version_num = '0007'")
+    old = made.file.read_bytes()
+    restore(made.file, tmp_path / "new", made.head[:12])
+    assert made.file.read_bytes() == old and [one.name for one in (tmp_path / "new").iterdir()] == ["register.db"]
+    opened = office_in(tmp_path / "new", rules)
+    assert [row.tag for row in list_gear(opened).rows] == ["SH-1"] and verify_book(opened).faults == ()
+    assert opened.book.origin != office.book.origin
+    opened.book.close()
 
 
 def test_a_copy_that_is_cut_short_while_it_is_made_takes_no_name(

@@ -9,7 +9,7 @@ import pytest
 from inspector.duties.office import Office
 from inspector.duties.verify_book import verify_book
 from inspector.refused import Refused
-from inspector.register.ledger import canonical
+from inspector.register.canonical import canonical
 
 
 @contextmanager

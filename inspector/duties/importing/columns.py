@@ -7,7 +7,7 @@ from inspector.duties.importing import days, figures
 from inspector.duties.importing.headings import MANY_WEIGHTS, heading_meant
 from inspector.duties.importing.words import kind_meant, plain
 from inspector.duties.office import Office
-from inspector.gear.import_list import SIZE_SIGN, Asks, Cell, Column, Field, Matching, Question, Row, Sheet
+from inspector.gear.import_list import SIZE_SIGN, Asks, Cell, Column, Field, Matching, Question, Sheet
 from inspector.gear.kind import Basis
 from inspector.language import tr
 from inspector.units import Dimension

@@ -38,7 +38,9 @@ class Known:
         if not shared_serials:
             for item in self.serials.get(plain(facts.serial), ()):
                 if same_maker(item.facts, facts):
-                    why = tr("The serial {serial} is in the register already, as {tag}.", serial=facts.serial, tag=item.tag)
+                    why = tr(
+                        "The serial {serial} is in the register already, as {tag}.", serial=facts.serial, tag=item.tag
+                    )
                     return why, item.facts
         return "", None
 
@@ -52,7 +54,9 @@ def known_of(page: Page) -> Known:
             serials[plain(item.facts.serial)].append(item)
     now = {item.tag: item for item in every}
     tags = {tag.casefold(): item for tag, item in now.items()}
-    tags |= {old.casefold(): now[tag] for old, tag in page.tags_now().items() if old.casefold() not in tags and tag in now}
+    tags |= {
+        old.casefold(): now[tag] for old, tag in page.tags_now().items() if old.casefold() not in tags and tag in now
+    }
     return Known(tags, frozenset(one.tag.casefold() for one in page.vehicles()), serials)
 
 
@@ -77,7 +81,9 @@ def _above(row: Row, number: int, *, is_head: bool) -> RowFate:
         return RowFate(number, Fate.BLANK, why=tr("These are the headings."))
     if all(cell == "" for cell in row):
         return RowFate(number, Fate.BLANK, why=tr("Nothing stands in the row."))
-    return RowFate(number, Fate.REFUSED, why=tr("It stands above the headings."), what_to_do=tr("It tells of no piece."))
+    return RowFate(
+        number, Fate.REFUSED, why=tr("It stands above the headings."), what_to_do=tr("It tells of no piece.")
+    )
 
 
 def _fate(reads: Reader, page: Page, row: Row, number: int, heading: Row) -> RowFate:
@@ -122,11 +128,13 @@ def _twin(one: RowFate, other: RowFate) -> RowFate:
     assert other.facts is not None
     is_same = other.number < one.number and _same(one.facts, other.facts)
     why = tr("Row {number} has the same tag or serial.", number=other.number)
-    what = tr("It says the same, and that row is taken.") if is_same else tr("Nobody can tell which is right: mend the list.")
-    like = tr("row {number}", number=other.number)
-    return replace(
-        one, fate=Fate.DUPLICATE, why=why, what_to_do=what, like=like, beside=beside(one.facts, other.facts)
+    what = (
+        tr("It says the same, and that row is taken.")
+        if is_same
+        else tr("Nobody can tell which is right: mend the list.")
     )
+    like = tr("row {number}", number=other.number)
+    return replace(one, fate=Fate.DUPLICATE, why=why, what_to_do=what, like=like, beside=beside(one.facts, other.facts))
 
 
 def _twins(rows: Sequence[RowFate], *, shared_serials: bool) -> dict[int, RowFate]:

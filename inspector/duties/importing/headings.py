@@ -7,7 +7,24 @@ from dataclasses import dataclass
 from inspector.duties.importing.words import plain, table
 from inspector.gear.import_list import SIZE_SIGN, Field
 
-UNITS = ("t", "kg", "kN", "N", "lb", "lbs", "lbf", "short ton", "long ton", "tonnes", "mm", "cm", "m", "in", "inch", "ft")
+UNITS = (
+    "t",
+    "kg",
+    "kN",
+    "N",
+    "lb",
+    "lbs",
+    "lbf",
+    "short ton",
+    "long ton",
+    "tonnes",
+    "mm",
+    "cm",
+    "m",
+    "in",
+    "inch",
+    "ft",
+)
 MANY_WEIGHTS = ("ton", "tons", "to")  # each can mean a tonne, a short or a long ton
 _IN_BRACKETS = re.compile(r"[(\[{]([^)\]}]*)[)\]}]")
 _AT_END = re.compile(r"^(?P<name>.+?)(?:\s+in|\s*[/,:])?\s+(?P<unit>[^\s]+(?: tons?)?)\.?$", re.IGNORECASE)

@@ -110,7 +110,9 @@ def _parted(reads: Reader, row: Row, number: int) -> _Cells:
 def _noted(column: Column, cell: Cell) -> str:
     said = figures.text_of(cell)
     if column.field == Field.INSPECTED:
-        return tr("The list says of an inspection ({heading}): {said}. It counts as none.", heading=column.heading, said=said)
+        return tr(
+            "The list says of an inspection ({heading}): {said}. It counts as none.", heading=column.heading, said=said
+        )
     is_note = table("fields").get(plain(column.heading)) == Field.NOTE
     return said if is_note or not column.heading else f"{column.heading}: {said}"
 
@@ -143,7 +145,9 @@ def _days(reads: Reader, cells: _Cells) -> dict[str, date]:
             found[name.value] = day
             if is_vague:
                 said = figures.text_of(cell)
-                cells.told.append(tr("“{said}” is taken as {day}, the earliest it can be.", said=said, day=show_day(day)))
+                cells.told.append(
+                    tr("“{said}” is taken as {day}, the earliest it can be.", said=said, day=show_day(day))
+                )
                 cells.note.append(f"{column.heading}: {said}")
     return found
 
@@ -159,9 +163,7 @@ def _rating(reads: Reader, cells: _Cells, kind: Kind) -> Rating:
     return Rating(basis, figure, _factor(reads, cells), reads.matching.stated_on)
 
 
-def _one_rating(
-    reads: Reader, cells: _Cells, kind: Kind, column: Column, cell: Cell
-) -> tuple[Basis, Figure, Column]:
+def _one_rating(reads: Reader, cells: _Cells, kind: Kind, column: Column, cell: Cell) -> tuple[Basis, Figure, Column]:
     basis = _basis(cells, kind, column, cell)
     dimension = Dimension.MASS if basis is Basis.TOWED_MASS else Dimension.FORCE
     return basis, figures.read_figure(cell, column, dimension, column.heading or tr("rating")), column

@@ -66,7 +66,9 @@ def _is_text(text: str) -> bool:
     """Whether hardly a sign is one that no text has, and none is a NUL."""
     if "\0" in text:
         return False
-    strange = sum(1 for one in text[:20_000] if not one.isprintable() and one not in "\r\n\t\x0b\x0c\xa0\u202f\ufeff\xad")
+    strange = sum(
+        1 for one in text[:20_000] if not one.isprintable() and one not in "\r\n\t\x0b\x0c\xa0\u202f\ufeff\xad"
+    )
     return strange <= len(text[:20_000]) * _NO_TEXT_RATIO
 
 

@@ -35,7 +35,15 @@ def check_packed(data: bytes, name: str) -> None:
                     _check_cells(packed.read(part), name)
                 elif part.filename == "content.xml":
                     _check_repeats(packed.read(part), name)
-    except (zipfile.BadZipFile, OSError, EOFError, ValueError, NotImplementedError, RuntimeError, zipfile.zlib.error) as e:
+    except (
+        zipfile.BadZipFile,
+        OSError,
+        EOFError,
+        ValueError,
+        NotImplementedError,
+        RuntimeError,
+        zipfile.zlib.error,
+    ) as e:
         why = tr("It is broken: it cannot be unpacked.")
         raise Refused(name, why, tr("Save it anew as XLSX or CSV from the program it comes from.")) from e
 
