@@ -153,9 +153,8 @@ def _imported(office: Office, run: Fates, number: str, brought: tuple[Brought, .
     head = run.matching.head
     heads = tuple(map(text_of, sheet.rows[head - 1])) if head else ()
     left = tuple(left_rows(run, sheet))
-    missed = [f"{one.tag}: {said}" for one in run.passed for said in one.told]
     file, by = run.file, office.officer.id
-    return Imported(number, office.today, file.name, file.sha256, by, heads, brought, left, (*missed, *told))
+    return Imported(number, office.today, file.name, file.sha256, by, heads, brought, left, tuple(told))
 
 
 def left_rows(run: Fates, sheet: Sheet) -> Iterator[LeftRow]:
@@ -169,7 +168,7 @@ def left_rows(run: Fates, sheet: Sheet) -> Iterator[LeftRow]:
 def imports(office: Office) -> tuple[Imported, ...]:
     """Every import, the newest first."""
     with office.book.reading() as page:
-        return tuple(from_body(body, Imported) for _, body in page.documents_of(IMPORT))
+        return tuple(from_body(body, Imported) for _, body in page.every_document(IMPORT))
 
 
 def import_called(page: Page, number: str) -> Imported:

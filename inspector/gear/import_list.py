@@ -210,7 +210,7 @@ class Imported:
     heads: tuple[str, ...]
     pieces: tuple[Brought, ...]
     left: tuple[LeftRow, ...]
-    told: tuple[str, ...] = ()  # photos that could not be used
+    told: tuple[str, ...] = ()  # photos that turned out unusable
 
 
 @dataclass(frozen=True, slots=True)

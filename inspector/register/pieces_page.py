@@ -1,4 +1,4 @@
-"""The part of a page that keeps pieces and what is said of them, one or many at once, and knows which were withdrawn."""
+"""The part of a page that keeps pieces and what is said of them, one or many at once."""
 
 from collections.abc import Sequence
 from dataclasses import asdict

@@ -51,7 +51,7 @@ class WithdrawPage(Leaf):
                         found.setdefault(text, table.name)
         return found
 
-    def documents_of(self, kind: str) -> tuple[tuple[str, str], ...]:
+    def every_document(self, kind: str) -> tuple[tuple[str, str], ...]:
         """Number and body of every document of a kind, the newest first."""
         table = tables.document
         rows = (

@@ -147,10 +147,10 @@ def _of_figures(one: Column, cells: Sequence[Cell], dimension: Dimension, has_ba
     if figures.hangs_on_decimal(listed):
         asks = tr("Which sign stands before the fractions in “{name}”?", name=one.heading)
         found.append(Question(one.at, one.heading, Asks.DECIMAL, asks, _signs(), one.decimal))
-    if one.field == Field.RATING and not has_basis and not heading_meant(one.heading, {}).basis:
-        if any(not figures.without_basis(figures.text_of(cell))[1] for cell in cells):
-            asks = tr("What are the figures of “{name}”?", name=one.heading)
-            found.append(Question(one.at, one.heading, Asks.BASIS, asks, _bases(), one.basis))
+    says_basis = has_basis or one.field != Field.RATING or bool(heading_meant(one.heading, {}).basis)
+    if not says_basis and any(not figures.without_basis(figures.text_of(cell))[1] for cell in cells):
+        asks = tr("What are the figures of “{name}”?", name=one.heading)
+        found.append(Question(one.at, one.heading, Asks.BASIS, asks, _bases(), one.basis))
     return found
 
 

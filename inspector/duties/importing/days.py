@@ -15,13 +15,15 @@ DMY, MDY, YMD, COUNT = "dmy", "mdy", "ymd", "count"
 _CLOCK = re.compile(r"[T ]\d{1,2}:\d{2}(:\d{2})?(\.\d+)?Z?$")
 _ISO = re.compile(r"^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$")
 _THREE = re.compile(r"^(\d{1,2})\s*([./-])\s*(\d{1,2})\s*\2\s*(\d{4}|\d{2})$")
-_NAMED = (re.compile(r"^(?P<d>\d{1,2})\W+(?P<m>[^\W\d]+)\W+(?P<y>\d{4})$"),)
-_NAMED += (re.compile(r"^(?P<m>[^\W\d]+)\W+(?P<d>\d{1,2})(?:st|nd|rd|th)?\W+(?P<y>\d{4})$"),)
+_NAMED = (
+    re.compile(r"^(?P<d>\d{1,2})\W+(?P<m>[^\W\d]+)\W+(?P<y>\d{4})$"),
+    re.compile(r"^(?P<m>[^\W\d]+)\W+(?P<d>\d{1,2})(?:st|nd|rd|th)?\W+(?P<y>\d{4})$"),
+)
 _MONTH = (
     re.compile(r"^(?P<m>\d{1,2})\s*[./-]\s*(?P<y>\d{4})$"),
     re.compile(r"^(?P<y>\d{4})\s*[./-]\s*(?P<m>\d{1,2})$"),
+    re.compile(r"^(?P<m>[^\W\d]+)\W+(?P<y>\d{4})$"),
 )
-_MONTH += (re.compile(r"^(?P<m>[^\W\d]+)\W+(?P<y>\d{4})$"),)
 _YEAR = re.compile(r"^(19|20)\d{2}$")
 _FIRST_COUNTED = date(1899, 12, 30)  # a spreadsheet's day 0, as it stands after its error about 29 February 1900
 _COUNTED = range(20_000, 80_000)

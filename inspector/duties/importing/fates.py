@@ -10,7 +10,7 @@ from inspector.duties.book_in_forms import in_form
 from inspector.duties.importing.photos import Folder, with_photos
 from inspector.duties.importing.rows import Reader, is_blank, read_row
 from inspector.duties.importing.words import plain
-from inspector.duties.office import told_of
+from inspector.duties.office import Office, told_of
 from inspector.gear.import_list import Beside, Fate, Row, RowFate, Sheet
 from inspector.gear.item import Item, NewItem
 from inspector.language import show_day, tr
@@ -73,7 +73,7 @@ def fates(reads: Reader, page: Page, sheet: Sheet, folder: Folder | None) -> tup
     below = [(number, row) for number, row in enumerate(sheet.rows[head:], head + 1)]
     heading = sheet.rows[head - 1] if head else ()
     read = [_fate(reads, page, row, number, heading) for number, row in told_of(reads.office, below)]
-    return tuple([*above, *_without_doubles(reads, known_of(page), with_photos(read, folder))])
+    return (*above, *_without_doubles(reads, known_of(page), with_photos(read, folder)))
 
 
 def _above(row: Row, number: int, *, is_head: bool) -> RowFate:
@@ -103,7 +103,7 @@ def _fate(reads: Reader, page: Page, row: Row, number: int, heading: Row) -> Row
 
 
 def _without_doubles(reads: Reader, known: Known, rows: Sequence[RowFate]) -> Iterator[RowFate]:
-    """Rows that are in the register already, or twice in the list, are set aside and shown beside what they are like."""
+    """Rows that are in the register already, or twice in the list, are set aside beside what they are like."""
     shared = reads.matching.shared_serials
     twins = _twins(rows, shared_serials=shared)
     for one in rows:
@@ -115,15 +115,15 @@ def _without_doubles(reads: Reader, known: Known, rows: Sequence[RowFate]) -> It
             what = tr("Look whether it is the same piece; if not, give it another tag.")
             yield replace(
                 one, fate=Fate.DUPLICATE, why=why, what_to_do=what,
-                like=theirs.tag if theirs else one.tag, beside=beside(one.facts, theirs),
+                like=theirs.tag if theirs else one.tag, beside=beside(reads.office, one.facts, theirs),
             )  # fmt: skip
         elif other := twins.get(one.number):
-            yield _twin(one, other)
+            yield _twin(reads, one, other)
         else:
             yield one
 
 
-def _twin(one: RowFate, other: RowFate) -> RowFate:
+def _twin(reads: Reader, one: RowFate, other: RowFate) -> RowFate:
     assert one.facts is not None
     assert other.facts is not None
     is_same = other.number < one.number and _same(one.facts, other.facts)
@@ -134,11 +134,18 @@ def _twin(one: RowFate, other: RowFate) -> RowFate:
         else tr("Nobody can tell which is right: mend the list.")
     )
     like = tr("row {number}", number=other.number)
-    return replace(one, fate=Fate.DUPLICATE, why=why, what_to_do=what, like=like, beside=beside(one.facts, other.facts))
+    return replace(
+        one,
+        fate=Fate.DUPLICATE,
+        why=why,
+        what_to_do=what,
+        like=like,
+        beside=beside(reads.office, one.facts, other.facts),
+    )
 
 
 def _twins(rows: Sequence[RowFate], *, shared_serials: bool) -> dict[int, RowFate]:
-    """By the number of a row another of the list with its tag or serial. Of rows that say the same the first is free."""
+    """By the number of a row another one with its tag or serial. Of rows that say the same the first is free."""
     groups: dict[str, list[RowFate]] = defaultdict(list)
     for one in rows:
         if one.facts:
@@ -155,14 +162,17 @@ def _twins(rows: Sequence[RowFate], *, shared_serials: bool) -> dict[int, RowFat
 
 def _other(one: RowFate, group: Sequence[RowFate]) -> RowFate | None:
     assert one.facts is not None
-    others = [
-        other for other in group
-        if other is not one and other.facts and (other.tag.casefold() == one.tag.casefold() or same_maker(one.facts, other.facts))
-    ]  # fmt: skip
+    others = [other for other in group if other is not one and _may_be(one, other)]
     same = [other for other in others if other.facts and _same(one.facts, other.facts)]
     if others and len(same) == len(others):
         return same[0] if same[0].number < one.number else None
     return next((other for other in others if other not in same), None)
+
+
+def _may_be(one: RowFate, other: RowFate) -> bool:
+    """Whether two rows of one tag or serial may speak of one piece."""
+    same_tag = one.tag.casefold() == other.tag.casefold()
+    return same_tag or (one.facts is not None and other.facts is not None and same_maker(one.facts, other.facts))
 
 
 def _same(one: NewItem, other: NewItem) -> bool:
@@ -170,19 +180,19 @@ def _same(one: NewItem, other: NewItem) -> bool:
     return replace(one, note="") == replace(other, note="")
 
 
-def beside(ours: NewItem, theirs: NewItem | None) -> tuple[Beside, ...]:
+def beside(office: Office, ours: NewItem, theirs: NewItem | None) -> tuple[Beside, ...]:
     """The facts of a row beside those of what it is like."""
     if theirs is None:
         return ()
-    pairs = zip(_told(ours), _told(theirs), strict=True)
+    pairs = zip(_told(office, ours), _told(office, theirs), strict=True)
     return tuple(Beside(name, mine, other) for (name, mine), (_, other) in pairs if mine or other)
 
 
-def _told(facts: NewItem) -> list[tuple[str, str]]:
+def _told(office: Office, facts: NewItem) -> list[tuple[str, str]]:
     rated = marked_words(Item("", _NO_DAY, facts))
     return [
         (tr("tag"), facts.tag),
-        (tr("kind"), facts.kind.replace("_", " ")),
+        (tr("kind"), tr(office.kind(facts.kind).name)),
         (tr("maker's mark"), facts.maker_mark),
         (tr("serial"), facts.serial),
         (tr("rating"), rated),

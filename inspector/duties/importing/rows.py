@@ -170,7 +170,7 @@ def _one_rating(reads: Reader, cells: _Cells, kind: Kind, column: Column, cell: 
 
 
 def _basis(cells: _Cells, kind: Kind, column: Column, cell: Cell) -> Basis:
-    """What the figure is: by its cell, the row's word for it, the column; or as the only thing a kind is marked with."""
+    """What the figure is: by its cell, the row's word, the column, or as the only thing that a kind is marked with."""
     said = figures.without_basis(figures.text_of(cell))[1] or table("bases").get(plain(cells.text(Field.BASIS)), "")
     if said:
         return Basis(said)

@@ -18,7 +18,7 @@ def plain(text: str) -> str:
 
 @cache
 def table(name: str) -> Mapping[str, str]:
-    """By each plain word of a table what it means: "fields", "sizes", "bases", "kinds", "pasts", "fixings", "months"."""
+    """By each plain word of a table what it means. name: fields, sizes, bases, kinds, pasts, fixings or months."""
     found: dict[str, str] = {}
     for meaning, words in _words()[name].items():
         for word in (*words, meaning):

@@ -7,12 +7,14 @@ memory than any machine has.
 import io
 import re
 import zipfile
+import zlib
 from collections.abc import Iterator
 
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.exchange.table_limits import MOST_UNPACKED_BYTES, check_extent
 
+_BROKEN = (zipfile.BadZipFile, zlib.error, OSError, EOFError, ValueError, NotImplementedError, RuntimeError)
 _MOST_PARTS = 10_000
 _MOST_RATIO = 1000.0
 _CELL = re.compile(rb"[\s:]r\s*=\s*[\"']\$?([A-Za-z]{1,9})\$?(\d{1,12})[\"']")
@@ -35,17 +37,9 @@ def check_packed(data: bytes, name: str) -> None:
                     _check_cells(packed.read(part), name)
                 elif part.filename == "content.xml":
                     _check_repeats(packed.read(part), name)
-    except (
-        zipfile.BadZipFile,
-        OSError,
-        EOFError,
-        ValueError,
-        NotImplementedError,
-        RuntimeError,
-        zipfile.zlib.error,
-    ) as e:
+    except _BROKEN as error:
         why = tr("It is broken: it cannot be unpacked.")
-        raise Refused(name, why, tr("Save it anew as XLSX or CSV from the program it comes from.")) from e
+        raise Refused(name, why, tr("Save it anew as XLSX or CSV from the program it comes from.")) from error
 
 
 def _check_size(packed: zipfile.ZipFile, size_bytes: int, name: str) -> None:
