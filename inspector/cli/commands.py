@@ -10,6 +10,7 @@ from inspector.cli import (
     gear_papers,
     handouts,
     hands,
+    importing,
     incidents,
     keeping,
     papers,
@@ -145,6 +146,7 @@ main.add_command(rigs.rig)
 for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover):
     main.add_command(_command)
 main.add_command(incidents.incident)
+main.add_command(importing.import_command)
 main.add_command(visiting.visit)
 for _command in (*calendar_commands.COMMANDS, *gear_papers.COMMANDS, *papers.COMMANDS):
     main.add_command(_command)

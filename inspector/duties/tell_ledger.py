@@ -10,7 +10,15 @@ from collections.abc import Callable, Iterator, Mapping
 from datetime import date, datetime
 from itertools import islice
 
-from inspector.duties import ledger_club, ledger_gear, ledger_papers, ledger_places, ledger_trips, ledger_year
+from inspector.duties import (
+    ledger_club,
+    ledger_gear,
+    ledger_imports,
+    ledger_papers,
+    ledger_places,
+    ledger_trips,
+    ledger_year,
+)
 from inspector.duties.ledger_line import Line, Sentence, listed
 from inspector.duties.office import Office
 from inspector.gear.ledger_line import ToldLine, WrittenLine
@@ -21,6 +29,7 @@ from inspector.register.page import Page
 SENTENCES: Mapping[str, Sentence] = {
     **ledger_club.SENTENCES,
     **ledger_gear.SENTENCES,
+    **ledger_imports.SENTENCES,
     **ledger_papers.SENTENCES,
     **ledger_places.SENTENCES,
     **ledger_trips.SENTENCES,

@@ -111,15 +111,19 @@ def _share(texts: list[str], holds: Callable[[str], bool]) -> bool:
 
 def _proven(office: Office, sheet: Sheet, matching: Matching) -> Matching:
     """With the decimal sign and the order of days that each column proves by itself."""
-    columns = []
     for one in matching.columns:
-        cells = cells_below(sheet, matching, one.at)
-        if dimension_of(office, one.field) and (sign := figures.decimal_proven(cells)):
-            one = replace(one, decimal=sign, proven=(*one.proven, Asks.DECIMAL))  # noqa: PLW2901 - the column, told more
-        if one.field in DAYS and (order := days.order_proven(cells)):
-            one = replace(one, order=order, proven=(*one.proven, Asks.ORDER))  # noqa: PLW2901
-        columns.append(one)
-    return replace(matching, columns=tuple(columns))
+        matching = reproven(office, sheet, matching, one.at)
+    return matching
+
+
+def reproven(office: Office, sheet: Sheet, matching: Matching, at: int) -> Matching:
+    """With what one column proves by itself."""
+    one, cells = matching.columns[at], cells_below(sheet, matching, at)
+    if dimension_of(office, one.field) and (sign := figures.decimal_proven(cells)):
+        one = replace(one, decimal=sign, proven=(*one.proven, Asks.DECIMAL))
+    if one.field in DAYS and (order := days.order_proven(cells)):
+        one = replace(one, order=order, proven=(*one.proven, Asks.ORDER))
+    return replace(matching, columns=(*matching.columns[:at], one, *matching.columns[at + 1 :]))
 
 
 def questions(office: Office, sheet: Sheet, matching: Matching) -> tuple[Question, ...]:
