@@ -16,7 +16,18 @@ from inspector.duties.importing.rows import reader
 from inspector.duties.office import Office
 from inspector.duties.out_tray import next_number
 from inspector.gear.attachment import PaperKind
-from inspector.gear.import_list import Brought, Fate, Fates, Imported, LeftRow, Matching, RowFate, Sheet, TableFile
+from inspector.gear.import_list import (
+    Brought,
+    Fate,
+    Fates,
+    Field,
+    Imported,
+    LeftRow,
+    Matching,
+    RowFate,
+    Sheet,
+    TableFile,
+)
 from inspector.gear.item import Item
 from inspector.language import tr, tr_n
 from inspector.paper.photo import take_in
@@ -179,3 +190,13 @@ def import_called(page: Page, number: str) -> Imported:
             return from_body(found[1], Imported)
     why = tr("No import has the number “{number}”.", number=number.strip())
     raise Refused(tr("import"), why, tr("Look at the list: `inspector import --list`."))
+
+
+def likeliest_sheet(office: Office, file: TableFile) -> str:
+    """The name of the sheet in which most columns are known, those that are shown before hidden ones."""
+
+    def known(one: Sheet) -> tuple[bool, int]:
+        columns = propose(office, one, find_head(office, one)).columns
+        return not one.is_hidden, len({column.field for column in columns} - {Field.NOTE.value})
+
+    return max(file.sheets, key=known).name

@@ -37,3 +37,17 @@ def what_is_told(column: Column) -> str:
         parts.append({"dmy": tr("day, month, year"), "mdy": tr("month, day, year"), "ymd": tr("year, month, day"),
                       "count": tr("count of days")}[column.order])  # fmt: skip
     return " · ".join(part for part in parts if part)
+
+
+def stated_choices() -> tuple[tuple[str, str], ...]:
+    """Where the ratings of a list may have been read off, as words and what is kept."""
+    return (
+        (tr("nobody knows: they count as from memory, which is as good as none"), "memory"),
+        (tr("off the pieces themselves"), "piece"),
+        (tr("off their certificates"), "certificate"),
+    )
+
+
+def open_questions(run: Fates) -> int:
+    """How many questions nobody and nothing has answered."""
+    return sum(1 for one in run.questions if not one.answer)

@@ -27,7 +27,11 @@ def column_called(matching: Matching, name: str) -> Column:
     found = found or [one for one in matching.columns if one.heading and plain(one.heading) == plain(wanted)]
     if len(found) == 1:
         return found[0]
-    why = tr("Several columns are called “{name}”.", name=name) if found else tr("No column is called “{name}”.", name=name)
+    why = (
+        tr("Several columns are called “{name}”.", name=name)
+        if found
+        else tr("No column is called “{name}”.", name=name)
+    )
     raise Refused(tr("column"), why, tr("Name it by its letter: A, B, C …"))
 
 
@@ -50,5 +54,11 @@ def with_answer(matching: Matching, at: int, about: Asks, answer: str) -> Matchi
     if answer and answer not in _ANSWERS[about]:
         why = tr("“{answer}” is no answer.", answer=answer)
         raise Refused(matching.columns[at].heading, why, tr("Use one of: {names}.", names=", ".join(_ANSWERS[about])))
-    column = replace(matching.columns[at], **{about.value: answer})
+    old = matching.columns[at]
+    column = {
+        Asks.UNIT: replace(old, unit=answer),
+        Asks.BASIS: replace(old, basis=answer),
+        Asks.DECIMAL: replace(old, decimal=answer),
+        Asks.ORDER: replace(old, order=answer),
+    }[about]
     return replace(matching, columns=(*matching.columns[:at], column, *matching.columns[at + 1 :]))
