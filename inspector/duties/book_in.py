@@ -64,7 +64,7 @@ def add_pieces(office: Office, page: Page, every: Sequence[NewItem]) -> Iterator
 
 def check_free(page: Page, tag: str) -> None:
     """Refuse a tag that a piece has or had, or a vehicle has."""
-    if page.has_tag(tag) and not page.withdrawn([page.item(tag).id]):
+    if page.is_taken(tag):
         why = tr("Another piece already has the tag “{tag}”.", tag=tag)
         raise Refused(tr("tag"), why, tr("Choose a free tag; a tag is never used twice, even after a retirement."))
     if any(one.tag.casefold() == tag.casefold() for one in page.vehicles()):

@@ -15,6 +15,7 @@ from inspector.duties.importing.remember import recalled, remember
 from inspector.duties.importing.rows import reader
 from inspector.duties.office import Office
 from inspector.duties.out_tray import next_number
+from inspector.duties.take_photos import picture_of
 from inspector.gear.attachment import PaperKind
 from inspector.gear.import_list import (
     Brought,
@@ -30,7 +31,6 @@ from inspector.gear.import_list import (
 )
 from inspector.gear.item import Item
 from inspector.language import tr, tr_n
-from inspector.paper.photo import take_in
 from inspector.refused import Refused
 from inspector.register.exchange.read_tables import read_tables
 from inspector.register.exchange.table_limits import MOST_BYTES
@@ -154,7 +154,7 @@ def _photos(office: Office, page: Page, item: Item, row: RowFate, folder: Folder
     for name in row.photos:
         try:
             data = photo_bytes(folder, name)
-            yield keep_file(office, page, item.id, NamedFile(name, data, take_in(data), PaperKind.PHOTO)).id
+            yield keep_file(office, page, item.id, NamedFile(name, data, picture_of(name, data), PaperKind.PHOTO)).id
         except Refused as refusal:
             told.append(tr("{tag}: the photo {name} was not taken. {why}", tag=item.tag, name=name, why=refusal.why))
 

@@ -13,3 +13,46 @@ class ExportedTable:
     name: str
     heads: tuple[str, ...]
     rows: tuple[tuple[Cell, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Member:
+    """A file of an archive or a bundle. path: with "/" between folders; sha256: of its bytes."""
+
+    path: str
+    size_bytes: int
+    sha256: str
+
+
+@dataclass(frozen=True, slots=True)
+class Manifest:
+    """What an archive or a bundle says of itself; its own file and its signature's are not among the members.
+
+    format: which of the two it is; version: of that format. origin: the copy of the register that wrote it; head: of
+    its ledger, with so many lines. made_at: day and time with the zone. about: the incident of a bundle. key: the
+    fingerprint of the key that signed it; empty where nobody did.
+    """
+
+    format: str
+    version: int
+    program: str
+    club: str
+    origin: str
+    head: str
+    line_count: int
+    made_at: str
+    members: tuple[Member, ...]
+    about: str = ""
+    with_contacts: bool = False
+    key: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class PublicKey:
+    """A signing key as the register knows it. on, by: when and by whom it was entered; here: this machine has it."""
+
+    fingerprint: str
+    pem: str
+    on: date
+    by: str
+    here: bool = False

@@ -42,18 +42,19 @@ def item_of(row: RowMapping) -> Item:
 
 
 def item_called(connection: Connection, tag: str) -> Item | None:
-    """The piece that has or had this tag: as written, else in any case.
+    """The piece that has or had this tag: as written, else in any case; one that was withdrawn where there is no other.
 
-    Of several with one tag the one that was not withdrawn, else the one that was booked last.
+    Of several the one that was booked last.
     """
-    last = (IS_WITHDRAWN, item.c.id.desc())
+    withdrawn: Item | None = None
     for same in (lambda column: column == tag, lambda column: func.lower(column) == tag.lower()):
         had = select(item_change.c.item_id).where(same(item_change.c.tag))
-        found = select(*COLUMNS).where(same(item.c.tag) | item.c.id.in_(had)).order_by(*last).limit(1)
-        row = connection.execute(found).mappings().first()
-        if row is not None:
+        found = select(*COLUMNS, IS_WITHDRAWN.label("withdrawn")).where(same(item.c.tag) | item.c.id.in_(had))
+        row = connection.execute(found.order_by(IS_WITHDRAWN, item.c.id.desc()).limit(1)).mappings().first()
+        if row is not None and not row["withdrawn"]:
             return item_of(row)
-    return None
+        withdrawn = withdrawn or (item_of(row) if row is not None else None)
+    return withdrawn
 
 
 def items_called(connection: Connection, lowered: Sequence[str]) -> dict[str, Item]:
@@ -62,13 +63,14 @@ def items_called(connection: Connection, lowered: Sequence[str]) -> dict[str, It
     tags: dict[str, list[str]] = {}
     for item_id, tag in connection.execute(had):
         tags.setdefault(str(item_id), []).append(str(tag))
-    found = select(*COLUMNS, item.c.tag).where(func.lower(item.c.tag).in_(lowered) | item.c.id.in_(list(tags)))
-    found = found.order_by(IS_WITHDRAWN, item.c.id.desc())  # of several with one tag the first stands
+    found = select(*COLUMNS, item.c.tag, IS_WITHDRAWN.label("withdrawn"))
+    found = found.where(func.lower(item.c.tag).in_(lowered) | item.c.id.in_(list(tags)))
     by_tag: dict[str, Item] = {}
-    for row in connection.execute(found).mappings():
+    for row in connection.execute(found.order_by(IS_WITHDRAWN, item.c.id.desc())).mappings():
         for tag in (str(row["tag"]), *tags.get(str(row["id"]), ())):
-            by_tag.setdefault(tag, item_of(row))
-            by_tag.setdefault(tag.lower(), by_tag[tag])
+            if not (row["withdrawn"] and tag.lower() in by_tag):
+                by_tag.setdefault(tag, item_of(row))
+                by_tag.setdefault(tag.lower(), by_tag[tag])
     return by_tag
 
 

@@ -135,7 +135,7 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, EvidencePage, LedgerP
         return found
 
     def has_tag(self, tag: str) -> bool:
-        """Whether a piece has or had this tag, in any case."""
+        """Whether a piece has or had this tag, in any case, one that was withdrawn too."""
         return item_called(self._connection, tag) is not None
 
     def items(self, tags: Sequence[str]) -> dict[str, Item]:

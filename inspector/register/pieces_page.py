@@ -12,7 +12,7 @@ from inspector.gear.lists import Listing
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Explanation, Verdict
 from inspector.register import tables
-from inspector.register.current import IS_WITHDRAWN, select_items, tags_now, tags_of
+from inspector.register.current import IS_WITHDRAWN, item_called, select_items, tags_now, tags_of
 from inspector.register.leaf import Leaf
 from inspector.register.places import shares
 from inspector.register.rows import from_body, new_id, to_body
@@ -74,6 +74,11 @@ class PiecesPage(Leaf):
             self._connection.execute(table.delete().where(table.c.item_id.in_(some)))
 
     # --- what is read ---
+
+    def is_taken(self, tag: str) -> bool:
+        """Whether a piece that was not withdrawn has or had this tag, in any case."""
+        found = item_called(self._connection, tag)
+        return found is not None and not self.withdrawn([found.id])
 
     def withdrawn(self, keys: Sequence[str]) -> frozenset[str]:
         """The ids of those of these pieces that were withdrawn."""

@@ -2,12 +2,13 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from inspector.duties.importing import days, figures
 from inspector.duties.importing.headings import MANY_WEIGHTS, heading_meant
 from inspector.duties.importing.words import kind_meant, plain
 from inspector.duties.office import Office
-from inspector.gear.import_list import SIZE_SIGN, Asks, Cell, Column, Field, Matching, Question, Sheet
+from inspector.gear.import_list import SIZE_SIGN, Asks, Cell, Column, Field, Matching, Question, Row, Sheet
 from inspector.gear.kind import Basis
 from inspector.language import tr
 from inspector.units import Dimension
@@ -52,14 +53,29 @@ def dimension_of(office: Office, field: str) -> Dimension | None:
 
 
 def find_head(office: Office, sheet: Sheet) -> int:
-    """The row of the headings: of the first rows the one in which most cells are known headings; 0 for none."""
+    """The row of the headings: of the first rows the one in which most cells are known headings.
+
+    Where none are known: the first row of several words without a figure over one that has figures; 0 for none.
+    """
     sizes = size_names(office)
     best, most = 0, 1
     for number, row in enumerate(sheet.rows[:_LOOKED_FOR_HEAD], 1):
         known = sum(1 for cell in row if isinstance(cell, str) and cell and heading_meant(cell, sizes).field)
         if known > most:
             best, most = number, known
-    return best
+    return best or _head_by_figures(sheet)
+
+
+def _head_by_figures(sheet: Sheet) -> int:
+    filled = [(number, row) for number, row in enumerate(sheet.rows[:_LOOKED_FOR_HEAD], 1) if any(row)]
+    for (number, row), (_, below) in pairwise(filled):
+        if sum(1 for cell in row if cell != "") > 1 and not _has_figures(row) and _has_figures(below):
+            return number
+    return 0
+
+
+def _has_figures(row: Row) -> bool:
+    return any(any(sign.isdigit() for sign in figures.text_of(cell)) for cell in row)
 
 
 def propose(office: Office, sheet: Sheet, head: int) -> Matching:
