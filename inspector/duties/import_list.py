@@ -11,7 +11,7 @@ from inspector.duties.importing.columns import find_head, propose, questions
 from inspector.duties.importing.fates import fates, known_of
 from inspector.duties.importing.figures import text_of
 from inspector.duties.importing.photos import Folder, folder_of, photo_bytes
-from inspector.duties.importing.remember import recalled, remember
+from inspector.duties.importing.remember import IMPORT, recalled
 from inspector.duties.importing.rows import reader
 from inspector.duties.office import Office
 from inspector.duties.out_tray import next_number
@@ -36,8 +36,6 @@ from inspector.register.exchange.read_tables import read_tables
 from inspector.register.exchange.table_limits import MOST_BYTES
 from inspector.register.page import Page
 from inspector.register.rows import from_body
-
-IMPORT = "import"
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +81,8 @@ def matching_of(office: Office, file: TableFile, sheet: str = "", head: int | No
     if not 0 <= row <= len(chosen.rows):
         raise Refused(tr("headings"), tr("The sheet has no row {row}.", row=row), tr("Name the row of the headings."))
     proposed = propose(office, chosen, row)
-    return recalled(office, proposed) or proposed
+    with office.book.reading() as page:
+        return recalled(page, proposed) or proposed
 
 
 def dry_run(office: Office, file: TableFile, matching: Matching, photos_in: Path | None = None) -> Fates:
@@ -128,7 +127,6 @@ def take(office: Office, run: Fates) -> Imported:
         facts = {"import": number, "file": made.file, "sha256": made.sha256, "left": len(made.left)}
         tags = [one.tag for one in brought]
         page.enter("import list", by=office.officer.id, at=office.now, facts={**facts, "tags": tags})
-    remember(office, run.matching)
     return made
 
 
@@ -165,7 +163,7 @@ def _imported(office: Office, run: Fates, number: str, brought: tuple[Brought, .
     heads = tuple(map(text_of, sheet.rows[head - 1])) if head else ()
     left = tuple(left_rows(run, sheet))
     file, by = run.file, office.officer.id
-    return Imported(number, office.today, file.name, file.sha256, by, heads, brought, left, tuple(told))
+    return Imported(number, office.today, file.name, file.sha256, by, heads, brought, left, run.matching, tuple(told))
 
 
 def left_rows(run: Fates, sheet: Sheet) -> Iterator[LeftRow]:

@@ -200,7 +200,8 @@ class LeftRow:
 
 @dataclass(frozen=True, slots=True)
 class Imported:
-    """An import as it is kept. by: a person's id; heads: the headings; left: every row that was not taken."""
+    """An import as it is kept. by: a person's id; heads: the headings; left: every row that was not taken; matching:
+    how its columns were read, for the next list with the same headings."""
 
     number: str
     on: date
@@ -210,6 +211,7 @@ class Imported:
     heads: tuple[str, ...]
     pieces: tuple[Brought, ...]
     left: tuple[LeftRow, ...]
+    matching: Matching
     told: tuple[str, ...] = ()  # photos that turned out unusable
 
 

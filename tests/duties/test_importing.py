@@ -23,7 +23,6 @@ from inspector.duties.import_list import (
 from inspector.duties.importing.corrections import column_called, with_answer, with_meaning
 from inspector.duties.left_rows import write_left, write_left_again
 from inspector.duties.look_up import open_item
-from inspector.duties.machine_settings import MachineSettings
 from inspector.duties.office import Office
 from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.verify_book import verify_book
@@ -270,15 +269,13 @@ def test_the_sheet_is_asked_where_there_are_several(desk: Office, tmp_path: Path
 
 
 def test_what_was_said_of_headings_is_remembered_for_the_next_file(office: Office, tmp_path: Path) -> None:
-    at_desk = replace(office, machine=MachineSettings(tmp_path / "machine.json"))
     heads = "Code;Thing;Strength;Long"
     first = listed(tmp_path, "A-1;Snatch strap;86;9", heads=heads)
     answers = [("Strength", Asks.UNIT, "kN"), ("Strength", Asks.BASIS, "mbs"), ("Long", Asks.UNIT, "m")]
-    found = run(at_desk, first, answers, B="kind", C="rating", D="size:length")
-    take(at_desk, found)
-    again = replace(office, machine=MachineSettings(tmp_path / "machine.json"))
+    found = run(office, first, answers, B="kind", C="rating", D="size:length")
+    take(office, found)
     second = listed(tmp_path, "A-2;Snatch strap;90;6", heads=heads, name="next.csv")
-    assert fates(run(again, second)) == [(Fate.TAKEN, "A-2")]
+    assert fates(run(office, second)) == [(Fate.TAKEN, "A-2")]
     assert run(office, listed(tmp_path, "A-2;Snatch strap;90", heads="Code;Thing;Strength")).matching != found.matching
 
 

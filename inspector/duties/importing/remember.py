@@ -1,33 +1,35 @@
-"""What somebody said of the columns of a list, kept on this machine for the next file with the same headings."""
+"""What somebody said of the columns of a list: it stands with each import, for the next file with the same headings."""
 
-import hashlib
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from inspector.duties.importing.words import plain
-from inspector.duties.office import Office
 from inspector.gear.import_list import Asks, Column, Matching
-from inspector.register.rows import from_body, to_body
+from inspector.register.page import Page
+from inspector.register.rows import from_body
+
+IMPORT = "import"  # the sort of document that an import is kept as
 
 
-def remember(office: Office, matching: Matching) -> None:
-    """Keep how these headings are read."""
-    if matching.head:
-        office.machine.put(_key(matching), to_body(matching))
+@dataclass(frozen=True, slots=True)
+class _Read:
+    """Of an import how its list was read."""
+
+    matching: Matching
 
 
-def recalled(office: Office, proposed: Matching) -> Matching | None:
-    """The columns of a new file as they were read last time; None where such headings never came.
+def recalled(page: Page, proposed: Matching) -> Matching | None:
+    """The columns of a new file as the last list with these headings was read; None where such headings never came.
 
     What this file's own columns prove of signs and orders goes before what an older file was said to mean.
     """
-    try:
-        known = from_body(office.machine.get(_key(proposed)), Matching)
-    except ValueError:
+    if not proposed.head:
         return None
-    if len(known.columns) != len(proposed.columns):
-        return None
-    columns = tuple(map(_again, known.columns, proposed.columns))
-    return replace(proposed, columns=columns, stated_on=known.stated_on, shared_serials=known.shared_serials)
+    for _, body in page.every_document(IMPORT):
+        known = from_body(body, _Read).matching
+        if known.head and _headings(known) == _headings(proposed):
+            columns = tuple(map(_again, known.columns, proposed.columns))
+            return replace(proposed, columns=columns, stated_on=known.stated_on, shared_serials=known.shared_serials)
+    return None
 
 
 def _again(known: Column, new: Column) -> Column:
@@ -36,6 +38,5 @@ def _again(known: Column, new: Column) -> Column:
     return replace(known, at=new.at, heading=new.heading, decimal=decimal, order=order, proven=new.proven)
 
 
-def _key(matching: Matching) -> str:
-    headings = "\n".join(plain(one.heading) for one in matching.columns)
-    return f"import-{hashlib.sha256(headings.encode()).hexdigest()[:24]}"
+def _headings(matching: Matching) -> list[str]:
+    return [plain(one.heading) for one in matching.columns]
