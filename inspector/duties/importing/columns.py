@@ -195,11 +195,12 @@ def _orders() -> tuple[tuple[str, str], ...]:
 def meanings(office: Office) -> tuple[tuple[str, str], ...]:
     """Everything that a column may mean, with its words."""
     sizes = {SIZE_SIGN + size.key: tr(size.name) for kind in office.rules.kinds.values() for size in kind.sizes}
-    words = {**_field_words(), **dict(sorted(sizes.items(), key=lambda one: one[1]))}
+    words = {**field_words(), **dict(sorted(sizes.items(), key=lambda one: one[1]))}
     return tuple(words.items())
 
 
-def _field_words() -> dict[str, str]:
+def field_words() -> dict[str, str]:
+    """What a column may mean beside a size, in words."""
     return {
         Field.TAG.value: tr("tag"),
         Field.KIND.value: tr("kind"),

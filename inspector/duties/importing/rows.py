@@ -6,7 +6,7 @@ from datetime import date
 
 from inspector.duties.importing import days, figures
 from inspector.duties.importing.asked import NotTold
-from inspector.duties.importing.columns import DAYS, dimension_of, kind_names
+from inspector.duties.importing.columns import DAYS, dimension_of, field_words, kind_names
 from inspector.duties.importing.headings import heading_meant
 from inspector.duties.importing.words import kind_meant, plain, table
 from inspector.duties.office import Office
@@ -133,7 +133,7 @@ def _kind(reads: Reader, cells: _Cells) -> Kind:
 
 def _line(cells: _Cells, name: Field) -> str:
     text = cells.text(name)
-    check_line(tr(name.value.replace("_", " ")), text)
+    check_line(field_words()[name], text)
     return text
 
 
