@@ -7,6 +7,7 @@ import click
 from inspector.cli import (
     calendar_commands,
     checking,
+    field_copies,
     gear_papers,
     handouts,
     hands,
@@ -143,7 +144,7 @@ for _command in (work.repair, work.retag, work.label_lost, work.label, work.owne
 for _command in (work.attach, work.attachments):
     main.add_command(_command)
 main.add_command(rigs.rig)
-for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover):
+for _command in (stock.stock, keeping.backup, keeping.restore, keeping.handover, *field_copies.COMMANDS):
     main.add_command(_command)
 main.add_command(incidents.incident)
 main.add_command(importing.import_command)

@@ -18,6 +18,7 @@ def keep_rig(office: Office, ref: str, rig: Rig) -> KeptRig:
         raise Refused(tr("reference"), why, tr("Write a short one, for example R-01."))
     check_line(tr("reference"), own)
     with office.book.page() as page:
+        own = page.own_ref(own)
         if any(one.ref.casefold() == own.casefold() for one in page.rigs()):
             why = tr("Another rig has the reference “{ref}”.", ref=own)
             raise Refused(tr("reference"), why, tr("Choose a free one; a kept rig is never changed."))

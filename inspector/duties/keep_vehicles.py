@@ -39,10 +39,11 @@ def add_vehicle(
     rear_spacing: Figure | None = None,
 ) -> Vehicle:
     """Keep a vehicle under its tag. gvm and mass in kilograms, spacings between two recovery points in metres."""
-    vehicle = Vehicle(new_id(), tag, name.strip(), owner.strip(), gvm, mass, note, front_spacing, rear_spacing)
-    _check_tag(tag)
-    _check_facts(vehicle)
     with office.book.page() as page:
+        tag = page.own_ref(tag)
+        vehicle = Vehicle(new_id(), tag, name.strip(), owner.strip(), gvm, mass, note, front_spacing, rear_spacing)
+        _check_tag(tag)
+        _check_facts(vehicle)
         _check_free(page, tag)
         page.add_vehicle(vehicle)
         page.enter("add vehicle", by=office.officer.id, at=office.now, facts=vehicle)

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from inspector.duties.gear_list import answers, rows_of
 from inspector.duties.office import Office
+from inspector.duties.who import register_name
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Kind
 from inspector.gear.lists import GearRow, Order, Wanted
@@ -67,7 +68,7 @@ class RegisterFacts:
 def register_facts(office: Office) -> RegisterFacts:
     """The club and the number of its pieces."""
     with office.book.reading() as page:
-        return RegisterFacts(page.setting("club"), page.piece_count())
+        return RegisterFacts(register_name(page), page.piece_count())
 
 
 def people(office: Office) -> tuple[Person, ...]:

@@ -28,8 +28,9 @@ def plan_trip(office: Office, trip: Trip) -> Trip:
 
     People may be named by name or id; ids are kept. A retired piece may stand in the kit; `retired_in_kit` tells.
     """
-    _check_words(trip, office.today)
     with office.book.page() as page:
+        trip = replace(trip, ref=page.own_ref(trip.ref))
+        _check_words(trip, office.today)
         if any(one.ref.casefold() == trip.ref.casefold() for one in page.trips()):
             why = tr("Another trip has the reference “{ref}”.", ref=trip.ref)
             raise Refused(tr("reference"), why, tr("Choose a free reference."))

@@ -37,6 +37,7 @@ def begin_count(office: Office, ref: str, scope: str = "") -> StockTake:
     for field, text in ((tr("count"), named), (tr("place"), place)):
         check_line(field, text)
     with office.book.page() as page:
+        named = page.own_ref(named)
         _check_free(page, named, place)
         facts = _begun(office, page, place)
         made = page.add_stock_take(named, facts)

@@ -12,6 +12,7 @@ from itertools import islice
 
 from inspector.duties import (
     ledger_club,
+    ledger_copies,
     ledger_gear,
     ledger_imports,
     ledger_papers,
@@ -28,6 +29,7 @@ from inspector.register.page import Page
 
 SENTENCES: Mapping[str, Sentence] = {
     **ledger_club.SENTENCES,
+    **ledger_copies.SENTENCES,
     **ledger_gear.SENTENCES,
     **ledger_imports.SENTENCES,
     **ledger_papers.SENTENCES,

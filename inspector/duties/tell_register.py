@@ -1,18 +1,25 @@
 """Tell of the register itself: where it lies, whose it is, when it was copied last, how it was handed on."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import islice
 
+from inspector.duties.clash_words import clash_lines
+from inspector.duties.field_copies import copy_words, field_copies
 from inspector.duties.hand_over import last_protocol
 from inspector.duties.office import Office
-from inspector.duties.who import person_of
+from inspector.duties.who import person_of, register_name
 from inspector.gear.ledger_line import WrittenLine
+from inspector.gear.merging import FieldCopy, Merged
 from inspector.gear.papers import HandoverProtocol
 from inspector.language import tr
+from inspector.register.chains import MERGE
 from inspector.register.page import Page
+from inspector.register.rows import from_facts
 
-_COPIES = {"back up", "hand over"}
+_MOST_MERGES = 6
+_COPIES = ("back up", "hand over")
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,8 +33,29 @@ class LastCopy:
 
 
 @dataclass(frozen=True, slots=True)
+class CopyTold:
+    """A field copy that was taken from this register. holder: the name of who took it."""
+
+    copy: FieldCopy
+    holder: str
+
+
+@dataclass(frozen=True, slots=True)
+class MergeTold:
+    """A copy that did not go together with what stood here. lines: who did what, and what follows."""
+
+    origin: str
+    at: datetime | None
+    count: int
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class RegisterTold:
-    """place: the file, or the make of the database. head: of the ledger, with so many lines."""
+    """place: the file, or the make of the database. head: of the ledger, with so many lines.
+
+    field_copies: the newest first; copy_words: what is said of it where it is a field copy itself.
+    """
 
     club: str
     officer: str
@@ -37,34 +65,49 @@ class RegisterTold:
     head: str
     last_copy: LastCopy | None
     protocol: HandoverProtocol | None
+    field_copies: tuple[CopyTold, ...]
+    copy_words: str
+    merges: tuple[MergeTold, ...]
 
 
 def tell_register(office: Office) -> RegisterTold:
     """What the register is, as it stands now."""
     file, protocol = office.book.file, last_protocol(office)
+    copies, words = field_copies(office), copy_words(office)
     with office.book.reading() as page:
         newest = next(page.ledger_lines(), None)
         count = newest.number if newest else 0
+        names = {one.id: one.name for one in page.people()}
         return RegisterTold(
-            club=page.setting("club"),
+            club=register_name(page),
             officer=person_of(page, page.setting("officer"), tr("officer")).name,
             place=str(file.resolve()) if file else tr("in a {make} database", make=office.book.make),
             is_file=file is not None,
             line_count=count,
             head=page.head(),
-            last_copy=_last_copy(page, count),
+            last_copy=_last_copy(page, count, [one.origin for one in copies]),
             protocol=protocol,
+            field_copies=tuple(CopyTold(one, names.get(one.holder, one.holder)) for one in copies),
+            copy_words=words,
+            merges=tuple(islice(_merges(page), _MOST_MERGES)),
         )
 
 
-def _last_copy(page: Page, count: int) -> LastCopy | None:
-    return next((copy for line in page.ledger_lines() if (copy := _copy(line, count))), None)
+def _merges(page: Page) -> Iterator[MergeTold]:
+    for line in page.lines_of((MERGE,)):
+        merged = from_facts(line.facts["as"], Merged)
+        if merged.clashes:
+            yield MergeTold(merged.origin, line.at, len(merged.clashes), clash_lines(merged))
+
+
+def _last_copy(page: Page, count: int, elsewhere: Sequence[str]) -> LastCopy | None:
+    """The last copy of this register; one that was made of a field copy lacks what was done here."""
+    line = page.last_line(_COPIES, elsewhere)
+    return _copy(line, count) if line else None
 
 
 def _copy(line: WrittenLine, count: int) -> LastCopy | None:
     """The copy that a line tells of, if it tells of one."""
-    if line.deed not in _COPIES:
-        return None
     facts = line.facts.get("backup", line.facts)
     if not isinstance(facts, Mapping):
         return None

@@ -7,11 +7,13 @@ from datetime import date, timedelta
 from inspector.duties.adopt_rulebook import unfit_lines, waiting_lines
 from inspector.duties.before_use import may_go
 from inspector.duties.due_days import is_lost, open_incidents, waits_to_be_destroyed
+from inspector.duties.field_copies import field_copies
 from inspector.duties.forecast_ends import endings
 from inspector.duties.office import Office
 from inspector.duties.tell_readiness import days_words
 from inspector.duties.trip_readiness import Ready, readiness
 from inspector.duties.what_falls_due import Held, due_lines, held
+from inspector.duties.who import register_name
 from inspector.duties.work_rigs import kit_lacks
 from inspector.gear.falls_due import Due, DueLine
 from inspector.gear.needs import (
@@ -57,7 +59,7 @@ def what_needs_me(office: Office) -> Needs:
         found = _Found(office, pieces, lines, planned)
         return Needs(
             on=office.today,
-            club=page.setting("club"),
+            club=register_name(page),
             piece_count=sum(page.outcome_counts(Asked()).values()),
             rulebook=(*waiting_lines(office), *unfit_lines(office)),
             trip=_glance(office, planned) if planned else None,
@@ -197,7 +199,7 @@ def _bad_parts(ready: Ready) -> int:
 
 def _backed(office: Office, page: Page) -> Backed:
     """What the ledger knows of the last copy: a backup, the one of a handover, or the one it was put back from."""
-    last = page.last_line(_COPIES)
+    last = page.last_line(_COPIES, [one.origin for one in field_copies(office)])
     told = last.facts.get("backup", last.facts) if last else {}
     return Backed(
         at=last.at if last else None,

@@ -37,6 +37,12 @@ def _is_named(person: Person, owner: str) -> bool:
     return plain_name(owner) in {plain_name(one) for one in (person.name, person.id, *person.former_names)}
 
 
+def register_name(page: Page) -> str:
+    """Whose register this is; a field copy says that it is one, wherever it is named."""
+    club = page.setting("club")
+    return tr("{club}, field copy {origin}", club=club, origin=page.origin) if page.is_copy() else club
+
+
 def plain_name(name: str) -> str:
     """A name without what two spellings of one name differ in: capitals and spacing."""
     return " ".join(name.casefold().split())

@@ -63,7 +63,7 @@ def _check(found: Withdrawal, *, leave_later: bool) -> None:
 
 def _withdrawal(page: Page, made: Imported) -> tuple[Withdrawal, tuple[Item, ...]]:
     keys = [one.id for one in made.pieces]
-    gone, items = page.withdrawn(keys), page.items_with(keys)
+    gone, items = page.withdrawn(keys), {one.id: one for one in page.items_with(keys)}
     here = [one for one in made.pieces if one.id not in gone]
     later = _later(page, here, items)
     free = tuple(one for one in here if one.id not in later)

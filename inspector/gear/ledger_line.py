@@ -9,6 +9,8 @@ from datetime import datetime
 class WrittenLine:
     """A line as it stands in the book. by: a person's id; rows: table and id of every row of the deed.
 
+    number: its place in this register; origin: the copy of the register that wrote it.
+
     facts: what the deed said of itself, plain texts and lists; empty where the line cannot be read.
     """
 
@@ -19,6 +21,7 @@ class WrittenLine:
     deed: str
     facts: Mapping[str, object]
     rows: tuple[tuple[str, str], ...]
+    origin: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ takes its own only when it has passed, so a file with such a name that cannot be
 import hashlib
 import re
 import sqlite3
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import closing, contextmanager, suppress
 from dataclasses import dataclass
 from datetime import date
@@ -51,12 +51,12 @@ def back_up(book: Book, folder: Path, on: date, told: _Told | None = None) -> Ba
     source = _file_of(book)
     part = folder / f".backup-{on.isoformat()}.part"
     try:
-        with _written(folder):
+        with written(folder):
             folder.mkdir(parents=True, exist_ok=True)
             head = _copy(source, part, told)
         line_count = _checked(part, head)
         place = folder / f"register-{on.isoformat()}-{head[:_HEAD_SIGNS]}.db"
-        _take_name(part, place)
+        take_name(part, place)
     finally:
         with suppress(OSError):  # a folder that is none was refused above
             part.unlink(missing_ok=True)
@@ -68,24 +68,23 @@ def restore(file: Path, target: Path, head: str = "") -> Backup:
 
     The restored register takes a new name of its own for its documents, so that no number is issued twice.
     """
-    _check_free(target)
+    check_free(target)
     own = _own_head(file)
     part = target.with_name(f".{target.name}.part")
-    with _written(target.parent):
+    with written(target.parent):
         target.parent.mkdir(parents=True, exist_ok=True)
     try:
-        with _readable(file), _written(target.parent):
-            _copy(file, part)
-        _make_usable(part, file)
+        opened_copy(file, part)
+        put_settings(part, {"origin": None})
         line_count = _checked(part, own, head)
-        _take_name(part, target)
+        take_name(part, target)
     finally:
         part.unlink(missing_ok=True)
     return Backup(file, file.stat().st_size, sha256_of(file), own, line_count)
 
 
-def _check_free(target: Path) -> None:
-    """Nothing may lie there: what a lost register left beside its file would be written into the restored one."""
+def check_free(target: Path) -> None:
+    """Refuse a place where anything of a register lies: what a lost one left would be written into the new one."""
     if any(target.with_name(target.name + end).exists() for end in ("", "-wal", "-shm", "-journal")):
         why = tr("{folder} holds a register already, or a part of one, and it stays as it is.", folder=target.parent)
         raise Refused(tr("folder"), why, tr("Name an empty folder."))
@@ -98,6 +97,11 @@ def sha256_of(file: Path) -> str:
         while block := opened.read(_BLOCK):
             found.update(block)
     return found.hexdigest()
+
+
+def copy_of_file(book: Book, part: Path) -> None:
+    """Copy what is committed of an open register to a file that has no name yet."""
+    _copy(_file_of(book), part)
 
 
 def _file_of(book: Book) -> Path:
@@ -173,25 +177,36 @@ def _check_version(copy: sqlite3.Connection) -> None:
         raise Refused(tr("backup"), why, tr("Install the newer version, and restore with it."))
 
 
-def _make_usable(part: Path, file: Path) -> None:
-    """Bring a copy made by an older version to the tables of this one, and let it take a new origin."""
-    with _readable(file), closing(sqlite3.connect(part)) as copy, copy:
-        _check_pages(file, copy)
-        _check_version(copy)
-        copy.execute("DELETE FROM club_setting WHERE key = 'origin'")
+def opened_copy(file: Path, place: Path) -> Path:
+    """Copy a register's file to a place, look at its pages, and bring it to the tables of this version."""
+    with _readable(file), written(place.parent):
+        _copy(file, place)
     with _readable(file):
-        engine = guarded_engine(f"sqlite:///{part}")
+        with closing(_opened(place)) as copy:
+            _check_pages(file, copy)
+            _check_version(copy)
+        engine = guarded_engine(f"sqlite:///{place}")
         try:
             bring_up(engine)
         finally:
             engine.dispose()
-    with closing(sqlite3.connect(part, isolation_level=None)) as copy:
-        copy.execute("PRAGMA journal_mode=DELETE")  # one file, with nothing beside it
+        with closing(sqlite3.connect(place, isolation_level=None)) as copy:
+            copy.execute("PRAGMA journal_mode=DELETE")  # one file, with nothing beside it
+    return place
 
 
-def _take_name(part: Path, place: Path) -> None:
+def put_settings(copy: Path, settings: Mapping[str, str | None]) -> None:
+    """Write settings into a copy that nobody has opened yet; None takes one out."""
+    with closing(sqlite3.connect(copy)) as opened, opened:
+        for key, value in settings.items():
+            opened.execute("DELETE FROM club_setting WHERE key = ?", (key,))
+            if value is not None:
+                opened.execute("INSERT INTO club_setting (key, value) VALUES (?, ?)", (key, value))
+
+
+def take_name(part: Path, place: Path) -> None:
     """Give the finished file its name, unless another has it."""
-    with _written(place.parent):
+    with written(place.parent):
         place.open("xb").close()
         part.replace(place)
 
@@ -214,7 +229,7 @@ def _readable(file: Path) -> Iterator[None]:
 
 
 @contextmanager
-def _written(folder: Path) -> Iterator[None]:
+def written(folder: Path) -> Iterator[None]:
     """What cannot be written is refused; a name that is taken too."""
     what = tr("Make room, or choose another folder; the register itself is as it was.")
     try:

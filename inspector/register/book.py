@@ -107,10 +107,15 @@ class Book:
             row = connection.execute(select(tables.club_setting.c.value).where(tables.club_setting.c.key == "origin"))
             if found := row.scalar_one_or_none():
                 return str(found)
-            made = "".join(secrets.choice(_ORIGIN_SIGNS) for _ in range(4))
+            made = new_origin()
             connection.execute(insert(tables.club_setting), {"key": "origin", "value": made})
             connection.commit()
             return made
+
+
+def new_origin() -> str:
+    """A name for a copy of a register: four signs that nobody mistakes for others, drawn from 810,000 such names."""
+    return "".join(secrets.choice(_ORIGIN_SIGNS) for _ in range(4))
 
 
 def open_book(place: str | Path) -> Book:

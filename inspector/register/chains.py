@@ -15,7 +15,7 @@ from inspector.register.canonical import canonical
 
 GENESIS = "0" * 64
 MERGE = "merge"  # the deed whose line names the heads that it took over
-HEADS = "heads"  # under which of its facts
+HEADS = "heads"  # the fact of that line under which they stand
 
 
 def line_hash(number: int, origin: str, at: str, by: str, deed: str, body: str, before: str) -> str:

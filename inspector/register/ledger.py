@@ -19,6 +19,7 @@ from inspector.register.standing_check import standing_faults
 from inspector.register.tables import APPEND_ONLY, ledger
 
 _FOLLOWED = tuple(table for table in APPEND_ONLY if table is not ledger)
+Tip = tuple[int, str]  # number and hash of the line that the next one follows
 _Accounted = dict[tuple[str, str], dict[str, int]]  # table and id of a row; its digest and the line that names it
 
 
@@ -54,15 +55,23 @@ class Deed:
     origin: str
 
 
-def add_line(connection: Connection, deed: Deed, wrote: list[Wrote]) -> str:
-    """Append a line for the deed; returns its hash."""
+def add_line(connection: Connection, deed: Deed, wrote: list[Wrote], after: Tip | None = None) -> str:
+    """Append a line for the deed; returns its hash. after: the line it follows, where that is not the last one."""
     place, number, before = _last(connection)
+    if after:
+        number, before = after
     body = canonical({"facts": deed.facts, "rows": [[one.table, one.id, one.digest] for one in wrote]})
     row = {"id": place + 1, "number": number + 1, "origin": deed.origin, "at": deed.at.isoformat(timespec="seconds")}
     row |= {"by": deed.by, "deed": deed.name, "body": body, "before": before}
     row["hash"] = hash_of(row)
     connection.execute(ledger.insert(), row)
     return str(row["hash"])
+
+
+def tip(connection: Connection) -> Tip:
+    """Number and hash of the last line."""
+    _, number, own = _last(connection)
+    return number, own
 
 
 def _last(connection: Connection) -> tuple[int, int, str]:
@@ -95,11 +104,12 @@ def verify(connection: Connection, against: str = "") -> Verified:
 
 def _account(accounted: _Accounted, row: RowMapping) -> None:
     """Note the rows that a line names. Bytes and rulebooks are named by every copy that kept them, and kept once."""
-    for name, key, own in _rows_named(row):
+    for name, key, own in rows_named(row):
         accounted.setdefault((name, key), {})[own] = int(row["id"])
 
 
-def _rows_named(row: RowMapping) -> list[tuple[str, str, str]]:
+def rows_named(row: RowMapping) -> list[tuple[str, str, str]]:
+    """Table, id and digest of each row that a line names; none where it cannot be read."""
     try:
         return [(str(table), str(key), str(own)) for table, key, own in json.loads(row["body"])["rows"]]
     except (ValueError, KeyError, TypeError):

@@ -1,7 +1,7 @@
 """The part of a page that reads the ledger back, line by line."""
 
 import json
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime
 from typing import Any
 
@@ -11,6 +11,7 @@ from inspector.gear.item import Item
 from inspector.gear.ledger_line import WrittenLine
 from inspector.register.leaf import Leaf
 from inspector.register.ledger import head, since
+from inspector.register.places import shares
 from inspector.register.tables import APPEND_ONLY, item, ledger
 from inspector.register.year_tables import item_change
 
@@ -33,11 +34,23 @@ class LedgerPage(Leaf):
         """Number and hash of every line after one, the oldest first."""
         return since(self._connection, number)
 
-    def last_line(self, deeds: Sequence[str]) -> WrittenLine | None:
-        """The newest line of any of these deeds; None where there is none."""
-        found = select(ledger).where(ledger.c.deed.in_(deeds)).order_by(ledger.c.id.desc()).limit(1)
-        row = self._connection.execute(found).mappings().first()
-        return _line(row) if row else None
+    def lines_of(self, deeds: Sequence[str]) -> Iterator[WrittenLine]:
+        """Every line of these deeds, the newest first."""
+        found = select(ledger).where(ledger.c.deed.in_(deeds)).order_by(ledger.c.id.desc())
+        for row in self._connection.execute(found).mappings():
+            yield _line(row)
+
+    def lines_with(self, hashes: Iterable[str]) -> dict[str, WrittenLine]:
+        """The lines with these hashes, by hash."""
+        found = {}
+        for some in shares(sorted(set(hashes))):
+            for row in self._connection.execute(select(ledger).where(ledger.c.hash.in_(some))).mappings():
+                found[str(row["hash"])] = _line(row)
+        return found
+
+    def last_line(self, deeds: Sequence[str], elsewhere: Sequence[str] = ()) -> WrittenLine | None:
+        """The newest line of any of these deeds; None for none. elsewhere: copies whose lines do not count."""
+        return next((line for line in self.lines_of(deeds) if line.origin not in elsewhere), None)
 
     def lines_after(self, number: int) -> int:
         """How many lines were written after this one."""
@@ -61,7 +74,7 @@ class LedgerPage(Leaf):
 def _line(row: RowMapping) -> WrittenLine:
     facts, rows = _body(str(row["body"]))
     number, own, by, deed = int(row["id"]), str(row["hash"]), str(row["by"]), str(row["deed"])
-    return WrittenLine(number, own, _moment(str(row["at"])), by, deed, facts, rows)
+    return WrittenLine(number, own, _moment(str(row["at"])), by, deed, facts, rows, str(row["origin"]))
 
 
 def _moment(text: str) -> datetime | None:

@@ -27,12 +27,13 @@ from inspector.register.evidence_page import EvidencePage
 from inspector.register.fleet_page import FleetPage
 from inspector.register.hands import HandsPage
 from inspector.register.ledger_page import LedgerPage
+from inspector.register.merge_page import MergePage
 from inspector.register.pieces_page import PiecesPage
 from inspector.register.rows import as_facts, new_id, to_body
 from inspector.register.withdraw_page import WithdrawPage
 
 
-class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, EvidencePage, LedgerPage):
+class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, EvidencePage, LedgerPage, MergePage):
     """One transaction's view of the book: what it adds is noted for its ledger line."""
 
     def left(self) -> None:
@@ -46,10 +47,11 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, EvidencePage, LedgerP
         """Close the deed: write its ledger line and keep the page. Returns the new head."""
         plain = as_facts(facts)
         named: Mapping[str, object] = plain if isinstance(plain, dict) else {"facts": plain}
-        own = ledger.add_line(self._connection, ledger.Deed(deed, by, at, named, self._origin), self._wrote)
+        line = ledger.Deed(deed, by, at, named, self._origin)
+        own = ledger.add_line(self._connection, line, self._wrote, self._after)
         if self._keeps:
             self._connection.commit()
-        self._wrote = []
+        self._wrote, self._after = [], None
         self.entered.add(own)
         return own
 
@@ -96,18 +98,13 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, EvidencePage, LedgerP
         self._add(tables.document, {"id": number, "kind": kind, "day": on, "about": about, "body": to_body(content)})
 
     def set(self, key: str, value: str) -> None:
-        """Set a club setting."""
+        """Set a club setting; refused in a field copy, but for what follows from the calendar."""
+        self.check_at_home(key)
         table = tables.club_setting
         self._connection.execute(table.delete().where(table.c.key == key))
         self._connection.execute(insert(table), {"key": key, "value": value})
 
     # --- what is read ---
-
-    def setting(self, key: str, otherwise: str = "") -> str:
-        """A club setting as text."""
-        table = tables.club_setting
-        found = self._connection.execute(select(table.c.value).where(table.c.key == key)).scalar_one_or_none()
-        return str(found) if found is not None else otherwise
 
     def has_rulebook(self, name: str) -> bool:
         """Whether the text of this rulebook is kept."""

@@ -12,7 +12,7 @@ from inspector.gear.lists import Listing
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Explanation, Verdict
 from inspector.register import tables
-from inspector.register.current import IS_WITHDRAWN, item_called, select_items, tags_now, tags_of
+from inspector.register.current import IS_WITHDRAWN, item_called, tags_now, tags_of
 from inspector.register.leaf import Leaf
 from inspector.register.places import shares
 from inspector.register.rows import from_body, new_id, to_body
@@ -88,11 +88,6 @@ class PiecesPage(Leaf):
                 self._connection.execute(select(table.c.id).where(table.c.id.in_(some), IS_WITHDRAWN)).scalars()
             )
         return frozenset(found)
-
-    def items_with(self, keys: Sequence[str]) -> dict[str, Item]:
-        """The pieces with these ids, by id, withdrawn ones too."""
-        found = (one for some in shares(keys) for one in select_items(self._connection, tables.item.c.id.in_(some)))
-        return {one.id: one for one in found}
 
     def tags_ever(self, item: Item) -> tuple[str, ...]:
         """Every tag a piece has or had, the first one first."""

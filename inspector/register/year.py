@@ -88,7 +88,7 @@ class YearPage(Leaf):
             self._add(table, {"id": sha256, "data": data})
 
     def set_contact(self, person_id: str, contact: Contact | None) -> None:
-        """Write down how to reach a person, or take it out for good (None)."""
+        """Write down how to reach a person, or take it out for good (None). At home alone: no merge carries it."""
         self._put(year_tables.contact, person_id, {"body": to_body(contact)} if contact else None)
 
     def set_passphrase(self, person_id: str, hashed: str) -> None:
@@ -96,6 +96,7 @@ class YearPage(Leaf):
         self._put(year_tables.passphrase, person_id, {"hashed": hashed} if hashed else None)
 
     def _put(self, table: Table, person_id: str, columns: dict[str, str] | None) -> None:
+        self.check_at_home(table.name)
         self._connection.execute(table.delete().where(table.c.person_id == person_id))
         if columns:
             self._connection.execute(insert(table), {"person_id": person_id, **columns})

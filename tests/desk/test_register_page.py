@@ -1,6 +1,7 @@
 """The place of the register itself: copies, handing on, the proof, the ledger as sentences, what the gear is worth."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -28,6 +29,7 @@ from inspector.duties.take_stock import begin_count, mark
 from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.tell_register import tell_register
 from inspector.duties.value_gear import read_worth
+from inspector.register.book import open_book
 from tests.desk.people import MEMBER, SECOND, peopled
 
 
@@ -352,3 +354,25 @@ def test_it_can_be_opened_on_what_the_ledger_tells_of_somebody(qtbot: QtBot, clu
 
     assert page.ledger.of.text() == MEMBER
     assert page.ledger.model.lines == told_ledger(club, of=MEMBER)
+
+
+def test_a_field_copy_is_taken_along_and_brought_back(
+    qtbot: QtBot, club: Office, window: DeskWindow, page: RegisterPage, tmp_path: Path
+) -> None:
+    begun(qtbot, window, page, "Take a field copy along")
+    write(window.pages.deed_page.box("folder"), str(tmp_path / "away"))
+    window.pages.deed_page.box("holder").give("First officer")
+    settle(qtbot, window)
+    file = tmp_path / "away" / "register.db"
+    assert str(file) in window.notice.text and "not brought back yet" in told(page.copies)
+
+    away = replace(club, book=open_book(file), out_tray=tmp_path)
+    change_note(away, "SH-001", "a scratch")
+    away.book.close()
+    begun(qtbot, window, page, "Bring a copy back")
+    write(window.pages.deed_page.box("file"), str(file))
+    for words in ("this would come", "is brought back"):  # first one looks, then the same file stands there to be taken
+        settle(qtbot, window)
+        assert words in window.notice.text and "1 piece is judged anew." in window.notice.text
+    page.begin()
+    qtbot.waitUntil(lambda: "last brought back on 25 Nov 2026" in told(page.copies))

@@ -7,6 +7,7 @@ from typing import Any
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
+from inspector.desk.deeds import field_copies as field
 from inspector.desk.deeds import register as deeds
 from inspector.desk.form.deed import Deed
 from inspector.desk.handover.ledger_view import LedgerView
@@ -100,6 +101,8 @@ class RegisterPage(Place):
         acts = Acts(
             open_folder=lambda: open_file(Path(told.place).parent),
             copy=lambda: self._deed(deeds.copy()),
+            take_copy=lambda: self._deed(field.take_along()),
+            bring_back=lambda: self._deed(field.come_home()),
             verify=lambda: self._deed(deeds.verify()),
             hand_on=lambda: self._deed(deeds.hand_on()),
             print_again=self._print_again,

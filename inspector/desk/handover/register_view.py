@@ -11,10 +11,11 @@ from inspector.desk.look import GRID, Type
 from inspector.desk.plain import Fold, button, column, facts, row, said
 from inspector.desk.record_parts import section
 from inspector.desk.rig_table import table
-from inspector.duties.tell_register import LastCopy, RegisterTold
+from inspector.duties.tell_register import CopyTold, LastCopy, MergeTold, RegisterTold
 from inspector.gear.papers import HandoverProtocol, ProtocolTable
 from inspector.language import show_day, tr, tr_n
 
+_MOST_COPIES = 6
 _MAY_BREAK = "\N{ZERO WIDTH SPACE}"
 Does = Callable[[], object]
 
@@ -25,6 +26,8 @@ class Acts:
 
     open_folder: Does
     copy: Does
+    take_copy: Does
+    bring_back: Does
     verify: Does
     hand_on: Does
     print_again: Does
@@ -32,7 +35,8 @@ class Acts:
 
 def register_view(told: RegisterTold, acts: Acts) -> QWidget:
     """All of it."""
-    return column([_head(told, acts), _copies(told, acts), _proof(told, acts), _handing_on(told, acts)], 2 * GRID)
+    parts = [_head(told, acts), _copies(told, acts), _field_copies(told, acts), _proof(told, acts)]
+    return column([*parts, _handing_on(told, acts)], 2 * GRID)
 
 
 def _head(told: RegisterTold, acts: Acts) -> QWidget:
@@ -62,6 +66,39 @@ def _copy_words(copy: LastCopy) -> list[QWidget]:
         since = tr("Nothing was written since.")
     head = said(tr("The last copy was made on {day}. {since}", day=day, since=since))
     return [head, facts([(tr("File"), copy.file), (tr("Head of its ledger"), copy.head)], size=Type.SMALL)]
+
+
+def _field_copies(told: RegisterTold, acts: Acts) -> QWidget:
+    back = button(tr("Bring a copy back"), acts.bring_back)
+    clashes = [_clashes(one) for one in told.merges]
+    if told.copy_words:
+        return section(tr("Field copy"), said(told.copy_words, bold=True), row([back]), *clashes)
+    buttons = [button(tr("Take a field copy along"), acts.take_copy), back]
+    none = tr("A field copy is worked on where there is no way to this register, and brought back afterwards.")
+    lines = [said(_copy_line(one)) for one in told.field_copies[:_MOST_COPIES]]
+    return section(tr("Field copies"), *(lines or [said(none)]), row(buttons), *clashes)
+
+
+def _clashes(told: MergeTold) -> QWidget:
+    """What did not go together when a copy was brought back."""
+    day = show_day(told.at.date()) if told.at else tr("an unknown day")
+    title = tr_n(
+        "{origin}, brought back on {day}: {count} thing did not go together",
+        "{origin}, brought back on {day}: {count} things did not go together",
+        told.count,
+        origin=told.origin,
+        day=day,
+    )
+    return Fold(title, lambda: column([said(line) for line in told.lines], 0))
+
+
+def _copy_line(told: CopyTold) -> str:
+    copy = told.copy
+    words = {"origin": copy.origin, "day": show_day(copy.taken_on), "holder": told.holder}
+    if copy.brought_back is None:
+        return tr("{origin}: taken by {holder} on {day}, not brought back yet.", **words)
+    back = show_day(copy.brought_back)
+    return tr("{origin}: taken by {holder} on {day}, last brought back on {back}.", back=back, **words)
 
 
 def _proof(told: RegisterTold, acts: Acts) -> QWidget:

@@ -1,0 +1,38 @@
+"""A copy of the register to work on elsewhere, under a name of its own, to be merged when it comes back."""
+
+import sqlite3
+from contextlib import closing, suppress
+from pathlib import Path
+
+from inspector.register.backup import check_free, copy_of_file, put_settings, take_name, written
+from inspector.register.book import Book, new_origin
+from inspector.register.field_setting import COPY_OF
+
+
+def take_copy(book: Book, target: Path, *, with_contacts: bool) -> str:
+    """Copy the open register to a file, under a new origin; returns it. The file must not be there yet.
+
+    with_contacts: whether it holds how to reach people; passphrases stay in it, else nobody could prove who he is.
+    """
+    origin = new_origin()
+    check_free(target)
+    part = target.with_name(f".{target.name}.part")
+    try:
+        with written(target.parent):
+            target.parent.mkdir(parents=True, exist_ok=True)
+            copy_of_file(book, part)
+        put_settings(part, {"origin": origin, COPY_OF: book.origin})
+        if not with_contacts:
+            _wipe_contacts(part)
+        take_name(part, target)
+    finally:
+        with suppress(OSError):
+            part.unlink(missing_ok=True)
+    return origin
+
+
+def _wipe_contacts(part: Path) -> None:
+    with closing(sqlite3.connect(part, isolation_level=None)) as copy:
+        copy.execute("PRAGMA secure_delete=ON")
+        copy.execute("DELETE FROM contact")
+        copy.execute("VACUUM")
