@@ -5,6 +5,7 @@ from hypothesis.stateful import rule
 from tests.duties.machine.days import Days
 from tests.duties.machine.evidence import Evidence
 from tests.duties.machine.hands_and_trips import REFS, Fleet, Hands, Papers, Trips
+from tests.duties.machine.lists import Lists
 from tests.duties.machine.people import People
 from tests.duties.machine.pieces import PEOPLE, Pieces
 from tests.duties.machine.places import Counts, Places
@@ -14,7 +15,7 @@ from tests.duties.machine.work import Labels, Repairs
 
 
 class AllDeeds(
-    Pieces, Days, Trips, Rides, Hands, Fleet, Papers, Places, Counts, Evidence, Repairs, Labels, People, Visitors
+    Pieces, Days, Trips, Rides, Hands, Fleet, Papers, Places, Counts, Evidence, Repairs, Labels, People, Visitors, Lists
 ):
     """Any deed after any other."""
 
