@@ -95,6 +95,37 @@ def test_every_sheet_with_cells_is_read_and_an_empty_one_is_none() -> None:
         read_tables(workbook(lambda sheet, _: None), "list.xlsx")
 
 
+_NAMES = "urn:oasis:names:tc:opendocument:xmlns"
+_BLANK = '<table:table-cell table:number-columns-repeated="{count}"/>'
+_BLANK_ROWS = f'<table:table-row table:number-rows-repeated="{{count}}">{_BLANK.format(count=16384)}</table:table-row>'
+_TEXT = '<table:table-cell office:value-type="string"><text:p>{text}</text:p></table:table-cell>'
+_OPEN = "".join([
+    '<?xml version="1.0" encoding="UTF-8"?><office:document-content office:version="1.2"',
+    *(f' xmlns:{name}="{_NAMES}:{name}:1.0"' for name in ("office", "text", "table")),
+    '><office:body><office:spreadsheet><table:table table:name="Geräte">',
+    f"<table:table-row>{_TEXT.format(text='Nr')}{_TEXT.format(text='Baujahr')}{_BLANK.format(count=16382)}",
+    f"</table:table-row>{_BLANK_ROWS.format(count=2)}<table:table-row>",
+    '<table:table-cell office:value-type="float" office:value="4.75"><text:p>4,75</text:p></table:table-cell>',
+    '<table:table-cell office:value-type="date" office:date-value="2024-05-03"><text:p>3</text:p></table:table-cell>',
+    f"{_BLANK.format(count=16382)}</table:table-row>{_BLANK_ROWS.format(count=1_048_571)}",
+    "</table:table></office:spreadsheet></office:body></office:document-content>",
+])  # fmt: skip
+_MIME = "application/vnd.oasis.opendocument.spreadsheet"
+_MANIFEST = (
+    f'<manifest:manifest xmlns:manifest="{_NAMES}:manifest:1.0" manifest:version="1.2">'
+    f'<manifest:file-entry manifest:full-path="/" manifest:media-type="{_MIME}"/></manifest:manifest>'
+)
+
+
+def test_an_open_document_is_read_though_it_says_that_it_goes_on_for_a_million_rows() -> None:
+    data = packed(
+        {"mimetype": _MIME.encode(), "META-INF/manifest.xml": _MANIFEST.encode(), "content.xml": _OPEN.encode()}
+    )
+    (sheet,) = read_tables(data, "list.ods").sheets
+    assert sheet.name == "Geräte"
+    assert [row[:2] for row in sheet.rows] == [("Nr", "Baujahr"), ("", ""), ("", ""), (4.75, date(2024, 5, 3))]
+
+
 def far_out(sheet: Worksheet, _: Workbook) -> None:
     sheet.write(0, 0, "a")
     sheet.write(1_048_575, 16_383, "b")
