@@ -17,8 +17,8 @@ from inspector.duties.found_club import found_club
 from inspector.duties.look_up import club_officer, people
 from inspector.duties.office import Office
 from inspector.gear.person import Person
-from inspector.register.book import open_book
 from inspector.rulebook.load import Rulebook, packaged
+from tests.fresh import fresh_book
 from tests.outside_values import (  # noqa: F401 - hooks of the whole run
     pytest_collection_modifyitems,
     pytest_configure,
@@ -42,7 +42,7 @@ def rules() -> Rulebook:
 
 def office_in(folder: Path, rules: Rulebook, moment: datetime = EVENING) -> Office:
     """An office on a register in the folder, its clock stopped, nobody at the desk."""
-    book = open_book(folder / "register.db")
+    book = fresh_book(folder / "register.db")
     return Office(book, rules, folder / "documents", Person("nobody", "nobody", ""), lambda: moment, "test")
 
 

@@ -25,7 +25,6 @@ def judged(office: Office, dossier: Dossier) -> Judged:
 
 def judge_and_keep(office: Office, page: Page, item: Item) -> Judged:
     """Judge the piece as it stands on the page and keep the verdict."""
-    adopt(office, page)
     kind = office.kind(item.facts.kind)
     outcome = judged(office, page.dossier(item, kind, office.today))
     keep(office, page, outcome)

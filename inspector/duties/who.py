@@ -83,10 +83,10 @@ def check_name_counts(office: Office, page: Page, person: Person, field: str) ->
 
 def check_not_closed(page: Page, item: Item) -> None:
     """Refuse to log anything new of a piece that was made unusable or sold: it must be another one."""
-    if page.is_destroyed(item):
+    where = page.whereabouts_of(item).where
+    if where is Where.DESTROYED:
         why = tr("{tag} was recorded as made unusable.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Look at the label again; it must be another piece."))
-    where = page.whereabouts_of(item).where
     if where is Where.WITHDRAWN:
         why = tr("{tag} was withdrawn: it was booked in by mistake.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Look at the label again; if the piece is there, book it in anew."))

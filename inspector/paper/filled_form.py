@@ -4,6 +4,7 @@ Bytes in. Fields are read by name from every page, in whichever of the two ways 
 """
 
 import io
+import logging
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
@@ -24,6 +25,7 @@ _DEEPEST = 8  # how far a field's name may be spread over its parents
 _SLACK_PT = 2.0  # a viewer may round the place of a field
 _DRAWN = {"/Ink", "/Line", "/Polygon", "/PolyLine", "/Circle", "/Square", "/Stamp", "/FreeText", "/Highlight"}
 _OFF = "/Off"
+logging.getLogger("pypdf").setLevel(logging.CRITICAL)  # what it thinks of a file is told by what it raises
 
 
 @dataclass(frozen=True, slots=True)

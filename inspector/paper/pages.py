@@ -43,10 +43,7 @@ def scanned_pages(pdf: bytes, dpi: float, longest_px: int) -> tuple[Image.Image,
     """Each page of a scan in grey, at dpi dots to the inch and no side longer than longest_px. Refused where no PDF."""
     with _opened(pdf) as document:
         document.init_forms()  # what was ticked or drawn on a screen belongs to the picture
-        try:
-            return tuple(_grey(document[number], dpi, longest_px) for number in range(len(document)))
-        except pypdfium2.PdfiumError as error:
-            raise _unreadable(tr("A page of it cannot be drawn.")) from error
+        return tuple(_grey(document[number], dpi, longest_px) for number in range(len(document)))
 
 
 def _grey(page: pypdfium2.PdfPage, dpi: float, longest_px: int) -> Image.Image:
@@ -78,6 +75,8 @@ def _opened(pdf: bytes) -> Iterator[pypdfium2.PdfDocument]:
             raise _unreadable(tr("It cannot be read as a PDF.")) from error
         try:
             yield document
+        except pypdfium2.PdfiumError as error:
+            raise _unreadable(tr("A page of it cannot be drawn.")) from error
         finally:
             document.close()
 

@@ -28,6 +28,7 @@ _HEAD_SIGNS = 12
 _NAMED = re.compile(rf"-([0-9a-f]{{{_HEAD_SIGNS}}})$")
 _OWN_TOOLS = {"postgresql": "pg_dump", "mysql": "mysqldump", "mariadb": "mariadb-dump"}
 _BLOCK = 1 << 20
+_HEADER, _WAL_AT = 100, 18  # bytes of the head of an SQLite file; where it says how it is written
 _PAGES_AT_ONCE = 256
 _Told = Callable[[int, int], None]
 
@@ -129,7 +130,16 @@ def _copy(source: Path, part: Path, told: _Told | None = None) -> str:
 
 
 def _opened(file: Path) -> sqlite3.Connection:
-    return sqlite3.connect(f"{file.resolve().as_uri()}?mode=ro", uri=True, isolation_level=None)
+    """The file to read from. One that nobody has open is opened so that nothing appears beside it."""
+    still = "&immutable=1" if _is_left_alone(file) else ""
+    return sqlite3.connect(f"{file.resolve().as_uri()}?mode=ro{still}", uri=True, isolation_level=None)
+
+
+def _is_left_alone(file: Path) -> bool:
+    """Whether it keeps a write-ahead file while it is open, and has none now."""
+    with file.open("rb") as opened:
+        head = opened.read(_HEADER)
+    return head[_WAL_AT : _WAL_AT + 2] == b"\x02\x02" and not file.with_name(f"{file.name}-wal").exists()
 
 
 def _own_head(file: Path) -> str:

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, RowMapping, exists, func, select
+from sqlalchemy import ColumnElement, Connection, RowMapping, Select, bindparam, exists, func, select
 
 from inspector.gear.item import Item, NewItem
 from inspector.gear.item_change import NewItemChange
@@ -30,6 +30,32 @@ IS_WITHDRAWN: ColumnElement[bool] = exists(
 COLUMNS = (item.c.id, item.c.booked_on, item.c.body, CHANGED.label("changed"))
 
 
+def _called(booked: ColumnElement[str], later: ColumnElement[str]) -> Select[Any]:
+    """The question for a piece by its tags; made once, since making it takes longer than asking it.
+
+    Of several with one tag the one that was not withdrawn, else the one that was booked last.
+    """
+    had = select(item_change.c.item_id).where(later == bindparam("tag"))
+    found = select(*COLUMNS, IS_WITHDRAWN.label("withdrawn"))
+    found = found.where((booked == bindparam("tag")) | item.c.id.in_(had))
+    return found.order_by(IS_WITHDRAWN, item.c.id.desc()).limit(1)
+
+
+_AS_WRITTEN = _called(item.c.tag, item_change.c.tag)
+_IN_ANY_CASE = _called(func.lower(item.c.tag), func.lower(item_change.c.tag))
+_TAG_BOOKED = select(item.c.id, item.c.tag).where(item.c.id.in_(bindparam("keys", expanding=True)))
+_TAGS_LATER = (
+    select(item_change.c.item_id, item_change.c.tag)
+    .where(item_change.c.item_id.in_(bindparam("keys", expanding=True)))
+    .order_by(item_change.c.day, item_change.c.id)
+)
+_CHANGES = (
+    select(item_change.c.item_id, item_change.c.day, item_change.c.body)
+    .where(item_change.c.item_id.in_(bindparam("keys", expanding=True)))
+    .order_by(item_change.c.day, item_change.c.id)
+)
+
+
 def facts_of(body: str, changed: str | None) -> NewItem:
     """The facts that stand: those of the last change, else those of the booking."""
     return from_body(changed, NewItemChange).item if changed else from_body(body, NewItem)
@@ -42,15 +68,10 @@ def item_of(row: RowMapping) -> Item:
 
 
 def item_called(connection: Connection, tag: str) -> Item | None:
-    """The piece that has or had this tag: as written, else in any case; one that was withdrawn where there is no other.
-
-    Of several the one that was booked last.
-    """
+    """The piece that has or had this tag: as written, else in any case; a withdrawn one where there is no other."""
     withdrawn: Item | None = None
-    for same in (lambda column: column == tag, lambda column: func.lower(column) == tag.lower()):
-        had = select(item_change.c.item_id).where(same(item_change.c.tag))
-        found = select(*COLUMNS, IS_WITHDRAWN.label("withdrawn")).where(same(item.c.tag) | item.c.id.in_(had))
-        row = connection.execute(found.order_by(IS_WITHDRAWN, item.c.id.desc()).limit(1)).mappings().first()
+    for question, sought in ((_AS_WRITTEN, tag), (_IN_ANY_CASE, tag.lower())):
+        row = connection.execute(question, {"tag": sought}).mappings().first()
         if row is not None and not row["withdrawn"]:
             return item_of(row)
         withdrawn = withdrawn or (item_of(row) if row is not None else None)
@@ -76,12 +97,10 @@ def items_called(connection: Connection, lowered: Sequence[str]) -> dict[str, It
 
 def tags_of(connection: Connection, keys: Sequence[str]) -> dict[str, tuple[str, ...]]:
     """Every tag that each of some pieces has or had, the first one first, by its id."""
-    booked = select(item.c.id, item.c.tag).where(item.c.id.in_(keys))
-    later = select(item_change.c.item_id, item_change.c.tag).where(item_change.c.item_id.in_(keys))
-    later = later.order_by(item_change.c.day, item_change.c.id)
     found: dict[str, dict[str, None]] = {}
-    for key, tag in (*connection.execute(booked), *connection.execute(later)):
-        found.setdefault(str(key), {})[str(tag)] = None
+    for asked in (_TAG_BOOKED, _TAGS_LATER):
+        for key, tag in connection.execute(asked, {"keys": keys}):
+            found.setdefault(str(key), {})[str(tag)] = None
     return {key: tuple(tags) for key, tags in found.items()}
 
 
@@ -102,12 +121,7 @@ def select_items(connection: Connection, *wanted: Any) -> Iterable[Item]:
 
 def facts_on(connection: Connection, keys: Sequence[str], on: date) -> dict[str, NewItem]:
     """What was written down of pieces up to a day, of those alone whose facts were ever changed."""
-    table = item_change
-    rows = connection.execute(
-        select(table.c.item_id, table.c.day, table.c.body)
-        .where(table.c.item_id.in_(keys))
-        .order_by(table.c.day, table.c.id)
-    ).all()
+    rows = connection.execute(_CHANGES, {"keys": keys}).all()
     if not rows:
         return {}
     booked = select(item.c.id, item.c.body).where(item.c.id.in_({str(row[0]) for row in rows}))

@@ -3,10 +3,8 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import cache
-from typing import Any
 
-from sqlalchemy import Connection, Select, Table, bindparam, select
+from sqlalchemy import Connection, bindparam, select
 
 from inspector.gear.custody import Custody, NewCustody, Untold
 from inspector.gear.dossier import Dossier
@@ -26,9 +24,36 @@ from inspector.gear.verdict import Explanation, Verdict
 from inspector.gear.whereabouts import NewWhereabouts, WhereaboutsEntry
 from inspector.register import tables, year_tables
 from inspector.register.current import facts_on, items_called, select_items
+from inspector.register.events import Row, Rows, events, shares
 from inspector.register.fleet import fittings
-from inspector.register.places import shares
 from inspector.register.rows import from_body
+
+_EVENTS = (
+    tables.strike,
+    tables.inspection,
+    tables.piece_use,
+    tables.exposure,
+    tables.opinion,
+    tables.fitting,
+    tables.custody,
+    year_tables.whereabouts,
+    year_tables.repair,
+    year_tables.item_change,
+    year_tables.quarantine,
+    year_tables.release,
+)  # fmt: skip - in the order of the fields of _Rows
+
+# Questions that are asked with every judgement, made once: making one takes longer than asking it.
+_RETIRED = (
+    select(tables.verdict.c.item_id, tables.verdict.c.id, tables.verdict.c.body, tables.verdict.c.words)
+    .where(tables.verdict.c.item_id.in_(bindparam("keys", expanding=True)))
+    .where(tables.verdict.c.outcome == Outcome.RETIRE.value)
+    .order_by(tables.verdict.c.day, tables.verdict.c.id)
+)
+_PEOPLE = select(tables.person.c.id, tables.person.c.body)
+_PEOPLE_CHANGED = select(year_tables.person_change.c.person_id, year_tables.person_change.c.body).order_by(
+    year_tables.person_change.c.day, year_tables.person_change.c.id
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,78 +69,74 @@ class Retirement:
 class _Rows:
     """Everything stored of some pieces up to a day, by piece, in order of day and entry."""
 
-    strikes: dict[str, list[tuple[str, str]]]
-    inspections: dict[str, list[tuple[str, str]]]
-    uses: dict[str, list[tuple[str, str]]]
-    exposures: dict[str, list[tuple[str, str]]]
-    opinions: dict[str, list[tuple[str, str]]]
-    fittings: dict[str, list[tuple[str, str]]]
-    custody: dict[str, list[tuple[str, str]]]
+    strikes: Rows
+    inspections: Rows
+    uses: Rows
+    exposures: Rows
+    opinions: Rows
+    fittings: Rows
+    custody: Rows
+    whereabouts: Rows
+    repairs: Rows
+    changes: Rows
+    quarantines: Rows
+    releases: Rows
+
+
+@dataclass(frozen=True, slots=True)
+class _Kept:
+    """What else is stored: the verdicts that retired them, changed bookings, both by piece, and everybody's names."""
+
     retirements: dict[str, list[tuple[str, str, str]]]
-    whereabouts: dict[str, list[tuple[str, str]]]
-    repairs: dict[str, list[tuple[str, str]]]
-    changes: dict[str, list[tuple[str, str]]]
-    quarantines: dict[str, list[tuple[str, str]]]
-    releases: dict[str, list[tuple[str, str]]]
     facts: dict[str, NewItem]
+    names: tuple[tuple[str, str], ...]
 
 
 def dossiers(connection: Connection, wanted: Sequence[tuple[Item, Kind]], on: date) -> tuple[Dossier, ...]:
     """All facts of the pieces up to the day, each with its first stored retirement that was not struck."""
     keys = [item.id for item, _ in wanted]
-    rows = _Rows(
-        strikes=_events(connection, tables.strike, keys, on),
-        inspections=_events(connection, tables.inspection, keys, on),
-        uses=_events(connection, tables.piece_use, keys, on),
-        exposures=_events(connection, tables.exposure, keys, on),
-        opinions=_events(connection, tables.opinion, keys, on),
-        fittings=_events(connection, tables.fitting, keys, on),
-        custody=_events(connection, tables.custody, keys, on),
-        retirements=_retirements(connection, keys),
-        whereabouts=_events(connection, year_tables.whereabouts, keys, on),
-        repairs=_events(connection, year_tables.repair, keys, on),
-        changes=_events(connection, year_tables.item_change, keys, on),
-        quarantines=_events(connection, year_tables.quarantine, keys, on),
-        releases=_events(connection, year_tables.release, keys, on),
-        facts={key: facts for some in shares(keys) for key, facts in facts_on(connection, some, on).items()},
-    )
-    names = _names(connection)
-    return tuple(_dossier(item, kind, on, rows, names) for item, kind in wanted)
+    facts = {key: facts for some in shares(keys) for key, facts in facts_on(connection, some, on).items()}
+    rows = _Rows(*events(connection, _EVENTS, keys, on))
+    kept = _Kept(_retirements(connection, keys), facts, _names(connection))
+    return tuple(_dossier(item, kind, on, rows, kept) for item, kind in wanted)
 
 
-def _dossier(item: Item, kind: Kind, on: date, rows: _Rows, names: tuple[tuple[str, str], ...]) -> Dossier:
-    strikes = tuple(Strike(key, item.id, from_body(body, NewStrike)) for key, body in rows.strikes.get(item.id, ()))
+def _dossier(item: Item, kind: Kind, on: date, rows: _Rows, kept: _Kept) -> Dossier:
+    strikes = tuple(Strike(key, item.id, from_body(body, NewStrike)) for key, _, body in rows.strikes.get(item.id, ()))
     struck = {one.facts.entry for one in strikes}
-    seen = [pair for pair in rows.inspections.get(item.id, ()) if pair[0] not in struck]
-    uses = [pair for pair in rows.uses.get(item.id, ()) if pair[0] not in struck]
-    sea = [pair for pair in rows.exposures.get(item.id, ()) if pair[0] not in struck]
-    retired = next(iter(_standing(rows.retirements.get(item.id, ()), strikes)), None)
+    seen = [row for row in rows.inspections.get(item.id, ()) if row.id not in struck]
+    uses = [row for row in rows.uses.get(item.id, ()) if row.id not in struck]
+    sea = [row for row in rows.exposures.get(item.id, ()) if row.id not in struck]
+    retired = next(iter(_standing(kept.retirements.get(item.id, ()), strikes)), None)
     return Dossier(
         kind=kind,
-        item=_where_it_sits(_as_then(item, rows.facts), rows),
+        item=_where_it_sits(_as_then(item, kept.facts), rows),
         on=on,
-        inspections=tuple(Inspection(key, item.id, from_body(body, NewInspection)) for key, body in seen),
-        uses=tuple(Use(key, item.id, from_body(body, NewUse)) for key, body in uses),
-        exposures=tuple(Exposure(key, item.id, from_body(body, NewExposure)) for key, body in sea),
+        inspections=tuple(Inspection(key, item.id, from_body(body, NewInspection)) for key, _, body in seen),
+        uses=tuple(Use(key, item.id, from_body(body, NewUse)) for key, _, body in uses),
+        exposures=tuple(Exposure(key, item.id, from_body(body, NewExposure)) for key, _, body in sea),
         retired_on=retired.verdict.on if retired else None,
         retired_why=retired.why if retired else "",
         opinions=tuple(
-            Opinion(key, item.id, from_body(body, NewOpinion)) for key, body in rows.opinions.get(item.id, ())
+            Opinion(key, item.id, from_body(body, NewOpinion)) for key, _, body in rows.opinions.get(item.id, ())
         ),
         strikes=strikes,
         fittings=_fittings(item, rows.fittings.get(item.id, ())),
-        names=names,
+        names=kept.names,
         untold=_untold(item, rows.custody.get(item.id, ())),
         finds=_finds(item, rows.whereabouts.get(item.id, ())),
-        repairs=tuple(Repair(key, item.id, from_body(body, NewRepair)) for key, body in rows.repairs.get(item.id, ())),
+        repairs=tuple(
+            Repair(key, item.id, from_body(body, NewRepair)) for key, _, body in rows.repairs.get(item.id, ())
+        ),
         changes=tuple(
-            ItemChange(key, item.id, from_body(body, NewItemChange)) for key, body in rows.changes.get(item.id, ())
+            ItemChange(key, item.id, from_body(body, NewItemChange)) for key, _, body in rows.changes.get(item.id, ())
         ),
         quarantines=tuple(
-            Quarantine(key, item.id, from_body(body, NewQuarantine)) for key, body in rows.quarantines.get(item.id, ())
+            Quarantine(key, item.id, from_body(body, NewQuarantine))
+            for key, _, body in rows.quarantines.get(item.id, ())
         ),
         evidence_releases=tuple(
-            Release(key, item.id, from_body(body, NewRelease)) for key, body in rows.releases.get(item.id, ())
+            Release(key, item.id, from_body(body, NewRelease)) for key, _, body in rows.releases.get(item.id, ())
         ),
     )
 
@@ -128,15 +149,15 @@ def _as_then(item: Item, facts: dict[str, NewItem]) -> Item:
 def _where_it_sits(item: Item, rows: _Rows) -> Item:
     """The piece where it is on the day, in place of where it was booked: on a vehicle, or at a place in the store."""
     fitted, moved = rows.fittings.get(item.id, []), rows.whereabouts.get(item.id, [])
-    facts = item.facts.after(from_body(fitted[-1][1], NewFitting)) if fitted else item.facts
+    facts = item.facts.after(from_body(fitted[-1].body, NewFitting)) if fitted else item.facts
     if moved and not facts.fitted_to:
-        facts = replace(facts, place=from_body(moved[-1][1], NewWhereabouts).place)
+        facts = replace(facts, place=from_body(moved[-1].body, NewWhereabouts).place)
     return replace(item, facts=facts)
 
 
-def _finds(item: Item, entries: Iterable[tuple[str, str]]) -> tuple[WhereaboutsEntry, ...]:
+def _finds(item: Item, entries: Iterable[Row]) -> tuple[WhereaboutsEntry, ...]:
     """When it was found again or came back from outside the club."""
-    every = (WhereaboutsEntry(key, item.id, from_body(body, NewWhereabouts)) for key, body in entries)
+    every = (WhereaboutsEntry(key, item.id, from_body(body, NewWhereabouts)) for key, _, body in entries)
     return tuple(one for one in every if one.facts.found)
 
 
@@ -152,13 +173,9 @@ def _standing(rows: Iterable[tuple[str, str, str]], strikes: tuple[Strike, ...])
 
 def _retirements(connection: Connection, keys: Sequence[str]) -> dict[str, list[tuple[str, str, str]]]:
     """Id, verdict and words of every stored retirement, by piece, oldest first."""
-    table = tables.verdict
     found: dict[str, list[tuple[str, str, str]]] = {}
     for some in shares(keys):
-        rows = select(table.c.item_id, table.c.id, table.c.body, table.c.words).where(
-            table.c.item_id.in_(some), table.c.outcome == Outcome.RETIRE.value
-        )
-        for item_id, key, body, words in connection.execute(rows.order_by(table.c.day, table.c.id)):
+        for item_id, key, body, words in connection.execute(_RETIRED, {"keys": some}):
             found.setdefault(str(item_id), []).append((str(key), str(body), str(words)))
     return found
 
@@ -172,23 +189,6 @@ def is_destroyed(connection: Connection, item_id: str) -> bool:
 def _retirement(key: str, body: str, words: str) -> Retirement:
     said = from_body(words, Explanation)
     return Retirement(key, from_body(body, Verdict), said.reasons[0].sentence if said.reasons else said.headline)
-
-
-def _events(connection: Connection, table: Table, keys: Sequence[str], on: date) -> dict[str, list[tuple[str, str]]]:
-    """Id and body of what happened to the pieces up to the day, by piece, in order of day and entry."""
-    found: dict[str, list[tuple[str, str]]] = {}
-    for some in shares(keys):
-        for item_id, key, body in connection.execute(_rows_of(table), {"keys": some, "on": on}):
-            found.setdefault(str(item_id), []).append((str(key), str(body)))
-    return found
-
-
-@cache
-def _rows_of(table: Table) -> Select[Any]:
-    """The question for the events of some pieces; made once, since making it takes longer than asking it."""
-    rows = select(table.c.item_id, table.c.id, table.c.body)
-    some = rows.where(table.c.item_id.in_(bindparam("keys", expanding=True)), table.c.day <= bindparam("on"))
-    return some.order_by(table.c.day, table.c.id)
 
 
 def items(connection: Connection, tags: Sequence[str]) -> dict[str, Item]:
@@ -211,14 +211,14 @@ def fitted_items(connection: Connection, vehicles: Sequence[str]) -> tuple[tuple
     return tuple(sorted(found, key=lambda one: one[0].tag))
 
 
-def _fittings(item: Item, entries: Iterable[tuple[str, str]]) -> tuple[Fitting, ...]:
+def _fittings(item: Item, entries: Iterable[Row]) -> tuple[Fitting, ...]:
     """Every time it was put on a vehicle or taken off."""
-    return tuple(Fitting(key, item.id, from_body(body, NewFitting)) for key, body in entries)
+    return tuple(Fitting(key, item.id, from_body(body, NewFitting)) for key, _, body in entries)
 
 
-def _untold(item: Item, entries: Iterable[tuple[str, str]]) -> tuple[Custody, ...]:
+def _untold(item: Item, entries: Iterable[Row]) -> tuple[Custody, ...]:
     """The returns of which nobody told the weather."""
-    handed = [Custody(key, item.id, from_body(body, NewCustody)) for key, body in entries]
+    handed = [Custody(key, item.id, from_body(body, NewCustody)) for key, _, body in entries]
     return tuple(one for one in handed if Untold.EXPOSURES in one.facts.untold)
 
 
@@ -228,9 +228,8 @@ def _names(connection: Connection) -> tuple[tuple[str, str], ...]:
 
 def people(connection: Connection) -> tuple[Person, ...]:
     """Everybody as they are written down now, by name."""
-    table = year_tables.person_change
-    changes = connection.execute(select(table.c.person_id, table.c.body).order_by(table.c.day, table.c.id))
+    changes = connection.execute(_PEOPLE_CHANGED)
     now = {str(key): from_body(str(body), NewPersonChange).person for key, body in changes}
-    rows = connection.execute(select(tables.person.c.id, tables.person.c.body))
+    rows = connection.execute(_PEOPLE)
     found = [now.get(str(key)) or from_body(str(body), Person) for key, body in rows]
     return tuple(sorted(found, key=lambda one: one.name))

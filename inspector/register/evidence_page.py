@@ -14,7 +14,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.standing import StandingVerdict, StandingWords
 from inspector.gear.verdict import Explanation, Verdict
 from inspector.register import tables, year_tables
-from inspector.register.places import shares
+from inspector.register.events import shares
 from inspector.register.rows import from_body, to_body
 from inspector.register.year import YearPage
 

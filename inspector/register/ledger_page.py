@@ -9,9 +9,9 @@ from sqlalchemy import RowMapping, func, select
 
 from inspector.gear.item import Item
 from inspector.gear.ledger_line import WrittenLine
+from inspector.register.events import shares
 from inspector.register.leaf import Leaf
 from inspector.register.ledger import head, since
-from inspector.register.places import shares
 from inspector.register.tables import APPEND_ONLY, item, ledger
 from inspector.register.year_tables import item_change
 

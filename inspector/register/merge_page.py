@@ -11,9 +11,9 @@ from inspector.refused import Refused
 from inspector.register import ledger, merging, tables, year_tables
 from inspector.register.chains import heads_named
 from inspector.register.current import IS_WITHDRAWN, TAG, select_items
+from inspector.register.events import shares
 from inspector.register.leaf import Leaf
 from inspector.register.merging import Line, Other
-from inspector.register.places import shares
 
 _NAMED = (
     (tables.vehicle, "tag"),

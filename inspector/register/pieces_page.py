@@ -13,8 +13,8 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Explanation, Verdict
 from inspector.register import tables
 from inspector.register.current import IS_WITHDRAWN, item_called, tags_now, tags_of
+from inspector.register.events import shares
 from inspector.register.leaf import Leaf
-from inspector.register.places import shares
 from inspector.register.rows import from_body, new_id, to_body
 
 Said = tuple[Verdict, Explanation, Listing]

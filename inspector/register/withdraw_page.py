@@ -6,8 +6,8 @@ from collections.abc import Collection, Iterator, Sequence
 from sqlalchemy import select
 
 from inspector.register import tables, year_tables
+from inspector.register.events import shares
 from inspector.register.leaf import Leaf
-from inspector.register.places import shares
 
 _OF_PIECES = (
     *(tables.inspection, tables.piece_use, tables.exposure, tables.opinion, tables.strike, tables.destruction),

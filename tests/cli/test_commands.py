@@ -4,6 +4,7 @@ import os
 import subprocess
 import sys
 from pathlib import Path
+from shutil import copytree
 
 import pytest
 
@@ -31,12 +32,11 @@ class Desk:
 
 
 @pytest.fixture
-def desk(tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> Desk:
+def desk(begun: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> Desk:
     """A register just begun."""
     monkeypatch.setenv("COLUMNS", "100")
-    made = Desk(tmp_path / "club", capsys)
-    made.type("begin", "--club", "Test Club", "--officer", "Ada Officer")
-    return made
+    copytree(begun, tmp_path / "club")
+    return Desk(tmp_path / "club", capsys)
 
 
 def test_a_piece_from_booking_to_fit(desk: Desk) -> None:

@@ -30,6 +30,7 @@ from inspector.gear.use import NewExposure, Weather
 from inspector.register.book import open_book
 from inspector.rulebook.load import Rulebook, packaged
 from inspector.units import Dimension, Figure, read
+from tests.fresh import fresh_book
 
 NOW = datetime(2026, 11, 25, 19, 0, tzinfo=timezone(timedelta(hours=10)))
 FONTS = Path(__file__).parents[2] / "inspector" / "paper" / "fonts"
@@ -50,7 +51,7 @@ def founded(folder: Path) -> Office:
     """An office on an empty register with its officer at the desk."""
     nobody = Person("nobody", "nobody", "")
     office = Office(
-        open_book(folder / "register.db"), rules_in_force(), folder / "documents", nobody, lambda: NOW, "test"
+        fresh_book(folder / "register.db"), rules_in_force(), folder / "documents", nobody, lambda: NOW, "test"
     )
     officer = found_club(
         office.at(datetime(2017, 6, 1, 19, 0, tzinfo=NOW.tzinfo)), "Dune and Ridge Touring Club", "First officer"
@@ -183,6 +184,16 @@ def office(stocked_once: Path, tmp_path: Path) -> Iterator[Office]:
     office = Office(book, rules_in_force(), tmp_path / "documents", officer, lambda: NOW, "test")
     yield office
     office.book.close()
+
+
+@pytest.fixture(scope="session")
+def outing_once(tmp_path_factory: pytest.TempPathFactory) -> Office:
+    """The register of outing.py, built once for all tests and closed; each works on a copy."""
+    from tests.desk.outing import outing  # it is made of parts of this module
+
+    office = outing(tmp_path_factory.mktemp("outing"))
+    office.book.close()
+    return office
 
 
 @pytest.fixture

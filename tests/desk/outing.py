@@ -20,6 +20,7 @@ from inspector.gear.trip import Ground, Trip
 from inspector.units import Dimension, read
 from tests.desk.conftest import founded
 from tests.duties.gear import POINT_READINGS, SHACKLE_READINGS, STRAP_READINGS, all_good, mount, point, shackle, strap
+from tests.fresh import copied
 
 KIT = ("KS-1", "SH-1", "SH-2", "SH-3")
 
@@ -55,9 +56,9 @@ def outing(folder: Path) -> Office:
 
 
 @pytest.fixture
-def beach(tmp_path: Path) -> Iterator[Office]:
+def beach(outing_once: Office, tmp_path: Path) -> Iterator[Office]:
     """That register."""
-    office = outing(tmp_path)
+    office = copied(outing_once, tmp_path)
     yield office
     office.book.close()
 

@@ -14,6 +14,7 @@ from inspector.duties.office import Office
 from inspector.language import use_catalogue
 from inspector.rulebook.load import packaged
 from tests.desk import conftest as small
+from tests.fresh import copied
 from tests.language.pseudo import Pseudo
 
 TYPED = (
@@ -27,30 +28,47 @@ NAMES = (*(rule.id for rule in packaged().rules), *packaged().profiles)
 KNOWN = (*TYPED, *NAMES)
 
 
+_PSEUDO = Pseudo()  # one for all tests: what is made once a language, as the rulebook, is made once for a catalogue
+
+
 @pytest.fixture
 def pseudo() -> Iterator[Pseudo]:
     """The pseudo-language is spoken."""
-    catalogue = Pseudo()
-    use_catalogue(catalogue)
-    yield catalogue
-    use_catalogue(NullTranslations())
+    with spoken(_PSEUDO):
+        yield _PSEUDO
 
 
 @contextmanager
-def spoken_club(folder: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Office]:
-    """Three pieces with a past and a trip ahead, judged in the language that is spoken."""
-    rules = packaged()
-    monkeypatch.setattr(small, "rules_in_force", lambda: rules)
-    office = small.with_trips(small.stocked(folder), 1)
-    yield office
+def spoken(catalogue: NullTranslations) -> Iterator[None]:
+    """The language of the catalogue is spoken."""
+    use_catalogue(catalogue)
+    try:
+        yield
+    finally:
+        use_catalogue(NullTranslations())
+
+
+def spoken_club(folder: Path) -> Office:
+    """Three pieces with a past and a trip ahead, judged in the language that is spoken; closed, to be copied."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(small, "rules_in_force", packaged)
+        office = small.with_trips(small.stocked(folder), 1)
     office.book.close()
+    return office
+
+
+@pytest.fixture(scope="session")
+def _club_once(tmp_path_factory: pytest.TempPathFactory) -> Office:
+    with spoken(_PSEUDO):
+        return spoken_club(tmp_path_factory.mktemp("pseudo"))
 
 
 @pytest.fixture
-def club(pseudo: Pseudo, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Office]:
+def club(_club_once: Office, pseudo: Pseudo, tmp_path: Path) -> Iterator[Office]:
     """That club in the pseudo-language. TYPED: all that people wrote."""
-    with spoken_club(tmp_path, monkeypatch) as office:
-        yield office
+    office = copied(_club_once, tmp_path)
+    yield office
+    office.book.close()
 
 
 @pytest.fixture

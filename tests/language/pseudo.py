@@ -15,20 +15,14 @@ _LONGER = 0.3
 
 
 class Pseudo(NullTranslations):
-    """The catalogue of that language; `asked` collects every text that was looked up."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.asked: set[str] = set()
+    """The catalogue of that language."""
 
     def gettext(self, message: str) -> str:
         """The text, marked."""
-        self.asked.add(message)
         return marked(message)
 
     def ngettext(self, msgid1: str, msgid2: str, n: int) -> str:
         """The form for one or many, marked."""
-        self.asked |= {msgid1, msgid2}
         return marked(msgid1 if n == 1 else msgid2)
 
 

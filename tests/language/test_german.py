@@ -21,26 +21,40 @@ from inspector.duties.typed_day import read_day
 from inspector.language import show_day, use_catalogue
 from tests.desk import conftest as small
 from tests.desk.cut_off import cut_off
+from tests.fresh import copied
 from tests.language.catalogue import place_of
-from tests.language.conftest import spoken_club
+from tests.language.conftest import spoken, spoken_club
 from tests.language.test_window import settled
 from tests.paper.reading import opened as opened_pdf
 
 
-@pytest.fixture
-def german() -> Iterator[None]:
-    """German is spoken."""
+@pytest.fixture(scope="module")
+def catalogue() -> GNUTranslations:
+    """The German texts, read once."""
     with place_of("de").with_suffix(".mo").open("rb") as stream:
-        use_catalogue(GNUTranslations(stream))
-    yield
-    use_catalogue(NullTranslations())
+        return GNUTranslations(stream)
 
 
 @pytest.fixture
-def club(german: None, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Office]:
+def german(catalogue: GNUTranslations) -> Iterator[None]:
+    """German is spoken."""
+    with spoken(catalogue):
+        yield
+
+
+@pytest.fixture(scope="module")
+def club_once(catalogue: GNUTranslations, tmp_path_factory: pytest.TempPathFactory) -> Office:
     """The small club, judged in German."""
-    with spoken_club(tmp_path, monkeypatch) as office:
-        yield office
+    with spoken(catalogue):
+        return spoken_club(tmp_path_factory.mktemp("german"))
+
+
+@pytest.fixture
+def club(club_once: Office, german: None, tmp_path: Path) -> Iterator[Office]:
+    """A copy of it."""
+    office = copied(club_once, tmp_path)
+    yield office
+    office.book.close()
 
 
 def _text(file: Path) -> str:

@@ -10,7 +10,7 @@ from inspector.duties.office import Office
 from inspector.gear.dossier import Dossier
 from inspector.gear.item import Item
 from inspector.gear.kind import Kind
-from inspector.register import places as module
+from inspector.register import events as module
 
 
 def pieces(office: Office) -> list[tuple[Item, Kind]]:

@@ -18,7 +18,6 @@ from inspector.duties.record_inspection import record_inspection
 from inspector.gear.item import NewItem
 from inspector.gear.person import Competence, Person
 from inspector.gear.trip import Ground, Trip
-from inspector.register.book import open_book
 from inspector.rulebook.load import Rulebook, packaged
 from tests.duties.gear import (
     HOLE,
@@ -32,6 +31,7 @@ from tests.duties.gear import (
     shackle,
     strap,
 )
+from tests.fresh import fresh_book
 
 EVENING = datetime(2026, 11, 25, 19, 0, tzinfo=UTC)
 OFFICER, SECOND, MEMBER = "Ada Officer", "Bo Rigger", "Di Member"
@@ -81,7 +81,7 @@ def rules() -> Rulebook:
 def office_in(folder: Path, clock: Clock) -> Office:
     """The office on a register, its officer at the desk where it has one."""
     office = Office(
-        open_book(folder / "register.db"), rules(), folder / "documents", Person("nobody", "nobody", ""), clock, "test"
+        fresh_book(folder / "register.db"), rules(), folder / "documents", Person("nobody", "nobody", ""), clock, "test"
     )
     seated = [one for one in people(office) if one.id == club_officer(office)]
     return replace(office, officer=seated[0]) if seated else office

@@ -1,0 +1,46 @@
+"""What happened to some pieces, out of several tables by one question: a question costs more than its rows."""
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+from functools import cache
+from typing import Any, NamedTuple
+
+from sqlalchemy import CompoundSelect, Connection, Table, bindparam, literal_column, select, union_all
+
+_AT_ONCE = 500
+
+
+class Row(NamedTuple):
+    """A row of such a table."""
+
+    id: str
+    day: date
+    body: str
+
+
+Rows = dict[str, list[Row]]  # by piece, in order of day and entry
+
+
+def events(connection: Connection, of: tuple[Table, ...], keys: Sequence[str], until: date = date.max) -> list[Rows]:
+    """For each of the tables in turn what happened to the pieces up to a day."""
+    found: list[Rows] = [{} for _ in of]
+    for some in shares(keys):
+        for at, item_id, *row in connection.execute(_question(of), {"keys": some, "until": until}):
+            found[int(at)].setdefault(str(item_id), []).append(Row(str(row[0]), row[1], str(row[2])))
+    return found
+
+
+@cache
+def _question(of: tuple[Table, ...]) -> CompoundSelect[Any]:
+    """Made once for the tables, since making it takes longer than asking it."""
+    each = []
+    for at, table in enumerate(of):
+        rows = select(literal_column(str(at)).label("at"), table.c.item_id, table.c.id, table.c.day, table.c.body)
+        some = table.c.item_id.in_(bindparam("keys", expanding=True))
+        each.append(rows.where(some, table.c.day <= bindparam("until")))
+    return union_all(*each).order_by("day", "id")
+
+
+def shares(keys: Sequence[str]) -> Iterator[Sequence[str]]:
+    """The keys in shares that every database takes in one question."""
+    return (keys[at : at + _AT_ONCE] for at in range(0, len(keys), _AT_ONCE))
