@@ -13,6 +13,7 @@ from inspector.cli import (
     gear_papers,
     handouts,
     hands,
+    importing,
     incidents,
     keeping,
     moving,
@@ -177,6 +178,7 @@ for _command in (faults.copies, faults.rescue, faults.clock_is_right):
 for _command in exchange.COMMANDS:
     main.add_command(_command)
 main.add_command(incidents.incident)
+main.add_command(importing.import_command)
 main.add_command(visiting.visit)
 for _command in (*calendar_commands.COMMANDS, *gear_papers.COMMANDS, *papers.COMMANDS, *recalls.COMMANDS):
     main.add_command(_command)

@@ -21,6 +21,7 @@ NEEDS, GEAR, BOOK, TRIP, RIG, CHECK, LENDING, FLEET = (
 DUE, STOCK, INCIDENTS, WHY, PEOPLE, REGISTER, RUN = "due", "stock", "incidents", "why", "people", "register", "run"
 RECALLS = "recalls"
 RETURNED = "returned"  # a trip sheet that came back on paper
+IMPORT = "import"  # a list that the club kept before
 RULES, SETTINGS = "rules", "settings"
 PIECE, DEED = "piece", "deed"  # no pages of their own: the record of a piece, the form of a deed
 
@@ -62,6 +63,7 @@ def places() -> tuple[PlaceEntry, ...]:
         PlaceEntry(RECALLS, "", tr("Recal&ls"), "Ctrl+B", _recalls),
         PlaceEntry(RUN, "", tr("Inspect one &after another"), "", _run),
         PlaceEntry(RETURNED, "", tr("A &sheet came back"), "", _returned),
+        PlaceEntry(IMPORT, "", tr("Bring in an &old list"), "", _import),
     )
 
 
@@ -153,3 +155,9 @@ def _returned(office: Office, background: Background, notice: Notice, look: Look
     from inspector.desk.returned.returned_page import ReturnedPage
 
     return ReturnedPage(office, background, notice, look)
+
+
+def _import(office: Office, background: Background, notice: Notice, look: Look) -> Place:
+    from inspector.desk.importing.import_page import ImportPage
+
+    return ImportPage(office, background, notice, look)

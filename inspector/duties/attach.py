@@ -2,6 +2,7 @@
 
 import hashlib
 import re
+from dataclasses import dataclass
 from pathlib import Path
 
 from inspector.duties.office import Office
@@ -9,7 +10,7 @@ from inspector.duties.plain_lines import check_line
 from inspector.duties.who import id_of
 from inspector.gear.attachment import Attachment, NewAttachment, PaperKind
 from inspector.language import tr
-from inspector.paper.photo import MOST_BYTES, take_in
+from inspector.paper.photo import MOST_BYTES, Intake, take_in
 from inspector.refused import Refused
 from inspector.register.page import Page
 
@@ -26,29 +27,45 @@ def attach(
 
     Refused: what is no PDF, JPEG, PNG or text by its content, broken, too large, or there already.
     """
-    check_line(tr("note"), note)
     found = take_in(data)
     with office.book.page() as page:
-        owner = _about(page, about)
-        facts = NewAttachment(
-            on=office.today,
-            kind=kind,
-            name=safe_stem(name) + _ENDINGS[found.media_type],
-            media_type=found.media_type,
-            size_bytes=len(found.data),
-            sha256=hashlib.sha256(found.data).hexdigest(),
-            original_sha256=hashlib.sha256(data).hexdigest(),
-            by=id_of(office, page, by, tr("put in by")),
-            note=note.strip(),
-            taken_at=found.taken_at,
-        )
-        for one in page.attachments(owner):
-            if one.facts.original_sha256 == facts.original_sha256:
-                why = tr("The same file is there already, as “{name}”.", name=one.facts.name)
-                raise Refused(tr("file"), why, tr("Look whether another one was meant."))
-        kept = page.add_attachment(owner, facts, found.data)
-        page.enter("attach", by=office.officer.id, at=office.now, facts={"about": about, "as": facts})
+        kept = keep_file(office, page, _about(page, about), NamedFile(name, data, found, kind, note), by)
+        page.enter("attach", by=office.officer.id, at=office.now, facts={"about": about, "as": kept.facts})
     return kept
+
+
+@dataclass(frozen=True, slots=True)
+class NamedFile:
+    """A file that was taken in. data: as it came; taken: as it is kept."""
+
+    name: str
+    data: bytes
+    taken: Intake
+    kind: PaperKind
+    note: str = ""
+
+
+def keep_file(office: Office, page: Page, owner: str, file: NamedFile, by: str = "") -> Attachment:
+    """Keep a file on an open page; the deed that does so enters it. owner: the id of what it is put to."""
+    check_line(tr("note"), file.note)
+    original = hashlib.sha256(file.data).hexdigest()
+    for one in page.attachments(owner):
+        if one.facts.original_sha256 == original:
+            why = tr("The same file is there already, as “{name}”.", name=one.facts.name)
+            raise Refused(tr("file"), why, tr("Look whether another one was meant."))
+    facts = NewAttachment(
+        on=office.today,
+        kind=file.kind,
+        name=safe_stem(file.name) + _ENDINGS[file.taken.media_type],
+        media_type=file.taken.media_type,
+        size_bytes=len(file.taken.data),
+        sha256=hashlib.sha256(file.taken.data).hexdigest(),
+        original_sha256=original,
+        by=id_of(office, page, by, tr("put in by")),
+        note=file.note.strip(),
+        taken_at=file.taken.taken_at,
+    )
+    return page.add_attachment(owner, facts, file.taken.data)
 
 
 def read_file(place: Path) -> bytes:

@@ -1,12 +1,12 @@
 """Book a piece in."""
 
-from collections.abc import Container
+from collections.abc import Container, Iterator, Sequence
 from dataclasses import replace
 from datetime import date
 
 from inspector.duties.book_in_forms import in_form
 from inspector.duties.call_in import hold_late
-from inspector.duties.judging import judge_and_keep
+from inspector.duties.judging import judged, keep_all
 from inspector.duties.office import Office
 from inspector.gear.item import BOLT_COUNT, Fixing, Item, NewItem
 from inspector.gear.judged import Judged
@@ -17,6 +17,7 @@ from inspector.register.page import Page
 from inspector.rulebook.words import purpose_word
 
 _LONGEST_TAG = 24
+_AT_ONCE = 50  # pieces of which the facts are read together
 _STATED_ON = ("piece", "certificate", "memory")
 
 
@@ -47,14 +48,30 @@ def add_piece(office: Office, page: Page, facts: NewItem) -> tuple[Item, Judged]
     Where a recall may mean it, it is held from the start.
     """
     check_free(page, facts.tag)
-    item = page.add_item(in_form(page, _placed(page, facts), office.today), office.today)
-    hold_late(office, page, item)
-    return item, judge_and_keep(office, page, item)
+    (booked,) = add_pieces(office, page, [facts])
+    return booked
+
+
+def add_pieces(office: Office, page: Page, every: Sequence[NewItem]) -> Iterator[tuple[Item, Judged]]:
+    """Keep checked bookings whose tags are free on an open page and judge the pieces, some at a time, as they are asked
+    for; the deed that does so enters them. What a recall may mean is held from the start."""
+    for at in range(0, len(every), _AT_ONCE):
+        some = [in_form(page, _placed(page, facts), office.today) for facts in every[at : at + _AT_ONCE]]
+        items = page.add_items(some, office.today)
+        if page.recalls():
+            for one in items:
+                hold_late(office, page, one)
+        dossiers = page.dossiers([(one, office.kind(one.facts.kind)) for one in items], office.today)
+        outcomes = []
+        for item, dossier in zip(items, dossiers, strict=True):
+            outcomes.append(judged(office, dossier))
+            yield item, outcomes[-1]
+        keep_all(office, page, [(one, one.dossier) for one in outcomes])
 
 
 def check_free(page: Page, tag: str) -> None:
     """Refuse a tag that a piece has or had, or a vehicle has."""
-    if page.has_tag(tag):
+    if page.is_taken(tag):
         why = tr("Another piece already has the tag “{tag}”.", tag=tag)
         raise Refused(tr("tag"), why, tr("Choose a free tag; a tag is never used twice, even after a retirement."))
     if any(one.tag.casefold() == tag.casefold() for one in page.vehicles()):

@@ -1,5 +1,6 @@
 """The step that most deeds end with: judge the piece on its facts of today and keep the verdict with its words."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from inspector.duties.office import Office
@@ -35,14 +36,21 @@ def keep(office: Office, page: Page, outcome: Judged, known: Dossier | None = No
 
     known: what is known by now, where the verdict is of an earlier day; lists find the piece by it.
     """
+    keep_all(office, page, [(outcome, known or outcome.dossier)])
+
+
+def keep_all(office: Office, page: Page, outcomes: Sequence[tuple[Judged, Dossier]]) -> None:
+    """Keep the verdicts of different pieces with their words, each with what is known of the piece by now."""
     adopt(office, page)
-    page.add_verdict(outcome.verdict, outcome.explanation, _listing(page, known or outcome.dossier))
+    tags = page.tags_ever_of([one.dossier.item for one, _ in outcomes])
+    said = [(one.verdict, one.explanation, _listing(tags[known.item.id], known)) for one, known in outcomes]
+    page.add_verdicts(said)
 
 
-def _listing(page: Page, dossier: Dossier) -> Listing:
+def _listing(tags: tuple[str, ...], dossier: Dossier) -> Listing:
     """What the list finds and sorts the piece by."""
     item, facts = dossier.item, dossier.item.facts
-    searched = (*page.tags_ever(item), dossier.kind.name, facts.maker_mark, facts.serial, facts.owner, facts.place)
+    searched = (*tags, dossier.kind.name, facts.maker_mark, facts.serial, facts.owner, facts.place)
     weathers = {one.facts.weather for one in dossier.exposures}
     exposed = Exposed.SALT if Weather.SALT in weathers else Exposed.ANY if weathers else Exposed.NONE
     looks = (one.on for one in dossier.inspections if one.facts.kind is not InspectionKind.BEFORE_USE)

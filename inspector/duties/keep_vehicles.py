@@ -114,7 +114,7 @@ def _check_tag(tag: str) -> None:
 def _check_free(page: Page, tag: str) -> None:
     if any(one.tag.casefold() == tag.casefold() for one in page.vehicles()):
         raise Refused(tr("tag"), tr("Another vehicle has the tag “{tag}”.", tag=tag), tr("Choose a free tag."))
-    if page.has_tag(tag):
+    if page.is_taken(tag):
         raise Refused(tr("tag"), tr("A piece of gear has the tag “{tag}”.", tag=tag), tr("Choose a free tag."))
 
 

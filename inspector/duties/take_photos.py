@@ -7,7 +7,7 @@ from pathlib import Path
 from inspector.duties.attach import attachments
 from inspector.duties.office import Office
 from inspector.language import tr
-from inspector.paper.photo import MOST_BYTES, small_picture, take_in
+from inspector.paper.photo import MOST_BYTES, Intake, small_picture, take_in
 from inspector.refused import Refused
 
 _PICTURES = {"image/jpeg", "image/png"}
@@ -30,14 +30,20 @@ def take_photo(office: Office, about: str, name: str, data: bytes, path: str = "
     broken or too large, or is kept with the piece already."""
     sha256 = hashlib.sha256(data).hexdigest()
     try:
-        found = take_in(data)
-        if found.media_type not in _PICTURES:
-            raise Refused(name, tr("It is no picture."), tr("Use a JPEG or a PNG; papers are put to the piece itself."))
+        found = picture_of(name, data)
         if any(one.facts.original_sha256 == sha256 for one in attachments(office, about)):
             raise Refused(name, tr("The same picture is kept with the piece already."), tr("Choose another one."))
     except Refused as refusal:
         raise Refused(name, refusal.why, refusal.what_to_do) from refusal
     return TakenPhoto(name, data, small_picture(found.data, THUMB_PX), sha256, path)
+
+
+def picture_of(name: str, data: bytes) -> Intake:
+    """The picture as it is kept. Refuses what is no picture, is broken or too large."""
+    found = take_in(data)
+    if found.media_type not in _PICTURES:
+        raise Refused(name, tr("It is no picture."), tr("Use a JPEG or a PNG; papers are put to the piece itself."))
+    return found
 
 
 def take_photo_file(office: Office, about: str, path: Path) -> TakenPhoto:

@@ -21,6 +21,7 @@ def where_words(found: Whereabouts, names: Mapping[str, str]) -> str:
         Where.SOLD: tr("sold to {name}", name=at),
         Where.GIVEN_BACK: tr("given back to its owner {name}", name=at),
         Where.DESTROYED: tr("made unusable"),
+        Where.WITHDRAWN: tr("withdrawn: it was booked in by mistake"),
     }
     seen = tr(", last seen: {place}", place=at) if at and found.where in {Where.MISSING, Where.STOLEN} else ""
     return words[found.where] + since + seen

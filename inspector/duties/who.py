@@ -87,6 +87,9 @@ def check_not_closed(page: Page, item: Item) -> None:
     if where is Where.DESTROYED:
         why = tr("{tag} was recorded as made unusable.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Look at the label again; it must be another piece."))
+    if where is Where.WITHDRAWN:
+        why = tr("{tag} was withdrawn: it was booked in by mistake.", tag=item.tag)
+        raise Refused(tr("tag"), why, tr("Look at the label again; if the piece is there, book it in anew."))
     if where is Where.SOLD:
         why = tr("{tag} was sold.", tag=item.tag)
         raise Refused(tr("tag"), why, tr("Look at the label again; a piece that was bought back is booked in anew."))

@@ -16,19 +16,20 @@ class Where(StrEnum):
     SOLD = "sold"
     GIVEN_BACK = "given_back"  # to an owner other than the club
     DESTROYED = "destroyed"
+    WITHDRAWN = "withdrawn"  # it never was a piece of this register: the list it was booked in from was wrong
 
     @property
     def is_closed(self) -> bool:
         """Whether the piece has left for good: nothing more is logged of it."""
-        return self in {Where.SOLD, Where.DESTROYED}
+        return self in {Where.SOLD, Where.DESTROYED, Where.WITHDRAWN}
 
     @property
     def is_gone(self) -> bool:
         """Whether the club does not have it: it is never packed, lent or proposed."""
-        return self in {Where.MISSING, Where.STOLEN, Where.SOLD, Where.GIVEN_BACK, Where.DESTROYED}
+        return self.is_closed or self in {Where.MISSING, Where.STOLEN, Where.GIVEN_BACK}
 
 
-WRITTEN = (Where.IN_STORE, Where.MISSING, Where.STOLEN, Where.SOLD, Where.GIVEN_BACK)
+WRITTEN = (Where.IN_STORE, Where.MISSING, Where.STOLEN, Where.SOLD, Where.GIVEN_BACK, Where.WITHDRAWN)
 
 
 @dataclass(frozen=True, slots=True)

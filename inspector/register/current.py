@@ -4,13 +4,14 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, RowMapping, Select, bindparam, func, select, union
+from sqlalchemy import ColumnElement, Connection, RowMapping, Select, bindparam, exists, func, select, union
 
 from inspector.gear.item import Item, NewItem
 from inspector.gear.item_change import NewItemChange
+from inspector.gear.whereabouts import Where
 from inspector.register.rows import from_body
 from inspector.register.tables import item
-from inspector.register.year_tables import item_change
+from inspector.register.year_tables import item_change, whereabouts
 
 _LAST = (item_change.c.day.desc(), item_change.c.id.desc())
 CHANGED = (
@@ -19,6 +20,12 @@ CHANGED = (
 TAG: ColumnElement[str] = func.coalesce(
     select(item_change.c.tag).where(item_change.c.item_id == item.c.id).order_by(*_LAST).limit(1).scalar_subquery(),
     item.c.tag,
+)
+IS_WITHDRAWN: ColumnElement[bool] = exists(
+    select(whereabouts.c.id).where(
+        whereabouts.c.item_id == item.c.id,
+        whereabouts.c.body.contains(f'"where":"{Where.WITHDRAWN.value}"', autoescape=True),
+    )
 )
 COLUMNS = (item.c.id, item.c.booked_on, item.c.body, CHANGED.label("changed"))
 
@@ -29,19 +36,21 @@ _OTHER = item.alias()  # the same table within a question about it
 def _called(booked: ColumnElement[str], later: ColumnElement[str]) -> Select[Any]:
     """The question for a piece by its tags; made once, since making it takes longer than asking it.
 
-    The two ways to a tag are asked one by one: with "or" between them a server reads every piece.
+    The two ways to a tag are asked one by one: with "or" between them a server reads every piece. Of several with one
+    tag the one that was not withdrawn, else the one that was booked last.
     """
     has = select(_OTHER.c.id).where(booked == bindparam("tag"))
     had = select(item_change.c.item_id).where(later == bindparam("tag"))
-    return select(*COLUMNS).where(item.c.id.in_(union(has, had)))
+    found = select(*COLUMNS, IS_WITHDRAWN.label("withdrawn")).where(item.c.id.in_(union(has, had)))
+    return found.order_by(IS_WITHDRAWN, item.c.id.desc()).limit(1)
 
 
 _AS_WRITTEN = _called(_OTHER.c.tag, item_change.c.tag)
 _IN_ANY_CASE = _called(func.lower(_OTHER.c.tag), func.lower(item_change.c.tag))
-_TAG_BOOKED = select(item.c.tag).where(item.c.id == bindparam("key"))
+_TAG_BOOKED = select(item.c.id, item.c.tag).where(item.c.id.in_(bindparam("keys", expanding=True)))
 _TAGS_LATER = (
-    select(item_change.c.tag)
-    .where(item_change.c.item_id == bindparam("key"))
+    select(item_change.c.item_id, item_change.c.tag)
+    .where(item_change.c.item_id.in_(bindparam("keys", expanding=True)))
     .order_by(item_change.c.day, item_change.c.id)
 )
 _CHANGES = (
@@ -63,12 +72,14 @@ def item_of(row: RowMapping) -> Item:
 
 
 def item_called(connection: Connection, tag: str) -> Item | None:
-    """The piece that has or had this tag: as written, else in any case."""
+    """The piece that has or had this tag: as written, else in any case; a withdrawn one where there is no other."""
+    withdrawn: Item | None = None
     for question, sought in ((_AS_WRITTEN, tag), (_IN_ANY_CASE, tag.lower())):
         row = connection.execute(question, {"tag": sought}).mappings().first()
-        if row is not None:
+        if row is not None and not row["withdrawn"]:
             return item_of(row)
-    return None
+        withdrawn = withdrawn or (item_of(row) if row is not None else None)
+    return withdrawn
 
 
 def items_called(connection: Connection, lowered: Sequence[str]) -> dict[str, Item]:
@@ -77,19 +88,24 @@ def items_called(connection: Connection, lowered: Sequence[str]) -> dict[str, It
     tags: dict[str, list[str]] = {}
     for item_id, tag in connection.execute(had):
         tags.setdefault(str(item_id), []).append(str(tag))
-    found = select(*COLUMNS, item.c.tag).where(func.lower(item.c.tag).in_(lowered) | item.c.id.in_(list(tags)))
+    found = select(*COLUMNS, item.c.tag, IS_WITHDRAWN.label("withdrawn"))
+    found = found.where(func.lower(item.c.tag).in_(lowered) | item.c.id.in_(list(tags)))
     by_tag: dict[str, Item] = {}
-    for row in connection.execute(found).mappings():
+    for row in connection.execute(found.order_by(IS_WITHDRAWN, item.c.id.desc())).mappings():
         for tag in (str(row["tag"]), *tags.get(str(row["id"]), ())):
-            by_tag[tag] = item_of(row)
-            by_tag.setdefault(tag.lower(), by_tag[tag])
+            if not (row["withdrawn"] and tag.lower() in by_tag):
+                by_tag.setdefault(tag, item_of(row))
+                by_tag.setdefault(tag.lower(), by_tag[tag])
     return by_tag
 
 
-def tags_of(connection: Connection, item_id: str) -> tuple[str, ...]:
-    """Every tag a piece has or had, the first one first."""
-    rows = [row for asked in (_TAG_BOOKED, _TAGS_LATER) for row in connection.execute(asked, {"key": item_id})]
-    return tuple(dict.fromkeys(str(row[0]) for row in rows))
+def tags_of(connection: Connection, keys: Sequence[str]) -> dict[str, tuple[str, ...]]:
+    """Every tag that each of some pieces has or had, the first one first, by its id."""
+    found: dict[str, dict[str, None]] = {}
+    for asked in (_TAG_BOOKED, _TAGS_LATER):
+        for key, tag in connection.execute(asked, {"keys": keys}):
+            found.setdefault(str(key), {})[str(tag)] = None
+    return {key: tuple(tags) for key, tags in found.items()}
 
 
 def tags_now(connection: Connection) -> dict[str, str]:

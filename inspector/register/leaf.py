@@ -1,9 +1,10 @@
 """The bare page: one transaction's connection, and every row it adds noted for its ledger line."""
 
+from collections.abc import Sequence
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import Connection, Table, insert, select, update
+from sqlalchemy import Column, Connection, Select, Table, insert, select, update
 
 from inspector.gear.item import Item
 from inspector.language import tr
@@ -11,6 +12,7 @@ from inspector.refused import Refused
 from inspector.register import ledger
 from inspector.register.canonical import digest
 from inspector.register.clock import CLOCK_DEED, check_clock
+from inspector.register.events import shares
 from inspector.register.field_setting import COPY_OF, FOLLOWS
 from inspector.register.kept import checksum, is_followed
 from inspector.register.rows import new_id, to_body
@@ -37,26 +39,39 @@ class Leaf:
             check_clock(self._connection, self._origin, at)
 
     def _add(self, table: Table, row: dict[str, Any]) -> None:
-        self._connection.execute(insert(table), row)
-        self._wrote.append(ledger.Wrote(table.name, str(row["id"]), digest(row)))
+        self._add_all(table, [row])
+
+    def _add_all(self, table: Table, rows: Sequence[dict[str, Any]]) -> None:
+        """Many rows of one table at once."""
+        if rows:
+            self._connection.execute(insert(table), rows)
+        self._wrote += [ledger.Wrote(table.name, str(row["id"]), digest(row)) for row in rows]
 
     def _put_row(self, table: Table, row: dict[str, Any]) -> None:
-        """Write a row that may change, or change it, and note its checksum. Its first column is its key.
+        """Write a row that may change, or change it, and note its checksum. Its first column is its key."""
+        self._put_rows(table, [row])
 
-        A row that stands is changed in its place: a member's login of a server may not take one out.
-        """
-        column, key = next((name, str(value)) for name, value in row.items())
-        if not self._connection.execute(update(table).where(table.c[column] == key).values(row)).rowcount:
-            self._connection.execute(insert(table), row)
-        if is_followed(table.name, key):
-            self._kept[table.name, key] = checksum(table.name, row)
+    def _put_rows(self, table: Table, rows: Sequence[dict[str, Any]]) -> None:
+        """Many such rows at once. One that stands is changed in its place: a member's login may not take one out."""
+        if not rows:
+            return
+        column = table.c[next(iter(rows[0]))]
+        keys = [str(row[column.name]) for row in rows]
+        stand = {key for some in shares(keys) for key in self._connection.execute(_keys_of(column, some)).scalars()}
+        for key, row in zip(keys, rows, strict=True):
+            if key in stand:
+                self._connection.execute(update(table).where(column == key).values(row))
+            if is_followed(table.name, key):
+                self._kept[table.name, key] = checksum(table.name, row)
+        if new := [row for key, row in zip(keys, rows, strict=True) if key not in stand]:
+            self._connection.execute(insert(table), new)
 
-    def _take_row(self, table: Table, key: str) -> None:
-        """Take such a row out."""
+    def _take_rows(self, table: Table, keys: Sequence[str]) -> None:
+        """Take such rows out."""
         column = next(iter(table.primary_key.columns))
-        self._connection.execute(table.delete().where(column == key))
-        if is_followed(table.name, key):
-            self._kept[table.name, key] = ""
+        for some in shares(keys):
+            self._connection.execute(table.delete().where(column.in_(some)))
+        self._kept |= {(table.name, key): "" for key in keys if is_followed(table.name, key)}
 
     def _add_event(self, table: Table, item: Item, on: date, facts: object) -> str:
         return self._add_dated(table, "item_id", item.id, on, facts)
@@ -87,3 +102,7 @@ class Leaf:
         if key not in FOLLOWS and self.is_copy():
             why = tr("This is a field copy: what holds for the whole club is settled in the register at home.")
             raise Refused(tr("setting"), why, tr("Do it there, before or after the copy is brought back."))
+
+
+def _keys_of(column: Column[Any], some: Sequence[str]) -> Select[Any]:
+    return select(column).where(column.in_(some))

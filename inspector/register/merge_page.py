@@ -3,14 +3,14 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from sqlalchemy import Table, select
+from sqlalchemy import Table, not_, select
 
 from inspector.gear.item import Item
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import ledger, merging, tables, year_tables
 from inspector.register.chains import heads_named
-from inspector.register.current import TAG, select_items
+from inspector.register.current import IS_WITHDRAWN, TAG, select_items
 from inspector.register.events import shares
 from inspector.register.leaf import Leaf
 from inspector.register.merging import Line, Other
@@ -86,10 +86,14 @@ class MergePage(Leaf):
         return found
 
     def same_tags(self) -> tuple[tuple[str, str], ...]:
-        """Ids of two pieces each that go by one tag now, the one that was booked in first before the other."""
+        """Ids of two pieces each that go by one tag now, the one that was booked in first before the other.
+
+        One that was withdrawn has no tag any more that another could share.
+        """
         first: dict[str, str] = {}
         found = []
-        for key, tag in self._connection.execute(select(tables.item.c.id, TAG).order_by(tables.item.c.id)):
+        every = select(tables.item.c.id, TAG).where(not_(IS_WITHDRAWN)).order_by(tables.item.c.id)
+        for key, tag in self._connection.execute(every):
             earlier = first.setdefault(str(tag).casefold(), str(key))
             if earlier != key:
                 found.append((earlier, str(key)))

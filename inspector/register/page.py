@@ -9,32 +9,33 @@ from sqlalchemy import ColumnElement, func, select
 from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import Fitted
 from inspector.gear.inspection import Inspection, NewInspection
-from inspector.gear.item import Item, NewItem
+from inspector.gear.item import Item
 from inspector.gear.kind import Kind
-from inspector.gear.lists import Listing, Verified
+from inspector.gear.lists import Verified
 from inspector.gear.opinion import NewOpinion, Opinion
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.rulebooks import Adopted
 from inspector.gear.strike import NewDestruction, NewStrike, Strike
 from inspector.gear.use import Exposure, NewExposure, NewUse, Use
-from inspector.gear.verdict import Explanation, Verdict
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import dossiers, ledger, lists, tables
-from inspector.register.current import item_called, select_items, tags_of
+from inspector.register.current import item_called, select_items
 from inspector.register.dossiers import Retirement
 from inspector.register.fleet_page import FleetPage
 from inspector.register.hands import HandsPage
 from inspector.register.ledger_page import LedgerPage
 from inspector.register.merge_page import MergePage
+from inspector.register.pieces_page import PiecesPage
 from inspector.register.proof import prove
 from inspector.register.recall_page import RecallPage
-from inspector.register.rows import as_facts, from_body, new_id, to_body
+from inspector.register.rows import as_facts, new_id, to_body
 from inspector.register.turns import keep
+from inspector.register.withdraw_page import WithdrawPage
 
 
-class Page(FleetPage, HandsPage, RecallPage, LedgerPage, MergePage):
+class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPage, MergePage):
     """One transaction's view of the book: what it adds is noted for its ledger line."""
 
     def left(self) -> None:
@@ -71,13 +72,6 @@ class Page(FleetPage, HandsPage, RecallPage, LedgerPage, MergePage):
         """Keep a person."""
         self._add(tables.person, {"id": person.id, "name": person.name, "role": person.role, "body": to_body(person)})
 
-    def add_item(self, facts: NewItem, on: date) -> Item:
-        """Keep a piece; its tag must be free."""
-        item = Item(new_id(), on, facts)
-        body = to_body(facts)
-        self._add(tables.item, {"id": item.id, "tag": facts.tag, "kind": facts.kind, "booked_on": on, "body": body})
-        return item
-
     def add_inspection(self, item: Item, facts: NewInspection) -> Inspection:
         """Keep an inspection."""
         return Inspection(self._add_event(tables.inspection, item, facts.on, facts), item.id, facts)
@@ -102,20 +96,6 @@ class Page(FleetPage, HandsPage, RecallPage, LedgerPage, MergePage):
         """Keep that a piece was made unusable."""
         self._add_event(tables.destruction, item, facts.on, facts)
 
-    def add_verdict(self, verdict: Verdict, words: Explanation, listing: Listing) -> None:
-        """Keep a verdict with its words, and let the lists show it."""
-        row = {
-            "id": new_id(),
-            "item_id": verdict.item_id,
-            "day": verdict.on,
-            "outcome": verdict.outcome.value,
-            "rulebook_id": verdict.rulebook,
-            "body": to_body(verdict),
-            "words": to_body(words),
-        }
-        self._add(tables.verdict, row)
-        self._stand(verdict, words, str(row["id"]), listing)
-
     def add_document(self, number: str, kind: str, on: date, about: str, content: object) -> None:
         """Keep what a document said, for a reprint in later years."""
         self._add(tables.document, {"id": number, "kind": kind, "day": on, "about": about, "body": to_body(content)})
@@ -124,20 +104,6 @@ class Page(FleetPage, HandsPage, RecallPage, LedgerPage, MergePage):
         """Set a club setting; refused in a field copy, but for what follows from the calendar."""
         self.check_at_home(key)
         self._put_row(tables.club_setting, {"key": key, "value": value})
-
-    def _stand(self, verdict: Verdict, words: Explanation, verdict_id: str, listing: Listing) -> None:
-        row = {
-            "item_id": verdict.item_id,
-            "verdict_id": verdict_id,
-            "outcome": verdict.outcome.value,
-            "headline": words.headline,
-            "next_due": None if verdict.outcome is Outcome.RETIRE else verdict.next_due,
-            "holds_until": verdict.holds_until,
-            "unloosened": verdict.unloosened.outcome.value if verdict.unloosened else None,
-            **asdict(listing),
-            "search": listing.search.casefold(),
-        }
-        self._put_row(tables.standing, row)
 
     # --- what is read ---
 
@@ -167,12 +133,8 @@ class Page(FleetPage, HandsPage, RecallPage, LedgerPage, MergePage):
         return found
 
     def has_tag(self, tag: str) -> bool:
-        """Whether a piece has or had this tag, in any case."""
+        """Whether a piece has or had this tag, in any case, one that was withdrawn too."""
         return item_called(self._connection, tag) is not None
-
-    def tags_ever(self, item: Item) -> tuple[str, ...]:
-        """Every tag a piece has or had, the first one first."""
-        return tags_of(self._connection, item.id)
 
     def items(self, tags: Sequence[str]) -> dict[str, Item]:
         """The pieces with these tags, by the tag as it was asked for; a tag that no piece has is left out."""
@@ -198,13 +160,6 @@ class Page(FleetPage, HandsPage, RecallPage, LedgerPage, MergePage):
         """Whether the piece was recorded as made unusable."""
         return dossiers.is_destroyed(self._connection, item.id)
 
-    def latest_verdict(self, item_id: str) -> tuple[Verdict, Explanation]:
-        """The stored verdict and its words, as they were said."""
-        table, standing = tables.verdict, tables.standing
-        found = select(table.c.body, table.c.words).join(standing, standing.c.verdict_id == table.c.id)
-        body, words = self._connection.execute(found.where(standing.c.item_id == item_id)).one()
-        return from_body(str(body), Verdict), from_body(str(words), Explanation)
-
     def people(self) -> tuple[Person, ...]:
         """Everybody, by name."""
         return dossiers.people(self._connection)
@@ -221,10 +176,6 @@ class Page(FleetPage, HandsPage, RecallPage, LedgerPage, MergePage):
         """Every piece that is not retired and whose standing verdict was given by another rulebook than this."""
         others = select(tables.verdict.c.id).where(tables.verdict.c.rulebook_id != rulebook)
         return self._standing_items(tables.standing.c.verdict_id.in_(others))
-
-    def every_item(self) -> tuple[Item, ...]:
-        """Every piece that was ever booked in, by tag."""
-        return tuple(select_items(self._connection))
 
     def _standing_items(self, *wanted: ColumnElement[bool]) -> tuple[Item, ...]:
         standing = tables.standing

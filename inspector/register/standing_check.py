@@ -7,7 +7,7 @@ from sqlalchemy import Connection, RowMapping, select
 from inspector.gear.lists import Fault
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Verdict
-from inspector.register.current import TAG
+from inspector.register.current import IS_WITHDRAWN, TAG
 from inspector.register.rows import from_body
 from inspector.register.tables import item, standing, verdict
 
@@ -17,9 +17,12 @@ def standing_faults(connection: Connection, entered: Iterable[str]) -> Iterator[
     of = {str(key): str(piece) for key, piece in connection.execute(select(verdict.c.id, verdict.c.item_id))}
     last = {of[key]: key for key in entered if key in of}
     rows = {str(row["item_id"]): row for row in connection.execute(select(standing)).mappings()}
-    for piece, tag in connection.execute(select(item.c.id, TAG)):
+    for piece, tag, withdrawn in connection.execute(select(item.c.id, TAG, IS_WITHDRAWN)):
         row, wanted = rows.get(piece), last.get(piece)
-        if row is None:
+        if withdrawn:
+            if row is not None:
+                yield Fault("standing", f"{tag} was withdrawn, and still stands in the lists")
+        elif row is None:
             yield Fault("standing", f"nothing stands of {tag}")
         elif row["verdict_id"] != wanted:
             yield Fault("standing", f"what stands of {tag} is not its last verdict")

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from sqlalchemy import Table, select
+from sqlalchemy import Table, not_, select
 
 from inspector.gear.attachment import Attachment, NewAttachment
 from inspector.gear.evidence import NewQuarantine, NewRelease, Quarantine, Release
@@ -14,7 +14,7 @@ from inspector.gear.repair import NewRepair, Repair
 from inspector.gear.stock_take import NewStockEntry, NewStockTake, StockEntry, StockTake
 from inspector.gear.whereabouts import NewWhereabouts, Whereabouts, WhereaboutsEntry
 from inspector.register import places, tables, year_tables
-from inspector.register.current import select_items
+from inspector.register.current import IS_WITHDRAWN, select_items
 from inspector.register.leaf import Leaf
 from inspector.register.rows import Shape, from_body, new_id, to_body
 
@@ -97,9 +97,10 @@ class YearPage(Leaf):
 
     def _put(self, table: Table, person_id: str, columns: dict[str, str] | None) -> None:
         self.check_at_home(table.name)
-        self._take_row(table, person_id)
         if columns:
             self._put_row(table, {"person_id": person_id, **columns})
+        else:
+            self._take_rows(table, [person_id])
 
     # --- what is read ---
 
@@ -112,8 +113,8 @@ class YearPage(Leaf):
         return self.whereabouts([item])[item.id]
 
     def every_item(self) -> tuple[Item, ...]:
-        """Every piece that was ever booked in, by tag."""
-        return tuple(select_items(self._connection))
+        """Every piece that was ever booked in and not withdrawn, by tag."""
+        return tuple(select_items(self._connection, not_(IS_WITHDRAWN)))
 
     def document(self, number: str) -> tuple[str, str] | None:
         """What a document is about, and its body; None where no document has this number."""

@@ -2,8 +2,8 @@
 
 python tests/benchmarks/bench_heartbeat.py
 
-The register is the sample ten times over, the window is open on the gear list. Beside the longest pause stands the
-longest one of the same window with nothing to do, measured just before.
+The register is the sample ten times over, the window is open on the gear list; a list of 10,000 rows is run dry and
+brought in. Beside the longest pause stands the longest one of the same window with nothing to do, measured just before.
 """
 
 import os
@@ -12,6 +12,7 @@ import tempfile
 import time
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
@@ -27,15 +28,19 @@ from inspector.desk.window import DeskWindow
 from inspector.duties.adopt_rulebook import adopt_rulebook
 from inspector.duties.back_up import back_up
 from inspector.duties.compare_rulebooks import CURRENT, compare_rulebooks, named_book
+from inspector.duties.import_list import dry_run, matching_of, read_list, take
 from inspector.duties.look_up import club_officer, list_gear, people
 from inspector.duties.office import Office
 from inspector.duties.retire_item import print_notices
+from inspector.gear.import_list import Fates
 from inspector.gear.outcome import Outcome
 from inspector.rulebook.load import Rulebook, packaged
+from tests.benchmarks.bench_import import as_csv, rows
 from tests.benchmarks.bench_readiness import prepare
 from tests.benchmarks.registers import office_on, sample_in
 
 PIECE_COUNT = 1000
+ROW_COUNT = 10_000
 BAR_MS = 50.0
 _BEAT_MS = 5
 _IDLE_S = 1.0
@@ -87,8 +92,8 @@ class Heart(QObject):
         self._last = now
 
 
-def measure(place: Path, rules: Rulebook) -> list[Pause]:
-    """The window idle, then under each piece of long work."""
+def measure(place: Path, rules: Rulebook, row_count: int = ROW_COUNT) -> list[Pause]:
+    """The window idle, then under each piece of long work. row_count: of the list that is brought in."""
     app = QApplication.instance() or QApplication([])
     office = office_on(place, rules)
     officer = club_officer(office)
@@ -102,13 +107,13 @@ def measure(place: Path, rules: Rulebook) -> list[Pause]:
     heart.start()
     _until(app, lambda: False, _IDLE_S)
     rows = [Pause("nothing to do", heart.longest_ms(), _IDLE_S, 0)]
-    rows += [_worked(app, window, heart, name, work) for name, work in _works(office, place).items()]
+    rows += [_worked(app, window, heart, name, work) for name, work in _works(office, place, row_count).items()]
     window.close_for_good()
     office.book.close()
     return rows
 
 
-def _works(office: Office, place: Path) -> dict[str, Callable[[Office], object]]:
+def _works(office: Office, place: Path, row_count: int) -> dict[str, Callable[[Office], object]]:
     retired = tuple(row.tag for row in list_gear(office).rows if row.outcome is Outcome.RETIRE)
     current, ours = named_book(office, CURRENT, b""), named_book(office, "ours.toml", _CLUB)
     return {
@@ -116,7 +121,17 @@ def _works(office: Office, place: Path) -> dict[str, Callable[[Office], object]]
         "adopting a rulebook": lambda heard: adopt_rulebook(heard, _CLUB, "ours.toml"),
         f"printing {len(retired)} notices": lambda heard: print_notices(heard, retired),
         "copying the register": lambda heard: back_up(heard, place / "copies"),
+        f"running {row_count} rows dry": partial(_run_dry, place / "list.csv", row_count),
+        f"taking {row_count} rows": lambda heard: take(heard, _run_dry(place / "list.csv", 0, heard)),
     }
+
+
+def _run_dry(path: Path, row_count: int, heard: Office) -> Fates:
+    """A list of so many rows, read and run dry; of none: the one that lies there."""
+    if row_count:
+        path.write_bytes(as_csv(rows(row_count)))
+    file = read_list(path)
+    return dry_run(heard, file, matching_of(heard, file))
 
 
 def _worked(

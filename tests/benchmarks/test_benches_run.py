@@ -9,6 +9,7 @@ from inspector.rulebook.load import Rulebook
 from tests.benchmarks import (
     bench_gear_list,
     bench_heartbeat,
+    bench_import,
     bench_judging,
     bench_needs,
     bench_paper,
@@ -72,9 +73,17 @@ def test_the_bench_of_what_waits_measures_the_first_page_and_the_calendar(
 def test_the_bench_of_the_heartbeat_does_each_work_and_hears_its_steps(
     tmp_path: Path, rules: Rulebook, sample: Office
 ) -> None:
-    idle, *works = bench_heartbeat.measure(tmp_path, rules)
-    assert idle.steps == 0 and len(works) == 4
+    idle, *works = bench_heartbeat.measure(tmp_path, rules, row_count=30)
+    assert idle.steps == 0 and len(works) == 6
     assert all(one.steps > 0 and one.longest_ms >= 0 and one.seconds > 0 for one in works)
+
+
+def test_the_bench_of_imports_reads_both_files_and_takes_and_withdraws_the_list(
+    tmp_path: Path, rules: Rulebook, sample: Office
+) -> None:
+    found = bench_import.measure(tmp_path, rules, 60)
+    assert [one.name.partition(": ")[2] for one in found] == ["read", "read and run dry"] * 2 + ["taken", "withdrawn"]
+    assert all(one.seconds > 0 for one in found) and found[-2].told_per_s > 0
 
 
 def test_the_bench_of_paper_draws_the_same_on_a_bare_canvas() -> None:

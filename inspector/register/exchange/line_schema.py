@@ -83,7 +83,7 @@ _LEDGER_BODY = {
             "items": _THREE_TEXTS,
         },
         "kept": {
-            "description": "Each row that may change and was written: its table, its key, its checksum, empty once gone.",
+            "description": "Each row written that may change: its table, its key, its checksum, empty once gone.",
             "type": "array",
             "items": _THREE_TEXTS,
         },

@@ -5,6 +5,7 @@ from hypothesis.stateful import rule
 from tests.duties.machine.days import Days
 from tests.duties.machine.evidence import Evidence
 from tests.duties.machine.hands_and_trips import REFS, Fleet, Hands, Papers, Trips
+from tests.duties.machine.lists import Lists
 from tests.duties.machine.people import People
 from tests.duties.machine.pieces import PEOPLE, Pieces
 from tests.duties.machine.places import Counts, Places
@@ -30,6 +31,7 @@ class AllDeeds(
     People,
     Visitors,
     Recalls,
+    Lists,
 ):
     """Any deed after any other."""
 

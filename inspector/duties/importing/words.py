@@ -1,0 +1,38 @@
+"""The words of the trade in headings and cells, and how two spellings of one are told to be the same."""
+
+import re
+import tomllib
+import unicodedata
+from collections.abc import Mapping
+from functools import cache
+from importlib.resources import files
+
+_NO_WORD = re.compile(r"[^\w²³ø+]+")
+
+
+def plain(text: str) -> str:
+    """A text without what two spellings differ in: capitals, signs and spacing."""
+    composed = unicodedata.normalize("NFC", text).casefold().replace("ß", "ss").replace("⌀", "ø").replace("_", " ")
+    return " ".join(_NO_WORD.sub(" ", composed).split())
+
+
+@cache
+def table(name: str) -> Mapping[str, str]:
+    """By each plain word of a table what it means. name: fields, sizes, bases, kinds, pasts, fixings or months."""
+    found: dict[str, str] = {}
+    for meaning, words in _words()[name].items():
+        for word in (*words, meaning):
+            found.setdefault(plain(word), meaning)
+    return found
+
+
+@cache
+def _words() -> Mapping[str, Mapping[str, list[str]]]:
+    return tomllib.loads(files(__package__).joinpath("words.toml").read_text("utf-8"))
+
+
+def kind_meant(text: str, names: Mapping[str, str]) -> str:
+    """The key of the kind that a cell names; empty where it names none, or more than one. names: own names, by word."""
+    said = plain(text)
+    meant = names.get(said) or table("kinds").get(said, "")
+    return meant or names.get(said.removesuffix("s")) or table("kinds").get(said.removesuffix("s"), "")
