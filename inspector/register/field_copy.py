@@ -6,7 +6,7 @@ from pathlib import Path
 
 from inspector.register.backup import check_free, copy_of_file, put_settings, take_name, written
 from inspector.register.book import Book, new_origin
-from inspector.register.field_setting import COPY_OF
+from inspector.register.field_setting import COPY_OF, WITHOUT_CONTACTS
 
 
 def take_copy(book: Book, target: Path, *, with_contacts: bool) -> str:
@@ -32,6 +32,7 @@ def take_copy(book: Book, target: Path, *, with_contacts: bool) -> str:
 
 
 def _wipe_contacts(part: Path) -> None:
+    put_settings(part, {WITHOUT_CONTACTS: "yes"})
     with closing(sqlite3.connect(part, isolation_level=None)) as copy:
         copy.execute("PRAGMA secure_delete=ON")
         copy.execute("DELETE FROM contact")

@@ -12,14 +12,12 @@ from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.chains import GENESIS
 from inspector.register.columns import METADATA
-from inspector.register.field_setting import COPY_OF
 from inspector.register.ledger import rows_named
 from inspector.register.tables import APPEND_ONLY, club_setting, ledger
 from inspector.register.year_tables import attachment_data
 
 _AT_ONCE = 400
 _FILES_AT_ONCE = 4  # each may have some megabytes
-_OWN = {"origin", COPY_OF}  # settings by which a copy differs
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,11 +55,6 @@ class Other:
         """Its name."""
         found = select(club_setting.c.value).where(club_setting.c.key == "origin")
         return str(self.connection.execute(found).scalar_one_or_none() or "")
-
-    def settings(self) -> dict[str, str]:
-        """Its settings, without those that tell it from another copy."""
-        rows = self.connection.execute(select(club_setting.c.key, club_setting.c.value))
-        return {str(key): str(value) for key, value in rows if key not in _OWN}
 
 
 def lines_missing(own: Connection, other: Connection) -> tuple[Line, ...]:

@@ -6,8 +6,9 @@ from pathlib import Path
 
 from alembic import command
 from alembic.config import Config
+from sqlalchemy import inspect, text
 
-from inspector.register.guards import ensure_triggers, guarded_engine
+from inspector.register.guards import _sqlite_triggers, guarded_engine
 from inspector.register.upgrade import script_folder
 
 REVISION = "0006"
@@ -30,5 +31,8 @@ def old_register(file: Path, of: Path) -> None:
                 old.execute(f"INSERT INTO main.{table} ({columns}) SELECT {columns} FROM today.{table}")
     engine = guarded_engine(f"sqlite:///{file}", "DELETE")
     with engine.begin() as connection:
-        ensure_triggers(connection)
+        there = set(inspect(connection).get_table_names())
+        for statement in _sqlite_triggers():
+            if statement.split(" ON ", 1)[1].split(" ", 1)[0] in there:
+                connection.execute(text(statement))
     engine.dispose()

@@ -26,6 +26,12 @@ Typed = Callable[..., str]
 SetClock = Callable[[datetime], None]
 
 
+@pytest.fixture(autouse=True)
+def wide(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No sentence is broken into lines."""
+    monkeypatch.setenv("COLUMNS", "400")
+
+
 @pytest.fixture
 def set_clock(monkeypatch: pytest.MonkeyPatch) -> SetClock:
     """Sets the machine's clock, as the program reads it."""

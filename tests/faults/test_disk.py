@@ -270,7 +270,8 @@ def test_on_a_network_drive_the_register_keeps_a_rollback_journal_and_says_so(
 ) -> None:
     from inspector.duties.tell_opening import opening_lines
 
-    monkeypatch.setattr("inspector.register.book.remote_kind", lambda file: "nfs4")
+    for asked_by in ("engines", "book"):
+        monkeypatch.setattr(f"inspector.register.{asked_by}.remote_kind", lambda file: "nfs4")
     office = seat(office_in(small.parent, rules))
     with office.book.reading() as page:
         assert page._connection.exec_driver_sql("PRAGMA journal_mode").scalar() == "delete"

@@ -89,8 +89,8 @@ def test_a_register_on_a_server_is_begun_opened_and_remembered_by_its_address(
     monkeypatch.setenv("PGPASSWORD", database.password)
     opened: list[books.Book] = []
 
-    def opening(place: str) -> books.Book:
-        opened.append(open_book(place))
+    def opening(place: str, **more: bool) -> books.Book:
+        opened.append(open_book(place, **more))
         return opened[-1]
 
     monkeypatch.setattr(app, "open_book", opening)
@@ -115,7 +115,7 @@ def test_a_register_on_a_server_is_begun_opened_and_remembered_by_its_address(
     assert written and not any(database.password.encode() in one.read_bytes() for one in written)
 
 
-def test_a_file_that_is_no_register_is_told_as_before(tmp_path: Path) -> None:
+def test_a_file_that_is_no_register_is_told(tmp_path: Path) -> None:
     (tmp_path / "register.db").write_bytes(b"no register at all, but longer than a header of a database file" * 20)
-    with pytest.raises(Refused, match="cannot be opened"):
+    with pytest.raises(Refused, match="is no register"):
         open_book(tmp_path / "register.db")

@@ -36,6 +36,7 @@ from inspector.register.archive.manifest import (
 from inspector.register.book import Book
 from inspector.register.exchange.json_lines import json_lines
 from inspector.register.exchange.line_schema import shipped_schema
+from inspector.register.field_setting import WITHOUT_CONTACTS
 
 DATABASE, LINES, SCHEMA, READ_ME = "register.db", "lines.jsonl", "lines.schema.json", "read_me.txt"
 ATTACHMENTS, RULEBOOKS = "attachments", "rulebooks"
@@ -120,6 +121,7 @@ def _leave_out(copy: Path) -> None:
         for table in PRIVATE:
             database.execute(f"DELETE FROM {table}")  # noqa: S608 - the names are our own
         database.execute("VACUUM")
+    backup.put_settings(copy, {WITHOUT_CONTACTS: "yes"})
 
 
 def _manifest(origin: str, copy: backup.Backup, making: Making) -> Manifest:
