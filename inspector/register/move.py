@@ -56,8 +56,7 @@ def move(source: Book, target: str | Path, by: str, at: datetime, told: _Told) -
             _check_empty(new, to)
             left = Deed(MOVED, by, at, {"to": to}, source.origin)
             head = ledger.head(old)[1] if again else ledger.add_line(old, left, [])
-            count, sums = _copied(old, new, told)
-            _check_same(new, sums)
+            count = carry(old, new, told)
             arrived = {"rows": count, "head": head}
             own = ledger.add_line(new, Deed(ARRIVED, by, at, arrived, source.origin), [])
             proved = ledger.verify(new)
@@ -126,6 +125,13 @@ def _check_empty(new: Connection, to: str) -> None:
     if any(new.execute(select(table).limit(1)).first() for table in METADATA.sorted_tables):
         why = tr("{to} holds a register already, and it stays as it is.", to=to)
         raise Refused(tr("register"), why, tr("Name an empty database or folder."))
+
+
+def carry(old: Connection, new: Connection, told: _Told = lambda _done, _total: None) -> int:
+    """Every row of every table into empty ones, held against what it was; how many."""
+    count, sums = _copied(old, new, told)
+    _check_same(new, sums)
+    return count
 
 
 def _copied(old: Connection, new: Connection, told: _Told) -> tuple[int, dict[str, int]]:

@@ -1,11 +1,13 @@
 """Every door by which a file from outside comes in: what a good one looks like, and what it is given to."""
 
+import csv
 from collections.abc import Callable
 from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
 from zlib import crc32
 
+import xlsxwriter
 from PIL import Image
 
 from inspector.duties.adopt_rulebook import adopt_rulebook, check_rulebook
@@ -17,6 +19,7 @@ from inspector.duties.bring_back import what_would_come
 from inspector.duties.debrief import debrief
 from inspector.duties.debrief_files import read_debrief
 from inspector.duties.exchange_trip import export_trip, import_trip
+from inspector.duties.import_list import dry_run, matching_of, read_list, take
 from inspector.duties.keep_rigs import keep_rig
 from inspector.duties.office import Office
 from inspector.duties.print_sheets import print_trip_sheet
@@ -31,6 +34,7 @@ from tests.duties.rigs import SNATCH, ready
 from tests.duties.test_adopting import LOOSE, THIN_WALLS
 from tests.paper.filling import by_library
 
+HERE = Path(__file__).resolve().parents[2]
 _DEBRIEF = """trip = "T-1"
 on = 2026-11-25
 
@@ -103,6 +107,25 @@ _IMAGE = (
     b"II*\x00",
     b"IEND",
     b"<svg>",
+)
+_LIST = (
+    b'"',
+    b";",
+    b",",
+    b"\t",
+    b"\x00",
+    b"\xff\xfe",
+    b"\r",
+    b"=cmd|x",
+    b"9" * 400,
+    b"1e400",
+    b"WLL (t)",
+    b"ton",
+    b"3/4/5",
+    b"\n\n\n",
+    b"<row r='99999999'>",
+    b"<c r='ZZZ1'>",
+    b"PK\x03\x04",
 )
 _ZIP = (b"PK\x01\x02", b"PK\x03\x04", b"PK\x05\x06", b"PK\x06\x07", b"../../", b"\xff" * 8, b"\x00" * 46)
 _SQLITE = (b"SQLite format 3\x00", b"\xff" * 64, b"\x00" * 64, b"CREATE TABLE", b"\x0d\x00\x00")
@@ -183,7 +206,31 @@ def _brought(office: Office, data: bytes, folder: Path) -> object:
     return what_would_come(office, _put_down(data, folder))
 
 
+def _lists(_: Office) -> list[bytes]:
+    """The sample's old list, and the same as a workbook."""
+    text = (HERE / "sample_register" / "old_list.csv").read_bytes()
+    out = BytesIO()
+    with xlsxwriter.Workbook(out, {"in_memory": True}) as workbook:
+        sheet = workbook.add_worksheet("Gear")
+        for number, row in enumerate(csv.reader(text.decode().splitlines())):
+            sheet.write_row(number, 0, row)
+    return [text, out.getvalue()]
+
+
+def _list(office: Office, data: bytes, folder: Path) -> object:
+    """Read and run dry, and taken where the dry run passes any row."""
+    file = folder / ("given.xlsx" if data[:2] == b"PK" else "given.csv")
+    file.write_bytes(data)
+    try:
+        read = read_list(file)
+    finally:
+        file.unlink()
+    run = dry_run(office, read, matching_of(office, read))
+    return take(office, run) if run.passed else run
+
+
 DOORS: dict[str, Door] = {
+    "list": Door(_lists, _list, _LIST, 12),
     "rulebook": Door(lambda _: [LOOSE, THIN_WALLS], lambda office, data, _: check_rulebook(data, "given.toml"), _TOML),
     "adoption": Door(
         lambda _: [LOOSE, THIN_WALLS], lambda office, data, _: adopt_rulebook(office, data, "given.toml"), _TOML, 10

@@ -13,6 +13,7 @@ from functools import cache
 from itertools import count
 from pathlib import Path
 
+from inspector.duties.archive_register import archive, verify_archive
 from inspector.duties.back_up import back_up, restore
 from inspector.duties.bring_back import bring_back
 from inspector.duties.field_copies import take_field_copy
@@ -231,11 +232,29 @@ def _notes(folder: Path) -> list[str]:
     return [note for (note,) in notes if str(note).startswith("deed ")]
 
 
+def archive_again(folder: Path, told: Told) -> None:
+    """Archives, one after the other."""
+    office = office_of(folder)
+    for number in count():
+        archive(office, folder / f"all{number}.zip")
+        told(f"all{number}.zip")
+
+
+def every_archive_is_whole(folder: Path, told: Sequence[str]) -> None:
+    """Whatever has an archive's name is proved, and each told one is there."""
+    whole(folder / FILE)
+    names = {one.name for one in folder.glob("all*.zip")}
+    assert set(told) <= names
+    for name in sorted(names)[-2:]:
+        assert verify_archive(folder / name).faults == ()
+
+
 WORKS = {
     "inspect": Work(copied, inspect, every_inspection_told_is_there),
     "bring up": Work(older, bring_up, old_or_new_never_between, longest_s=1.5),
     "back up": Work(copied, back_up_again, every_copy_is_whole),
     "restore": Work(copy_there, restore_again, every_restored_is_whole, "", 0.8),
     "rescue": Work(damaged, rescue_again, every_rescued_is_whole, "", 3.0),
+    "archive": Work(copied, archive_again, every_archive_is_whole, longest_s=2.0),
     "merge": Work(taken_along, bring_back_again, both_histories_are_whole, longest_s=1.5),
 }

@@ -11,9 +11,12 @@ from sqlalchemy import create_engine, text
 from sqlalchemy.exc import DBAPIError
 
 from inspector.duties.archive_register import archive
+from inspector.duties.bring_back import bring_back, what_would_come
 from inspector.duties.build_sample import build_sample
 from inspector.duties.export_list import export_lines, export_list
+from inspector.duties.field_copies import take_field_copy
 from inspector.duties.gear_list import answers
+from inspector.duties.give_opinion import doubt
 from inspector.duties.look_up import list_gear
 from inspector.duties.office import Office
 from inspector.duties.verify_book import verify_book
@@ -81,3 +84,19 @@ def test_every_trigger_stands(club: Office, database: Database) -> None:
     with engine.connect() as connection:
         assert missing_triggers(connection) == []
     engine.dispose()
+
+
+def test_a_field_copy_of_it_is_a_file_and_comes_back_to_it(club: Office, tmp_path: Path) -> None:
+    taken = take_field_copy(club, tmp_path / "away", club.officer.id, "the dunes")
+    away = replace(club, book=open_book(taken.file), out_tray=tmp_path / "away" / "documents")
+    assert away.book.file == taken.file and verify_book(away).faults == ()
+    assert [(row.tag, row.outcome) for row in list_gear(away).rows] == [
+        (row.tag, row.outcome) for row in list_gear(club).rows
+    ]
+    doubt(away, "SH-04", "the pin binds")
+    doubt(club, "KS-03", "the stitching looks tired")
+    away.book.close()
+    assert what_would_come(club, taken.file).tags == ("SH-04",)
+    assert bring_back(club, taken.file).tags == ("SH-04",)
+    assert bring_back(club, taken.file).deed_count == 0
+    assert verify_book(club).faults == ()
