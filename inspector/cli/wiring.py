@@ -85,7 +85,7 @@ def _tell_unfit(office: Office) -> None:
 class PlaceType(click.ParamType[Place]):
     """A folder, or the address of a database on a server."""
 
-    name = "folder or address"
+    name = "place"
 
     def convert(self, value: object, param: click.Parameter | None, ctx: click.Context | None) -> Place:
         """The place; an address is refused where it is none or carries a password."""

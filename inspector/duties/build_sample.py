@@ -47,7 +47,8 @@ def build_sample(office: Office) -> Person:
 
 
 def _evening(office: Office, on: date) -> Office:
-    return office.at(datetime.combine(on, _EVENING, office.now.tzinfo))
+    """The office on that evening; what is of today was entered by now, or no deed could follow before the evening."""
+    return office.at(min(datetime.combine(on, _EVENING, office.now.tzinfo), office.now))
 
 
 def _club(office: Office, sample: Sample) -> list[Person]:

@@ -44,8 +44,8 @@ class Typist:
         """Close what a command opened, as the end of its process does."""
         opened: list[Book] = []
 
-        def opening(place: str) -> Book:
-            opened.append(open_book(place))
+        def opening(place: str, **more: bool) -> Book:
+            opened.append(open_book(place, **more))
             return opened[-1]
 
         self._patch.setattr("inspector.app.open_book", opening)

@@ -64,7 +64,7 @@ def test_the_report_stands_in_the_menu_of_the_register(qtbot: QtBot, desk: DeskW
     assert desk.pages.deed_page.deed and desk.pages.deed_page.deed.key == "print report"
 
 
-def test_chosen_pieces_are_called_in_and_what_still_goes_is_said(
+def test_chosen_pieces_are_called_in_and_held_and_what_no_letter_reaches_is_said(
     qtbot: QtBot, desk: DeskWindow, office: Office, form: OpenForm
 ) -> None:
     lend(office, ["SH-001"], office.officer.name, office.today + timedelta(days=30))
@@ -78,5 +78,5 @@ def test_chosen_pieces_are_called_in_and_what_still_goes_is_said(
     keep(qtbot, desk)
     assert printed(office) == {"C"}
     said = desk.notice.text
-    assert "HR-007" in said and "still lets these go; put them on hold: SH-001" in said
-    assert open_item(office, "SH-001").verdict.outcome is Outcome.FIT
+    assert "No letter goes out for HR-007" in said
+    assert open_item(office, "SH-001").verdict.outcome is Outcome.HOLD

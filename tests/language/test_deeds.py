@@ -21,6 +21,7 @@ from inspector.desk.recall.opened_recall import Sought
 from inspector.desk.window import DeskWindow
 from inspector.duties.call_in import call_in
 from inspector.duties.club_settings import ClubSettings, club_settings
+from inspector.duties.copy_by_plan import CopyPlan
 from inspector.duties.look_up import trips
 from inspector.duties.office import Office
 from inspector.duties.person_in_full import PersonInFull, in_full
@@ -30,6 +31,7 @@ from inspector.duties.tell_count import CountTold, count_told
 from inspector.duties.tell_incident import IncidentTold, incident_told, incidents
 from inspector.duties.tell_recall import RecallTold, recall_told
 from inspector.duties.vehicle_record import VehicleRecord, vehicle_record
+from inspector.gear.import_list import Imported, Matching
 from inspector.gear.incident import Gravity, NewIncident
 from inspector.gear.kind import Kind
 from inspector.gear.person import Contact, Passphrases
@@ -85,6 +87,8 @@ def abouts(club: Office) -> dict[object, Any]:
         RecallTold: recall_told(club, recalled.ref),
         Sought: Sought((club.rules.kinds["bow_shackle"],)),
         Passphrases: Passphrases.WANTED,
+        CopyPlan: CopyPlan(),
+        Imported: Imported("I-AAAA-0001", club.today, "list.csv", "", "", (), (), (), Matching("", 0, ())),
         ClubSettings: club_settings(club),
         Compared: Compared("", ("HR-007",)),
         ToExport: ToExport(("SH-001", "SH-002", "HR-007"), ("SH-001", "SH-002")),

@@ -19,7 +19,7 @@ from inspector.register.book import Book
 from inspector.rulebook.load import Rulebook
 from tests.conftest import office_in
 from tests.duties.gear import shackle
-from tests.register.test_upgrade import RECALLS, with_own_names
+from tests.register.test_upgrade import with_own_names
 
 
 @pytest.fixture
@@ -153,8 +153,6 @@ def test_a_copy_of_an_older_program_is_brought_up_and_keeps_its_ledger(
 ) -> None:
     with_own_names(made.file)
     with closing(sqlite3.connect(made.file)) as copy, copy:
-        for table in RECALLS:
-            copy.execute(f"DROP TABLE {table}")
         copy.execute("UPDATE alembic_version SET version_num = '0007'")
     old = made.file.read_bytes()
     restore(made.file, tmp_path / "new", made.head[:12])
