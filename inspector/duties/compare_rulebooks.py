@@ -1,6 +1,6 @@
 """Compare two rulebooks on the whole register: which pieces come out otherwise, and which rule makes it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from inspector.drawings.marks import outcome_word
@@ -8,11 +8,13 @@ from inspector.duties.adopt_rulebook import sound_book
 from inspector.duties.judging import judged
 from inspector.duties.office import Office, told_of
 from inspector.gear.dossier import Dossier
+from inspector.gear.item import Item
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
 from inspector.gear.rulebooks import Compared, PieceDiffers, Standing
 from inspector.gear.verdict import Finding, Verdict
 from inspector.language import tr
+from inspector.register.page import Page
 from inspector.rulebook.load import Rulebook, packaged
 from inspector.rulebook.words import must_word, purpose_word, quantity_word, value_word
 from inspector.units import System
@@ -30,17 +32,26 @@ def named_book(office: Office, name: str, body: bytes) -> Rulebook:
 def compare_rulebooks(office: Office, first: Rulebook, second: Rulebook) -> Compared:
     """Both books on every piece as it stands today; nothing is kept."""
     with office.book.reading() as page:
-        dossiers = [page.dossier(one, office.kind(one.facts.kind), office.today) for one in page.not_retired()]
-    pairs = [(_by(office, one, first), _by(office, one, second)) for one in told_of(office, dossiers)]
-    differing = [(one, other) for one, other in pairs if _standing(one) != _standing(other)]
-    pieces = tuple(_differs(one, other, office.system) for one, other in differing)
+        items = page.not_retired()
+        pieces = tuple(_differing(office, page, told_of(office, items), (first, second)))
     return Compared(
         first=book_name(first),
         second=book_name(second),
-        piece_count=len(dossiers),
+        piece_count=len(items),
         pieces=pieces,
         retires=tuple(one.tag for one in pieces if one.after.outcome is Outcome.RETIRE is not one.before.outcome),
     )
+
+
+def _differing(
+    office: Office, page: Page, items: Iterable[Item], books: tuple[Rulebook, Rulebook]
+) -> Iterator[PieceDiffers]:
+    """Piece by piece, since thousands of dossiers at once stop the window while they are looked over and let go."""
+    for item in items:
+        dossier = page.dossier(item, office.kind(item.facts.kind), office.today)
+        one, other = (_by(office, dossier, book) for book in books)
+        if _standing(one) != _standing(other):
+            yield _differs(one, other, office.system)
 
 
 def book_name(book: Rulebook) -> str:
