@@ -19,6 +19,7 @@ from inspector.duties.attach import attachments
 from inspector.duties.import_list import imports
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
+from inspector.duties.verify_book import verify_book
 from inspector.gear.import_list import Asks, Fate
 from tests.desk.deed_forms import faults, form_of_deed, keep, write
 from tests.desk.outing import beach as beach
@@ -167,3 +168,24 @@ def test_photos_of_a_folder_go_with_their_pieces_and_another_row_may_be_the_head
     settle(qtbot, desk)
     assert len(attachments(beach, "A-1")) == 1
     assert open_item(beach, "A-1").dossier.item.facts.rating.stated_on == "piece"
+
+
+def test_taking_a_list_is_told_as_it_goes_and_stopped_it_leaves_nothing(
+    qtbot: QtBot, desk: DeskWindow, page: ImportPage, beach: Office, tmp_path: Path
+) -> None:
+    path = tmp_path / "long.csv"
+    lines = [f"L-{number:03};Bow shackle;4,75 t;19 mm;22 mm" for number in range(200)]
+    path.write_text("\n".join(["Tag;Kind;WLL;Body;Pin", *lines]), "utf-8")
+    read(qtbot, desk, page, path)
+    before = verify_book(beach).line_count
+    assert len(looked_at(page).run.passed) == 200
+    looked_at(page).take_button.click()
+    qtbot.waitUntil(lambda: 0 < desk.status._bar.value() < 200)
+    assert desk.status.stop_button.isVisible()
+    desk.status.stop_button.click()
+    settle(qtbot, desk)
+    assert imports(beach) == () and verify_book(beach).line_count == before and verify_book(beach).faults == ()
+    assert sorted(one.name for one in tmp_path.glob("*.csv")) == ["long.csv"]
+    looked_at(page).take_button.click()
+    settle(qtbot, desk)
+    assert len(imports(beach)[0].pieces) == 200, "what was looked through still stands there to be taken"
