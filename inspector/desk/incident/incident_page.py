@@ -2,10 +2,7 @@
 
 from collections.abc import Callable
 from functools import partial
-from pathlib import Path
 from typing import Any
-
-from PySide6.QtWidgets import QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
 from inspector.desk.columns import Columns
@@ -17,22 +14,19 @@ from inspector.desk.form.deed import Deed
 from inspector.desk.incident import incident_record as parts
 from inspector.desk.incident.incident_list import reports_part
 from inspector.desk.incident.opened_incident import OpenedIncident, Reports, opened_incident, reports
-from inspector.desk.latest import Latest
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
 from inspector.desk.opened import Opened, opened
-from inspector.desk.piece.files_part import FilesPart
-from inspector.desk.place import Go, Place
-from inspector.desk.places import DEED, RECALLS
-from inspector.desk.plain import button, column, scroll
-from inspector.desk.printing import open_file, tell_papers
+from inspector.desk.place import Go
+from inspector.desk.places import RECALLS
+from inspector.desk.plain import button, column
+from inspector.desk.printing import tell_papers
 from inspector.desk.record_parts import beside, cautions_part
-from inspector.duties.attach import put_on_tray
+from inspector.desk.told_page import ToldPage
 from inspector.duties.evidence_paper import print_evidence
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
 from inspector.duties.tell_incident import IncidentTold
-from inspector.gear.attachment import Attachment
 from inspector.language import tr
 
 _MakeDeed = Callable[[IncidentTold], Deed[Any]]
@@ -40,27 +34,14 @@ _AFTER: tuple[_MakeDeed, ...] = (evidence.state, evidence.hand_over, evidence.ho
 _OUT: tuple[_MakeDeed, ...] = (evidence.bundle, evidence.files_out)
 
 
-class IncidentPage(Place):
+class IncidentPage(ToldPage):
     """Begun with the reference of an incident it shows that one, else the list of reports."""
 
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
-        super().__init__(office, background, notice, look)
+        super().__init__(office, background, notice, look, (tr("Incidents"), tr("Record of the incident")))
         self.reports: Reports | None = None
         self.incident: OpenedIncident | None = None
         self._awaits_new = False
-        self._latest = Latest(background, notice)
-        self._list, self._record = scroll(QWidget(), tr("Incidents")), scroll(QWidget(), tr("Record of the incident"))
-        self._stack = QStackedWidget()
-        for one in (self._list, self._record):
-            self._stack.addWidget(one)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(2 * GRID, GRID, 2 * GRID, 0)
-        layout.addWidget(self._stack, 1)
-
-    @property
-    def is_record_shown(self) -> bool:
-        """Whether one incident is shown."""
-        return self._stack.currentWidget() is self._record
 
     def begin(self, what: Any = None) -> None:
         """Show an incident by its reference, else the list."""
@@ -126,9 +107,6 @@ class IncidentPage(Place):
         if self.incident:
             self.open_incident(self.incident.told.ref)
 
-    def _ask(self, deed: Deed[Any], about: object, key: str = "") -> None:
-        self.go.emit(Go(DEED, (deed, about, key)))
-
     def _show_list(self, found: Reports) -> None:
         known = {one.ref for one in self.reports.rows} if self.reports else set()
         new = [one.ref for one in found.rows if one.ref not in known]
@@ -162,25 +140,6 @@ class IncidentPage(Place):
         self._record.verticalScrollBar().setValue(at)
         self.focus_start()
 
-    def _files(self, found: OpenedIncident) -> FilesPart:
-        """The photos and papers; each opens, and more can be put to the report."""
-        made = FilesPart(found.files, found.thumbs, found.file_words, self._look, can_drop=False)
-        made.opened.connect(self._open_file)
-        made.attach.connect(partial(self._add_file, found.told))
-        return made
-
-    def _add_file(self, told: IncidentTold) -> None:
-        self._ask(file_deed(told.ref), told, told.ref)
-
-    def _open_file(self, kept: Attachment) -> None:
-        self._background.run(
-            put_on_tray, self._office, kept, done=self._opened_file, failed=self._notice.refuse, says=tr("Opening…")
-        )
-
-    def _opened_file(self, place: Path) -> None:
-        open_file(place)
-        self._notice.tell(tr("A copy lies in the out tray."), str(place))
-
     def _deeds(self, found: OpenedIncident) -> list[tuple[str, Callable[[], object], str]]:
         """Every deed about it: its name, what it does, and why it cannot be done now."""
         told = found.told
@@ -191,15 +150,3 @@ class IncidentPage(Place):
             again = tr("Print {number} again", number=told.list_number)
             made.append((again, partial(self.print_list, again=True), ""))
         return [*made, *(self._deed(one, told) for one in _OUT[: 2 if found.files else 1])]
-
-    def _deed(self, make: _MakeDeed, told: IncidentTold) -> tuple[str, Callable[[], object], str]:
-        deed = make(told)
-        return deed.name, partial(self._ask, deed, told, told.ref), deed.fits(told)
-
-    def _set(self, area: QScrollArea, page: QWidget) -> None:
-        page.setObjectName("page")
-        if inside := page.layout():
-            inside.setContentsMargins(0, GRID, 2 * GRID, 3 * GRID)
-        area.setWidget(page)
-        area.verticalScrollBar().setValue(0)
-        self._stack.setCurrentWidget(area)

@@ -2,10 +2,7 @@
 
 from collections.abc import Callable
 from functools import partial
-from pathlib import Path
 from typing import Any
-
-from PySide6.QtWidgets import QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
 from inspector.desk.columns import Columns
@@ -13,25 +10,20 @@ from inspector.desk.deeds import recalls as deeds
 from inspector.desk.deeds.work import file_deed
 from inspector.desk.form.deed import Deed
 from inspector.desk.incident.incident_record import deeds_part
-from inspector.desk.latest import Latest
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
-from inspector.desk.piece.files_part import FilesPart
-from inspector.desk.place import Go, Place
-from inspector.desk.places import DEED
-from inspector.desk.plain import button, column, scroll
-from inspector.desk.printing import open_file, tell_papers
+from inspector.desk.plain import button, column
+from inspector.desk.printing import tell_papers
 from inspector.desk.recall import recall_record as parts
 from inspector.desk.recall.opened_recall import Notices, OpenedRecall, Sought, notices, opened_recall
 from inspector.desk.recall.recall_list import found_part, not_meant_part, recalls_part
 from inspector.desk.record_parts import beside, cautions_part
-from inspector.duties.attach import put_on_tray
+from inspector.desk.told_page import ToldPage
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
 from inspector.duties.print_recall import print_recall_again
 from inspector.duties.recall_search import Searched, search_recall
 from inspector.duties.tell_recall import RecallTold
-from inspector.gear.attachment import Attachment
 from inspector.language import tr
 
 _MakeDeed = Callable[[RecallTold], Deed[Any]]
@@ -41,28 +33,17 @@ _AFTER: tuple[_MakeDeed, ...] = (
 _LAST_LETTERS = 6  # older ones are printed again from the record of a piece
 
 
-class RecallPage(Place):
+class RecallPage(ToldPage):
     """Begun with the reference of a recall it shows that one, else the list."""
 
     def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
-        super().__init__(office, background, notice, look)
+        super().__init__(
+            office, background, notice, look, (tr("Recalls"), tr("What the notice means"), tr("Record of the recall"))
+        )
         self.notices: Notices | None = None
         self.recall: OpenedRecall | None = None
         self.sought: Sought | None = None
-        self._latest = Latest(background, notice)
-        self._list, self._found = scroll(QWidget(), tr("Recalls")), scroll(QWidget(), tr("What the notice means"))
-        self._record = scroll(QWidget(), tr("Record of the recall"))
-        self._stack = QStackedWidget()
-        for one in (self._list, self._found, self._record):
-            self._stack.addWidget(one)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(2 * GRID, GRID, 2 * GRID, 0)
-        layout.addWidget(self._stack, 1)
-
-    @property
-    def is_record_shown(self) -> bool:
-        """Whether one recall is shown."""
-        return self._stack.currentWidget() is self._record
+        self._found = self._areas[1]
 
     def begin(self, what: Any = None) -> None:
         """Show a recall by its reference, else the list."""
@@ -125,9 +106,6 @@ class RecallPage(Place):
     def _printed(self, paper: Paper) -> None:
         tell_papers(self._notice, tr("The letter {number} is printed.", number=paper.path.stem), "", (paper,))
 
-    def _ask(self, deed: Deed[Any], about: object, key: str = "") -> None:
-        self.go.emit(Go(DEED, (deed, about, key)))
-
     def _show_list(self, found: Notices) -> None:
         self.notices = found
         self._set(self._list, recalls_part(found.rows, self.open_recall, self.look))
@@ -155,25 +133,6 @@ class RecallPage(Place):
         self._record.verticalScrollBar().setValue(at)
         self.focus_start()
 
-    def _files(self, found: OpenedRecall) -> FilesPart:
-        """The notice itself and other papers; each opens, and more can be put to it."""
-        made = FilesPart(found.files, found.thumbs, found.file_words, self._look, can_drop=False)
-        made.opened.connect(self._open_file)
-        made.attach.connect(partial(self._add_file, found.told))
-        return made
-
-    def _add_file(self, told: RecallTold) -> None:
-        self._ask(file_deed(told.ref), told, told.ref)
-
-    def _open_file(self, kept: Attachment) -> None:
-        self._background.run(
-            put_on_tray, self._office, kept, done=self._opened_file, failed=self._notice.refuse, says=tr("Opening…")
-        )
-
-    def _opened_file(self, place: Path) -> None:
-        open_file(place)
-        self._notice.tell(tr("A copy lies in the out tray."), str(place))
-
     def _deeds(self, found: OpenedRecall) -> list[tuple[str, Callable[[], object], str]]:
         """Every deed about it: its name, what it does, and why it cannot be done now."""
         told = found.told
@@ -184,15 +143,3 @@ class RecallPage(Place):
             for number in told.numbers
         ]
         return [*made, *again[-_LAST_LETTERS:]]
-
-    def _deed(self, make: _MakeDeed, told: RecallTold) -> tuple[str, Callable[[], object], str]:
-        deed = make(told)
-        return deed.name, partial(self._ask, deed, told, told.ref), deed.fits(told)
-
-    def _set(self, area: QScrollArea, page: QWidget) -> None:
-        page.setObjectName("page")
-        if inside := page.layout():
-            inside.setContentsMargins(0, GRID, 2 * GRID, 3 * GRID)
-        area.setWidget(page)
-        area.verticalScrollBar().setValue(0)
-        self._stack.setCurrentWidget(area)
