@@ -264,7 +264,7 @@ def readable(file: Path) -> Iterator[None]:
             why = tr("There is no file {file}.", file=file)
             raise Refused(tr("backup"), why, tr("Check its name and where it lies."))
         yield
-    except (sqlite3.DatabaseError, DatabaseError) as error:
+    except (sqlite3.DatabaseError, DatabaseError, UnicodeDecodeError) as error:
         raise _spoilt(file, str(getattr(error, "orig", error))) from error
 
 

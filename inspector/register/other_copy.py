@@ -8,10 +8,10 @@ from tempfile import TemporaryDirectory
 from inspector.gear.lists import Verified
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register import ledger
 from inspector.register.backup import opened_copy
 from inspector.register.guards import guarded_engine
 from inspector.register.merging import Other
+from inspector.register.proof import prove
 
 
 @contextmanager
@@ -22,7 +22,7 @@ def other_copy(file: Path) -> Iterator[Other]:
         engine = guarded_engine(f"sqlite:///{place}")
         try:
             with engine.connect() as connection:
-                found = ledger.verify(connection)
+                found = prove(connection)
                 if found.faults:
                     raise _not_whole(file, found)
                 yield Other(connection, found)

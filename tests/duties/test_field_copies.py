@@ -37,6 +37,7 @@ from inspector.register.book import open_book
 from inspector.register.field_setting import COPY_OF
 from tests.duties.gear import SHACKLE_READINGS, all_good, shackle
 from tests.duties.test_adopting import LOOSE
+from tests.register.test_backup import no_text
 
 
 @pytest.fixture
@@ -212,6 +213,10 @@ def test_another_register_and_a_changed_copy_are_refused(home: Office, away: Off
     with closing(sqlite3.connect(changed)) as copy, copy:
         copy.execute("DROP TRIGGER opinion_no_update")
         copy.execute("UPDATE opinion SET body = replace(body, 'worn', 'fine')")
+    with pytest.raises(Refused, match="not whole"):
+        bring_back(home, changed)
+    changed.write_bytes(file_of(away).read_bytes())
+    no_text(changed)
     with pytest.raises(Refused, match="not whole"):
         bring_back(home, changed)
     stranger = open_book(tmp_path / "stranger.db")

@@ -102,7 +102,15 @@ def _cut_the_ledger(file: Path) -> None:
         copy.execute("DELETE FROM ledger WHERE id = (SELECT max(id) FROM ledger)")
 
 
+def no_text(file: Path) -> None:
+    """Let a text be none that can be read."""
+    data = file.read_bytes()
+    assert b"### checks.toml" in data
+    file.write_bytes(data.replace(b"### checks.toml", b"### \xc6\xc1ecks.toml"))
+
+
 SPOILT = {
+    "a text that is none": no_text,
     "empty": lambda file: file.write_bytes(b""),
     "cut off": _cut,
     "no database": lambda file: file.write_bytes(b"not a register" * 1000),
