@@ -123,9 +123,11 @@ def pattern_of(office: Office) -> Pattern:
         mine = {str(one["id"]): (table, one) for table in (inspection, verdict) for one in _rows(connection, table)
                 if one["item_id"] in wanted}  # fmt: skip
         mine |= {key: (item, row) for key, row in wanted.items()}
-        stands = [row for row in _rows(connection, standing) if row["item_id"] in wanted]
         cut = _cutter({str(row["tag"]) for row in wanted.values()}, set(mine))
         lines = [made for row in _rows(connection, ledger) if (made := _line(row, mine, cut))]
+        booked = {one.same["id"] for line in lines for one in line.rows if one.table is item}
+        lines = [line for line in lines if all(one.same.get("item_id", one.same["id"]) in booked for one in line.rows)]
+        stands = [row for row in _rows(connection, standing) if row["item_id"] in booked]
     return Pattern(tuple(lines), tuple(_cut_row(standing, row, cut) for row in stands))
 
 
@@ -215,7 +217,7 @@ def write_into(connection: Connection, pattern: Pattern, count: int, told: Calla
         for table, rows in made.items():
             if connection.dialect.name == "postgresql":
                 _copy(driver, table, rows)
-            else:
+            elif rows:
                 connection.execute(table.insert(), rows)
         if number % 10 == 0 or number == count:
             connection.commit()

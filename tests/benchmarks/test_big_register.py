@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from inspector.duties.book_in import book_in
+from inspector.duties.call_in import call_in
 from inspector.duties.found_club import found_club
 from inspector.duties.look_up import list_gear, open_item
 from inspector.duties.record_inspection import record_inspection
@@ -14,9 +15,11 @@ from inspector.duties.verify_book import verify_book
 from inspector.gear.inspection import Answer, InspectionKind, NewInspection
 from inspector.gear.kind import Grade
 from inspector.gear.outcome import Outcome
+from inspector.gear.recall_notice import Meant
 from inspector.rulebook.load import Rulebook
 from tests.benchmarks import bench_big, big_register
 from tests.duties.gear import strap
+from tests.duties.notices import marked, notice
 
 
 @pytest.mark.parametrize("make", ["file", "server"])
@@ -41,4 +44,19 @@ def test_copies_of_pieces_are_whole(make: str, tmp_path: Path, rules: Rulebook, 
     copied, lived = open_item(office, "KS-1-x-2"), open_item(office, "KS-1-x")
     assert copied.verdict.outcome is lived.verdict.outcome is not Outcome.RETIRE
     assert len(copied.dossier.inspections) == 1 and copied.explanation.headline == lived.explanation.headline
+    office.book.close()
+
+
+def test_a_piece_whose_booking_wrote_more_than_copies_have_is_left_out(tmp_path: Path, rules: Rulebook) -> None:
+    office = bench_big.office_at(str(tmp_path), rules)
+    office = replace(office, officer=found_club(office, "Test Club", "Ada Officer"))
+    book_in(office, strap("KS-1"))
+    book_in(office, marked("SH-1", "A-1"))
+    call_in(office, notice(office, Meant(mark="ZUF")))
+    big_register.live_again(office)
+    pattern = big_register.pattern_of(office)
+    assert [one.same["tag"] for one in pattern.standing] == ["SH-1-x"]
+    with office.book.own_connection(write=True) as connection:
+        big_register.write_into(connection, pattern, 2, lambda _: None)
+    assert verify_book(office).faults == ()
     office.book.close()
