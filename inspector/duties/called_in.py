@@ -37,8 +37,7 @@ def called(office: Office, page: Page, items: Iterable[Item], passed_on: Mapping
     passed_on: by the piece's id, names to whom it was passed on, by what somebody answered.
     """
     wanted = list(items)
-    ids = {one.id for one in wanted}
-    here = {one.item.id: one for one in held(office, page) if one.item.id in ids}
+    here = {one.item.id: one for one in held(office, page, [one.id for one in wanted])}
     ask = asking(page, here.values(), office.today, office.today, None)
     found: dict[Reader, list[CalledPiece]] = defaultdict(list)
     unwritten = []

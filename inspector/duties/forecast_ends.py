@@ -1,6 +1,6 @@
 """Which pieces time alone would retire, and when: a wall that thins, an age. What the stored verdicts hold, no more."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from datetime import date
 
 from inspector.duties.due_days import is_lost
@@ -19,12 +19,30 @@ def horizon_after(today: date) -> date:
     return date(today.year + ENDS_WITHIN_YEARS, today.month, min(today.day, 28))
 
 
-def endings(office: Office, pieces: Sequence[Held]) -> tuple[Ending, ...]:
+def endings(office: Office, pieces: Iterable[Held]) -> tuple[Ending, ...]:
     """Every piece that is not retired and that time would retire by then, the earliest end of its band counted too."""
-    last, retires = horizon_after(office.today), {rule.id for rule in office.rules.rules if rule.otherwise == "retire"}
-    here = (one for one in pieces if not is_lost(one.where) and one.verdict.outcome is not Outcome.RETIRE)
-    found = (ending for one in here for ending in _of_piece(one, retires))
-    return tuple(sorted((one for one in found if one.first <= last), key=lambda one: (one.on, one.tag)))
+    ends = Ends(office)
+    for one in pieces:
+        ends.note(one)
+    return ends.found()
+
+
+class Ends:
+    """Those ends of pieces that are read one after the other and not kept."""
+
+    def __init__(self, office: Office) -> None:
+        self._last = horizon_after(office.today)
+        self._retires = {rule.id for rule in office.rules.rules if rule.otherwise == "retire"}
+        self._found: list[Ending] = []
+
+    def note(self, one: Held) -> None:
+        """Look at one more piece."""
+        if not is_lost(one.where) and one.verdict.outcome is not Outcome.RETIRE:
+            self._found += (end for end in _of_piece(one, self._retires) if end.first <= self._last)
+
+    def found(self) -> tuple[Ending, ...]:
+        """The ends, by day."""
+        return tuple(sorted(self._found, key=lambda one: (one.on, one.tag)))
 
 
 def _of_piece(one: Held, retires: set[str]) -> Iterator[Ending]:

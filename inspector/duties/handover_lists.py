@@ -159,7 +159,7 @@ def _back_by(loan: Loan, today: date) -> str:
 def looks_due(office: Office, page: Page) -> ProtocolTable:
     """Inspections and wall readings whose day is here or past, of pieces the club has; those never seen first."""
     today = office.today
-    due = (line for one in held(office, page) for line in of_piece(page, one) if line.what in _LOOKS)
+    due = (line for one in held(office, page) for line in of_piece(one) if line.what in _LOOKS)
     here = sorted((line for line in due if line.on is None or line.on <= today), key=lambda one: one.about)
     lines = [(one.about, one.name, _was_due(one, today), one.says) for one in here]
     columns = (tr("Tag"), tr("Piece"), tr("Was due on"), tr("What is due"))

@@ -45,7 +45,7 @@ def asking(page: Page, pieces: Iterable[Held], today: date, last: date, back_by:
     """
     due = {}
     for one in pieces:
-        lines = (line for line in of_piece(page, one) if line.what not in {Due.NOTICE, Due.HOLD})
+        lines = (line for line in of_piece(one) if line.what not in {Due.NOTICE, Due.HOLD})
         by_day = sorted(
             (line for line in lines if line.on is None or line.on <= last), key=lambda it: it.on or date.min
         )

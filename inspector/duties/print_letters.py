@@ -58,7 +58,7 @@ def enter_letters(
     judge_anew(office)  # no letter may say what time alone has ended
     others = tuple(one for one in what_falls_due(office, last) if one.what is Due.COMPETENCE)
     with office.book.page() as page:
-        pieces = held(office, page)
+        pieces = tuple(held(office, page))
         ask = asking(page, pieces, office.today, last, bring_by)
         post = _Post(office, page, pieces, ask, others, show_day(last), bring)
         people = (person_of(page, name, tr("person")),) if name else page.people()

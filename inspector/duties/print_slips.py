@@ -64,7 +64,8 @@ def enter_slips(
     judge_anew(office)  # no slip may say what time alone has ended
     wanted = _wanted(office, last, name, place)
     with office.book.page() as page:
-        pieces = tuple(one for one in held(office, page) if one.item.tag in wanted and not is_lost(one.where))
+        keys = [one.id for one in page.items(sorted(wanted)).values()]
+        pieces = tuple(one for one in held(office, page, keys) if not is_lost(one.where))
         ask = asking(page, pieces, office.today, last, bring_by)
         slips = tuple(_slip(one, ask, bring) for one in pieces)
         if not slips:

@@ -43,7 +43,9 @@ def found_for(office: Office, page: Page, since: date) -> Found:
     """Read all that the report needs."""
     items = page.every_item()
     where, names = page.whereabouts(items), {one.id: one.name for one in page.people()}
-    return Found(office, page, since, held(office, page), items, where, names, _retired(office, page, items, since))
+    return Found(
+        office, page, since, tuple(held(office, page)), items, where, names, _retired(office, page, items, since)
+    )
 
 
 def _retired(office: Office, page: Page, items: tuple[Item, ...], since: date) -> tuple[Dossier, ...]:

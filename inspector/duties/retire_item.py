@@ -47,10 +47,15 @@ def print_notices(office: Office, tags: Sequence[str]) -> tuple[Paper, ...]:
 
 def printed_notice(page: Page, dossier: Dossier) -> RetirementNotice | None:
     """The notice that was printed of the retirement that stands, or None where there is none yet."""
-    kept = page.latest_document(_KIND, dossier.item.id)
-    before = from_body(kept[1], RetirementNotice) if kept else None
-    standing = {one.id for one in page.standing_retirements(dossier.item, dossier.strikes)}
-    return before if before and before.retirement in standing else None
+    return printed_notices(page, [dossier]).get(dossier.item.id)
+
+
+def printed_notices(page: Page, dossiers: Sequence[Dossier]) -> dict[str, RetirementNotice]:
+    """Those notices of many pieces, by the piece's id, in a few questions."""
+    standing = page.standing_retirement_ids(dossiers)
+    kept = page.latest_documents(_KIND, [one.item.id for one in dossiers])
+    printed = {key: from_body(body, RetirementNotice) for key, (_, body) in kept.items()}
+    return {key: one for key, one in printed.items() if one.retirement in standing[key]}
 
 
 def _new_notice(office: Office, page: Page, found: Judged, retirement: str) -> RetirementNotice:

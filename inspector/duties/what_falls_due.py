@@ -1,6 +1,6 @@
 """Everything that falls due up to a day, of the pieces, the people, the trips, the reports and the counts."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
@@ -17,10 +17,10 @@ from inspector.duties.due_days import (
 )
 from inspector.duties.office import Office
 from inspector.duties.recalls_due import recall_lines
-from inspector.duties.retire_item import printed_notice
+from inspector.duties.retire_item import printed_notices
 from inspector.duties.tell_due import piece_says, trip_says
 from inspector.duties.tell_whereabouts import evidence_words, where_words
-from inspector.duties.who import owns, owns_vehicle, plain_name
+from inspector.duties.who import ids_by_name, plain_name
 from inspector.gear.custody import NewCustody
 from inspector.gear.dossier import Dossier
 from inspector.gear.falls_due import Due, DueLine
@@ -35,7 +35,8 @@ from inspector.refused import Refused
 from inspector.register.page import Page
 from inspector.rulebook.case import Case
 
-_AT_ONCE = 50  # whole dossiers of so many pieces are held at one time; more would stop the window as they are let go
+_AT_ONCE = 50  # pieces whose lives are held at one time; more would stop the window as they are let go
+_MAY_BE_UNSEEN = {Outcome.HOLD, Outcome.RETIRE}  # what nobody competent has seen in full is never fit
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +44,7 @@ class Held:
     """A piece that was not sold, made unusable or given back, as its stored verdict says and with whom it is.
 
     words: what the verdict said; loan: the entry by which it is out. people: who has it, owns it, or owns the vehicle
-    it sits on. retired: its dossier, of a retired piece alone.
+    it sits on. retired_on: when it was retired, where it was; has_notice: whether its retirement was printed.
     """
 
     item: Item
@@ -55,7 +56,8 @@ class Held:
     people: tuple[Person, ...]
     loan: NewCustody | None
     kept_by: tuple[str, ...]
-    retired: Dossier | None
+    retired_on: date | None
+    has_notice: bool
     never_seen: bool  # nobody competent has ever seen all of it
 
 
@@ -75,13 +77,13 @@ def what_falls_due(office: Office, until: date | None = None) -> tuple[DueLine, 
     """
     last = last_day(office, until)
     with office.book.reading() as page:
-        return due_lines(office, page, held(office, page), last)
+        return due_lines(office, page, held_up_to(office, page, last), last)
 
 
-def due_lines(office: Office, page: Page, pieces: tuple[Held, ...], last: date) -> tuple[DueLine, ...]:
-    """Those lines, for pieces that were read already."""
+def due_lines(office: Office, page: Page, pieces: Iterable[Held], last: date) -> tuple[DueLine, ...]:
+    """Those lines, for these pieces: at least those that `held_up_to` gives."""
     found = [
-        *_of_pieces(page, pieces),
+        *(line for one in pieces for line in of_piece(one)),
         *_of_people(page, last),
         *_of_trips(office, page),
         *_open(page),
@@ -91,69 +93,83 @@ def due_lines(office: Office, page: Page, pieces: tuple[Held, ...], last: date) 
     return tuple(sorted(due, key=lambda one: (one.on or date.min, one.about, one.what)))
 
 
-def held(office: Office, page: Page) -> tuple[Held, ...]:
-    """Every piece that the club has or ought to have, by tag."""
-    items = page.every_item()
-    where = page.whereabouts(items)
-    here = [one for one in items if not has_left(where[one.id])]
-    common = _Common(office, where, page.people(), {one.tag: one for one in page.vehicles()},
-                     {one.item.id: one.lent.facts for one in page.out()}, page.every_open_quarantine())  # fmt: skip
-    shares = (here[at : at + _AT_ONCE] for at in range(0, len(here), _AT_ONCE))
-    return tuple(one for some in shares for one in _held(page, common, some))
+def held_up_to(office: Office, page: Page, last: date) -> Iterator[Held]:
+    """Those of the pieces of which anything may fall due up to that day."""
+    without_wall = [key for key, kind in office.rules.kinds.items() if kind.measure("wall") is None]
+    return held(office, page, page.keys_to_tell(last, without_wall))
+
+
+def held(office: Office, page: Page, keys: Sequence[str] | None = None) -> Iterator[Held]:
+    """Of the pieces with these ids, by tag, those that the club has or ought to have; of all where none are given.
+
+    They are read a share at a time, and let go as they are passed over.
+    """
+    wanted = page.keys() if keys is None else keys
+    people, vehicles = page.people(), {one.tag: one for one in page.vehicles()}
+    loans = {one.item.id: one.lent.facts for one in page.out()}
+    common = _Common(office, people, ids_by_name(people), vehicles, loans, page.every_open_quarantine())
+    for at in range(0, len(wanted), _AT_ONCE):
+        yield from _held(page, common, page.items_with(wanted[at : at + _AT_ONCE]))
 
 
 @dataclass(frozen=True, slots=True)
 class _Common:
-    """What is read once for all pieces; loans and kept by the piece's id."""
+    """What is read once for all pieces; loans and kept by the piece's id, ids of people by each name of theirs."""
 
     office: Office
-    where: Mapping[str, Whereabouts]
     people: tuple[Person, ...]
+    ids: Mapping[str, frozenset[str]]
     vehicles: Mapping[str, Vehicle]
     loans: Mapping[str, NewCustody]
     kept: Mapping[str, tuple[str, ...]]
 
 
-def _held(page: Page, common: _Common, some: Sequence[Item]) -> Iterator[Held]:
+def _held(page: Page, common: _Common, share: Sequence[Item]) -> Iterator[Held]:
     """A share of the pieces: what was read of them for a look is let go with it."""
     office, names = common.office, {one.id: one.name for one in common.people}
-    known = [(one, office.rules.kinds[one.facts.kind]) for one in some if one.facts.kind in office.rules.kinds]
-    dossiers = {one.item.id: one for one in page.dossiers(known, office.today)}
+    places = page.whereabouts(share)
+    some = [one for one in share if not has_left(places[one.id])]
     said = page.standing_verdicts(some)
+    lives = _lives(office, page, [one for one in some if said[one.id][0].outcome in _MAY_BE_UNSEEN])
+    retired = [life for key, life in lives.items() if said[key][0].outcome is Outcome.RETIRE]
+    printed = printed_notices(page, retired) if retired else {}
     for one in some:
-        (verdict, words), where, dossier = said[one.id], common.where[one.id], dossiers.get(one.id)
+        (verdict, words), where, life = said[one.id], places[one.id], lives.get(one.id)
+        kind = office.rules.kinds.get(one.facts.kind)
         yield Held(
             item=one,
-            kind_name=dossier.kind.name if dossier else one.facts.kind,
+            kind_name=kind.name if kind else one.facts.kind,
             verdict=verdict,
             words=words,
             where=where,
             place=where_words(replace(where, since=None), names),
-            people=tuple(_concerned(one, where, common.people, common.vehicles)),
+            people=tuple(_concerned(one, where, common)),
             loan=common.loans.get(one.id) if where.where is Where.ON_LOAN else None,
             kept_by=common.kept.get(one.id, ()),
-            retired=dossier if verdict.outcome is Outcome.RETIRE else None,
-            never_seen=dossier is not None and Case(dossier, office.rules).looked_over.at is None,
+            retired_on=life.retired_on if life and verdict.outcome is Outcome.RETIRE else None,
+            has_notice=one.id in printed,
+            never_seen=life is not None and Case(life, office.rules).looked_over.at is None,
         )
 
 
-def _concerned(
-    item: Item, where: Whereabouts, people: tuple[Person, ...], vehicles: Mapping[str, Vehicle]
-) -> Iterator[Person]:
+def _lives(office: Office, page: Page, some: Sequence[Item]) -> dict[str, Dossier]:
+    """All that is known of these pieces, by id; of a kind that the rulebook has not, nothing can be looked up."""
+    kinds = office.rules.kinds
+    known = [(one, kinds[one.facts.kind]) for one in some if one.facts.kind in kinds]
+    return {one.item.id: one for one in page.dossiers(known, office.today)} if known else {}
+
+
+def _concerned(item: Item, where: Whereabouts, common: _Common) -> Iterator[Person]:
     """Who has the piece, who owns it, and who owns the vehicle it sits on."""
-    vehicle = vehicles.get(where.at) if where.where is Where.ON_VEHICLE else None
-    for one in people:
-        has_it = where.where is Where.ON_LOAN and where.at == one.id
-        if has_it or owns(one, item) or (vehicle and owns_vehicle(one, vehicle)):
-            yield one
+    vehicle = common.vehicles.get(where.at) if where.where is Where.ON_VEHICLE else None
+    owners = (item.facts.owner, *([vehicle.owner] if vehicle else []))
+    ids = {key for owner in owners for key in common.ids.get(plain_name(owner), ())}
+    if where.where is Where.ON_LOAN:
+        ids.add(where.at)
+    return (one for one in common.people if one.id in ids)
 
 
-def _of_pieces(page: Page, pieces: tuple[Held, ...]) -> Iterator[DueLine]:
-    for one in pieces:
-        yield from of_piece(page, one)
-
-
-def of_piece(page: Page, one: Held) -> Iterator[DueLine]:
+def of_piece(one: Held) -> Iterator[DueLine]:
     """What falls due of one piece, whatever the day. One that is lost is asked for nothing but to be found."""
     if is_lost(one.where):
         yield _line(one, Due.MISSING, None, since=one.where.since)
@@ -166,10 +182,9 @@ def of_piece(page: Page, one: Held) -> Iterator[DueLine]:
         if one.loan:
             yield _line(one, Due.LOAN, one.loan.due, since=one.loan.on)
     if waits_to_be_destroyed(one.verdict.outcome, one.where):
-        if one.retired and printed_notice(page, one.retired) is None:
-            yield _line(one, Due.NOTICE, None, since=one.retired.retired_on)
-        kept = evidence_words(one.kept_by)
-        yield _line(one, Due.DESTRUCTION, None, kept, since=one.retired.retired_on if one.retired else None)
+        if one.retired_on and not one.has_notice:
+            yield _line(one, Due.NOTICE, None, since=one.retired_on)
+        yield _line(one, Due.DESTRUCTION, None, evidence_words(one.kept_by), since=one.retired_on)
 
 
 def _looks(one: Held) -> Iterator[DueLine]:

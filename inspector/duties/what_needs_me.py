@@ -8,7 +8,7 @@ from inspector.duties.adopt_rulebook import unfit_lines, waiting_lines
 from inspector.duties.before_use import may_go
 from inspector.duties.due_days import is_lost, open_incidents, waits_to_be_destroyed
 from inspector.duties.field_copies import field_copies
-from inspector.duties.forecast_ends import endings
+from inspector.duties.forecast_ends import Ends
 from inspector.duties.office import Office
 from inspector.duties.tell_readiness import days_words
 from inspector.duties.trip_readiness import Ready, readiness
@@ -18,6 +18,7 @@ from inspector.duties.work_rigs import kit_lacks
 from inspector.gear.falls_due import Due, DueLine
 from inspector.gear.needs import (
     Backed,
+    Ending,
     HeldPiece,
     IncidentLine,
     NeedLine,
@@ -54,10 +55,10 @@ _LOOKS = {Due.FIRST_INSPECTION, Due.INSPECTION, Due.READING, Due.WALL}
 def what_needs_me(office: Office) -> Needs:
     """What waits today, what falls due within SOON_DAYS, and which pieces time alone will end."""
     with office.book.reading() as page:
-        pieces = held(office, page)
-        lines = due_lines(office, page, pieces, date.max)
+        passed = _Passed(office)
+        lines = due_lines(office, page, passed.by(held(office, page)), date.max)
         planned = _next_trip(office, page)
-        found = _Found(office, pieces, lines, planned)
+        found = _Found(office, passed, lines, planned)
         return Needs(
             on=office.today,
             club=register_name(page),
@@ -66,29 +67,49 @@ def what_needs_me(office: Office) -> Needs:
             trip=_glance(office, planned) if planned else None,
             held=found.held(),
             late=found.late(),
-            incidents=tuple(_incidents(page, pieces)),
+            incidents=tuple(_incidents(page, passed.asking)),
             counts=tuple(one for one in lines if one.what is Due.COUNT),
             recalls=tuple(one for one in lines if one.what is Due.RECALL),
             retired=found.retired(),
             work=found.work(),
-            endings=endings(office, pieces),
+            endings=passed.endings(),
             backup=_backed(office, page),
             next_due=found.next_due(),
             cautions=cautions(office.rules),
         )
 
 
+class _Passed:
+    """What is kept of every piece as it passes by: whole only those that are held or retired."""
+
+    def __init__(self, office: Office) -> None:
+        self._ends = Ends(office)
+        self.outcomes: dict[str, Outcome] = {}
+        self.asking: list[Held] = []
+
+    def by(self, pieces: Iterable[Held]) -> Iterator[Held]:
+        """The pieces, one after the other."""
+        for one in pieces:
+            self.outcomes[one.item.tag] = one.verdict.outcome
+            self._ends.note(one)
+            if one.verdict.outcome in {Outcome.HOLD, Outcome.RETIRE} or one.kept_by:
+                self.asking.append(one)
+            yield one
+
+    def endings(self) -> tuple[Ending, ...]:
+        """Which of them time alone will end."""
+        return self._ends.found()
+
+
 class _Found:
     """Pieces and lines of the calendar, sorted by what they ask of the officer."""
 
-    def __init__(
-        self, office: Office, pieces: tuple[Held, ...], lines: tuple[DueLine, ...], planned: Trip | None
-    ) -> None:
+    def __init__(self, office: Office, passed: _Passed, lines: tuple[DueLine, ...], planned: Trip | None) -> None:
         self._today, self._soon = office.today, office.today + timedelta(days=SOON_DAYS)
-        self._pieces, self._lines = pieces, lines
+        self._pieces, self._lines = passed.asking, lines
         self._trip = planned.ref if planned else ""
-        self._outcomes = {one.item.tag: one.verdict.outcome for one in pieces}
-        self._on_hold = [one for one in pieces if one.verdict.outcome is Outcome.HOLD and not is_lost(one.where)]
+        self._outcomes = passed.outcomes
+        self._on_hold = [one for one in self._pieces if one.verdict.outcome is Outcome.HOLD and not is_lost(one.where)]
 
     def held(self) -> tuple[HeldPiece, ...]:
         """Every piece on hold that the club has; what serves nobody first. What is missing stands among the late."""
@@ -156,8 +177,7 @@ def _held_piece(one: Held) -> HeldPiece:
 
 
 def _retired_piece(one: Held, has_notice: bool) -> RetiredPiece:
-    since = one.retired.retired_on if one.retired else None
-    return RetiredPiece(one.item.tag, one.kind_name, since, has_notice, one.kept_by, one.place)
+    return RetiredPiece(one.item.tag, one.kind_name, one.retired_on, has_notice, one.kept_by, one.place)
 
 
 def _incidents(page: Page, pieces: Sequence[Held]) -> Iterator[IncidentLine]:

@@ -1,5 +1,6 @@
 """Who did it: names are looked up once, history keeps ids."""
 
+from collections.abc import Iterable
 from datetime import date
 
 from inspector.duties.office import Office
@@ -34,7 +35,20 @@ def owns_vehicle(person: Person, vehicle: Vehicle) -> bool:
 
 
 def _is_named(person: Person, owner: str) -> bool:
-    return plain_name(owner) in {plain_name(one) for one in (person.name, person.id, *person.former_names)}
+    return plain_name(owner) in _names(person)
+
+
+def _names(person: Person) -> set[str]:
+    return {plain_name(one) for one in (person.name, person.id, *person.former_names)}
+
+
+def ids_by_name(people: Iterable[Person]) -> dict[str, frozenset[str]]:
+    """By each name that somebody has or had, as `plain_name` writes it, the ids of whoever may be meant by it."""
+    found: dict[str, set[str]] = {}
+    for one in people:
+        for name in _names(one):
+            found.setdefault(name, set()).add(one.id)
+    return {name: frozenset(ids) for name, ids in found.items()}
 
 
 def register_name(page: Page) -> str:

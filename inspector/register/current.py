@@ -4,7 +4,18 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, RowMapping, Select, bindparam, exists, func, select, union
+from sqlalchemy import (
+    ColumnElement,
+    CompoundSelect,
+    Connection,
+    RowMapping,
+    Select,
+    bindparam,
+    exists,
+    func,
+    select,
+    union,
+)
 
 from inspector.gear.item import Item, NewItem
 from inspector.gear.item_change import NewItemChange
@@ -121,6 +132,15 @@ def select_items(connection: Connection, *wanted: Any) -> Iterable[Item]:
     """The pieces for which all of this holds, by tag."""
     rows = connection.execute(select(*COLUMNS).where(*wanted).order_by(TAG)).mappings()
     return (item_of(row) for row in rows)
+
+
+def borrowed() -> CompoundSelect[Any]:
+    """The ids of the pieces of which it is or was written down by when they go back."""
+    sign = '"borrowed_until":"'
+    return union(
+        select(item.c.id).where(item.c.body.contains(sign, autoescape=True)),
+        select(item_change.c.item_id).where(item_change.c.body.contains(sign, autoescape=True)),
+    )
 
 
 def facts_on(connection: Connection, keys: Sequence[str], on: date) -> dict[str, NewItem]:

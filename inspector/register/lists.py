@@ -178,15 +178,21 @@ def _last_says(table: Table, *signs: str) -> Select[Any]:
     return select(table.c.item_id).where(said, is_last)
 
 
-def _put(*wheres: Where) -> Select[Any]:
+def put(*wheres: Where) -> Select[Any]:
+    """The ids of the pieces that were put there last."""
     return _last_says(whereabouts, *(f'"where":"{one.value}"' for one in wheres))
 
 
-_GONE = standing.c.item_id.in_(union(select(destruction.c.item_id), _put(Where.SOLD, Where.GIVEN_BACK)))
+def lent() -> Select[Any]:
+    """The ids of the pieces that are out on loan."""
+    return _last_says(custody, f'"what":"{Hands.LENT.value}"')
+
+
+_GONE = standing.c.item_id.in_(union(select(destruction.c.item_id), put(Where.SOLD, Where.GIVEN_BACK)))
 _HELD: ColumnElement[str] = case(
     (_GONE, Held.GONE.value),
-    (standing.c.item_id.in_(_put(Where.MISSING, Where.STOLEN)), Held.LOST.value),
-    (standing.c.item_id.in_(_last_says(custody, f'"what":"{Hands.LENT.value}"')), Held.ON_LOAN.value),
+    (standing.c.item_id.in_(put(Where.MISSING, Where.STOLEN)), Held.LOST.value),
+    (standing.c.item_id.in_(lent()), Held.ON_LOAN.value),
     (standing.c.vehicle != "", Held.ON_VEHICLE.value),
     else_=Held.IN_STORE.value,
 )

@@ -23,6 +23,7 @@ from inspector.refused import Refused
 from inspector.register import dossiers, ledger, lists, tables
 from inspector.register.current import item_called, select_items
 from inspector.register.dossiers import Retirement
+from inspector.register.events import shares
 from inspector.register.fleet_page import FleetPage
 from inspector.register.hands import HandsPage
 from inspector.register.ledger_page import LedgerPage
@@ -156,6 +157,10 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
         """The stored retirements of a piece that no strike has voided, oldest first."""
         return dossiers.standing_retirements(self._connection, item.id, strikes)
 
+    def standing_retirement_ids(self, some: Sequence[Dossier]) -> dict[str, frozenset[str]]:
+        """The ids of the stored retirements of each piece that no strike has voided, by the piece's id."""
+        return dossiers.standing_retirement_ids(self._connection, some)
+
     def is_destroyed(self, item: Item) -> bool:
         """Whether the piece was recorded as made unusable."""
         return dossiers.is_destroyed(self._connection, item.id)
@@ -190,10 +195,15 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
 
     def latest_document(self, kind: str, about: str) -> tuple[str, str] | None:
         """Number and body of the last document of this kind about a piece or trip."""
+        return self.latest_documents(kind, [about]).get(about)
+
+    def latest_documents(self, kind: str, about: Sequence[str]) -> dict[str, tuple[str, str]]:
+        """Number and body of the last document of this kind about each of these, by what it is about."""
         table = tables.document
-        found = select(table.c.id, table.c.body).where(table.c.kind == kind, table.c.about == about)
-        row = self._connection.execute(found.order_by(table.c.day.desc(), table.c.id.desc()).limit(1)).first()
-        return (str(row[0]), str(row[1])) if row else None
+        found = select(table.c.about, table.c.id, table.c.body).where(table.c.kind == kind)
+        found = found.order_by(table.c.day, table.c.id)
+        rows = (row for some in shares(about) for row in self._connection.execute(found.where(table.c.about.in_(some))))
+        return {str(one): (str(number), str(body)) for one, number, body in rows}
 
     @property
     def origin(self) -> str:

@@ -1,18 +1,19 @@
 """The part of a page that keeps pieces and what is said of them, one or many at once."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import asdict
 from datetime import date
 from typing import Any
 
-from sqlalchemy import select
+from sqlalchemy import ColumnElement, or_, select
 
 from inspector.gear.item import Item, NewItem
 from inspector.gear.lists import Listing
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Explanation, Verdict
-from inspector.register import tables
-from inspector.register.current import IS_WITHDRAWN, item_called, tags_now, tags_of
+from inspector.gear.whereabouts import Where
+from inspector.register import lists, tables
+from inspector.register.current import IS_WITHDRAWN, borrowed, item_called, tags_now, tags_of
 from inspector.register.events import shares
 from inspector.register.leaf import Leaf
 from inspector.register.rows import from_body, new_id, to_body
@@ -74,6 +75,26 @@ class PiecesPage(Leaf):
         """Whether a piece that was not withdrawn has or had this tag, in any case."""
         found = item_called(self._connection, tag)
         return found is not None and not self.withdrawn([found.id])
+
+    def keys(self) -> tuple[str, ...]:
+        """The ids of all pieces that stand in the lists, by tag."""
+        return self._standing_keys()
+
+    def keys_to_tell(self, until: date, without_wall: Collection[str]) -> tuple[str, ...]:
+        """The ids of those pieces, by tag, of which a list of what falls due up to that day may have anything to say.
+
+        No verdict names a day before the two that stand in the lists; of what is in use only a wall, at a place never
+        read, waits without a day. without_wall: the kinds that have none.
+        """
+        table = tables.standing
+        held = table.c.outcome.in_([Outcome.HOLD.value, Outcome.RETIRE.value])
+        asks = or_(held, table.c.next_due <= until, table.c.holds_until <= until, table.c.kind.not_in(without_wall))
+        elsewhere = (lists.put(Where.MISSING, Where.STOLEN), lists.lent(), borrowed())
+        return self._standing_keys(or_(asks, *(table.c.item_id.in_(some) for some in elsewhere)))
+
+    def _standing_keys(self, *wanted: ColumnElement[bool]) -> tuple[str, ...]:
+        table = tables.standing
+        return tuple(self._connection.execute(select(table.c.item_id).where(*wanted).order_by(table.c.tag)).scalars())
 
     def withdrawn(self, keys: Sequence[str]) -> frozenset[str]:
         """The ids of those of these pieces that were withdrawn."""

@@ -21,12 +21,13 @@ from inspector.duties.record_inspection import record_inspection
 from inspector.duties.retire_item import print_notice
 from inspector.duties.take_stock import begin_count
 from inspector.duties.tell_due import late_words, told
-from inspector.duties.what_falls_due import what_falls_due
+from inspector.duties.what_falls_due import due_lines, held, held_up_to, what_falls_due
 from inspector.duties.whereabouts import put_in_store, report_found, report_missing, sell
 from inspector.gear.falls_due import Due, DueLine
 from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.incident import Gravity
 from inspector.gear.inspection import InspectionKind
+from inspector.gear.item import Provenance
 from inspector.gear.person import Competence, NewPersonChange, Person
 from inspector.gear.trip import Ground, Trip
 from inspector.gear.verdict import Verdict
@@ -80,6 +81,15 @@ def test_an_inspection_stands_there_from_the_day_that_is_asked_for_until_it_is_d
     assert told(line, then.today) == "next inspection, OVERDUE by 400 days"
     record_inspection(then, "SH-1", all_good(then, open_item(then, "SH-1").dossier.kind, SHACKLE_READINGS))
     assert not [one for one in due(then, 0) if one.about == "SH-1"]
+
+
+def test_a_borrowed_piece_that_is_fit_is_told_by_the_day_it_goes_back(office: Office) -> None:
+    fit(office, shackle("SH-2"), SHACKLE_READINGS)
+    back = office.today + timedelta(days=5)
+    lent = replace(shackle(), owner="Marsh Rovers", provenance=Provenance.BORROWED, from_whom="Marsh Rovers")
+    fit(office, replace(lent, borrowed_until=back), SHACKLE_READINGS)
+    assert of(due(office, 4), "SH-1") == {}
+    assert of(due(office, 5), "SH-1") == {Due.BACK: back}
 
 
 def test_a_loan_is_told_to_whoever_has_it_and_stays_when_overdue(office: Office) -> None:
@@ -229,6 +239,17 @@ def test_every_view_shows_every_line(sample: Office, view: View) -> None:
 @pytest.mark.parametrize("days", [0, 1, 30, 90, 365, 2000])
 def test_nothing_that_a_verdict_says_falls_due_by_the_day_is_absent(sample: Office, days: int) -> None:
     assert assert_nothing_is_absent(sample, days) > 5
+
+
+@pytest.mark.parametrize("days", [0, 30, 150])
+def test_reading_every_piece_tells_nothing_more(sample: Office, days: int) -> None:
+    last = sample.today + timedelta(days=days)
+    with sample.book.reading() as page:
+        picked, every = list(held_up_to(sample, page, last)), list(held(sample, page))
+        assert len(picked) < len(every)
+        lines = due_lines(sample, page, every, last)
+    assert what_falls_due(sample, last) == lines
+    assert {one.what for one in lines} >= {Due.LOAN, Due.MISSING, Due.HOLD, Due.NOTICE, Due.DESTRUCTION}
 
 
 def test_what_is_overdue_stays_listed_whatever_day_is_asked_for(sample: Office) -> None:
