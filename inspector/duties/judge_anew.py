@@ -1,15 +1,14 @@
 """A new day: judge again the pieces whose verdict time alone may have changed."""
 
-from inspector.duties.judging import judge_and_keep
-from inspector.duties.office import Office, told_of
-from inspector.gear.judged import Judged
+from inspector.duties.judging import judge_and_keep_all
+from inspector.duties.office import Office
 from inspector.gear.seats import Role
 from inspector.language import tr, tr_n
 from inspector.refused import Refused
 
 
-def judge_anew(office: Office) -> tuple[Judged, ...]:
-    """Judge every piece whose `holds_until` has come; one ledger line for all of them. Returns what was judged.
+def judge_anew(office: Office) -> tuple[str, ...]:
+    """Judge every piece whose `holds_until` has come; one ledger line for all of them. Returns their tags.
 
     Refused for a login that may only read: what it would read of these pieces holds no longer.
     """
@@ -21,10 +20,9 @@ def judge_anew(office: Office) -> tuple[Judged, ...]:
         raise _waits(len(due))
     with office.book.page() as page:
         due = page.due_for_judging(office.today)
-        outcomes = tuple(judge_and_keep(office, page, item) for item in told_of(office, due))
-        tags = [one.dossier.item.tag for one in outcomes]
+        tags = tuple(one.dossier.item.tag for one in judge_and_keep_all(office, page, due))
         page.enter("judge anew", by=office.officer.id, at=office.now, facts={"tags": tags})
-    return outcomes
+    return tags
 
 
 def _waits(count: int) -> Refused:

@@ -1,6 +1,6 @@
 """The step that most deeds end with: judge the piece on its facts of today and keep the verdict with its words."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from inspector.duties.office import Office
@@ -14,6 +14,8 @@ from inspector.register.page import Page
 from inspector.rulebook.judge import judge
 from inspector.rulebook.release import releases
 from inspector.rulebook.wording import explain
+
+_AT_ONCE = 20  # pieces whose lives are held at one time; more would stop the window as they are let go
 
 
 def judged(office: Office, dossier: Dossier) -> Judged:
@@ -29,6 +31,20 @@ def judge_and_keep(office: Office, page: Page, item: Item) -> Judged:
     outcome = judged(office, page.dossier(item, kind, office.today))
     keep(office, page, outcome)
     return outcome
+
+
+def judge_and_keep_all(office: Office, page: Page, items: Sequence[Item]) -> Iterator[Judged]:
+    """Judge these pieces as `judge_and_keep` does one, and keep the verdicts; how many are done is told.
+
+    A share of them is read, judged and kept at a time, and let go as it is passed over.
+    """
+    for at in range(0, len(items), _AT_ONCE):
+        known = [(one, office.kind(one.facts.kind)) for one in items[at : at + _AT_ONCE]]
+        outcomes = [judged(office, one) for one in page.dossiers(known, office.today)]
+        keep_all(office, page, [(one, one.dossier) for one in outcomes])
+        for done, one in enumerate(outcomes, at + 1):
+            yield one
+            office.told(done, len(items))
 
 
 def keep(office: Office, page: Page, outcome: Judged, known: Dossier | None = None) -> None:
