@@ -13,8 +13,8 @@ from inspector.duties.log_inspection import Written, log_inspection
 from inspector.duties.look_up import open_item, people, trips
 from inspector.duties.office import Office
 from inspector.duties.print_kept import papers_of
-from inspector.duties.tell_history import history_of
-from inspector.duties.tell_life import life_of
+from inspector.duties.tell_history import told_lines
+from inspector.duties.tell_life import life_told
 from inspector.duties.tell_piece import piece_today
 from inspector.duties.tell_readings import how_read
 from inspector.duties.tell_turns import turns_of
@@ -57,16 +57,21 @@ class Opened:
 
 
 def opened(office: Office, tag: str) -> Opened:
-    """The piece with this tag."""
-    judged, files = open_item(office, tag), attachments(office, tag)
+    """The piece with this tag; all that is told of it is of one moment."""
+    with office.book.one_moment():
+        return _opened(office, tag)
+
+
+def _opened(office: Office, tag: str) -> Opened:
+    judged, files, told = open_item(office, tag), attachments(office, tag), told_lines(office, tag)
     return Opened(
         judged=judged,
-        history=history_of(office, tag),
+        history=tuple(row for _, row in told),
         people=people(office),
         piece=piece_today(office, judged),
         turns=turns_of(office, judged),
         how=how_read(judged.dossier, judged.verdict.wall),
-        life=life_of(office, tag),
+        life=life_told(office, tag, told),
         papers=papers_of(office, tag),
         files=files,
         thumbs=thumbs_of(office, files),

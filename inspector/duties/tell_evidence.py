@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from inspector.gear.evidence import NewQuarantine, NewRelease
 from inspector.gear.lists import HistoryRow
 from inspector.language import tr
-from inspector.register.lists import HistoryLine
+from inspector.register.history import HistoryLine
 from inspector.register.rows import from_body
 
 

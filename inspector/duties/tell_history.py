@@ -21,7 +21,7 @@ from inspector.gear.use import Event, NewExposure, NewUse, Weather
 from inspector.gear.verdict import Explanation
 from inspector.gear.whereabouts import NewWhereabouts, Whereabouts
 from inspector.language import show_day, tr, tr_n
-from inspector.register.lists import HistoryLine
+from inspector.register.history import HistoryLine
 from inspector.register.rows import from_body
 from inspector.rulebook.words import fitted_words
 

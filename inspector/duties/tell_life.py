@@ -11,7 +11,7 @@ from inspector.gear.life import Life, LifeEntry, LifeSort
 from inspector.gear.lists import HistoryRow
 from inspector.gear.outcome import Outcome
 from inspector.language import show_day, tr, tr_n
-from inspector.register.lists import HistoryLine
+from inspector.register.history import HistoryLine
 from inspector.register.rows import from_body
 
 _SORTS = {
@@ -33,12 +33,17 @@ _SORTS = {
     "document": LifeSort.PAPER,
     "verdict": LifeSort.VERDICT,
 }
-_Told = Sequence[tuple[HistoryLine, HistoryRow]]
+Told = Sequence[tuple[HistoryLine, HistoryRow]]
 
 
 def life_of(office: Office, tag: str) -> Life:
     """Everything that happened to a piece. Of verdicts those that said something else than the one before."""
-    told = tuple(reversed(told_lines(office, tag)))
+    return life_told(office, tag, told_lines(office, tag))
+
+
+def life_told(office: Office, tag: str, lines: Told) -> Life:
+    """The same, of lines that were told already."""
+    told = tuple(reversed(lines))
     with office.book.reading() as page:
         item = page.item(tag)
         verdict, _ = page.latest_verdict(item.id)
@@ -49,7 +54,7 @@ def life_of(office: Office, tag: str) -> Life:
     return Life(item.booked_on, office.today, due, tuple(sorted(entries, key=lambda one: one.on)))
 
 
-def _entries(told: _Told, today: date) -> Iterator[LifeEntry]:
+def _entries(told: Told, today: date) -> Iterator[LifeEntry]:
     """All but the verdicts; a loan stretches to the day on which it ended, or to today."""
     for number, (line, row) in enumerate(told):
         if line.what == "verdict":
@@ -60,7 +65,7 @@ def _entries(told: _Told, today: date) -> Iterator[LifeEntry]:
         yield entry
 
 
-def _handed(entry: LifeEntry, line: HistoryLine, after: _Told, today: date) -> LifeEntry:
+def _handed(entry: LifeEntry, line: HistoryLine, after: Told, today: date) -> LifeEntry:
     if from_body(line.body, NewCustody).what is not Hands.LENT:
         return replace(entry, back=True)
     ended = next((one.on for one, _ in after if one.what == "custody"), today)
@@ -72,7 +77,7 @@ def _says(row: HistoryRow) -> str:
     return tr("{said} ({by})", said=said, by=row.by) if row.by else said
 
 
-def _verdicts(told: _Told, outcomes: Mapping[str, Outcome]) -> Iterator[LifeEntry]:
+def _verdicts(told: Told, outcomes: Mapping[str, Outcome]) -> Iterator[LifeEntry]:
     """One entry for each run of verdicts with the same outcome, in the words of its first."""
     run: list[tuple[HistoryLine, HistoryRow]] = []
     for line, row in told:
@@ -86,7 +91,7 @@ def _verdicts(told: _Told, outcomes: Mapping[str, Outcome]) -> Iterator[LifeEntr
         yield _turned(run, outcomes)
 
 
-def _turned(run: _Told, outcomes: Mapping[str, Outcome]) -> LifeEntry:
+def _turned(run: Told, outcomes: Mapping[str, Outcome]) -> LifeEntry:
     line, row = run[0]
     says = _says(row)
     if len(run) > 1:

@@ -6,7 +6,7 @@ from inspector.duties.recall_words import sure_word
 from inspector.gear.lists import HistoryRow
 from inspector.gear.recall_notice import NewPieceCall, Step
 from inspector.language import tr
-from inspector.register.lists import HistoryLine
+from inspector.register.history import HistoryLine
 from inspector.register.rows import from_body
 
 

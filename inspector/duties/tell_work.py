@@ -8,7 +8,7 @@ from inspector.gear.item_change import Altered, NewItemChange
 from inspector.gear.lists import HistoryRow
 from inspector.gear.repair import NewRepair, Work
 from inspector.language import show_day, tr
-from inspector.register.lists import HistoryLine
+from inspector.register.history import HistoryLine
 from inspector.register.rows import from_body
 from inspector.rulebook.words import marked_words
 

@@ -99,6 +99,7 @@ class Book:
         A block within a block is undone by itself, and kept only with the outer one.
         """
         if outer := self._bound_connection():
+            self._check_may(outer, write=True)
             with outer.begin_nested():
                 yield
             return
@@ -113,6 +114,19 @@ class Book:
                 del self._bound.connection
 
     @contextmanager
+    def one_moment(self) -> Iterator[None]:
+        """Every page to read from in this block and thread is of the same moment; nothing can be written in it."""
+        if self._bound_connection():
+            yield
+            return
+        with self._connection(write=False) as connection:
+            self._bound.connection = connection
+            try:
+                yield
+            finally:
+                del self._bound.connection
+
+    @contextmanager
     def own_connection(self, *, write: bool) -> Iterator[Connection]:
         """For what works on whole tables: a connection in a transaction, to be committed by whoever asked for it."""
         with self._connection(write=write) as connection:
@@ -121,12 +135,18 @@ class Book:
     @contextmanager
     def _connection(self, *, write: bool) -> Iterator[Connection]:
         if bound := self._bound_connection():
+            self._check_may(bound, write=write)
             yield bound
             return
         self._check_still_there()
         with self._told(), turns.patiently(lambda: self._begun(write=write)) as connection:
             yield connection
         self._check_still_there()  # else a deed would count as kept in a file that is gone
+
+    @staticmethod
+    def _check_may(bound: Connection, *, write: bool) -> None:
+        if write and not bound.get_execution_options()["write"]:
+            raise RuntimeError("a deed was begun while something is only read")
 
     @contextmanager
     def _told(self) -> Iterator[None]:

@@ -1,4 +1,4 @@
-"""The read side: the gear list, a piece's history, the adopted rulebooks; by columns, no entities built.
+"""The read side: the gear list, the adopted rulebooks; by columns, no entities built.
 
 Finding reads one narrow table and gives back tags alone; what stands in a line is read for the lines in view.
 """
@@ -19,12 +19,10 @@ from sqlalchemy import (
     case,
     exists,
     func,
-    literal,
     not_,
     or_,
     select,
     union,
-    union_all,
 )
 
 from inspector.gear.custody import Hands
@@ -37,36 +35,14 @@ from inspector.register.tables import (
     adoption,
     custody,
     destruction,
-    document,
-    exposure,
     fitting,
-    inspection,
     item,
-    opinion,
-    piece_use,
     standing,
-    strike,
     verdict,
 )
-from inspector.register.year_tables import attachment, item_change, piece_call, quarantine, release, repair, whereabouts
+from inspector.register.year_tables import whereabouts
 
 _AT_ONCE = 500
-_HAPPENED = (
-    (inspection, "inspection"),
-    (piece_use, "use"),
-    (exposure, "exposure"),
-    (opinion, "opinion"),
-    (strike, "strike"),
-    (destruction, "destruction"),
-    (fitting, "fitting"),
-    (custody, "custody"),
-    (whereabouts, "whereabouts"),
-    (repair, "repair"),
-    (item_change, "item_change"),
-    (quarantine, "quarantine"),
-    (release, "release"),
-    (piece_call, "piece_call"),
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -249,33 +225,6 @@ def _turned(key: Any) -> Any:
     """The other way round; what is not written down stays last."""
     is_missing = isinstance(key, ColumnElement) and str(key.type) == "BOOLEAN"
     return key if is_missing else key.desc()
-
-
-@dataclass(frozen=True, slots=True)
-class HistoryLine:
-    """A row of a piece's history as stored. what: the name of its table; key: the entry's id."""
-
-    on: date
-    what: str
-    key: str
-    body: str
-
-
-def history(connection: Connection, item_id: str) -> tuple[HistoryLine, ...]:
-    """Everything that happened to a piece, newest first."""
-    parts = [
-        select(table.c.day, literal(what).label("what"), table.c.id.label("key"), table.c.body).where(
-            table.c.item_id == item_id
-        )
-        for table, what in _HAPPENED
-    ]
-    said = select(verdict.c.day, literal("verdict"), verdict.c.id, verdict.c.words).where(verdict.c.item_id == item_id)
-    papers = select(document.c.day, literal("document"), document.c.id, document.c.kind)
-    files = select(attachment.c.day, literal("attachment"), attachment.c.id, attachment.c.body)
-    parts += [said, papers.where(document.c.about == item_id), files.where(attachment.c.about == item_id)]
-    rows = union_all(*parts).subquery()
-    ordered = select(rows.c.day, rows.c.what, rows.c.key, rows.c.body).order_by(rows.c.day.desc(), rows.c.key.desc())
-    return tuple(HistoryLine(*row) for row in connection.execute(ordered))
 
 
 def adopted(connection: Connection, on: date) -> Adopted | None:

@@ -26,6 +26,7 @@ from inspector.register.dossiers import Retirement
 from inspector.register.events import shares
 from inspector.register.fleet_page import FleetPage
 from inspector.register.hands import HandsPage
+from inspector.register.history import HistoryLine, history
 from inspector.register.ledger_page import LedgerPage
 from inspector.register.merge_page import MergePage
 from inspector.register.pieces_page import PiecesPage
@@ -250,6 +251,6 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
         """The owners of the pieces, as they were written down."""
         return lists.distinct(self._connection, tables.standing.c.owner)
 
-    def history(self, item_id: str) -> tuple[lists.HistoryLine, ...]:
+    def history(self, item_id: str) -> tuple[HistoryLine, ...]:
         """What happened to a piece, newest first."""
-        return lists.history(self._connection, item_id)
+        return history(self._connection, item_id)
