@@ -1,6 +1,6 @@
 """Print the retirement notice of a piece that was retired; print it again as it was said."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from inspector.duties.look_up import open_item
@@ -16,6 +16,7 @@ from inspector.language import tr
 from inspector.paper.page_style import PageSize
 from inspector.paper.retirement_notice import retirement_notice
 from inspector.refused import Refused
+from inspector.register.dossiers import Retired
 from inspector.register.page import Page
 from inspector.register.rows import from_body
 from inspector.rulebook.notice_words import destroy_words, never_again_words, replace_words, with_names_as_stated
@@ -47,15 +48,15 @@ def print_notices(office: Office, tags: Sequence[str]) -> tuple[Paper, ...]:
 
 def printed_notice(page: Page, dossier: Dossier) -> RetirementNotice | None:
     """The notice that was printed of the retirement that stands, or None where there is none yet."""
-    return printed_notices(page, [dossier]).get(dossier.item.id)
+    key = dossier.item.id
+    return printed_notices(page, page.retired([key])).get(key)
 
 
-def printed_notices(page: Page, dossiers: Sequence[Dossier]) -> dict[str, RetirementNotice]:
-    """Those notices of many pieces, by the piece's id, in a few questions."""
-    standing = page.standing_retirement_ids(dossiers)
-    kept = page.latest_documents(_KIND, [one.item.id for one in dossiers])
+def printed_notices(page: Page, retired: Mapping[str, Retired]) -> dict[str, RetirementNotice]:
+    """Those notices of many pieces, by the piece's id, in one question."""
+    kept = page.latest_documents(_KIND, list(retired))
     printed = {key: from_body(body, RetirementNotice) for key, (_, body) in kept.items()}
-    return {key: one for key, one in printed.items() if one.retirement in standing[key]}
+    return {key: one for key, one in printed.items() if one.retirement in retired[key].verdicts}
 
 
 def _new_notice(office: Office, page: Page, found: Judged, retirement: str) -> RetirementNotice:

@@ -22,21 +22,20 @@ from inspector.duties.tell_due import piece_says, trip_says
 from inspector.duties.tell_whereabouts import evidence_words, where_words
 from inspector.duties.who import ids_by_name, plain_name
 from inspector.gear.custody import NewCustody
-from inspector.gear.dossier import Dossier
 from inspector.gear.falls_due import Due, DueLine
 from inspector.gear.item import Item
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person, scope_word
 from inspector.gear.standing import StandingVerdict, StandingWords
 from inspector.gear.trip import Trip, Vehicle
+from inspector.gear.verdict import Status
 from inspector.gear.whereabouts import Where, Whereabouts
 from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.register.page import Page
-from inspector.rulebook.case import Case
 
-_AT_ONCE = 50  # pieces whose lives are held at one time; more would stop the window as they are let go
-_MAY_BE_UNSEEN = {Outcome.HOLD, Outcome.RETIRE}  # what nobody competent has seen in full is never fit
+_AT_ONCE = 50  # pieces whose verdicts are read at one time; many at once would stop the window as they are let go
+_LAST_SEEN = "inspection_age"  # asked of every piece; nobody knows it of one that was never seen in full
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,11 +129,10 @@ def _held(page: Page, common: _Common, share: Sequence[Item]) -> Iterator[Held]:
     places = page.whereabouts(share)
     some = [one for one in share if not has_left(places[one.id])]
     said = page.standing_verdicts(some)
-    lives = _lives(office, page, [one for one in some if said[one.id][0].outcome in _MAY_BE_UNSEEN])
-    retired = [life for key, life in lives.items() if said[key][0].outcome is Outcome.RETIRE]
+    retired = page.retired([one.id for one in some if said[one.id][0].outcome is Outcome.RETIRE])
     printed = printed_notices(page, retired) if retired else {}
     for one in some:
-        (verdict, words), where, life = said[one.id], places[one.id], lives.get(one.id)
+        (verdict, words), where = said[one.id], places[one.id]
         kind = office.rules.kinds.get(one.facts.kind)
         yield Held(
             item=one,
@@ -146,17 +144,10 @@ def _held(page: Page, common: _Common, share: Sequence[Item]) -> Iterator[Held]:
             people=tuple(_concerned(one, where, common)),
             loan=common.loans.get(one.id) if where.where is Where.ON_LOAN else None,
             kept_by=common.kept.get(one.id, ()),
-            retired_on=life.retired_on if life and verdict.outcome is Outcome.RETIRE else None,
+            retired_on=retired[one.id].on if one.id in retired else None,
             has_notice=one.id in printed,
-            never_seen=life is not None and Case(life, office.rules).looked_over.at is None,
+            never_seen=any(one.quantity == _LAST_SEEN and one.status is Status.UNKNOWN for one in verdict.findings),
         )
-
-
-def _lives(office: Office, page: Page, some: Sequence[Item]) -> dict[str, Dossier]:
-    """All that is known of these pieces, by id; of a kind that the rulebook has not, nothing can be looked up."""
-    kinds = office.rules.kinds
-    known = [(one, kinds[one.facts.kind]) for one in some if one.facts.kind in kinds]
-    return {one.item.id: one for one in page.dossiers(known, office.today)} if known else {}
 
 
 def _concerned(item: Item, where: Whereabouts, common: _Common) -> Iterator[Person]:

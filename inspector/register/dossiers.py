@@ -46,13 +46,15 @@ _EVENTS = (
 )  # fmt: skip - in the order of the fields of _Rows
 
 # Questions that are asked with every judgement, made once: making one takes longer than asking it.
-_RETIRED_IDS = (
-    select(tables.verdict.c.item_id, tables.verdict.c.id)
+_RETIRED_ON = (
+    select(tables.verdict.c.item_id, tables.verdict.c.id, tables.verdict.c.day)
     .where(tables.verdict.c.item_id.in_(bindparam("keys", expanding=True)))
     .where(tables.verdict.c.outcome == Outcome.RETIRE.value)
     .order_by(tables.verdict.c.day, tables.verdict.c.id)
 )
-_RETIRED = _RETIRED_IDS.add_columns(tables.verdict.c.body, tables.verdict.c.words)
+_RETIRED = _RETIRED_ON.with_only_columns(
+    tables.verdict.c.item_id, tables.verdict.c.id, tables.verdict.c.body, tables.verdict.c.words
+)
 _PEOPLE = select(tables.person.c.id, tables.person.c.body)
 _PEOPLE_CHANGED = select(year_tables.person_change.c.person_id, year_tables.person_change.c.body).order_by(
     year_tables.person_change.c.day, year_tables.person_change.c.id
@@ -66,6 +68,14 @@ class Retirement:
     id: str
     verdict: Verdict
     why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Retired:
+    """That a piece is retired: since when, and the ids of the verdicts that say so."""
+
+    on: date
+    verdicts: frozenset[str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,14 +181,16 @@ def standing_retirements(connection: Connection, item_id: str, strikes: tuple[St
     return tuple(_standing(_retirements(connection, [item_id]).get(item_id, ()), strikes))
 
 
-def standing_retirement_ids(connection: Connection, some: Sequence[Dossier]) -> dict[str, frozenset[str]]:
-    """The ids of the stored retirements of each of these pieces that no strike has voided, by the piece's id."""
-    found: dict[str, set[str]] = {one.item.id: set() for one in some}
-    for keys in shares(list(found)):
-        for item_id, key in connection.execute(_RETIRED_IDS, {"keys": keys}):
-            found[str(item_id)].add(str(key))
-    voided = {one.item.id: {key for strike in one.strikes for key in strike.facts.voids} for one in some}
-    return {key: frozenset(ids - voided[key]) for key, ids in found.items()}
+def retired(connection: Connection, keys: Sequence[str]) -> dict[str, Retired]:
+    """Of those of these pieces that were retired, by id, what no strike has voided."""
+    (struck,) = events(connection, (tables.strike,), keys)
+    voids = {one for rows in struck.values() for row in rows for one in from_body(row.body, NewStrike).voids}
+    found: dict[str, list[tuple[str, date]]] = {}
+    for some in shares(keys):
+        for item_id, key, day in connection.execute(_RETIRED_ON, {"keys": some}):
+            if str(key) not in voids:
+                found.setdefault(str(item_id), []).append((str(key), day))
+    return {piece: Retired(rows[0][1], frozenset(key for key, _ in rows)) for piece, rows in found.items()}
 
 
 def _standing(rows: Iterable[tuple[str, str, str]], strikes: tuple[Strike, ...]) -> Iterator[Retirement]:

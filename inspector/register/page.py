@@ -22,7 +22,7 @@ from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import dossiers, ledger, lists, tables
 from inspector.register.current import item_called, select_items
-from inspector.register.dossiers import Retirement
+from inspector.register.dossiers import Retired, Retirement
 from inspector.register.events import shares
 from inspector.register.fleet_page import FleetPage
 from inspector.register.hands import HandsPage
@@ -158,9 +158,9 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
         """The stored retirements of a piece that no strike has voided, oldest first."""
         return dossiers.standing_retirements(self._connection, item.id, strikes)
 
-    def standing_retirement_ids(self, some: Sequence[Dossier]) -> dict[str, frozenset[str]]:
-        """The ids of the stored retirements of each piece that no strike has voided, by the piece's id."""
-        return dossiers.standing_retirement_ids(self._connection, some)
+    def retired(self, keys: Sequence[str]) -> dict[str, Retired]:
+        """Of those of these pieces that were retired, by id, since when and by which verdicts; none that was struck."""
+        return dossiers.retired(self._connection, keys)
 
     def is_destroyed(self, item: Item) -> bool:
         """Whether the piece was recorded as made unusable."""

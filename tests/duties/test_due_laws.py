@@ -11,7 +11,7 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection
 from inspector.gear.outcome import Outcome
 from inspector.gear.use import Weather
-from inspector.gear.verdict import Verdict
+from inspector.gear.verdict import Status, Verdict
 from inspector.rulebook.case import Case
 from inspector.rulebook.judge import judge
 from tests.rulebook.dossiers import BOOK, KINDS, TODAY, dossiers
@@ -50,9 +50,10 @@ def _judged(dossier: Dossier) -> Verdict:
 
 
 @given(_fair_lives() | dossiers())
-def test_what_nobody_competent_has_seen_in_full_is_held_or_retired(dossier: Dossier) -> None:
-    if _judged(dossier).outcome not in _HELD:
-        assert Case(dossier, BOOK).looked_over.at is not None
+def test_a_verdict_tells_whether_anybody_competent_has_seen_all_of_the_piece(dossier: Dossier) -> None:
+    asked = [one for one in _judged(dossier).findings if one.quantity == "inspection_age"]
+    never_seen = Case(dossier, BOOK).looked_over.at is None
+    assert asked and all((one.status is Status.UNKNOWN) is never_seen for one in asked)
 
 
 @given(_fair_lives() | dossiers())
