@@ -85,4 +85,9 @@ def read_shown_day(text: str) -> date | None:
 
 def show_month(month: int) -> str:
     """The short name of a month, 1 to 12."""
-    return tr("Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec").split()[month - 1]
+    return _months()[month - 1]
+
+
+@once_a_language
+def _months() -> list[str]:
+    return tr("Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec").split()

@@ -8,18 +8,22 @@ from collections.abc import Callable
 
 from inspector.drawings.shapes import Circle, Drawing, Ink, Line, Point, Polygon, Polyline, RoundedRect, Shape
 from inspector.gear.outcome import Outcome
-from inspector.language import tr
+from inspector.language import once_a_language, tr
 
 
 def outcome_word(outcome: Outcome) -> str:
     """The word that stands beside the mark."""
-    words = {
+    return _outcome_words()[outcome]
+
+
+@once_a_language
+def _outcome_words() -> dict[Outcome, str]:
+    return {
         Outcome.FIT: tr("Fit"),
         Outcome.DERATE: tr("Derate"),
         Outcome.HOLD: tr("Hold"),
         Outcome.RETIRE: tr("Retire"),
     }
-    return words[outcome]
 
 
 def outcome_meaning(outcome: Outcome) -> str:

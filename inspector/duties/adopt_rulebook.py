@@ -8,9 +8,8 @@ import hashlib
 from dataclasses import replace
 from datetime import date
 
-from inspector.duties.judging import judge_and_keep, judged
-from inspector.duties.office import Office, told_of
-from inspector.gear.judged import Judged
+from inspector.duties.judging import dossiers_of, judge_and_keep_all, verdict_by
+from inspector.duties.office import Office
 from inspector.gear.outcome import Outcome
 from inspector.gear.rulebooks import Adopted, BookFault, BookFound, Change
 from inspector.gear.seats import Role
@@ -99,7 +98,7 @@ def _refuse_the_same(office: Office, page: Page, begins: date, text: str) -> Non
 
 def _check_retirements(under: Office, page: Page, expected: int) -> tuple[str, ...]:
     """The tags that the officer knows it to retire; refused where they are not as many as he says."""
-    tags = [one.dossier.item.tag for one in judged_by(under, page) if one.verdict.outcome is Outcome.RETIRE]
+    tags = retired_by(under, page)
     if len(tags) != expected:
         listed = ", ".join(tags) or tr("none")
         why = tr_n(
@@ -112,20 +111,19 @@ def _check_retirements(under: Office, page: Page, expected: int) -> tuple[str, .
             "A retirement is final: compare the books first, then say how many it may retire: {count}.", count=len(tags)
         )
         raise Refused(tr("rulebook"), why, way)
-    return tuple(tags)
+    return tags
 
 
-def judged_by(office: Office, page: Page) -> tuple[Judged, ...]:
-    """Every piece that is not retired, judged today by the office's rules; nothing is kept."""
-    return tuple(
-        judged(office, page.dossier(one, office.kind(one.facts.kind), office.today))
-        for one in told_of(office, page.not_retired())
-    )
+def retired_by(office: Office, page: Page) -> tuple[str, ...]:
+    """The tags of the pieces that are not retired yet and that the office's rules retire today; nothing is kept."""
+    every = dossiers_of(office, page, page.not_retired())
+    return tuple(one.item.tag for one in every if verdict_by(office, one).outcome is Outcome.RETIRE)
 
 
-def _judge_all(office: Office, page: Page, adoption: str) -> tuple[Judged, ...]:
+def _judge_all(office: Office, page: Page, adoption: str) -> None:
     page.set(JUDGED_BY, adoption)
-    return tuple(judge_and_keep(office, page, item) for item in told_of(office, page.not_retired()))
+    for _ in judge_and_keep_all(office, page, page.not_retired()):
+        pass  # each is kept and let go
 
 
 def _facts(book: Rulebook, kept: Adopted, agreed: tuple[str, ...]) -> dict[str, object]:
@@ -170,11 +168,7 @@ def _under(office: Office, adopted: Adopted | None) -> Office:
 
 def _only_by(after: Office, before: Office, page: Page) -> set[str]:
     """The tags that only the later book retires today."""
-    tags = [
-        {one.dossier.item.tag for one in judged_by(under, page) if one.verdict.outcome is Outcome.RETIRE}
-        for under in (after, before)
-    ]
-    return tags[0] - tags[1]
+    return set(retired_by(after, page)) - set(retired_by(before, page))
 
 
 def waiting_lines(office: Office) -> tuple[str, ...]:
@@ -195,8 +189,9 @@ def unfit_lines(office: Office) -> tuple[str, ...]:
     return tuple(fault_words(one) for one in office.rules.club.unfit) if office.rules.club else ()
 
 
-def judge_under_new_book(office: Office) -> tuple[Judged, ...]:
-    """Judge anew, by the rulebook in force, every piece whose verdict was given by another one.
+def judge_under_new_book(office: Office) -> dict[str, Outcome]:
+    """Judge anew, by the rulebook in force, every piece whose verdict was given by another one. What they come to, by
+    tag.
 
     Another one may be a club's adopted earlier whose day has come, or the packaged one of an older program. Refused for
     a login that is no officer's: another rulebook may be milder.
@@ -204,7 +199,7 @@ def judge_under_new_book(office: Office) -> tuple[Judged, ...]:
     with office.book.reading() as page:
         begun = _begun(office, page)
         if not begun and not page.judged_by_another(office.rules.hash):
-            return ()
+            return {}
     if office.book.role is not Role.OFFICER:
         why = tr("The verdicts in it were given by another rulebook than the one that holds now in this program.")
         way = tr("Let an equipment officer of the club open it, with the same version of the program.")
@@ -212,9 +207,9 @@ def judge_under_new_book(office: Office) -> tuple[Judged, ...]:
     with office.book.page() as page:
         if begun:
             page.set(JUDGED_BY, begun)
-        outcomes = tuple(judge_and_keep(office, page, one) for one in page.judged_by_another(office.rules.hash))
-        tags = [one.dossier.item.tag for one in outcomes]
-        facts = {"id": begun or office.rules.hash, "tags": tags}
+        others = page.judged_by_another(office.rules.hash)
+        outcomes = {one.dossier.item.tag: one.verdict.outcome for one in judge_and_keep_all(office, page, others)}
+        facts = {"id": begun or office.rules.hash, "tags": list(outcomes)}
         page.enter("rulebook in force", by=office.officer.id, at=office.now, facts=facts)
     return outcomes
 

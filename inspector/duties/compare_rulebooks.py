@@ -1,15 +1,15 @@
 """Compare two rulebooks on the whole register: which pieces come out otherwise, and which rule makes it."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from inspector.drawings.marks import outcome_word
 from inspector.duties.adopt_rulebook import sound_book
-from inspector.duties.judging import judged
-from inspector.duties.office import Office, told_of
+from inspector.duties.judging import dossiers_of, verdict_by
+from inspector.duties.office import Office
 from inspector.gear.dossier import Dossier
 from inspector.gear.item import Item
-from inspector.gear.judged import Judged
+from inspector.gear.kind import Kind
 from inspector.gear.outcome import Outcome
 from inspector.gear.rulebooks import Compared, PieceDiffers, Standing
 from inspector.gear.verdict import Finding, Verdict
@@ -33,7 +33,7 @@ def compare_rulebooks(office: Office, first: Rulebook, second: Rulebook) -> Comp
     """Both books on every piece as it stands today; nothing is kept."""
     with office.book.reading() as page:
         items = page.not_retired()
-        pieces = tuple(_differing(office, page, told_of(office, items), (first, second)))
+        pieces = tuple(_differing(office, page, items, (first, second)))
     return Compared(
         first=book_name(first),
         second=book_name(second),
@@ -44,14 +44,14 @@ def compare_rulebooks(office: Office, first: Rulebook, second: Rulebook) -> Comp
 
 
 def _differing(
-    office: Office, page: Page, items: Iterable[Item], books: tuple[Rulebook, Rulebook]
+    office: Office, page: Page, items: Sequence[Item], books: tuple[Rulebook, Rulebook]
 ) -> Iterator[PieceDiffers]:
-    """Piece by piece, since thousands of dossiers at once stop the window while they are looked over and let go."""
-    for item in items:
-        dossier = page.dossier(item, office.kind(item.facts.kind), office.today)
-        one, other = (_by(office, dossier, book) for book in books)
+    offices = [replace(office, rules=book) for book in books]
+    for dossier in dossiers_of(office, page, items):
+        own = [replace(dossier, kind=book.kind(dossier.kind.key)) for book in books]
+        one, other = map(verdict_by, offices, own)
         if _standing(one) != _standing(other):
-            yield _differs(one, other, office.system)
+            yield _differs(own[0], one, other, office.system)
 
 
 def book_name(book: Rulebook) -> str:
@@ -60,24 +60,18 @@ def book_name(book: Rulebook) -> str:
     return tr("{title} ({name})", title=title, name=book.hash[:12])
 
 
-def _by(office: Office, dossier: Dossier, book: Rulebook) -> Judged:
-    own = replace(dossier, kind=book.kind(dossier.kind.key))
-    return judged(replace(office, rules=book), own)
-
-
-def _standing(one: Judged) -> tuple[object, ...]:
-    verdict = one.verdict
+def _standing(verdict: Verdict) -> tuple[object, ...]:
     return verdict.outcome, verdict.by_purpose, verdict.capacity.now_n, verdict.next_due
 
 
-def _differs(one: Judged, other: Judged, system: System) -> PieceDiffers:
+def _differs(dossier: Dossier, one: Verdict, other: Verdict, system: System) -> PieceDiffers:
     return PieceDiffers(
-        tag=one.dossier.item.tag,
-        kind_name=one.dossier.kind.name,
-        before=_told(one.verdict),
-        after=_told(other.verdict),
-        purposes=tuple(_purposes(one.verdict, other.verdict)),
-        because=tuple(dict.fromkeys(_because(one, other, system))),
+        tag=dossier.item.tag,
+        kind_name=dossier.kind.name,
+        before=_told(one),
+        after=_told(other),
+        purposes=tuple(_purposes(one, other)),
+        because=tuple(dict.fromkeys(_because(dossier.kind, one, other, system))),
     )
 
 
@@ -96,16 +90,16 @@ def _purposes(one: Verdict, other: Verdict) -> Iterator[str]:
 Pair = tuple[Finding | None, Finding | None]
 
 
-def _because(one: Judged, other: Judged, system: System) -> Iterator[str]:
+def _because(kind: Kind, one: Verdict, other: Verdict, system: System) -> Iterator[str]:
     """The rules that make the difference, worst first: those that answer otherwise, then what moves strength or day."""
-    before = {finding.rule: finding for finding in one.verdict.findings}
-    after = {finding.rule: finding for finding in other.verdict.findings}
+    before = {finding.rule: finding for finding in one.findings}
+    after = {finding.rule: finding for finding in other.findings}
     pairs = [(before.get(rule), after.get(rule)) for rule in dict.fromkeys([*before, *after])]
     answers = [pair for pair in pairs if _outcome(pair[0]) is not _outcome(pair[1])]
     answers.sort(key=lambda pair: -max(_outcome(each).severity for each in pair))
-    moved = [pair for pair in pairs if _quantity(pair) in _moved(one.verdict, other.verdict) and pair not in answers]
+    moved = [pair for pair in pairs if _quantity(pair) in _moved(one, other) and pair not in answers]
     for pair in [*answers, *moved]:
-        yield _told_pair(pair, one, system)
+        yield _told_pair(pair, kind, system)
 
 
 def _moved(one: Verdict, other: Verdict) -> set[str]:
@@ -122,18 +116,17 @@ def _quantity(pair: Pair) -> str:
     return next(one.quantity for one in pair if one)
 
 
-def _told_pair(pair: Pair, one: Judged, system: System) -> str:
+def _told_pair(pair: Pair, kind: Kind, system: System) -> str:
     """Rule and quantity, then what each book says: value, limit and answer."""
     finding = next(each for each in pair if each)
-    name = quantity_word(finding.quantity, one.dossier.kind)
-    was, now = (_seen(each, one, system) for each in pair)
+    name = quantity_word(finding.quantity, kind)
+    was, now = (_seen(each, kind, system) for each in pair)
     return tr("{rule}: {name}: {was} → {now}", rule=finding.rule, name=name, was=was, now=now)
 
 
-def _seen(finding: Finding | None, one: Judged, system: System) -> str:
+def _seen(finding: Finding | None, kind: Kind, system: System) -> str:
     if finding is None:
         return tr("not asked")
-    kind = one.dossier.kind
     value = value_word(finding.value, kind, finding.observation, system)
     if finding.value is None or finding.value.word or finding.limit is None:
         return f"{value}, {outcome_word(finding.outcome)}"

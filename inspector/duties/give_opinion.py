@@ -68,7 +68,7 @@ def _answered(rule: str, open_findings: dict[str, Finding], case: Case, speaker:
     finding = open_findings.get(rule)
     if finding is None:
         raise _cannot_be_answered(rule, open_findings)
-    seen = [one.facts for one, grade in case.answers.get(finding.observation, []) if grade is not Grade.GOOD]
+    seen = [one.facts for one, grade in case.graded(finding.observation) if grade is not Grade.GOOD]
     if speaker.id in {person for one in seen for person in (one.by, one.second)}:
         why = tr("{name} made an inspection that “{rule}” rests on.", name=speaker.name, rule=rule)
         raise Refused(tr("said by"), why, tr("A second opinion is another person's; or inspect the piece again."))

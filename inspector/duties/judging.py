@@ -10,17 +10,35 @@ from inspector.gear.item import Item
 from inspector.gear.judged import Judged
 from inspector.gear.lists import Exposed, Listing
 from inspector.gear.use import Weather
+from inspector.gear.verdict import Verdict
 from inspector.register.page import Page
 from inspector.rulebook.judge import judge
 from inspector.rulebook.release import releases
 from inspector.rulebook.wording import explain
 
-_AT_ONCE = 20  # pieces whose lives are held at one time; more would stop the window as they are let go
+_AT_ONCE = 50  # dossiers read together: more at once stop the window while they are looked over and let go
+
+
+def dossiers_of(office: Office, page: Page, items: Sequence[Item]) -> Iterator[Dossier]:
+    """The dossiers of many pieces as of today, in their order, and after each it is told how many are done.
+
+    They are read some at a time, so that few of them are held at once however many there are.
+    """
+    for at in range(0, len(items), _AT_ONCE):
+        some = [(one, office.kind(one.facts.kind)) for one in items[at : at + _AT_ONCE]]
+        for number, dossier in enumerate(page.dossiers(some, office.today), at + 1):
+            yield dossier
+            office.told(number, len(items))
+
+
+def verdict_by(office: Office, dossier: Dossier) -> Verdict:
+    """The dossier judged, without what would release a finding and without words, for what only compares verdicts."""
+    return judge(dossier, office.rules, office.program)
 
 
 def judged(office: Office, dossier: Dossier) -> Judged:
     """The dossier judged and explained; nothing is kept."""
-    verdict = judge(dossier, office.rules, office.program)
+    verdict = verdict_by(office, dossier)
     verdict = replace(verdict, releases=releases(verdict, dossier, office.rules))
     return Judged(dossier, verdict, explain(dossier, verdict, office.rules, office.system))
 
@@ -34,17 +52,19 @@ def judge_and_keep(office: Office, page: Page, item: Item) -> Judged:
 
 
 def judge_and_keep_all(office: Office, page: Page, items: Sequence[Item]) -> Iterator[Judged]:
-    """Judge these pieces as `judge_and_keep` does one, and keep the verdicts; how many are done is told.
+    """Judge many different pieces and keep their verdicts, some at a time, as they are asked for: ask for all of them.
 
-    A share of them is read, judged and kept at a time, and let go as it is passed over.
+    After each it is told how many are done.
     """
-    for at in range(0, len(items), _AT_ONCE):
-        known = [(one, office.kind(one.facts.kind)) for one in items[at : at + _AT_ONCE]]
-        outcomes = [judged(office, one) for one in page.dossiers(known, office.today)]
-        keep_all(office, page, [(one, one.dossier) for one in outcomes])
-        for done, one in enumerate(outcomes, at + 1):
-            yield one
-            office.told(done, len(items))
+    waiting: list[tuple[Judged, Dossier]] = []
+    for dossier in dossiers_of(office, page, items):
+        waiting.append((judged(office, dossier), dossier))
+        yield waiting[-1][0]
+        if len(waiting) == _AT_ONCE:
+            keep_all(office, page, waiting)
+            waiting = []
+    if waiting:
+        keep_all(office, page, waiting)
 
 
 def keep(office: Office, page: Page, outcome: Judged, known: Dossier | None = None) -> None:

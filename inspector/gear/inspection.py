@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+import msgspec
+
 from inspector.gear.kind import Grade, Measure
 from inspector.gear.outcome import Outcome
 from inspector.units import Dimension, Figure
@@ -35,8 +37,7 @@ class Surface(StrEnum):
     NOT_STATED = "not_stated"
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(msgspec.Struct, frozen=True, gc=False):  # no dataclass: a long life has hundreds of them to read
     """The grade given at one check."""
 
     check: str

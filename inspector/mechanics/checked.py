@@ -12,27 +12,26 @@ SAME_RATIO = 1e-9
 def positive(**values: float) -> None:
     """Each value is finite and above zero."""
     for name, value in values.items():
-        _require(math.isfinite(value) and value > 0, f"{name} must be a finite number above zero, not {value!r}")
+        if not (math.isfinite(value) and value > 0):
+            raise ValueError(f"{name} must be a finite number above zero, not {value!r}")
 
 
 def at_least(least: float, **values: float) -> None:
     """Each value is finite and not below `least`."""
     for name, value in values.items():
-        _require(math.isfinite(value) and value >= least, f"{name} must be finite and at least {least}, not {value!r}")
+        if not (math.isfinite(value) and value >= least):
+            raise ValueError(f"{name} must be finite and at least {least}, not {value!r}")
 
 
 def between(least: float, most: float, **values: float) -> None:
     """Each value lies from `least` to `most`, both ends allowed."""
     for name, value in values.items():
-        _require(least <= value <= most, f"{name} must lie from {least} to {most}, not {value!r}")
+        if not least <= value <= most:
+            raise ValueError(f"{name} must lie from {least} to {most}, not {value!r}")
 
 
 def whole(**counts: int) -> None:
     """Each count is a whole number, one or more."""
     for name, count in counts.items():
-        _require(count >= 1 and count % 1 == 0, f"{name} must be a whole number, one or more, not {count!r}")
-
-
-def _require(holds: bool, message: str) -> None:
-    if not holds:
-        raise ValueError(message)
+        if not (count >= 1 and count % 1 == 0):
+            raise ValueError(f"{name} must be a whole number, one or more, not {count!r}")

@@ -6,6 +6,7 @@ The band is not monotone in the readings: it informs. Verdicts rest on rates tha
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import NamedTuple
 
 from inspector.mechanics import checked
@@ -205,10 +206,11 @@ def _fitted(taken_years: Sequence[float], walls_m: Sequence[float]) -> _Fit:
         raise ValueError(f"taken_years and walls_m must hold the same number of readings, {LEAST_READINGS} or more")
     for year, wall in zip(taken_years, walls_m, strict=True):
         checked.between(-_FAR, _FAR, taken_years=year, walls_m=wall)
-    return _squares(taken_years, walls_m)
+    return _squares(tuple(taken_years), tuple(walls_m))
 
 
-def _squares(taken_years: Sequence[float], walls_m: Sequence[float]) -> _Fit:
+@lru_cache(maxsize=8)  # a band is drawn at many times through the same readings
+def _squares(taken_years: tuple[float, ...], walls_m: tuple[float, ...]) -> _Fit:
     count = len(walls_m)
     mean_years, mean_wall = math.fsum(taken_years) / count, math.fsum(walls_m) / count
     across = [year - mean_years for year in taken_years]

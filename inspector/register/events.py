@@ -25,8 +25,9 @@ def events(connection: Connection, of: tuple[Table, ...], keys: Sequence[str], u
     """For each of the tables in turn what happened to the pieces up to a day."""
     found: list[Rows] = [{} for _ in of]
     for some in shares(keys):
-        for at, item_id, *row in connection.execute(_question(of), {"keys": some, "until": until}):
-            found[int(at)].setdefault(str(item_id), []).append(Row(str(row[0]), row[1], str(row[2])))
+        rows = connection.execute(_question(of), {"keys": some, "until": until}).all()
+        for at, item_id, key, day, body in rows:
+            found[at].setdefault(item_id, []).append(Row(key, day, body))
     return found
 
 

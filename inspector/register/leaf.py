@@ -2,9 +2,10 @@
 
 from collections.abc import Sequence
 from datetime import date, datetime
+from functools import cache
 from typing import Any
 
-from sqlalchemy import Column, Connection, Select, Table, insert, select, update
+from sqlalchemy import Column, Connection, Select, Table, Update, bindparam, insert, select, update
 
 from inspector.gear.item import Item
 from inspector.language import tr
@@ -57,14 +58,15 @@ class Leaf:
             return
         column = table.c[next(iter(rows[0]))]
         keys = [str(row[column.name]) for row in rows]
-        stand = {key for some in shares(keys) for key in self._connection.execute(_keys_of(column, some)).scalars()}
-        for key, row in zip(keys, rows, strict=True):
-            if key in stand:
-                self._connection.execute(update(table).where(column == key).values(row))
-            if is_followed(table.name, key):
-                self._kept[table.name, key] = checksum(table.name, row)
+        asked, changed = _in_place(column)
+        stand = {key for some in shares(keys) for key in self._connection.execute(asked, {"keys": some}).scalars()}
+        if old := [{"own_key": key, **row} for key, row in zip(keys, rows, strict=True) if key in stand]:
+            self._connection.execute(changed, old)
         if new := [row for key, row in zip(keys, rows, strict=True) if key not in stand]:
             self._connection.execute(insert(table), new)
+        for key, row in zip(keys, rows, strict=True):
+            if is_followed(table.name, key):
+                self._kept[table.name, key] = checksum(table.name, row)
 
     def _take_rows(self, table: Table, keys: Sequence[str]) -> None:
         """Take such rows out."""
@@ -104,5 +106,10 @@ class Leaf:
             raise Refused(tr("setting"), why, tr("Do it there, before or after the copy is brought back."))
 
 
-def _keys_of(column: Column[Any], some: Sequence[str]) -> Select[Any]:
-    return select(column).where(column.in_(some))
+@cache
+def _in_place(column: Column[Any]) -> tuple[Select[Any], Update]:
+    """Which of some keys stand, and the change of a row by its key; made once, since making one takes longer."""
+    return (
+        select(column).where(column.in_(bindparam("keys", expanding=True))),
+        update(column.table).where(column == bindparam("own_key")),
+    )

@@ -40,6 +40,7 @@ class Case:
     dossier: Dossier
     book: Rulebook
     _worked_out: dict[object, object] = field(default_factory=dict, compare=False, repr=False)
+    _graded: list[dict[str, list[Grade]]] = field(default_factory=list, compare=False, repr=False)
 
     def once(self, name: object, work_out: Callable[..., Made], *given: object) -> Made:
         """Work something out once for this case, whoever asks first. work_out gets the case and what is given."""
@@ -75,23 +76,32 @@ class Case:
     def _thorough(self) -> frozenset[int]:
         return frozenset(id(one) for one in self.thorough)
 
-    @cached_property
-    def answers(self) -> dict[str, list[tuple[Inspection, Grade]]]:
-        """Per check, what counts of the grades: the last one a competent person gave, and whatever was seen since.
+    def graded(self, check: str) -> list[tuple[Inspection, Grade]]:
+        """What counts of a check's grades: the last one a competent person gave, and whatever was seen since.
 
-        Where no competent person has answered, only the faults that others saw.
+        Where no competent person has answered, only the faults that others saw, and what was seen since the first.
         """
-        found: dict[str, list[tuple[Inspection, Grade]]] = {}
-        for one in self.dossier.inspections:
-            thorough = self.is_thorough(one)
-            for answer in one.facts.answers:
-                check, grade = answer.check, answer.grade
-                if grade is Grade.NOT_SEEN:
-                    continue
-                if thorough and (check not in found or found[check][-1][0] is not one):
-                    found[check] = [(one, grade)]
-                elif thorough or grade is not Grade.GOOD or check in found:
-                    found.setdefault(check, []).append((one, grade))
+        given: list[tuple[Inspection, Grade]] = []  # the newest first
+        for place, one in enumerate(reversed(self.dossier.inspections)):
+            grades = self._grades_of(place, one).get(check)
+            if grades is None:
+                continue
+            given += [(one, grade) for grade in reversed(grades)]
+            if self.is_thorough(one):
+                return given[::-1]
+        while given and given[-1][1] is Grade.GOOD:
+            given.pop()
+        return given[::-1]
+
+    def _grades_of(self, place: int, inspection: Inspection) -> dict[str, list[Grade]]:
+        """What an inspection saw, by check; asked of the last few alone, however long the life. place: from the end."""
+        if place < len(self._graded):
+            return self._graded[place]
+        found: dict[str, list[Grade]] = {}
+        for answer in inspection.facts.answers:
+            if answer.grade is not Grade.NOT_SEEN:
+                found.setdefault(answer.check, []).append(answer.grade)
+        self._graded.append(found)
         return found
 
     @cached_property

@@ -98,8 +98,12 @@ class Rulebook:
     def source_text(self, key: str) -> str:
         """The source as it prints, with a word where it was not read itself."""
         source = self.sources[key]
-        marks = {"second_hand": tr(" (second-hand)"), "from_memory": tr(" (from memory)")}
-        return source.text + marks.get(source.certainty, "")
+        return source.text + _certainty_marks().get(source.certainty, "")
+
+
+@once_a_language
+def _certainty_marks() -> dict[str, str]:
+    return {"second_hand": tr(" (second-hand)"), "from_memory": tr(" (from memory)")}
 
 
 def _turn(rule: texts.Rule) -> int:

@@ -27,7 +27,7 @@ def grade(case: Case, check: str) -> Quantity:
 
     Good grades go stale with the inspection interval; a fault does not heal by waiting.
     """
-    counted = case.answers.get(check)
+    counted = case.graded(check)
     if not counted:
         return unknown(tr("No competent person has looked at it yet."), check)
     first = counted[0][0]
@@ -139,9 +139,10 @@ def readings(case: Case, measure: str) -> list[Taken]:
 
 def _by_measure(case: Case) -> dict[str, list[Taken]]:
     found: dict[str, list[Taken]] = {}
+    swapped = {measure for one in case.dossier.repairs for measure in one.facts.replaces}
     for one in case.dossier.inspections:
         for reading in one.facts.readings:
-            if not is_of_a_part_before(case, one, reading.measure):
+            if reading.measure not in swapped or not is_of_a_part_before(case, one, reading.measure):
                 found.setdefault(reading.measure, []).append(Taken(one, reading))
     return found
 
@@ -152,6 +153,11 @@ def counted(case: Case, measure: str) -> list[Taken]:
 
 
 def _by_point(case: Case, measure: str) -> dict[str, list[Taken]]:
+    """The same by point."""
+    return case.once((_at_points, measure), _at_points, measure)
+
+
+def _at_points(case: Case, measure: str) -> dict[str, list[Taken]]:
     """Two readings of one point in one inspection both count."""
     by_point: dict[str, list[Taken]] = {}
     for taken in readings(case, measure):

@@ -9,7 +9,7 @@ from inspector.gear.verdict import Known, Value
 from inspector.units import Dimension
 
 
-class Quantity(msgspec.Struct, frozen=True):
+class Quantity(msgspec.Struct, frozen=True, gc=False):
     """One named value of a case.
 
     applies: False where the piece has no such thing. value None: unknown, and why_unknown says why. stale: known once,

@@ -15,12 +15,16 @@ def terms_in(words: Explanation) -> tuple[Fact, ...]:
 def terms_of(text: str) -> tuple[Fact, ...]:
     """The trade's words in a text, each once, with what it means."""
     plain = text.casefold()
-    return tuple(Fact(name, meaning) for name, meaning in meanings() if _is_word_of(name.casefold(), plain))
+    return tuple(term for name, begins, term in _sought() if name in plain and begins.search(plain))
 
 
-def _is_word_of(name: str, text: str) -> bool:
-    """Whether the words begin a word of the text: "ears" is not said by "gears"."""
-    return name in text and re.search(rf"(?<!\w){re.escape(name)}", text) is not None
+@once_a_language
+def _sought() -> tuple[tuple[str, re.Pattern[str], Fact], ...]:
+    """Each term as it is sought in small letters, where it begins a word ("ears" is not said by "gears"), and it."""
+    return tuple(
+        (name.casefold(), re.compile(rf"(?<!\w){re.escape(name.casefold())}"), Fact(name, meaning))
+        for name, meaning in meanings()
+    )
 
 
 def _said(words: Explanation) -> Iterable[str]:

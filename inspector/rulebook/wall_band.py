@@ -34,13 +34,9 @@ class _Line:
 
     point: str
     days: tuple[date, ...]
+    taken_years: tuple[float, ...]  # the days in years from the first
     walls_m: tuple[float, ...]
     accuracy_m: float  # the greatest that is taken off one of them
-
-    @property
-    def taken_years(self) -> tuple[float, ...]:
-        """When its readings were taken, in years from the first."""
-        return tuple(self.years_of(day) for day in self.days)
 
     @property
     def reach_on(self) -> date:
@@ -69,7 +65,8 @@ def _line(case: Case, place: Place) -> _Line | None:
     if len(set(days)) < regression.LEAST_READINGS:
         return None
     walls_m = tuple(one.reading.figure.si for one in good)
-    return _Line(place.point, days, walls_m, max(accuracy(case, one.reading) for one in good))
+    taken_years = tuple(years((day - days[0]).days) for day in days)
+    return _Line(place.point, days, taken_years, walls_m, max(accuracy(case, one.reading) for one in good))
 
 
 def _level(case: Case, place: Place, line: _Line | None, rate: Rate) -> float:

@@ -10,6 +10,8 @@ from inspector.mechanics import gauge
 from inspector.rulebook.case import Case
 from inspector.rulebook.observed import Taken, counted, readings
 
+_ACCURACY = {Method.ULTRASONIC_PAINT: "gauge_accuracy_paint", Method.CALLIPER: "calliper_accuracy"}
+
 
 @dataclass(frozen=True, slots=True)
 class Place:
@@ -27,17 +29,20 @@ class Place:
     @property
     def last(self) -> tuple[Taken, ...]:
         """What competent persons read on that day."""
-        return tuple(one for one in self.passed if one.inspection.on == self.read_on)
+        read_on = self.read_on
+        return tuple(one for one in self.passed if one.inspection.on == read_on)
 
     @property
     def before(self) -> tuple[Taken, ...]:
         """All that anybody read until that day."""
-        return tuple(one for one in (*self.passed, *self.others) if self.read_on and one.inspection.on <= self.read_on)
+        read_on = self.read_on
+        return tuple(one for one in (*self.passed, *self.others) if read_on and one.inspection.on <= read_on)
 
     @property
     def since(self) -> tuple[Taken, ...]:
         """What others read after that day: it may tighten, it proves nothing."""
-        return tuple(one for one in self.others if self.read_on is None or one.inspection.on > self.read_on)
+        read_on = self.read_on
+        return tuple(one for one in self.others if read_on is None or one.inspection.on > read_on)
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,11 +109,7 @@ def rough_relied(case: Case, taken: Taken) -> float:
 
 def accuracy(case: Case, reading: Reading) -> float:
     """How far a reading may be out on a dressed face, in metres."""
-    setting = {
-        Method.ULTRASONIC_PAINT: "gauge_accuracy_paint",
-        Method.CALLIPER: "calliper_accuracy",
-    }.get(reading.method, "gauge_accuracy")
-    return case.book.setting(setting)
+    return case.book.setting(_ACCURACY.get(reading.method, "gauge_accuracy"))
 
 
 def is_dressed(reading: Reading) -> bool:

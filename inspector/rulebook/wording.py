@@ -1,11 +1,14 @@
 """The only place that makes sentences of a verdict."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from msgspec import structs
 
 from inspector.drawings.marks import outcome_word
 from inspector.gear.dossier import Dossier
 from inspector.gear.outcome import Outcome
-from inspector.gear.verdict import Explanation, Finding, Reason, Status, Value, Verdict
+from inspector.gear.verdict import Explanation, Finding, Reason, Release, Status, Value, Verdict
 from inspector.language import show_day, tr, within
 from inspector.rulebook.case import purposes_of
 from inspector.rulebook.club_marks import in_force_lines
@@ -26,15 +29,36 @@ from inspector.rulebook.words import (
 from inspector.units import Dimension, System, show, system_of
 
 _TOLD_AT_MOST = 3
+_NONE = Value(number=1, dimension=Dimension.COUNT, as_typed="1")
+
+
+@dataclass(frozen=True)
+class _Told:
+    """What is put into words, with what every sentence may look up."""
+
+    dossier: Dossier
+    verdict: Verdict
+    book: Rulebook
+    system: System
+
+    @cached_property
+    def names(self) -> dict[str, str]:
+        """Everybody's name, by id."""
+        return dict(self.dossier.names)
+
+    @cached_property
+    def releases(self) -> dict[str, Release]:
+        """What would release each finding, by its rule."""
+        return {one.rule: one for one in reversed(self.verdict.releases)}
 
 
 def explain(dossier: Dossier, verdict: Verdict, book: Rulebook, system: System = System.METRIC) -> Explanation:
     """The verdict in words: the same verdict, language and units give the same words."""
-    governing = _governing(verdict)
-    reasons = [_reason(one, verdict, dossier, book, system) for one in governing]
-    passes = [_reason(one, verdict, dossier, book, system) for one in verdict.findings if one not in governing]
+    told = _Told(dossier, verdict, book, system)
+    reasons = [_reason(one, told) for one in _governing(verdict)]
+    passes = [_reason(one, told) for one in verdict.findings if one.outcome is Outcome.FIT]
     if verdict.outcome is Outcome.RETIRE:
-        reasons = [replace(one, release="") for one in reasons]  # nothing releases a retired piece
+        reasons = [structs.replace(one, release="") for one in reasons]  # nothing releases a retired piece
     words = Explanation(
         headline=_headline(verdict, reasons),
         plain=_plain(dossier, verdict, reasons, system),
@@ -45,8 +69,8 @@ def explain(dossier: Dossier, verdict: Verdict, book: Rulebook, system: System =
         cautions=cautions(book),
         piece=piece_facts(dossier),
     )
-    told = with_loosening(words, verdict, system)
-    return replace(told, terms=terms_in(told))
+    loosened = with_loosening(words, verdict, system)
+    return replace(loosened, terms=terms_in(loosened))
 
 
 def cautions(book: Rulebook) -> tuple[str, ...]:
@@ -174,21 +198,22 @@ def use_line(dossier: Dossier, verdict: Verdict, system: System = System.METRIC)
     return line[:1].upper() + line[1:]
 
 
-def _reason(finding: Finding, verdict: Verdict, dossier: Dossier, book: Rulebook, system: System) -> Reason:
-    value, bare = _value_and_limit(finding, dossier, _typed_in(finding, system))
+def _reason(finding: Finding, told: _Told) -> Reason:
+    what = "" if finding.rule == RETIRED_BEFORE else quantity_word(finding.quantity, told.dossier.kind)
+    value, bare = _value_and_limit(finding, told.dossier, _typed_in(finding, told.system))
     limit = marked_limit(bare, finding)
     purposes = listed([purpose_word(one) for one in finding.purposes])
     return Reason(
         outcome=finding.outcome,
         status=finding.status,
-        sentence=_sentence(finding, dossier, value, limit),
-        value=_with_origin(value, finding, dossier),
+        sentence=_sentence(finding, told, what, value, limit),
+        value=_with_origin(value, finding, told),
         limit=f"{limit} ({finding.limit_came_from})" if finding.limit_came_from else limit,
-        source=book.source_text(finding.source),
+        source=told.book.source_text(finding.source),
         rule=finding.rule,
         purposes=tr("for {purposes}", purposes=purposes) if purposes else "",
-        release=_release(finding, verdict, dossier, book, system),
-        what=_what(finding, dossier),
+        release=_release(finding, told),
+        what=what,
         why="" if finding.rule == RETIRED_BEFORE else finding.says,
     )
 
@@ -206,25 +231,21 @@ def _value_and_limit(finding: Finding, dossier: Dossier, system: System) -> tupl
 def _limit_words(finding: Finding, bare_limit: str) -> str:
     if finding.must in {"none_of", "present"}:
         return must_word(finding.must, "", finding.quantity)
-    if finding.must == "below" and finding.limit == Value(number=1, dimension=Dimension.COUNT, as_typed="1"):
+    if finding.must == "below" and finding.limit == _NONE:
         return tr("none")
     return must_word(finding.must, bare_limit)
 
 
-def _with_origin(value: str, finding: Finding, dossier: Dossier) -> str:
+def _with_origin(value: str, finding: Finding, told: _Told) -> str:
     """The value with what it came from: the sum or the occasion, who, and when."""
     if finding.value is None:
         return value
     origin = [finding.came_from] if finding.came_from else []
-    if finding.by and (name := _name(finding.by, dossier)):
+    if finding.by and (name := told.names.get(finding.by, "")):
         origin.append(tr("by {name}", name=name))
     if finding.measured_on:
         origin.append(show_day(finding.measured_on))
     return f"{value} ({', '.join(origin)})" if origin else value
-
-
-def _name(person: str, dossier: Dossier) -> str:
-    return dict(dossier.names).get(person, "")
 
 
 def _typed_in(finding: Finding, system: System) -> System:
@@ -232,12 +253,7 @@ def _typed_in(finding: Finding, system: System) -> System:
     return system_of(finding.value.as_typed, system) if finding.value else system
 
 
-def _what(finding: Finding, dossier: Dossier) -> str:
-    return "" if finding.rule == RETIRED_BEFORE else quantity_word(finding.quantity, dossier.kind)
-
-
-def _sentence(finding: Finding, dossier: Dossier, value: str, limit: str) -> str:
-    name = _what(finding, dossier)
+def _sentence(finding: Finding, told: _Told, name: str, value: str, limit: str) -> str:
     if finding.rule == RETIRED_BEFORE:
         day = show_day(finding.measured_on) if finding.measured_on else ""
         return tr("Retired on {day}, and a retirement is final. {why}", day=day, why=finding.says)
@@ -246,24 +262,24 @@ def _sentence(finding: Finding, dossier: Dossier, value: str, limit: str) -> str
     if finding.status is Status.UNKNOWN and finding.why_unknown:
         return tr("{what}: {value}. {why}", what=name, value=value, why=finding.why_unknown)
     if finding.status is Status.UNKNOWN and finding.value is not None:
-        return tr("{what}: seen too long ago ({value}).", what=name, value=_with_origin(value, finding, dossier))
+        return tr("{what}: seen too long ago ({value}).", what=name, value=_with_origin(value, finding, told))
     if finding.status is Status.ANSWERED:
-        return tr("{what}: {value}; {answer}", what=name, value=value, answer=_answer(finding, dossier))
+        return tr("{what}: {value}; {answer}", what=name, value=value, answer=_answer(finding, told))
     if finding.value.word or finding.must == "present":
         return tr("{what}: {value}.", what=name, value=value)
     return tr("{what}: {value}, must be {limit}.", what=name, value=value, limit=limit)
 
 
-def _answer(finding: Finding, dossier: Dossier) -> str:
+def _answer(finding: Finding, told: _Told) -> str:
     """Who answers a finding, and why."""
-    said = next((one.facts for one in dossier.opinions if one.id == finding.answered), None)
+    said = next((one.facts for one in told.dossier.opinions if one.id == finding.answered), None)
     if said is None:
         return tr("answered by an opinion.")
-    who = _name(said.by, dossier) or tr("a competent person")
+    who = told.names.get(said.by, "") or tr("a competent person")
     return tr("answered by {who} on {day}: {why}", who=who, day=show_day(said.on), why=said.why)
 
 
-def _release(finding: Finding, verdict: Verdict, dossier: Dossier, book: Rulebook, system: System) -> str:
+def _release(finding: Finding, told: _Told) -> str:
     """What would release a finding. Nothing releases a retirement, nor what nobody asked the release of."""
-    found = next((one for one in verdict.releases if one.rule == finding.rule), None)
-    return release_words(found, finding, dossier, book, system) if found else ""
+    found = told.releases.get(finding.rule)
+    return release_words(found, finding, told.dossier, told.book, told.system) if found else ""

@@ -11,12 +11,16 @@ from inspector.units import Dimension, System, show, show_typed
 
 def purpose_word(purpose: Purpose) -> str:
     """What the piece is pulled for."""
-    words = {
+    return _purpose_words()[purpose]
+
+
+@once_a_language
+def _purpose_words() -> dict[Purpose, str]:
+    return {
         Purpose.KINETIC: tr("kinetic pull"),
         Purpose.STATIC: tr("static pull"),
         Purpose.TOWING: tr("road towing"),
     }
-    return words[purpose]
 
 
 def service_word(service: Service) -> str:
@@ -63,7 +67,8 @@ def _size_name(key: str, kind: Kind) -> str:
 
 def named_quantity(name: str) -> str:
     """A quantity of the catalogue as a person says it."""
-    return (_quantity_names() | _form_names())[name]
+    names = _quantity_names()
+    return names[name] if name in names else _form_names()[name]
 
 
 @once_a_language
@@ -130,10 +135,9 @@ def value_word(value: Value | None, kind: Kind, check: str, system: System, fine
     if value is None:
         return tr("not known")
     if value.number is not None and value.dimension is not None:
-        shown = show(value.number, value.dimension, system, finer_places)
         if value.dimension is Dimension.DAYS and abs(value.number) >= 999_999:
             return tr("no end in sight")
-        return show_typed(value.as_typed) or shown
+        return show_typed(value.as_typed) or show(value.number, value.dimension, system, finer_places)
     return _grade_word(value.word, kind, check)
 
 

@@ -128,11 +128,11 @@ def test_a_book_from_a_later_day_waits_for_it_and_judges_once(office: Office) ->
     adopt_rulebook(office, LOOSE, "ours.toml", begins)
     assert in_force(office).rules.club is None
     assert open_item(office, "SH-1").verdict.outcome is Outcome.HOLD
-    assert adopting.judge_under_new_book(in_force(office)) == ()
+    assert adopting.judge_under_new_book(in_force(office)) == {}
     later = in_force(office.at(office.now + timedelta(days=6)))
-    assert [one.verdict.outcome for one in adopting.judge_under_new_book(later)] == [Outcome.FIT]
+    assert list(adopting.judge_under_new_book(later).values()) == [Outcome.FIT]
     assert open_item(later, "SH-1").verdict.outcome is Outcome.FIT
-    assert adopting.judge_under_new_book(later) == () == judge_anew(later)
+    assert adopting.judge_under_new_book(later) == {} and judge_anew(later) == ()
     assert verify_book(later).faults == ()
 
 
@@ -233,7 +233,7 @@ def test_the_sample_club_s_own_limits_are_adopted_from_their_day(sample: Office)
     later = in_force(sample.at(sample.now + timedelta(days=6)))
     judged = adopting.judge_under_new_book(later)
     assert len(judged) == sum(row.outcome is not Outcome.RETIRE for row in list_gear(sample).rows)
-    assert {one.verdict.rulebook for one in judged} == {later.rules.hash}
+    assert {open_item(later, tag).verdict.rulebook for tag in judged} == {later.rules.hash}
     assert verify_book(later).faults == ()
 
 
@@ -247,9 +247,9 @@ def test_a_newer_program_with_a_stricter_rulebook_judges_every_standing_verdict_
         for one in office.rules.rules
     )
     newer = replace(office, rules=replace(office.rules, text=office.rules.text + "# newer", rules=rules))
-    assert [one.verdict.outcome for one in adopting.judge_under_new_book(newer)] == [Outcome.HOLD]
+    assert list(adopting.judge_under_new_book(newer).values()) == [Outcome.HOLD]
     assert list_gear(newer).rows[0].outcome is Outcome.HOLD
-    assert adopting.judge_under_new_book(newer) == ()
+    assert adopting.judge_under_new_book(newer) == {}
     with newer.book.reading() as page:
         assert page.judged_by_another(newer.rules.hash) == ()
     assert verify_book(newer).faults == ()
@@ -265,7 +265,7 @@ def test_a_book_from_a_later_day_retires_nothing_that_nobody_was_asked_about(off
         record_inspection(office, tag, all_good(office, kind, WORN))
     day = in_force(office.at(office.now + timedelta(days=6)))
     assert day.waits_for == ("SH-1", "SH-2") and day.rules.club is None
-    assert adopting.judge_under_new_book(day) == ()
+    assert adopting.judge_under_new_book(day) == {}
     assert open_item(day, "SH-1").verdict.outcome is Outcome.HOLD
     assert "SH-1, SH-2" in " ".join(adopting.waiting_lines(day))
     with pytest.raises(Refused, match="2 pieces at once"):
@@ -283,7 +283,7 @@ def test_a_book_from_a_later_day_retires_the_pieces_that_were_agreed(office: Off
     adopt_rulebook(office, stricter, "ours.toml", office.today + timedelta(days=6), retires=1)
     day = in_force(office.at(office.now + timedelta(days=6)))
     assert day.waits_for == ()
-    assert [one.verdict.outcome for one in adopting.judge_under_new_book(day)] == [Outcome.RETIRE]
+    assert list(adopting.judge_under_new_book(day).values()) == [Outcome.RETIRE]
 
 
 def test_adopting_tells_how_far_it_is_and_once_stopped_keeps_nothing(office: Office) -> None:

@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
+from msgspec import structs
 
 from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in
@@ -185,7 +186,7 @@ def test_an_inspection_that_cannot_be_is_refused_and_nothing_is_kept(office: Off
         replace(good, on=date(2020, 1, 1)),
         replace(good, by="nobody we know"),
         replace(good, answers=(), readings=()),
-        replace(good, answers=(replace(good.answers[0], check="no_such_check"),)),
+        replace(good, answers=(structs.replace(good.answers[0], check="no_such_check"),)),
         all_good(office, kind, {"no_such_measure": "2 mm"}),
         all_good(office, kind, {"wall@inside": "2 mm"}),
         all_good(office, kind, {"wall": "2 mm"}),

@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec import structs
 
 from inspector.gear.capacity import Capacity
 from inspector.gear.damage import DamagePlace, DamageSort, PinWear, StrapDamage, StrapMark
@@ -50,7 +51,7 @@ def record(count: int = 3, **changes: object) -> ItemRecord:
         tag="T-014", kind="hitch_receiver", kind_name="Hitch receiver", family="tube", outcome=Outcome.HOLD,
         judged_on=TODAY, headline="Hold: the wall is too thin.", plain="Do not use it until this is settled.",
         use_line="nothing",
-        reasons=(replace(reason("The wall is thin.", "2.2 mm", "3 mm", "club setting", Outcome.HOLD),
+        reasons=(structs.replace(reason("The wall is thin.", "2.2 mm", "3 mm", "club setting", Outcome.HOLD),
                          release="a reading of 3 mm or more"),),
         turns=(Fact("With time", "on 1 Jan 2027"),), piece=(Fact("Owner", "Club"), Fact("Marked", "3,500 kg")),
         sums=(Fact("Wall as new", "6.3 mm"),), passes=(Passed("Welds: good.", "good", "no fault", "common practice"),),

@@ -5,6 +5,7 @@ from datetime import date, timedelta
 
 from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn
+from msgspec import structs
 
 from inspector.gear.custody import Custody, Hands, NewCustody, Untold
 from inspector.gear.dossier import Dossier
@@ -140,7 +141,7 @@ def inspections(draw: DrawFn, kind: Kind, item: Item, number: int) -> Inspection
     on = item.booked_on + timedelta(days=draw(st.integers(0, (TODAY - item.booked_on).days)))
     answers = [Answer(check.key, draw(mostly_good)) for check in kind.checks]
     kept = tuple(
-        replace(one, grade=Grade.BAD) if one.grade is Grade.SLIGHT and not check.slight else one
+        structs.replace(one, grade=Grade.BAD) if one.grade is Grade.SLIGHT and not check.slight else one
         for one, check in zip(answers, kind.checks, strict=True)
     )
     what = draw(st.sampled_from([InspectionKind.PERIODIC, InspectionKind.PERIODIC, *InspectionKind]))

@@ -4,6 +4,8 @@ from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
+from msgspec import structs
+
 from inspector.gear.dossier import Dossier
 from inspector.gear.evidence import NewQuarantine, NewRelease, Quarantine, Release
 from inspector.gear.fitting import End, Fitted, Fitting, NewFitting, Side
@@ -114,7 +116,9 @@ def with_size(dossier: Dossier, key: str, si: float) -> Dossier:
 def with_grade(dossier: Dossier, check: str, grade: str) -> Dossier:
     """Another grade at one check of the latest inspection."""
     last = dossier.inspections[-1]
-    answers = tuple(replace(one, grade=Grade(grade)) if one.check == check else one for one in last.facts.answers)
+    answers = tuple(
+        structs.replace(one, grade=Grade(grade)) if one.check == check else one for one in last.facts.answers
+    )
     return _latest(dossier, replace(last, facts=replace(last.facts, answers=answers)))
 
 
