@@ -76,12 +76,13 @@ def measured(part: Part, run: Run) -> tuple[list[Row], bool]:
 
 @contextmanager
 def _run(asked: argparse.Namespace) -> Iterator[Run]:
+    rules = packaged()
     with tempfile.TemporaryDirectory() as made:
-        folder = asked.keep or Path(made) / "registers"
+        folder = (asked.keep or Path(made)) / f"registers-{rules.hash[:12]}"  # under other rules all is judged anew
         folder.mkdir(parents=True, exist_ok=True)
         aside = Path(made) / "aside"
         aside.mkdir()
-        yield Run(QUICK if asked.quick else FULL, Stores(folder, packaged()), aside)
+        yield Run(QUICK if asked.quick else FULL, Stores(folder, rules), aside)
 
 
 def _asked(given: Sequence[str] | None) -> argparse.Namespace:

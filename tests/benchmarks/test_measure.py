@@ -189,6 +189,13 @@ def test_judging_is_measured_whole_for_a_day_and_for_one(run: Run, within: None)
     assert {one.bar for one in ones} == {Bar(3)} and {one.unit for one in ones} == {"ms"}
 
 
+def test_where_no_system_tells_the_memory_held_the_line_says_so(run: Run) -> None:
+    seen = turns.Seen({"done": 2.0}, {"done": 1.0}, {"peak_bytes": 0})
+    run.shared["judged"] = ([seen], [seen], [seen])
+    whole, held = judging.all_from_cold(run)
+    assert whole.ratio == 1.0 and held.figure is None and "does not tell" in held.why_not
+
+
 def test_growth_asks_each_question_of_registers_that_are_whole(run: Run, within: None) -> None:
     rows = list(growth.growth(run))
     assert [one.what for one in rows] == [
