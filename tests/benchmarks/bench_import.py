@@ -17,6 +17,7 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from itertools import pairwise
 from pathlib import Path
+from statistics import median
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
@@ -24,6 +25,7 @@ from python_calamine import CalamineWorkbook
 from xlsxwriter import Workbook
 
 from inspector.duties.import_list import dry_run, matching_of, read_list, take
+from inspector.duties.office import Office
 from inspector.duties.withdraw_import import withdraw_import
 from inspector.gear.import_list import Fates, Imported
 from inspector.rulebook.load import Rulebook, packaged
@@ -32,6 +34,7 @@ from tests.benchmarks.registers import office_on, sample_in
 ROW_COUNT = 10_000
 BAR_TOLD_PER_S = 5.0
 BAR_ROW_MS = 8.0  # of one row taken; reading alone is a hundredth of it
+_BARE_RUNS = 5
 _HEADS = ("Tag", "Kind", "WLL (t)", "Maker", "Serial", "Owner", "Place", "Body diameter (mm)", "Pin diameter (mm)",
           "Made on", "In service since", "Past", "Bought from", "Remarks")  # fmt: skip
 _KINDS = ("bow shackle", "D shackle", "bow shackle", "shackle bow")
@@ -86,29 +89,32 @@ def as_xlsx(table: list[tuple[str | float | date, ...]]) -> bytes:
 
 
 def measure(place: Path, rules: Rulebook, count: int) -> list[Measured]:
-    """Both files read and run dry; the second one taken and withdrawn."""
+    """Both files read, run dry, taken and withdrawn."""
     office, table = office_on(place, rules), rows(count)
     found = []
     files = {"list.csv": (as_csv(table), _bare_csv), "list.xlsx": (as_xlsx(table), _bare_xlsx)}
     for name, (data, bare) in files.items():
         (place / name).write_bytes(data)
-        _, bare_s = _timed(lambda data=data, bare=bare: bare(data))  # type: ignore[misc]
+        bare_s = median(_timed(lambda data=data, bare=bare: bare(data))[1] for _ in range(_BARE_RUNS))  # type: ignore[misc]
         file, seconds = _timed(lambda name=name: read_list(place / name))  # type: ignore[misc]
         found.append(Measured(f"{name}: read", seconds, bare_s))
         run, seconds = _timed(lambda file=file: dry_run(office, file, matching_of(office, file)))  # type: ignore[misc]
         assert isinstance(run, Fates)
         assert len(run.passed) == count
         found.append(Measured(f"{name}: read and run dry", seconds + found[-1].seconds, bare_s))
-    steps: list[float] = []
-    heard = replace(office, told=lambda done, total: steps.append(time.process_time()))
-    assert isinstance(run, Fates)
-    made, seconds = _timed(lambda: take(heard, run))
-    found.append(Measured("list.xlsx: taken", seconds, bare_s, 1 / max(_gaps(steps), default=1.0)))
-    assert isinstance(made, Imported)
-    _, seconds = _timed(lambda: withdraw_import(office, made.number, "measured"))
-    found.append(Measured("list.xlsx: withdrawn", seconds, bare_s))
+        found += _taken(office, name, run, bare_s)
     office.book.close()
     return found
+
+
+def _taken(office: Office, name: str, run: Fates, bare_s: float) -> list[Measured]:
+    steps: list[float] = []
+    heard = replace(office, told=lambda done, total: steps.append(time.process_time()))
+    made, seconds = _timed(lambda: take(heard, run))
+    taken = Measured(f"{name}: taken", seconds, bare_s, 1 / max(_gaps(steps), default=1.0))
+    assert isinstance(made, Imported)
+    _, seconds = _timed(lambda: withdraw_import(office, made.number, "measured"))
+    return [taken, Measured(f"{name}: withdrawn", seconds, bare_s)]
 
 
 def _gaps(steps: list[float]) -> list[float]:
@@ -140,8 +146,8 @@ def main(count: int = ROW_COUNT) -> int:
         bare = f"{one.seconds / one.bare_s:7.1f} x the bare reader ({one.bare_s:.2f} s)" if one.bare_s else ""
         told = f", told at least {one.told_per_s:.0f} times a second" if one.told_per_s else ""
         print(f"{one.name:<28}{one.seconds:7.2f} s {one.seconds / count * 1000:6.2f} ms a row {bare}{told}")
-    taken = next(one for one in found if one.name.endswith("taken"))
-    met = taken.seconds / count * 1000 <= BAR_ROW_MS and taken.told_per_s >= BAR_TOLD_PER_S
+    taken = [one for one in found if one.name.endswith("taken")]
+    met = all(one.seconds / count * 1000 <= BAR_ROW_MS and one.told_per_s >= BAR_TOLD_PER_S for one in taken)
     print(f"bars: {BAR_ROW_MS} ms a row taken, told {BAR_TOLD_PER_S} times a second: {'kept' if met else 'not kept'}")
     return 0 if met else 1
 

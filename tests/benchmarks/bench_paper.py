@@ -22,7 +22,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
 from reportlab.pdfgen.canvas import Canvas
 
-from inspector.gear.papers import TripSheet
+from inspector.gear.papers import RetirementNotice, TripSheet
 from inspector.paper import press
 from inspector.paper.fonts import main_font
 from inspector.paper.inspection_sheet import inspection_sheet
@@ -30,6 +30,8 @@ from inspector.paper.one_look import PressCanvas
 from inspector.paper.page_style import PageSize
 from inspector.paper.retirement_notice import retirement_notice
 from tests.paper.documents import DOCUMENTS, SOMEBODY
+
+_FIRST_FEW = 25
 
 _Call = tuple[str, tuple[Any, ...], dict[str, Any]]
 
@@ -71,12 +73,25 @@ def keep(marks: tuple[int, ...]) -> list[Kept]:
     retirement_notice(notice, PageSize.A4)
     before = _held()
     for number in range(1, max(marks) + 1):
-        made = replace(notice.imprint, number=f"R-{number:04d}")
-        retirement_notice(replace(notice, imprint=made, tag=f"T-{number:03d}", owner=f"Owner {number}"), PageSize.A4)
+        _numbered(notice, number)
         if number in marks:
             found.append(Kept(number, _held() - before))
     tracemalloc.stop()
     return found
+
+
+def in_a_row(count: int) -> tuple[float, float]:
+    """Processor seconds of one notice, the mean of the first few, and of so many one after another."""
+    notice = DOCUMENTS["retirement_notice"].make(3, SOMEBODY)
+    retirement_notice(notice, PageSize.A4)
+    taken = [_work_s(lambda number=number: _numbered(notice, number)) for number in range(1, count + 1)]  # type: ignore[misc]
+    return statistics.fmean(taken[:_FIRST_FEW]), sum(taken)
+
+
+def _numbered(notice: RetirementNotice, number: int) -> None:
+    """The notice of another piece and owner."""
+    made = replace(notice.imprint, number=f"R-{number:04d}")
+    retirement_notice(replace(notice, imprint=made, tag=f"T-{number:03d}", owner=f"Owner {number}"), PageSize.A4)
 
 
 def _sheet(pieces: int) -> TripSheet:
@@ -189,6 +204,12 @@ class _Noting:
             return getattr(self.real, name)(*given, **named)
 
         return asked
+
+
+def _work_s(work: Callable[[], object]) -> float:
+    began = time.process_time()
+    work()
+    return time.process_time() - began
 
 
 def _ms(work: Callable[[], object]) -> float:

@@ -6,13 +6,18 @@ set by) in one process and prints all figures; a thousand take about 20 minutes.
 """
 
 import argparse
+import itertools
 import sys
 import time
 from collections.abc import Callable
+from dataclasses import dataclass
+from io import BytesIO
 from pathlib import Path
 from statistics import median
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
+
+from PIL import Image
 
 from tests.paper.photo_sheets.cases import case
 from tests.paper.photo_sheets.clean_sheet import CleanSheet
@@ -32,6 +37,30 @@ def measure(
         count(counts, case(first + 2 * number, clean))
         told(number + 1)
     return counts
+
+
+@dataclass(frozen=True)
+class Compared:
+    """Median milliseconds of a photo from its bytes to what its boxes say, and of Pillow decoding the same file."""
+
+    read_ms: float
+    decoded_ms: float
+
+
+def compare(clean: list[CleanSheet], count_of: int) -> Compared:
+    """So many photos of these sheets that can be read, both ways in turns; processor time."""
+    every = (case(seed, clean) for seed in itertools.count(1, 2))
+    read, decoded = [], []
+    for one in itertools.islice((one for one in every if one.shot.usable), count_of):
+        read.append(_work_ms(lambda one=one: count(Counts(), one)))  # type: ignore[misc]
+        decoded.append(_work_ms(lambda one=one: Image.open(BytesIO(one.photo)).load()))  # type: ignore[misc]
+    return Compared(median(read), median(decoded))
+
+
+def _work_ms(work: Callable[[], object]) -> float:
+    began = time.process_time()
+    work()
+    return (time.process_time() - began) * 1e3
 
 
 def lines_of(counts: Counts) -> list[str]:

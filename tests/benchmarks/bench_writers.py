@@ -157,20 +157,29 @@ def _write_bare(url: str, writer: int, deeds: int) -> int:
 
 
 @contextmanager
-def places(folder: Path, rules: Rulebook) -> Iterator[list[tuple[str, str, str]]]:
-    """Name, register and bare database on both makes, the sample in each register."""
+def on_server(folder: Path, rules: Rulebook) -> Iterator[tuple[str, str]]:
+    """Register and bare database on the server alone, the sample in the register. Raises NoServerError without one."""
     running = server.start(folder / "server", quick=False)
     try:
         with running.database() as one, running.database() as bare:
-            here = folder / "file"
-            here.mkdir()
-            for place in (str(here), one.url):
-                office = office_at(place, rules)
-                build_sample(office)
-                office.book.close()
-            yield [("SQLite", str(here), f"sqlite:///{here / 'bare.db'}"), ("PostgreSQL", one.url, bare.url)]
+            office = office_at(one.url, rules)
+            build_sample(office)
+            office.book.close()
+            yield one.url, bare.url
     finally:
         server.stop(folder / "server")
+
+
+@contextmanager
+def places(folder: Path, rules: Rulebook) -> Iterator[list[tuple[str, str, str]]]:
+    """Name, register and bare database on both makes, the sample in each register."""
+    with on_server(folder, rules) as (one, bare):
+        here = folder / "file"
+        here.mkdir()
+        office = office_at(str(here), rules)
+        build_sample(office)
+        office.book.close()
+        yield [("SQLite", str(here), f"sqlite:///{here / 'bare.db'}"), ("PostgreSQL", one, bare)]
 
 
 def main(writers: int, deeds: int) -> None:

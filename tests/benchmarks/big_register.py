@@ -170,7 +170,7 @@ def _cut_row(table: Table, row: Row, cut: Callable[[str], Cut]) -> CutRow:
 def _line(row: Row, mine: dict[str, tuple[Table, Row]], cut: Callable[[str], Cut]) -> CutLine | None:
     body = json.loads(row["body"])
     rows = [mine[key] for _, key, _ in body["rows"] if key in mine]
-    if row["deed"] not in {"book in", "inspect"} or len(rows) != len(body["rows"]):
+    if row["deed"] not in {"book in", "inspect", "copy"} or len(rows) != len(body["rows"]):
         return None
     return CutLine(row, cut(canonical(body["facts"])), tuple(_cut_row(table, one, cut) for table, one in rows))
 

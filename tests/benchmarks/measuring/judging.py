@@ -1,0 +1,96 @@
+"""How long judging takes: all pieces from cold, those whose day has come, and one after its inspection was logged."""
+
+import shutil
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+
+from tests.benchmarks.measuring import one_inspection
+from tests.benchmarks.measuring.run import Run
+from tests.benchmarks.measuring.table import Bar, Row
+from tests.benchmarks.measuring.turns import Seen, in_turns, middle, once
+
+_ALL_BAR, _ONE_BAR, _DAY_BAR = Bar(20), Bar(3), Bar(1 / 20)
+_MB = 1e6
+
+
+def all_from_cold(run: Run) -> Iterator[Row]:
+    """Judged and worded, and nothing of it kept; then what it holds in memory at most."""
+    sizes = run.sizes
+    ours, bare, _ = _judged(run)
+    name = f"judge all, {sizes.many:,} items x {sizes.looks} inspections, cold"
+    beside = "a process in which the bare driver reads the same rows into tuples"
+    yield _row(name, ours, bare, beside, _ALL_BAR)
+    held = f"judge all: most memory held, {sizes.many:,} items x {sizes.looks}"
+    if not ours[0].more["peak_bytes"]:
+        yield Row(held, why_not="this system does not tell how much memory a process held")
+        return
+    small = once("judge_all", run.stores.lived(sizes.usual, sizes.looks))
+    yield Row(
+        what=held,
+        unit="MB",
+        figure=max(one.more["peak_bytes"] for one in ours) / _MB,
+        baseline=small.more["peak_bytes"] / _MB,
+        beside=f"the same of {sizes.usual:,} items",
+        runs=len(ours),
+        note=f"the bare driver with all of the larger one's tuples: {bare[0].more['peak_bytes'] / _MB:,.0f} MB",
+    )
+
+
+def new_day(run: Run) -> Iterator[Row]:
+    """Only what must be judged, while 2 % of the pieces have a verdict that holds no longer."""
+    ours, _, day = _judged(run)
+    count = day[0].more["judged"]
+    name = f"open on a new day, 2 % of {run.sizes.many:,} items to be judged"
+    row = _row(name, day, ours, f"judge all of them; both from cold, here {count} judged and kept", _DAY_BAR)
+    yield row
+
+
+def one(run: Run) -> Iterator[Row]:
+    """Judged, stored and shown, on registers of each size."""
+    sizes = run.sizes
+    for count in sorted({sizes.few, sizes.many, sizes.most}):
+        with tempfile.TemporaryDirectory(dir=run.aside) as aside:
+            found = one_inspection.measure(run.stores.listed(count), run.rules, sizes.logged, Path(aside))
+        yield Row(
+            what=f"one inspection: judge, store, show, {count:,} items",
+            unit="ms",
+            figure=found.shown_ms,
+            baseline=found.bare_ms,
+            beside="the bare driver reading and writing the same rows, one transaction, synchronous=FULL",
+            bar=_ONE_BAR,
+            work_ratio=found.shown_work_ms / found.bare_work_ms,
+            runs=found.runs,
+            note=f"judged and stored, without the record that is shown: {found.kept_ms:.1f} ms",
+        )
+
+
+def _judged(run: Run) -> tuple[list[Seen], list[Seen], list[Seen]]:
+    """All judged, the bare reading and a new day's judging in turns; once a run."""
+    found = run.shared.get("judged")
+    if not isinstance(found, tuple):
+        place = run.stores.lived(run.sizes.many, run.sizes.looks)
+        with tempfile.TemporaryDirectory(dir=run.aside) as aside:
+            copy = Path(aside) / "register"
+            copy.mkdir()
+            shutil.copy(place / "register.db", copy)
+            works = [("judge_all", place), ("bare_read", place), ("pass_days", copy), ("new_day", copy)]
+            once("judge_all", run.stores.sample())  # what is imported is compiled
+            ours, bare, _, day = in_turns(works, run.sizes.long_runs, warm=False)
+        run.shared["judged"] = found = (ours, bare, day)
+    return found
+
+
+def _row(name: str, ours: list[Seen], bare: list[Seen], beside: str, bar: Bar) -> Row:
+    by_clock, of_work = ([middle(each, "done", work=work) for each in (ours, bare)] for work in (False, True))
+    return Row(
+        what=name,
+        unit="s",
+        figure=by_clock[0],
+        baseline=by_clock[1],
+        beside=beside,
+        bar=bar,
+        work_ratio=of_work[0] / of_work[1],
+        runs=len(ours),
+        note=f"of processor time {of_work[0]:.3f} s against {of_work[1]:.3f} s",
+    )

@@ -1,0 +1,96 @@
+"""The machine that is measured on, by name: no figure means anything without it."""
+
+import os
+import platform
+import sqlite3
+import subprocess
+from collections.abc import Iterator
+from dataclasses import asdict, dataclass
+from pathlib import Path
+
+from PySide6.QtCore import qVersion
+
+from tests import server
+
+_HERE = Path(__file__).resolve().parents[3]
+_TELLS_APART = ("processor", "cores", "memory_gb", "system", "python", "sqlite", "qt", "postgresql")
+
+
+@dataclass(frozen=True, slots=True)
+class Machine:
+    """Processor, cores, memory in GB, and versions. load: how many wanted a core on the average of the last minute."""
+
+    processor: str
+    cores: int
+    memory_gb: float
+    system: str
+    python: str
+    sqlite: str
+    qt: str
+    postgresql: str
+    load: float
+
+    def lines(self) -> Iterator[str]:
+        """The machine in words."""
+        yield f"{self.processor}, {self.cores} cores, {self.memory_gb:g} GB; {self.system}"
+        yield (
+            f"Python {self.python}, SQLite {self.sqlite}, Qt {self.qt}, PostgreSQL {self.postgresql or 'not installed'}"
+        )
+        if self.load > 0.5:
+            wanted = f"{self.load:.1f} wanted a core"
+            yield f"Other work was going on as it began ({wanted}): trust the ratios, not the figures."
+
+    def differs(self, other: "Machine") -> list[str]:
+        """In what two machines differ."""
+        own, others = asdict(self), asdict(other)
+        return [name for name in _TELLS_APART if own[name] != others[name]]
+
+
+def this_machine() -> Machine:
+    """The one this runs on."""
+    return Machine(
+        processor=_processor(),
+        cores=os.cpu_count() or 0,
+        memory_gb=round(_memory_bytes() / 1e9, 1),
+        system=platform.platform(),
+        python=platform.python_version(),
+        sqlite=sqlite3.sqlite_version,
+        qt=qVersion() or "",
+        postgresql=_postgresql(),
+        load=round(os.getloadavg()[0], 2) if hasattr(os, "getloadavg") else 0.0,
+    )
+
+
+def revision() -> str:
+    """The program's revision, with a + where something was changed since; empty outside a checkout."""
+    try:
+        said = subprocess.run(
+            ["git", "describe", "--always", "--dirty=+"], cwd=_HERE, capture_output=True, text=True, check=True
+        )
+    except (OSError, subprocess.CalledProcessError):
+        return ""
+    return said.stdout.strip()
+
+
+def _processor() -> str:
+    try:
+        lines = Path("/proc/cpuinfo").read_text("utf-8").splitlines()
+        return next(line.partition(":")[2].strip() for line in lines if line.startswith("model name"))
+    except (OSError, StopIteration):
+        return platform.processor() or platform.machine()
+
+
+def _memory_bytes() -> int:
+    try:
+        return os.sysconf("SC_PAGE_SIZE") * os.sysconf("SC_PHYS_PAGES")
+    except (AttributeError, ValueError, OSError):
+        return 0
+
+
+def _postgresql() -> str:
+    try:
+        program = server.programs() / "postgres"
+        said = subprocess.run([str(program), "--version"], capture_output=True, text=True, check=True)
+    except (server.NoServerError, OSError, subprocess.CalledProcessError):
+        return ""
+    return said.stdout.split()[2]  # postgres (PostgreSQL) 15.3
