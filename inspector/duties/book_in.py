@@ -58,9 +58,7 @@ def add_pieces(office: Office, page: Page, every: Sequence[NewItem]) -> Iterator
     for at in range(0, len(every), _AT_ONCE):
         some = [in_form(page, _placed(page, facts), office.today) for facts in every[at : at + _AT_ONCE]]
         items = page.add_items(some, office.today)
-        if page.recalls():
-            for one in items:
-                hold_late(office, page, one)
+        hold_late(office, page, items)
         dossiers = page.dossiers([(one, office.kind(one.facts.kind)) for one in items], office.today)
         outcomes = []
         for item, dossier in zip(items, dossiers, strict=True):

@@ -62,26 +62,28 @@ def hold_more(office: Office, ref: str, tag: str, why: str) -> Judged:
     return outcome
 
 
-def hold_late(office: Office, page: Page, item: Item) -> tuple[str, ...]:
-    """Hold a piece that was booked in or marked anew and may be meant by a recall; the references of those.
+def hold_late(office: Office, page: Page, items: Sequence[Item]) -> tuple[Item, ...]:
+    """Hold what was booked in or marked anew and may be meant by a recall; those that are held by it.
 
     A closed recall counts as well: what its notice says of a batch stays true.
 
     What a competent person has read on it before stands, as long as its marks stay what they were read as.
     """
-    refs = []
-    for recall in page.recalls():
-        said = answers_of(office, page, recall.facts.meant, item)
-        if said.sure is Sure.NOT_MEANT or _is_settled(page, recall, item):
-            continue
-        page.add_piece_call(item, _step(office, recall, said.sure, said.why))
-        refs.append(recall.ref)
-    return tuple(refs)
+    recalls = page.recalls()
+    answers = [answers_of(office, page, one.facts.meant, items) for one in recalls]
+    held: dict[str, Item] = {}
+    for at, item in enumerate(items):
+        for recall, said in zip(recalls, answers, strict=True):
+            if said[at].sure is Sure.NOT_MEANT or _is_settled(page, recall, item):
+                continue
+            page.add_piece_call(item, _step(office, recall, said[at].sure, said[at].why))
+            held[item.id] = item
+    return tuple(held.values())
 
 
 def hold_all_late(office: Office, page: Page) -> tuple[Item, ...]:
     """The same for every piece, once two copies of the register were brought together; those that are held by it."""
-    return tuple(one for one in page.every_item() if hold_late(office, page, one)) if page.recalls() else ()
+    return hold_late(office, page, page.every_item()) if page.recalls() else ()
 
 
 def _is_settled(page: Page, recall: Recall, item: Item) -> bool:

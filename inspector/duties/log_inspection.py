@@ -3,12 +3,12 @@
 from dataclasses import dataclass
 
 from inspector.duties.attach import attach
-from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.plausible import Caution, cautions, widest_hole, with_confirmed
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.take_photos import TakenPhoto
 from inspector.gear.attachment import PaperKind
+from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import NewInspection
 from inspector.gear.judged import Judged
 from inspector.language import show_day, tr
@@ -30,13 +30,19 @@ def log_inspection(office: Office, tag: str, written: Written) -> Judged:
     Refused: a reading out of the ordinary that nobody has read again, and whatever `record_inspection` refuses.
     """
     with office.book.together():
-        dossier = open_item(office, tag).dossier
+        dossier = _life_of(office, tag)
         found = cautions(office, dossier, written.facts, widest_hole(office, dossier))
         facts = with_confirmed(written.facts, found, written.confirmed)
         outcome = record_inspection(office, tag, facts)
         for photo in written.photos:
             _keep(office, outcome, photo, facts)
     return outcome
+
+
+def _life_of(office: Office, tag: str) -> Dossier:
+    with office.book.reading() as page:
+        item = page.item(tag)
+        return page.dossier(item, office.kind(item.facts.kind), office.today)
 
 
 def _keep(office: Office, outcome: Judged, photo: TakenPhoto, facts: NewInspection) -> None:

@@ -37,7 +37,7 @@ def read_marks(office: Office, tag: str, mark: str, serial: str, why: str, *, by
         if facts == item.facts:
             raise Refused(tr("serial"), tr("Nothing would change."), tr("Write what is different now."))
         item = keep_marks(office, page, item, facts, reader.id, why.strip())
-        hold_late(office, page, item)
+        hold_late(office, page, [item])
         outcome = judge_and_keep(office, page, item)
         said = {"tag": item.tag, "mark": facts.maker_mark, "serial": facts.serial, "by": reader.id, "why": why.strip()}
         page.enter("read marks", by=office.officer.id, at=office.now, facts=said)

@@ -1,6 +1,6 @@
 """Every piece ever booked in, held against a notice: which are meant, which are to be asked, which are not, and why."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from inspector.duties.office import Office
@@ -63,24 +63,20 @@ def searched(office: Office, page: Page, meant: Meant) -> Searched:
     return Searched(by_sure[Sure.CERTAIN], by_sure[Sure.TO_ASK], by_sure[Sure.NOT_MEANT], len(every) - len(left))
 
 
-def answers_of(office: Office, page: Page, meant: Meant, item: Item) -> Answers:
-    """How one piece answers: those that a notice names are meant, whatever stands on them."""
-    if any(page.item(tag).id == item.id for tag in meant.tags):
-        return Answers(Sure.CERTAIN, tr("it is named"))
-    return match(meant, item.facts, office.rules.kinds)
+def answers_of(office: Office, page: Page, meant: Meant, items: Sequence[Item]) -> tuple[Answers, ...]:
+    """How each piece answers: those that a notice names are meant, whatever stands on them."""
+    named = {page.item(tag).id for tag in meant.tags}
+    return tuple(
+        Answers(Sure.CERTAIN, tr("it is named")) if item.id in named else match(meant, item.facts, office.rules.kinds)
+        for item in items
+    )
 
 
 def _matches(office: Office, page: Page, meant: Meant, items: Iterable[Item]) -> Iterator[Match]:
-    named = {page.item(tag).id for tag in meant.tags}
     names = {one.id: one.name for one in page.people()}
     wanted = list(items)
     where = page.whereabouts(wanted)
-    for item in wanted:
-        said = (
-            Answers(Sure.CERTAIN, tr("it is named"))
-            if item.id in named
-            else match(meant, item.facts, office.rules.kinds)
-        )
+    for item, said in zip(wanted, answers_of(office, page, meant, wanted), strict=True):
         kind = office.rules.kinds.get(item.facts.kind)
         place = where_words(where[item.id], names)
         yield Match(item, kind.name if kind else item.facts.kind, said.sure, said.why, place)

@@ -107,7 +107,7 @@ def _check_read(office: Office, page: Page, recall: Recall, item: Item, read: Re
     if recall.facts.meant.names_serials and not is_readable(read.serial):
         why = tr("No serial was read.")
         raise Refused(tr("serial"), why, tr("Clean the piece and read it. What cannot be read stays held."))
-    said = answers_of(office, page, recall.facts.meant, item)
+    (said,) = answers_of(office, page, recall.facts.meant, [item])
     if said.sure is Sure.NOT_MEANT:
         return
     if said.sure is Sure.CERTAIN:

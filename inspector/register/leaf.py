@@ -19,6 +19,8 @@ from inspector.register.kept import checksum, is_followed
 from inspector.register.rows import new_id, to_body
 from inspector.register.tables import club_setting
 
+_SETTING = select(club_setting.c.value).where(club_setting.c.key == bindparam("sought"))
+
 
 class Leaf:
     """What the parts of a page share."""
@@ -86,8 +88,7 @@ class Leaf:
 
     def setting(self, key: str, otherwise: str = "") -> str:
         """A club setting as text."""
-        table = club_setting
-        found = self._connection.execute(select(table.c.value).where(table.c.key == key)).scalar_one_or_none()
+        found = self._connection.execute(_SETTING, {"sought": key}).scalar_one_or_none()
         return str(found) if found is not None else otherwise
 
     def is_copy(self) -> bool:

@@ -25,6 +25,7 @@ from inspector.register.streams import few_at_a_time
 from inspector.register.tables import APPEND_ONLY, ledger
 
 MOVED, ARRIVED = "move away", "arrive"  # the last line where a register left, the first where it went on
+_LAST = select(ledger.c.id, ledger.c.number, ledger.c.hash, ledger.c.deed).order_by(ledger.c.id.desc()).limit(1)
 _FOLLOWED = tuple(table for table in APPEND_ONLY if table is not ledger)
 Tip = tuple[int, str]  # number and hash of the line that the next one follows
 _Accounted = dict[tuple[str, str], dict[str, int]]  # table and id of a row; its digest and the line that names it
@@ -96,8 +97,7 @@ def tip(connection: Connection) -> Tip:
 
 def _last(connection: Connection) -> tuple[int, int, str, str]:
     """Place, number, hash and deed of the last line."""
-    found = select(ledger.c.id, ledger.c.number, ledger.c.hash, ledger.c.deed).order_by(ledger.c.id.desc()).limit(1)
-    row = connection.execute(found).first()
+    row = connection.execute(_LAST).first()
     return (int(row[0]), int(row[1]), str(row[2]), str(row[3])) if row else (0, 0, GENESIS, "")
 
 

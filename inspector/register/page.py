@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from datetime import date, datetime
 
-from sqlalchemy import ColumnElement, func, select
+from sqlalchemy import ColumnElement, bindparam, func, select
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import Fitted
@@ -35,6 +35,8 @@ from inspector.register.recall_page import RecallPage
 from inspector.register.rows import as_facts, new_id, to_body
 from inspector.register.turns import keep
 from inspector.register.withdraw_page import WithdrawPage
+
+_RULEBOOK = select(tables.rulebook.c.id).where(tables.rulebook.c.id == bindparam("name"))
 
 
 class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPage, MergePage):
@@ -111,8 +113,7 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
 
     def has_rulebook(self, name: str) -> bool:
         """Whether the text of this rulebook is kept."""
-        table = tables.rulebook
-        return self._connection.execute(select(table.c.id).where(table.c.id == name)).first() is not None
+        return self._connection.execute(_RULEBOOK, {"name": name}).first() is not None
 
     def adopted(self, on: date) -> Adopted | None:
         """The club's rulebook in force on a day: the last adopted whose day has come."""

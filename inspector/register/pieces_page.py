@@ -5,7 +5,7 @@ from dataclasses import asdict
 from datetime import date
 from typing import Any
 
-from sqlalchemy import ColumnElement, or_, select
+from sqlalchemy import ColumnElement, bindparam, or_, select
 
 from inspector.gear.item import Item, NewItem
 from inspector.gear.lists import Listing
@@ -19,6 +19,7 @@ from inspector.register.leaf import Leaf
 from inspector.register.rows import from_body, new_id, to_body
 
 Said = tuple[Verdict, Explanation, Listing]
+_WITHDRAWN = select(tables.item.c.id).where(tables.item.c.id.in_(bindparam("keys", expanding=True)), IS_WITHDRAWN)
 
 
 class PiecesPage(Leaf):
@@ -98,11 +99,9 @@ class PiecesPage(Leaf):
 
     def withdrawn(self, keys: Sequence[str]) -> frozenset[str]:
         """The ids of those of these pieces that were withdrawn."""
-        table, found = tables.item, set()
+        found: set[str] = set()
         for some in shares(keys):
-            found |= set(
-                self._connection.execute(select(table.c.id).where(table.c.id.in_(some), IS_WITHDRAWN)).scalars()
-            )
+            found |= set(self._connection.execute(_WITHDRAWN, {"keys": some}).scalars())
         return frozenset(found)
 
     def tags_ever(self, item: Item) -> tuple[str, ...]:

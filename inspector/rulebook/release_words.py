@@ -4,7 +4,7 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.kind import kind_word
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Finding, Needed, Release, Status
-from inspector.language import tr, within
+from inspector.language import once_a_language, tr, within
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.opinions import may_be_answered
 from inspector.rulebook.words import must_word, quantity_word
@@ -34,7 +34,12 @@ def release_words(release: Release, finding: Finding, dossier: Dossier, book: Ru
 
 
 def _inspection(quantity: str) -> str:
-    words = {
+    return _after_what().get(quantity) or tr("an inspection of all of it by a competent person")
+
+
+@once_a_language
+def _after_what() -> dict[str, str]:
+    return {
         "open_events": tr("an inspection of all of it after the event, by a competent person"),
         "harmful_exposures": tr("an inspection of all of it after the exposure, by a competent person"),
         "frozen_exposures": tr("an inspection of all of it by a competent person, thawed and dry"),
@@ -46,11 +51,15 @@ def _inspection(quantity: str) -> str:
         "open_remedies": tr("an inspection of all of it by a competent person after what the recall asks for"),
         "open_doubts": tr("an inspection of all of it by a competent person after the doubt was voiced"),
     }
-    return words.get(quantity) or tr("an inspection of all of it by a competent person")
 
 
 def _marking(quantity: str) -> str:
-    words = {
+    return _papers().get(quantity) or tr("its marking, its papers or the maker's sheet")
+
+
+@once_a_language
+def _papers() -> dict[str, str]:
+    return {
         "age": tr("a date on its label or its papers"),
         "ageing_loss": tr("a date on its label or its papers"),
         "rating_stated": tr("a marking on the piece or its certificate"),
@@ -60,7 +69,6 @@ def _marking(quantity: str) -> str:
         "core_heat": tr("a paper that tells of a steel core"),
         "design_factor": tr("the factor on its certificate"),
     }
-    return words.get(quantity) or tr("its marking, its papers or the maker's sheet")
 
 
 def _grade(finding: Finding, book: Rulebook, what: str) -> str:

@@ -1,6 +1,5 @@
 """Words of the trade with their meaning, so that no sentence stands without it."""
 
-import re
 from collections.abc import Iterable
 
 from inspector.gear.verdict import Explanation, Fact, Reason
@@ -15,16 +14,21 @@ def terms_in(words: Explanation) -> tuple[Fact, ...]:
 def terms_of(text: str) -> tuple[Fact, ...]:
     """The trade's words in a text, each once, with what it means."""
     plain = text.casefold()
-    return tuple(term for name, begins, term in _sought() if name in plain and begins.search(plain))
+    return tuple(term for name, term in _sought() if _is_word_of(name, plain))
 
 
 @once_a_language
-def _sought() -> tuple[tuple[str, re.Pattern[str], Fact], ...]:
-    """Each term as it is sought in small letters, where it begins a word ("ears" is not said by "gears"), and it."""
-    return tuple(
-        (name.casefold(), re.compile(rf"(?<!\w){re.escape(name.casefold())}"), Fact(name, meaning))
-        for name, meaning in meanings()
-    )
+def _sought() -> tuple[tuple[str, Fact], ...]:
+    """Each term as it is sought, in small letters, and what is told of it."""
+    return tuple((name.casefold(), Fact(name, meaning)) for name, meaning in meanings())
+
+
+def _is_word_of(name: str, text: str) -> bool:
+    """Whether the words begin a word of the text: "ears" is not said by "gears"."""
+    at = text.find(name)
+    while at > 0 and (text[at - 1].isalnum() or text[at - 1] == "_"):
+        at = text.find(name, at + 1)
+    return at >= 0
 
 
 def _said(words: Explanation) -> Iterable[str]:

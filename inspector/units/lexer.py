@@ -8,6 +8,7 @@ from inspector.refused import Refused
 
 _FRACTIONS = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
 _VULGAR = re.compile(r"^(?P<sign>[-+]?)(?:(?P<whole>\d{1,6})[ -])?(?P<top>\d{1,4})/(?P<bottom>\d{1,4})(?P<unit>\D.*)?$")
+_OVER, _SPACE = re.compile(r"\s*/\s*(?=\d)"), re.compile(r"\s+")
 _PLAIN = re.compile(r"^(?P<sign>[-+]?)(?P<number>\d[\d., ]*?)\s*(?P<unit>[^\d., ].*|)$")
 
 
@@ -15,8 +16,9 @@ def plain_text(text: str) -> str:
     """The text with one kind of space, minus and fraction."""
     plain = unicodedata.normalize("NFC", text).replace("\u00a0", " ").replace("\u202f", " ").replace("−", "-")
     for sign, fraction in _FRACTIONS.items():
-        plain = re.sub(rf"(?<=\d)\s*{sign}", f" {fraction}", plain).replace(sign, fraction)
-    return re.sub(r"\s+", " ", re.sub(r"\s*/\s*(?=\d)", "/", plain)).strip()
+        if sign in plain:
+            plain = re.sub(rf"(?<=\d)\s*{sign}", f" {fraction}", plain).replace(sign, fraction)
+    return _SPACE.sub(" ", _OVER.sub("/", plain)).strip()
 
 
 def split(text: str, field: str, advice: str, decimal: str) -> tuple[float, str]:

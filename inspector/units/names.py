@@ -1,6 +1,6 @@
 """The names a unit may be typed by, for each dimension, and what to type where none is found."""
 
-from inspector.language import tr
+from inspector.language import once_a_language, tr
 from inspector.units.dimensions import Dimension
 
 PSI = "pound_force_per_square_inch"
@@ -75,7 +75,12 @@ def spoken_units() -> dict[str, str]:
 
 def advice(dimension: Dimension) -> str:
     """What to write in a field of this dimension."""
-    examples = {
+    return _advice()[dimension]
+
+
+@once_a_language
+def _advice() -> dict[Dimension, str]:
+    return {
         Dimension.LENGTH: tr("Write a number with mm, cm, m, in or ft, for example 2.9 mm or 3/4 in."),
         Dimension.FORCE: tr("Write a number with t, kg, kN, lbf, lb or short ton, for example 4.75 t."),
         Dimension.MASS: tr("Write a number with kg, t or lb, for example 2650 kg."),
@@ -99,4 +104,3 @@ def advice(dimension: Dimension) -> str:
         Dimension.FACTOR: tr("Write a plain number, for example 5."),
         Dimension.COUNT: tr("Write a whole number, for example 3."),
     }
-    return examples[dimension]

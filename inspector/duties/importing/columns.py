@@ -10,7 +10,7 @@ from inspector.duties.importing.words import kind_meant, plain
 from inspector.duties.office import Office
 from inspector.gear.import_list import SIZE_SIGN, Asks, Cell, Column, Field, Matching, Question, Row, Sheet
 from inspector.gear.kind import Basis
-from inspector.language import tr
+from inspector.language import once_a_language, tr
 from inspector.units import Dimension
 
 DAYS = (Field.MADE_ON, Field.IN_SERVICE, Field.UNTIL)
@@ -199,6 +199,7 @@ def meanings(office: Office) -> tuple[tuple[str, str], ...]:
     return tuple(words.items())
 
 
+@once_a_language
 def field_words() -> dict[str, str]:
     """What a column may mean beside a size, in words."""
     return {

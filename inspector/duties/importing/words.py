@@ -4,12 +4,13 @@ import re
 import tomllib
 import unicodedata
 from collections.abc import Mapping
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 
 _NO_WORD = re.compile(r"[^\w²³ø+]+")
 
 
+@lru_cache(maxsize=1024)  # a list says the same headings, kinds and places in every row
 def plain(text: str) -> str:
     """A text without what two spellings differ in: capitals, signs and spacing."""
     composed = unicodedata.normalize("NFC", text).casefold().replace("ß", "ss").replace("⌀", "ø").replace("_", " ")
