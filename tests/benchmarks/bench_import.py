@@ -35,6 +35,7 @@ ROW_COUNT = 10_000
 BAR_TOLD_PER_S = 5.0
 BAR_ROW_MS = 8.0  # of one row taken; reading alone is a hundredth of it
 _BARE_RUNS = 5
+_FIRST_SERIAL = 100_000  # none that a recall of the sample means, or the list could not be withdrawn whole
 _HEADS = ("Tag", "Kind", "WLL (t)", "Maker", "Serial", "Owner", "Place", "Body diameter (mm)", "Pin diameter (mm)",
           "Made on", "In service since", "Past", "Bought from", "Remarks")  # fmt: skip
 _KINDS = ("bow shackle", "D shackle", "bow shackle", "shackle bow")
@@ -59,7 +60,7 @@ def _row(number: int) -> tuple[str | float | date, ...]:
     made = date(2018, 1, 1) + timedelta(days=number % 2000)
     return (
         f"L-{number:05}", _KINDS[number % 4], (4.75, 3.25, 2.0)[number % 3], ("QVO", "BZW", "")[number % 3],
-        f"Q {number:06}", "Club", f"Shed, hook {number % 90}", 19.0, 22.0, made, made + timedelta(days=30),
+        f"Q {_FIRST_SERIAL + number}", "Club", f"Shed, hook {number % 90}", 19.0, 22.0, made, made + timedelta(days=30),
         ("new", "used", "")[number % 3], "a dealer", "from the old list",
     )  # fmt: skip
 
