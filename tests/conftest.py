@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
+from shutil import copyfile
 
 import pytest
 
@@ -20,6 +21,7 @@ from inspector.gear.person import Person
 from inspector.rulebook.load import Rulebook, packaged
 from tests import server as run_server
 from tests.fresh import fresh_book
+from tests.once import once
 from tests.outside_values import (  # noqa: F401 - hooks of the whole run
     pytest_collection_modifyitems,
     pytest_configure,
@@ -30,13 +32,13 @@ EVENING = datetime(2026, 11, 25, 19, 0, tzinfo=UTC)
 
 
 def pytest_sessionstart(session: pytest.Session) -> None:
-    """Name the place of this run's database server, before any worker begins."""
+    """Make the place of this run for all workers, before any of them begins."""
     if not hasattr(session.config, "workerinput"):
         run_server.begin_run()
 
 
 def pytest_unconfigure(config: pytest.Config) -> None:
-    """Stop the run's database server, whatever became of the tests."""
+    """Stop the run's database server and remove the place of the run, whatever became of the tests."""
     if not hasattr(config, "workerinput"):
         run_server.end_run()
 
@@ -84,19 +86,22 @@ def office(tmp_path: Path, rules: Rulebook) -> Iterator[Office]:
 
 
 @pytest.fixture(scope="session")
-def _built(tmp_path_factory: pytest.TempPathFactory, rules: Rulebook) -> Path:
-    """The sample register, built once for the whole run."""
-    folder = tmp_path_factory.mktemp("sample")
-    made = office_in(folder, rules)
-    build_sample(made)
-    made.book.close()
-    return folder / "register.db"
+def sample_once(rules: Rulebook) -> Path:
+    """The file of the sample register, built once for the whole run by the worker that needs it first; never opened."""
+
+    def build(folder: Path) -> str:
+        made = office_in(folder, rules)
+        build_sample(made)
+        made.book.close()
+        return str(folder / "register.db")
+
+    return Path(once("sample", build))
 
 
 @pytest.fixture
-def sample(_built: Path, tmp_path: Path, rules: Rulebook) -> Iterator[Office]:
+def sample(sample_once: Path, tmp_path: Path, rules: Rulebook) -> Iterator[Office]:
     """A copy of the sample register with its officer at the desk."""
-    (tmp_path / "register.db").write_bytes(_built.read_bytes())
+    copyfile(sample_once, tmp_path / "register.db")
     made = office_in(tmp_path, rules)
     officer = club_officer(made)
     yield replace(made, officer=next(person for person in people(made) if person.id == officer))

@@ -1,7 +1,7 @@
 """A private PostgreSQL server for one run of the tests: on loopback alone, in a temporary folder, stopped at the end.
 
 One server serves every worker of a run: whoever needs it first starts it, the process that began the run stops it,
-whatever became of the tests. A run that was killed cannot; what it left behind is stopped when the next server starts.
+whatever became of the tests. A run that was killed cannot; what it left behind is stopped when the next run begins.
 Its settings are quick, not safe: without fsync a power cut would spoil it, and nothing in it outlives the run.
 """
 
@@ -11,8 +11,6 @@ import secrets
 import shutil
 import socket
 import subprocess
-import tempfile
-import time
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
@@ -21,9 +19,10 @@ from typing import Any
 
 from sqlalchemy import URL, create_engine, text
 
+from tests import once
+
 HOST = "127.0.0.1"
-FOLDER = "REGISTER_TESTS_SERVER"  # in the environment: where the run's server lies once it is started
-_MADE = "register-tests-server-"
+_NAME = "server"  # of its folder in that of the run
 _ADMIN = "postgres"
 _NEEDED = ("initdb", "pg_ctl", "postgres")
 _QUICK = ("fsync=off", "synchronous_commit=off", "full_page_writes=off", "wal_level=minimal", "max_wal_senders=0")
@@ -99,75 +98,35 @@ class Database:
 
 def server_of_the_run() -> Server:
     """The server of this run, started where no worker has yet. Raises NoServerError where none can be had."""
-    folder = Path(os.environ[FOLDER])
-    ready, failed = folder / "ready", folder / "failed"
     try:
-        (folder / "starting").touch(exist_ok=False)
-    except FileExistsError:
-        return _started_elsewhere(ready, failed)
-    _stop_what_killed_runs_left()
-    try:
-        server = start(folder / "server")
-    except NoServerError as reason:
-        failed.write_text(str(reason), encoding="utf-8")
-        raise
-    _write_whole(ready, json.dumps([server.port, server.password]))
-    return server
+        return Server(*json.loads(once.once(_NAME, _started)))
+    except once.NotMadeError as reason:
+        raise NoServerError(str(reason)) from reason
 
 
-def _started_elsewhere(ready: Path, failed: Path) -> Server:
-    until = time.monotonic() + _PATIENCE_S
-    while time.monotonic() < until:
-        if failed.exists():
-            raise NoServerError(failed.read_text(encoding="utf-8"))
-        if ready.exists():
-            return Server(*json.loads(ready.read_text(encoding="utf-8")))
-        time.sleep(0.05)
-    raise NoServerError(f"Another worker began to start the PostgreSQL server and was not done in {_PATIENCE_S} s.")
-
-
-def _write_whole(file: Path, words: str) -> None:
-    """Write so that nobody reads half of it, and nobody else reads it at all."""
-    begun = file.with_suffix(".begun")
-    begun.touch(mode=0o600)
-    begun.write_text(words, encoding="utf-8")
-    begun.rename(file)
+def _started(place: Path) -> str:
+    place.chmod(0o711)  # the server's own user must get through
+    server = start(place / "server")
+    return json.dumps([server.port, server.password])
 
 
 def begin_run() -> None:
-    """Name the place of this run's server for all of its workers; nothing is started yet."""
-    folder = Path(tempfile.mkdtemp(prefix=f"{_MADE}{os.getpid()}-"))
-    folder.chmod(0o711)  # the server's own user must get through
-    os.environ[FOLDER] = str(folder)
+    """Make the place of this run for all of its workers; nothing is started yet. What killed runs left goes."""
+    _stop_what_killed_runs_left()
+    once.begin_run()
 
 
 def end_run() -> None:
-    """Stop this run's server where one was started, and remove its place."""
-    if (place := os.environ.pop(FOLDER, None)) is None:
-        return
-    folder = Path(place)
-    stop(folder / "server")
-    shutil.rmtree(folder, ignore_errors=True)
+    """Stop this run's server where one was started, and remove the place of the run."""
+    if once.FOLDER in os.environ:
+        stop(Path(os.environ[once.FOLDER]) / _NAME / "server")
+    once.end_run()
 
 
 def _stop_what_killed_runs_left() -> None:
-    for folder in Path(tempfile.gettempdir()).glob(f"{_MADE}*"):
-        runner = int(folder.name.removeprefix(_MADE).split("-")[0])
-        if not _lives(runner):
-            stop(folder / "server")
-            shutil.rmtree(folder, ignore_errors=True)
-
-
-def _lives(process: int) -> bool:
-    if os.name == "nt":  # there a signal of 0 would end it
-        return True
-    try:
-        os.kill(process, 0)
-    except ProcessLookupError:
-        return False
-    except PermissionError:
-        return True
-    return True
+    for folder in once.killed_runs():
+        stop(folder / _NAME / "server")
+        shutil.rmtree(folder, ignore_errors=True)
 
 
 # --- the server itself ---

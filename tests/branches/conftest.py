@@ -20,10 +20,10 @@ from tests.server import Server
 
 
 @pytest.fixture(scope="session")
-def federation(server: Server, _built: Path) -> Iterator[Federation]:
+def federation(server: Server, sample_once: Path) -> Iterator[Federation]:
     """Two branches with the sample register in each."""
     with server.database() as database:
-        yield federate(database, _built)
+        yield federate(database, sample_once)
 
 
 @pytest.fixture(scope="session")

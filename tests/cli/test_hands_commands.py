@@ -1,11 +1,13 @@
 """Lending, returning, rigs and debriefs, as the officer types them."""
 
 from pathlib import Path
+from shutil import copyfile
 
 import pytest
 
-from inspector.app import main
+from tests.cli.story import Clock
 from tests.cli.test_commands import GOOD, SHACKLE, SIZES, Desk, desk
+from tests.conftest import EVENING
 
 __all__ = ["desk"]
 
@@ -107,20 +109,15 @@ def test_several_pieces_come_back_together_or_not_at_all(desk: Desk) -> None:
     assert "Write the tags" in desk.type("return", "--by", "Di Member", code=2)
 
 
-@pytest.fixture(scope="module")
-def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The sample register, made by its own command."""
-    folder = tmp_path_factory.mktemp("demo") / "sample"
-    assert main(["demo", "--to", str(folder), "--no-window"]) == 0
-    return folder
-
-
 @pytest.fixture
-def club(built: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> Desk:
-    """A copy of the sample register."""
+def club(
+    sample_once: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> Desk:
+    """A copy of the sample register, on the evening it was built."""
     monkeypatch.setenv("COLUMNS", "100")
+    monkeypatch.setattr("inspector.app.datetime", Clock(EVENING))
     (tmp_path / "club").mkdir()
-    (tmp_path / "club" / "register.db").write_bytes((built / "register.db").read_bytes())
+    copyfile(sample_once, tmp_path / "club" / "register.db")
     return Desk(tmp_path / "club", capsys)
 
 
@@ -154,9 +151,7 @@ def test_a_trip_is_told_afterwards_from_a_file(club: Desk, tmp_path: Path) -> No
     file, rig = tmp_path / "told.toml", tmp_path / "rig.toml"
     rig.write_text(RIG, encoding="utf-8")
     club.type("rig", "keep", str(rig), "--as", "R-01")
-    from datetime import UTC, datetime
-
-    day = datetime.now(tz=UTC).date()
+    day = EVENING.date()
     file.write_text(DEBRIEF.format(day=day, jerked="false"), encoding="utf-8")
     assert "Trip T-03 was told on" in club.type("debrief", str(file))
     assert "2 pulls. Trip T-03, Beach snatch." in " ".join(club.type("show", "KS-03").split())

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
+from shutil import copyfile
 
 import pytest
 
@@ -20,11 +21,11 @@ from tests.duties.journeys import JOURNEYS, NEAR_MISS, Taken, take
 
 @pytest.fixture(scope="module", params=JOURNEYS, ids=lambda one: one.ref)
 def taken(
-    request: pytest.FixtureRequest, _built: Path, tmp_path_factory: pytest.TempPathFactory, rules: Rulebook
+    request: pytest.FixtureRequest, sample_once: Path, tmp_path_factory: pytest.TempPathFactory, rules: Rulebook
 ) -> Iterator[Taken]:
     """A trip that is over, on a copy of the sample register; no test here changes what another one reads."""
     folder = tmp_path_factory.mktemp("trip")
-    (folder / "register.db").write_bytes(_built.read_bytes())
+    copyfile(sample_once, folder / "register.db")
     made = office_in(folder, rules)
     officer = next(one for one in people(made) if one.id == club_officer(made))
     yield take(replace(made, officer=officer), request.param)

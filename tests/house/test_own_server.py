@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 from sqlalchemy import create_engine
 
+from tests import once
 from tests import server as run_server
 from tests.server import NoServerError, Server
 
@@ -33,19 +34,24 @@ def test_without_a_server_the_reason_is_told(monkeypatch: pytest.MonkeyPatch, tm
     assert not (tmp_path / "server").exists()
 
 
-def test_who_waits_for_another_worker_is_told_what_it_was_told(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
-    monkeypatch.setenv(run_server.FOLDER, str(tmp_path))
-    (tmp_path / "starting").touch()
-    (tmp_path / "failed").write_text("the disk is full", encoding="utf-8")
-    with pytest.raises(NoServerError, match="the disk is full"):
-        run_server.server_of_the_run()
+def test_who_comes_after_a_worker_that_could_not_start_it_is_told_the_same(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    monkeypatch.setenv(once.FOLDER, str(tmp_path))
+    monkeypatch.setattr(run_server, "_places", lambda: iter([tmp_path]))
+    for _ in range(2):
+        with pytest.raises(NoServerError, match="apt-get install -y postgresql"):
+            run_server.server_of_the_run()
+        monkeypatch.setattr(run_server, "start", lambda _: pytest.fail("it is tried once a run"))
 
 
 def test_what_a_killed_run_left_is_stopped_by_the_next(monkeypatch: pytest.MonkeyPatch) -> None:
     ended = subprocess.run([sys.executable, "-c", "import os; print(os.getpid())"], capture_output=True, check=True)
-    folder = Path(tempfile.mkdtemp(prefix=f"{run_server._MADE}{int(ended.stdout)}-"))
-    folder.chmod(0o711)
-    left = run_server.start(folder / "server")
+    folder = Path(tempfile.mkdtemp(prefix=f"{once.MADE}{int(ended.stdout)}-"))
+    for place in (folder, folder / "server"):
+        place.mkdir(exist_ok=True)
+        place.chmod(0o711)
+    left = run_server.start(folder / "server" / "server")
     run_server._stop_what_killed_runs_left()
     assert not folder.exists()
     with pytest.raises(Exception, match="refused"):
