@@ -2,22 +2,20 @@
 
 Start-up order: language, then the command line; a command that needs the register opens rulebook and book (bringing
 its tables up to date), lays the club's adopted limits over the rulebook, seats the officer, and judges anew what time
-alone or a rulebook whose day has come has changed; only then does a window open. Where there is no register yet, a
-window opens all the same, asks which one is to be worked on, and does the same for it.
-Qt is imported with the window and not before.
+alone or a rulebook whose day has come has changed. A window is there before all that: it says that the register is
+being opened, has it done in the background, and shows nothing of the register until all of it is done. Where there is
+no register yet, a window opens all the same, asks which one is to be worked on, and does the same for it.
+Qt is imported with the window and not before; what opens a register is imported by whoever opens it.
 """
 
 import contextlib
-import ctypes
 import gettext
-import locale
 import os
 import sys
-import traceback
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime
 from functools import cache
-from importlib.resources import files
 from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -50,7 +48,7 @@ from inspector.register.engines import holds_register
 from inspector.rulebook.load import packaged
 
 if TYPE_CHECKING:
-    from inspector.desk.open_desk import Start
+    from inspector.desk.doors import Opening, Start
 
 _NAME = "recovery-gear-register"
 _ON_SERVERS = "on servers"
@@ -71,7 +69,7 @@ def speak(wanted: str) -> None:
     """
     if wanted or not any(os.environ.get(name) for name in ("LANGUAGE", "LC_ALL", "LC_MESSAGES", "LANG")):
         os.environ["LANGUAGE"] = wanted or _spoken_by_windows()
-    folder = str(files("inspector") / "locale")
+    folder = str(Path(__file__).parent / "locale")
     gettext.bindtextdomain("inspector", folder)
     gettext.textdomain("inspector")
     use_catalogue(_catalogue(gettext.find("inspector", folder) or ""))
@@ -90,6 +88,9 @@ def _spoken_by_windows() -> str:
     """The language of its own texts, e.g. "de_DE"; it names none in the environment as others do."""
     if sys.platform != "win32":
         return "en"
+    import ctypes
+    import locale
+
     return locale.windows_locale.get(ctypes.windll.kernel32.GetUserDefaultUILanguage(), "en")
 
 
@@ -102,6 +103,8 @@ def _print_whatever_the_terminal_cannot() -> None:
 
 def note_fault(fault: Exception) -> Path:
     """Append the traceback to the log of this machine; the file it stands in."""
+    import traceback
+
     place = Path(platformdirs.user_log_dir(_NAME, appauthor=False)) / "faults.log"
     told = "".join(traceback.format_exception(fault))
     with contextlib.suppress(OSError):
@@ -182,11 +185,12 @@ def has_display() -> bool:
     return bool(os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY"))
 
 
-def open_window(office: Office, tag: str = "") -> int:
-    """Open the desk on the register and stay until it is closed. tag: the piece to show first."""
+def open_window(opening: "Opening", tag: str = "") -> int:
+    """Open the window, then the register in it, and stay until it is closed. tag: the piece to show first."""
     from inspector.desk.open_desk import run_desk
 
-    return run_desk(office, tag, _start(_usual_place()))
+    start = _start(_usual_place())
+    return run_desk(lambda told: replace(opening(told), machine=start.machine), tag, start)
 
 
 def welcome(place: Place) -> int:
@@ -197,11 +201,10 @@ def welcome(place: Place) -> int:
 
 
 def _start(place: Place) -> "Start":
-    from inspector.desk.open_desk import Start
-    from inspector.desk.welcome import Doors
-    from inspector.paper.fonts import font_files
+    from inspector.desk.doors import Doors, Start
+    from inspector.paper.font_files import font_files
 
-    return Start(Doors(_begin, _open, _sample, _restore, _rescue), str(place), font_files())
+    return Start(Doors(_begin, _open, _sample, _restore, _rescue), str(place), font_files(), _machine())
 
 
 def _begin(place: Place, club: str, officer: str) -> Office:

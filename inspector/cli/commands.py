@@ -44,7 +44,7 @@ from inspector.cli.spoken import spoken
 from inspector.cli.wiring import Desk, PlaceType, Wiring
 from inspector.duties.disturbed import may_repeat
 from inspector.duties.found_club import found_club
-from inspector.duties.register_place import Place, moved_away_to, moved_away_words
+from inspector.duties.register_place import Place
 from inspector.language import tr
 from inspector.refused import Refused
 
@@ -138,10 +138,7 @@ def window(desk: Desk, tag: str) -> int:
         raise Refused(tr("window"), why, tr("Use the commands instead: inspector --help."))
     if not desk.wiring.has_register(desk.folder) and not tag:
         return desk.wiring.welcome(desk.folder)
-    office = desk.office()
-    if gone_to := moved_away_to(office):
-        raise Refused(tr("register"), moved_away_words(gone_to), tr("Name the new place: --register."))
-    return desk.wiring.open_window(office, tag)
+    return desk.wiring.open_window(desk.opening, tag)
 
 
 for _command in (reading.list_command, reading.show, reading.kinds, reading.verify):

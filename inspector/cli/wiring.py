@@ -1,7 +1,7 @@
 """What app hands to the command line, and what every command gets."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from pathlib import Path
 
@@ -10,7 +10,7 @@ import click
 from inspector.cli.passphrase import vouched
 from inspector.duties.adopt_rulebook import judge_under_new_book, unfit_lines, waiting_lines
 from inspector.duties.judge_anew import judge_anew
-from inspector.duties.office import Office
+from inspector.duties.office import Office, Told, told_nobody
 from inspector.duties.register_place import Place, moved_away_to, moved_away_words, place_of
 from inspector.duties.rescue_register import RescueDone
 from inspector.duties.tell_opening import clock_trouble, opening_lines
@@ -32,7 +32,7 @@ class Wiring:
     open_office: Callable[[Place], Office]
     rescue: Callable[[Path, Path], RescueDone]
     seat: Callable[[Office, str], Office]
-    open_window: Callable[[Office, str], int]
+    open_window: Callable[[Callable[[Told], Office], str], int]
     welcome: Callable[[Place], int]
     has_display: Callable[[], bool]
     note_fault: Callable[[Exception], Path]
@@ -50,9 +50,16 @@ class Desk:
         """The office, or None where there is no register."""
         return self.office() if self.wiring.has_register(self.folder) else None
 
-    def office(self) -> Office:
-        """The office with its officer seated, and everything judged that time has changed."""
-        office = self.seated()
+    def opening(self, told: Told) -> Office:
+        """The office for the window, which shows how far judging has come; refused where the register was moved."""
+        office = self.office(told)
+        if gone_to := moved_away_to(office):
+            raise Refused(tr("register"), moved_away_words(gone_to), tr("Name the new place: --register."))
+        return replace(office, told=told_nobody)
+
+    def office(self, told: Told = told_nobody) -> Office:
+        """The office with its officer seated, and everything judged that time has changed; told hears of each piece."""
+        office = replace(self.seated(), told=told)
         if gone_to := moved_away_to(office):
             click.echo(moved_away_words(gone_to), err=True)
         else:

@@ -1,26 +1,25 @@
 """The only door to a worker thread: a deed goes in, its result comes back in the window's own thread."""
 
-import logging
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from functools import partial
 from itertools import count
 from time import monotonic
-from typing import Any, ParamSpec, TypeVar
+from typing import TYPE_CHECKING, Any, ParamSpec, TypeVar
 
 from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, QTimer, Signal, Slot
 
 from inspector.desk.tidying import Tidying
-from inspector.duties.disturbed import undisturbed
-from inspector.duties.office import Office
 from inspector.language import tr
 from inspector.refused import Refused
+
+if TYPE_CHECKING:
+    from inspector.duties.office import Office, Told
 
 Given = ParamSpec("Given")
 Result = TypeVar("Result")
 _PAUSE_S = 0.05
-_log = logging.getLogger(__name__)
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +90,7 @@ class Background(QObject):
         self._pool.setMaxThreadCount(2)  # a search need not wait for a print
         self._numbers = count()
         self._going: dict[int, str] = {}
+        self._next: list[Callable[[], object]] = []
         self._closed = False
         self._tidying = Tidying(self, lambda: self.is_idle)
         self._ended.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
@@ -121,7 +121,7 @@ class Background(QObject):
     def run_long(
         self,
         deed: Callable[..., Result],
-        office: Office,
+        office: "Office",
         *given: object,
         done: Callable[[Result], object],
         failed: Callable[[Refused], object],
@@ -129,15 +129,48 @@ class Background(QObject):
     ) -> None:
         """Do `deed(office, *given)` in a worker; it calls office.told after each step and can be stopped there."""
         progress = self.progress()
+        given = (replace(office, told=progress.told), *given)
+        self._run_long(progress, deed, given, done=done, failed=failed, says=says)
 
+    def run_told(
+        self,
+        deed: "Callable[[Told], Result]",
+        *,
+        done: Callable[[Result], object],
+        failed: Callable[[Refused], object],
+        says: str,
+    ) -> None:
+        """Do `deed(told)` in a worker, where there is no office yet; it calls told after each step."""
+        progress = self.progress()
+        self._run_long(progress, deed, (progress.told,), done=done, failed=failed, says=says)
+
+    def _run_long(
+        self,
+        progress: Progress,
+        deed: Callable[..., Result],
+        given: tuple[object, ...],
+        *,
+        done: Callable[[Result], object],
+        failed: Callable[[Refused], object],
+        says: str,
+    ) -> None:
         def ended(call: Callable[[Any], object], value: object) -> None:
             progress.deleteLater()
             self.long_ended.emit()
             call(value)
 
         self.long_begun.emit(progress)
-        heard = replace(office, told=progress.told)
-        self.run(deed, heard, *given, done=partial(ended, done), failed=partial(ended, failed), says=says)
+        self.run(deed, *given, done=partial(ended, done), failed=partial(ended, failed), says=says)
+
+    def when_idle(self, call: Callable[[], object]) -> None:
+        """Call this in the window's thread as soon as nothing is under way, one after the other."""
+        self._next.append(call)
+        QTimer.singleShot(0, self, self._go_on)
+
+    def _go_on(self) -> None:
+        if self._next and self.is_idle and not self._closed:
+            self._next.pop(0)()
+            QTimer.singleShot(0, self, self._go_on)
 
     @property
     def is_idle(self) -> bool:
@@ -165,6 +198,7 @@ class Background(QObject):
     def _end(self, number: int) -> None:
         if self._going.pop(number, None) is not None and not self._closed:
             self._tell()
+            self._go_on()
 
     def _tell(self) -> None:
         self.busy_changed.emit(next((says for says in self._going.values() if says), ""))
@@ -179,11 +213,15 @@ def _attempt(
 ) -> _Ended:
     """The deed with whatever comes of it. Nothing escapes: a worker has nobody above it to catch."""
     try:
+        from inspector.duties.disturbed import undisturbed  # with what it needs, which a window waits for no longer
+
         return _Ended(number, done, undisturbed(deed, *given))
     except Refused as refusal:
         return _Ended(number, failed, refusal)
     except Exception:
-        _log.exception("a deed failed in a way nobody foresaw")
+        import logging
+
+        logging.getLogger(__name__).exception("a deed failed in a way nobody foresaw")
         return _Ended(number, failed, unforeseen())
 
 

@@ -4,16 +4,17 @@ An icon only repeats its word; nothing is said by it alone.
 """
 
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QRectF, Qt
 from PySide6.QtGui import QIcon, QPainter, QPixmap
 from PySide6.QtSvg import QSvgRenderer
 
 from inspector.desk.look import Look
-from inspector.drawings.shapes import Ink
+from inspector.drawings.inks import Ink
 
 _DRAWN_IN = "#000000"
+_FOLDER = Path(__file__).parent / "icons"
 
 
 def icon(name: str, look: Look, size_px: int) -> QIcon:
@@ -38,5 +39,5 @@ def _painted(picture: QSvgRenderer, size_px: int, density: int) -> QPixmap:
 
 @cache
 def _svg(name: str) -> str:
-    place = files("inspector.desk") / "icons" / f"{name}.svg"
+    place = _FOLDER / f"{name}.svg"
     return place.read_text(encoding="utf-8") if place.is_file() else ""

@@ -1,11 +1,15 @@
 """Windows on one register stay in step: what another one wrote is seen here a few seconds later."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from inspector.desk.background import Background
-from inspector.duties.in_step import Stand, begun, gone_on
-from inspector.duties.office import Office
 from inspector.refused import Refused
+
+if TYPE_CHECKING:
+    from inspector.duties.in_step import Stand
+    from inspector.duties.office import Office
 
 _PAUSE_MS = 3000
 
@@ -15,7 +19,7 @@ class InStep(QObject):
 
     changed = Signal()
 
-    def __init__(self, office: Office, background: Background, parent: QObject) -> None:
+    def __init__(self, office: "Office", background: Background, parent: QObject) -> None:
         super().__init__(parent)
         self._office, self._background = office, background
         self._stand: Stand | None = None
@@ -27,19 +31,23 @@ class InStep(QObject):
         """Look how far the ledger is, unless something is under way: that may be a deed of this window."""
         if not self._background.is_idle:
             return
-        if self._stand is None:
-            self._background.run(begun, self._office, done=self._told, failed=self._wait)
-        else:
-            self._background.run(gone_on, self._office, self._stand, done=self._told, failed=self._wait)
+        self._background.run(_looked, self._office, self._stand, done=self._told, failed=self._wait)
 
     def end(self) -> None:
         """Look no more."""
         self._pause.stop()
 
-    def _told(self, now: Stand) -> None:
+    def _told(self, now: "Stand") -> None:
         self._stand = now
         if now.others:
             self.changed.emit()
 
     def _wait(self, _: Refused) -> None:
         """A register that is being written to is looked at the next time."""
+
+
+def _looked(office: "Office", stand: "Stand | None") -> "Stand":
+    """How far the ledger is now."""
+    from inspector.duties.in_step import begun, gone_on
+
+    return begun(office) if stand is None else gone_on(office, stand)

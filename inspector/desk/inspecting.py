@@ -1,26 +1,29 @@
 """The inspection that is being written, from its first key until it is kept or thrown away."""
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QStackedWidget
 
 from inspector.desk.background import Background
-from inspector.desk.inspect.inspect_form import InspectForm
 from inspector.desk.look import Look
 from inspector.desk.notice import Notice
-from inspector.desk.opened import Opened, inspected
 from inspector.desk.place import Unsaved
-from inspector.duties.log_inspection import Written
 from inspector.duties.office import Office
 from inspector.language import tr
 from inspector.refused import Refused
+
+if TYPE_CHECKING:
+    from inspector.desk.inspect.inspect_form import InspectForm
+    from inspector.desk.opened import Opened
+    from inspector.duties.log_inspection import Written
 
 
 class Inspecting:
     """form: the one that is open. kept: called with the piece once its inspection is kept; leave: back to the piece."""
 
     def __init__(self, pages: QStackedWidget, office: Office, background: Background, notice: Notice, look: Look,
-                 kept: Callable[[Opened], object], leave: Callable[[], object]) -> None:  # fmt: skip
+                 kept: "Callable[[Opened], object]", leave: Callable[[], object]) -> None:  # fmt: skip
         self._pages, self._office, self._background, self._notice, self._look = pages, office, background, notice, look
         self._kept, self._leave = kept, leave
         self.form: InspectForm | None = None
@@ -37,8 +40,10 @@ class Inspecting:
         head = tr("The inspection of {tag} is not saved.", tag=form.tag)
         return Unsaved(head, lost, tr("Keep writing"), form.focus_again, self._throw_away, tr("Throw it away"))
 
-    def begin(self, piece: Opened) -> InspectForm:
+    def begin(self, piece: "Opened") -> "InspectForm":
         """Open the form of a piece."""
+        from inspector.desk.inspect.inspect_form import InspectForm
+
         self.form = form = InspectForm(self._office, piece, self._look, self._background)
         form.save.connect(self._save)
         form.cancel.connect(self._leave)
@@ -60,11 +65,13 @@ class Inspecting:
         else:
             then()
 
-    def _save(self, tag: str, written: Written) -> None:
+    def _save(self, tag: str, written: "Written") -> None:
         says = tr("Saving…")
-        self._background.run(inspected, self._office, tag, written, done=self._saved, failed=self._not_saved, says=says)
+        self._background.run(
+            _inspected, self._office, tag, written, done=self._saved, failed=self._not_saved, says=says
+        )
 
-    def _saved(self, piece: Opened) -> None:
+    def _saved(self, piece: "Opened") -> None:
         self._kept(piece)
         self._notice.tell(tr("The inspection of {tag} is kept.", tag=piece.tag), " ".join(piece.tells))
 
@@ -72,3 +79,10 @@ class Inspecting:
         if self.form:
             self.form.not_saved(refusal)
         self._notice.refuse(refusal)
+
+
+def _inspected(office: Office, tag: str, written: "Written") -> "Opened":
+    """The piece after its inspection was kept."""
+    from inspector.desk.opened import inspected
+
+    return inspected(office, tag, written)

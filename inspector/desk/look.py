@@ -12,7 +12,7 @@ from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalett
 from PySide6.QtWidgets import QApplication
 
 from inspector.desk.style_sheet import style_sheet
-from inspector.drawings.shapes import Ink
+from inspector.drawings.inks import Ink
 
 GRID = 8
 

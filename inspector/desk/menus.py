@@ -7,11 +7,9 @@ from functools import partial
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu
 
-from inspector.desk.deeds.exchange import write_archive
-from inspector.desk.deeds.papers import report
 from inspector.desk.look import Look, Scheme
 from inspector.desk.place import Go
-from inspector.desk.places import DEED, PlaceEntry
+from inspector.desk.places import PlaceEntry
 from inspector.language import tr
 
 
@@ -30,6 +28,8 @@ class Deeds:
     sheet: Callable[[], object]
     notice: Callable[[], object]
     export: Callable[[], object]
+    report: Callable[[], object]
+    archive: Callable[[], object]
     piece_menu: Callable[[QMenu], object]
     keys: Callable[[], object]
     words: Callable[[], object]
@@ -61,9 +61,9 @@ def _register_menu(menu: QMenu, window: QMainWindow, deeds: Deeds) -> None:
     _entry(menu, tr("&Read again"), "F5", deeds.read_again)
     menu.addSeparator()
     _entry(menu, tr("&Print trip sheet"), "Ctrl+P", deeds.sheet)
-    _entry(menu, tr("Report on the &gear"), "", lambda: deeds.go(Go(DEED, (report(), None, ""))))
+    _entry(menu, tr("Report on the &gear"), "", deeds.report)
     _entry(menu, tr("&Export the list for a spreadsheet"), "", deeds.export)
-    _entry(menu, tr("Write an &archive"), "", lambda: deeds.go(Go(DEED, (write_archive(), None, ""))))
+    _entry(menu, tr("Write an &archive"), "", deeds.archive)
     _entry(menu, tr("&Check that nothing was changed"), "", deeds.verify)
     menu.addSeparator()
     _entry(menu, tr("&Open another register, or put a copy back"), "", deeds.another)

@@ -3,7 +3,6 @@
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QAccessible, QAccessibleEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from inspector.desk.look import GRID
@@ -78,6 +77,8 @@ class Notice(QFrame):
         return button(tr("Close"), self.dismiss, name=tr("Close this message"))
 
     def _show(self, head: str, text: str, choices: Sequence[QPushButton]) -> None:
+        from PySide6.QtGui import QAccessible, QAccessibleEvent  # much to make, and seldom needed as a window opens
+
         self._asks = None
         self._head.setText(head)
         self._text.setText(text)

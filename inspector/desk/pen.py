@@ -1,5 +1,7 @@
 """Paints drawings: shapes in millimetres become lines in the window, in the inks of the look in force."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QEvent, QPointF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QHelpEvent, QIcon, QPainter, QPaintEvent, QPen, QPixmap
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
@@ -7,10 +9,11 @@ from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 from inspector.desk.look import Look
 from inspector.desk.outline import outline, tells_at
 from inspector.drawings.marks import outcome_mark
-from inspector.drawings.rig_words import rig_mark
 from inspector.drawings.shapes import Anchor, Drawing, Polyline, Shape, Text
 from inspector.gear.outcome import Outcome
-from inspector.gear.rig_result import RigOutcome
+
+if TYPE_CHECKING:
+    from inspector.gear.rig_result import RigOutcome
 
 _WIDEST_PX = 520
 _READS_PX = 380
@@ -64,12 +67,16 @@ def _text(text: Text, painter: QPainter, factor: float, look: Look) -> None:
     painter.drawText(QPointF(text.at[0] * factor - back, text.at[1] * factor), text.text)
 
 
-def mark_of(outcome: Outcome | RigOutcome) -> Drawing:
+def mark_of(outcome: "Outcome | RigOutcome") -> Drawing:
     """The mark of a piece's or a rig's outcome."""
-    return rig_mark(outcome, 10.0) if isinstance(outcome, RigOutcome) else outcome_mark(outcome, 10.0)
+    if isinstance(outcome, Outcome):
+        return outcome_mark(outcome, 10.0)
+    from inspector.drawings.rig_words import rig_mark
+
+    return rig_mark(outcome, 10.0)
 
 
-def mark_icon(outcome: Outcome | RigOutcome, look: Look, size_px: int) -> QIcon:
+def mark_icon(outcome: "Outcome | RigOutcome", look: Look, size_px: int) -> QIcon:
     """The mark of an outcome as an icon, sharp on a dense screen too."""
     icon = QIcon()
     for density in (1, 2):
@@ -143,7 +150,7 @@ class Picture(QWidget):
 class Mark(Picture):
     """The mark of an outcome at one size; its word stands beside it."""
 
-    def __init__(self, outcome: Outcome | RigOutcome, look: Look, size_px: int) -> None:
+    def __init__(self, outcome: "Outcome | RigOutcome", look: Look, size_px: int) -> None:
         self._size_px = size_px
         super().__init__(mark_of(outcome), look)
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)

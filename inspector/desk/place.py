@@ -2,17 +2,19 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
-from inspector.desk.background import Background
 from inspector.desk.keys import search_text
 from inspector.desk.look import Look
-from inspector.desk.notice import Notice
-from inspector.duties.office import Office
+
+if TYPE_CHECKING:
+    from inspector.desk.background import Background
+    from inspector.desk.notice import Notice
+    from inspector.duties.office import Office
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +49,7 @@ class Place(QWidget):
     leave = Signal()
     typed = Signal(str)
 
-    def __init__(self, office: Office, background: Background, notice: Notice, look: Look) -> None:
+    def __init__(self, office: "Office", background: "Background", notice: "Notice", look: Look) -> None:
         super().__init__()
         self._office, self._background, self._notice, self._look = office, background, notice, look
         self.setObjectName("page")

@@ -1,18 +1,16 @@
 """Papers: which one, in the background, and then where it lies."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from functools import partial
-from pathlib import Path
 from typing import TypeVar
 
-from PySide6.QtCore import QObject, QPoint, QUrl
-from PySide6.QtGui import QDesktopServices
+from PySide6.QtCore import QObject, QPoint
 from PySide6.QtWidgets import QMenu, QWidget
 
 from inspector.desk.background import Background
 from inspector.desk.notice import Notice
 from inspector.desk.opened import trips_ahead
-from inspector.desk.preview import Preview
+from inspector.desk.told_papers import tell_papers
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
 from inspector.duties.print_rig_sheet import print_rig_sheet
@@ -122,29 +120,3 @@ class Printing(QObject):
 
     def _printed(self, title: str, paper: Paper) -> None:
         tell_papers(self._notice, tr("{title} is printed.", title=title), "", (paper,))
-
-
-def tell_papers(notice: Notice, head: str, text: str, papers: Sequence[Paper]) -> None:
-    """Tell what came of a deed, and of each paper where it lies, with a way to open it."""
-    lines = [text] if text else []
-    for paper in papers:
-        lines.append(str(paper.path))
-        if paper.missing:
-            lines.append(tr("Not in the type, printed as empty squares: {signs}", signs=" ".join(paper.missing)))
-    looks = [
-        (tr("Look at {name}", name=paper.path.stem) if len(papers) > 1 else tr("Look at it"),
-         partial(look_at, paper.path, notice))
-        for paper in papers
-    ]  # fmt: skip
-    opens = [] if len(papers) > 1 else [(tr("Open"), partial(open_file, paper.path)) for paper in papers]
-    notice.tell(head, "\n".join(lines), [*looks, *opens])
-
-
-def look_at(place: Path, above: QWidget) -> None:
-    """Show a paper page by page, to print it or to keep a copy; above: any part of the window it belongs to."""
-    Preview(place, above.window()).show()
-
-
-def open_file(place: Path) -> None:
-    """Show a paper with the program that this machine uses for it."""
-    QDesktopServices.openUrl(QUrl.fromLocalFile(str(place)))

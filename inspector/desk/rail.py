@@ -34,8 +34,7 @@ class Rail(QWidget):
         for made in self.buttons.values():
             layout.addWidget(made)
         layout.addStretch(1)
-        look.changed.connect(self._dress)
-        self._dress()
+        look.changed.connect(self._dress)  # as a look is laid over the window, at first too
 
     def mark(self, key: str) -> None:
         """Mark the place that is shown; none where it is not among them."""

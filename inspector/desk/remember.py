@@ -1,11 +1,15 @@
 """What the window remembers from one evening to the next on this machine."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QByteArray, Qt
 from PySide6.QtWidgets import QMainWindow
 
-from inspector.desk.gear_table import GearTable
 from inspector.desk.look import Look, Scheme, TextSize
 from inspector.duties.machine_settings import MachineSettings
+
+if TYPE_CHECKING:
+    from inspector.desk.gear_table import GearTable
 
 _LOOK, _TEXT, _COLUMNS, _WINDOW, _BETWEEN = "look", "text", "columns", "window", " "
 
@@ -18,7 +22,7 @@ def recall(look: Look, machine: MachineSettings) -> None:
     look.changed.connect(lambda: _keep(look, machine))
 
 
-def recall_columns(table: GearTable, machine: MachineSettings) -> None:
+def recall_columns(table: "GearTable", machine: MachineSettings) -> None:
     """Take the columns of the list as they were chosen."""
     if kept := machine.get(_COLUMNS):
         table.choose_columns(tuple(kept.split(_BETWEEN)))

@@ -1,16 +1,20 @@
 """The foot of the window: what the register holds, and what is going on."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QEvent, QTimer
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QLabel, QProgressBar, QSizePolicy, QStatusBar
 
 from inspector.desk.background import Progress
-from inspector.desk.gear_list.listed import Listed
 from inspector.desk.look import GRID
 from inspector.desk.plain import button
-from inspector.duties.office import Office
 from inspector.gear.outcome import Outcome
 from inspector.language import show_day, tr, tr_n
+
+if TYPE_CHECKING:
+    from inspector.desk.gear_list.listed import Listed
+    from inspector.duties.office import Office
 
 _BETWEEN = "   ·   "
 
@@ -18,9 +22,8 @@ _BETWEEN = "   ·   "
 class Status(QStatusBar):
     """Facts on the left, work under way on the right."""
 
-    def __init__(self, office: Office) -> None:
+    def __init__(self) -> None:
         super().__init__()
-        self._office = office
         self.facts, self.busy = QLabel(), QLabel()
         self.facts.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)  # else it widens the window
         self._bar = QProgressBar(minimum=0, maximum=0, textVisible=False)
@@ -37,17 +40,17 @@ class Status(QStatusBar):
         self.tell_busy("")
         self.end_long()
 
-    def tell_facts(self, listed: Listed) -> None:
+    def tell_facts(self, office: "Office", listed: "Listed") -> None:
         """Say what the register holds. Counts of outcomes only where the whole register was counted."""
         register = listed.register
         parts = [register.club] if register.club else []
         parts.append(tr_n("one piece", "{count} pieces", register.piece_count))
         if listed.is_whole and (held := listed.counts.get(Outcome.HOLD)):
             parts.append(tr("{count} on hold", count=held))
-        parts.append(tr("at the desk: {name}", name=self._office.officer.name))
+        parts.append(tr("at the desk: {name}", name=office.officer.name))
         parts += [register.login] if register.login else []
-        parts.append(tr("rulebook {name}", name=self._office.rules.hash[:12]))
-        parts.append(show_day(self._office.today))
+        parts.append(tr("rulebook {name}", name=office.rules.hash[:12]))
+        parts.append(show_day(office.today))
         self._say(parts)
 
     def resizeEvent(self, event: QResizeEvent) -> None:

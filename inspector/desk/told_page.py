@@ -18,7 +18,7 @@ from inspector.desk.piece.files_part import FilesPart
 from inspector.desk.place import Go, Place
 from inspector.desk.places import DEED
 from inspector.desk.plain import scroll
-from inspector.desk.printing import open_file
+from inspector.desk.told_papers import open_file
 from inspector.duties.attach import put_on_tray
 from inspector.duties.office import Office
 from inspector.gear.attachment import Attachment

@@ -1,7 +1,6 @@
 """The first start: a register is begun, opened, or made of the sample, before there is a desk to sit down at."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 
 from PySide6.QtCore import Signal
@@ -9,31 +8,17 @@ from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
+from inspector.desk.doors import Doors
 from inspector.desk.fault_field import FaultField
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import button, column, hairline, row, said, scroll, short
 from inspector.duties.office import Office
-from inspector.duties.register_place import Place, place_of
+from inspector.duties.register_place import place_of
 from inspector.language import tr
 from inspector.refused import Refused
 
 _USUAL_SIZE = (960, 720)
 _LABEL_PX = 20 * GRID
-
-
-@dataclass(frozen=True, slots=True)
-class Doors:
-    """How a register comes to be open, or is refused. begin: place, club, officer; open, sample: place.
-
-    A place is a folder or an address on a server. restore: folder, the file of a copy or an archive, a ledger head
-    that it must hold or "". rescue: folder, a damaged file.
-    """
-
-    begin: Callable[[Place, str, str], Office]
-    open: Callable[[Place], Office]
-    sample: Callable[[Place], Office]
-    restore: Callable[[Place, Path, str], Office]
-    rescue: Callable[[Place, Path], Office]
 
 
 class Welcome(QWidget):

@@ -3,22 +3,9 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
+from inspector.drawings.inks import Ink as Ink
+
 Point = tuple[float, float]
-
-
-class Ink(StrEnum):
-    """What a line or a face means; paper and window give it a colour."""
-
-    INK = "ink"
-    FAINT = "faint"
-    HAIR = "hair"
-    STEEL = "steel"
-    THIN = "thin"  # where steel was and is no more
-    LIMIT = "limit"
-    BAND = "band"
-    FORCE = "force"
-    PAPER = "paper"
-    MARK = "mark"
 
 
 class Anchor(StrEnum):

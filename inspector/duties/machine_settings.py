@@ -6,7 +6,6 @@ None of it belongs to the club; a lost or broken file costs nothing but a choice
 import contextlib
 import json
 import os
-import tempfile
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -56,6 +55,8 @@ def _read(file: Path) -> Mapping[str, str]:
 
 
 def _write(file: Path, texts: Mapping[str, str]) -> None:
+    import tempfile  # rarely written, and read before anything is seen of the program
+
     with contextlib.suppress(OSError):
         file.parent.mkdir(parents=True, exist_ok=True)
         handle, beside = tempfile.mkstemp(prefix=".settings-", dir=file.parent)

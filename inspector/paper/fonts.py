@@ -2,15 +2,13 @@
 
 import unicodedata
 from functools import cache, lru_cache
-from pathlib import Path
 
 from reportlab.pdfbase import pdfmetrics
 
+from inspector.paper.font_files import BOLD, FOLDER, REGULAR
 from inspector.paper.script_font import ScriptFont
 
 MISSING = "□"
-_FOLDER = Path(__file__).parent / "fonts"
-_REGULAR, _BOLD = "DejaVuSansCondensed", "DejaVuSansCondensed-Bold"
 _EAST_ASIAN = "DroidSansFallback"  # Chinese, Japanese, Korean; one weight; read only for a text that needs it
 JOINERS = frozenset("\u200c\u200d")  # seen only in how their neighbours join
 _ORDERS, _SHAPES = (*range(0x202A, 0x202F), *range(0x2066, 0x206A)), range(0xFE00, 0xFE10)
@@ -20,22 +18,17 @@ _UNSEEN = dict.fromkeys(
 )
 
 
-def font_files() -> tuple[Path, Path]:
-    """The type's files, regular and bold; the window may register the same ones."""
-    return _FOLDER / f"{_REGULAR}.ttf", _FOLDER / f"{_BOLD}.ttf"
-
-
 @cache
 def _font(name: str) -> ScriptFont:
     """A packaged font, known to the press from its first use."""
-    font = ScriptFont(name, _FOLDER / f"{name}.ttf")
+    font = ScriptFont(name, FOLDER / f"{name}.ttf")
     pdfmetrics.registerFont(font)
     return font
 
 
 def main_font(bold: bool) -> ScriptFont:
     """The font that texts are set in where it has their signs."""
-    return _font(_BOLD if bold else _REGULAR)
+    return _font(BOLD if bold else REGULAR)
 
 
 @lru_cache(4096)
@@ -43,7 +36,7 @@ def font_with(sign: str, bold: bool) -> ScriptFont | None:
     """The font that has a sign: the type's own, for bold then its regular, then the East Asian one; or None."""
     if unicodedata.category(sign) == "Co":  # what it means is agreed between others
         return None
-    for name in (_BOLD, _REGULAR, _EAST_ASIAN) if bold else (_REGULAR, _EAST_ASIAN):
+    for name in (BOLD, REGULAR, _EAST_ASIAN) if bold else (REGULAR, _EAST_ASIAN):
         if sign in _font(name).signs:
             return _font(name)
     return None

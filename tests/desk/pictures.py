@@ -31,7 +31,7 @@ from inspector.duties.build_sample import build_sample
 from inspector.duties.machine_settings import MachineSettings
 from inspector.duties.office import Office
 from inspector.duties.sit_down import seat
-from inspector.paper.fonts import font_files
+from inspector.paper.font_files import font_files
 from tests.desk.cut_off import cut_off
 
 _SIZES = (("1280x720", (1280, 720), TextSize.USUAL), ("1920x1080", (1920, 1080), TextSize.USUAL),

@@ -13,10 +13,11 @@ from pytestqt.qtbot import QtBot
 
 from inspector import app
 from inspector.desk.deeds.copies import clock, plan
+from inspector.desk.doors import Doors
 from inspector.desk.form.values import Values
 from inspector.desk.look import Look
 from inspector.desk.looking_after import begin_looking_after
-from inspector.desk.welcome import Doors, Welcome
+from inspector.desk.welcome import Welcome
 from inspector.desk.window import DeskWindow
 from inspector.duties.back_up import usual_folder
 from inspector.duties.copy_by_plan import CopyPlan, copy_if_due, copy_plan

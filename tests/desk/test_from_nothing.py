@@ -10,11 +10,12 @@ from pytestqt.qtbot import QtBot
 
 from inspector import app
 from inspector.desk.booking.book_page import BookPage
+from inspector.desk.doors import Doors, Start
 from inspector.desk.form.form_page import FormPage
 from inspector.desk.look import Look
-from inspector.desk.open_desk import OpenDesk, Start
+from inspector.desk.open_desk import OpenDesk
 from inspector.desk.preview import Preview
-from inspector.desk.welcome import Doors, Welcome
+from inspector.desk.welcome import Welcome
 from inspector.desk.window import DeskWindow
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office

@@ -161,7 +161,7 @@ def test_thrown_away_is_thrown_away(qtbot: QtBot, desk: DeskWindow, office: Offi
 def test_a_refused_save_goes_on_keeping_the_draft(qtbot: QtBot, desk: DeskWindow, office: Office) -> None:
     form = form_in(qtbot, desk, "HR-007")
     QTest.keyClicks(form.rows[0], "1")
-    with mock.patch("inspector.desk.inspecting.inspected", side_effect=Refused("register", "It is in use.", "Wait.")):
+    with mock.patch("inspector.desk.opened.inspected", side_effect=Refused("register", "It is in use.", "Wait.")):
         form.try_save()
         qtbot.waitUntil(desk.notice.isVisible)
     qtbot.waitUntil(lambda: bool(drafts(office)), timeout=3000)

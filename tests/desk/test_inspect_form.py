@@ -85,7 +85,7 @@ def test_a_bad_number_is_told_at_its_field_and_the_rest_stands(
     bad, good = form.boxes[0].fields[0], form.boxes[1].fields[0]
     QTest.keyClicks(bad, "abc")
     QTest.keyClicks(good, "21.9 mm")
-    with mock.patch("inspector.desk.inspecting.inspected") as kept:
+    with mock.patch("inspector.desk.opened.inspected") as kept:
         form.try_save()
         qtbot.waitUntil(bad.hasFocus)
     kept.assert_not_called()
@@ -151,7 +151,7 @@ def test_what_the_register_refuses_leaves_the_form_as_it_is(qtbot: QtBot, desk: 
     QTest.keyClicks(form.rows[0], "1")
     form.head.note.setPlainText("a note")
     refusal = Refused("register", "Another window is writing to it.", "Wait a moment.")
-    with mock.patch("inspector.desk.inspecting.inspected", side_effect=refusal):
+    with mock.patch("inspector.desk.opened.inspected", side_effect=refusal):
         form.try_save()
         assert not form.save_button.isEnabled()
         qtbot.waitUntil(desk.notice.isVisible)

@@ -8,7 +8,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QLabel, QPushButton
 from pytestqt.qtbot import QtBot
 
-from inspector.desk import printing
+from inspector.desk import told_papers
 from inspector.desk.pen import Mark, Picture
 from inspector.desk.plain import Fold
 from inspector.desk.window import DeskWindow
@@ -106,7 +106,7 @@ def test_a_printed_notice_is_told_with_its_place_and_can_be_opened(
 ) -> None:
     """The paper lies in the out tray; one button shows it."""
     opened: list[Path] = []
-    monkeypatch.setattr(printing, "open_file", opened.append)
+    monkeypatch.setattr(told_papers, "open_file", opened.append)
     shown(desk, "HR-007")
     desk.pages.record.notice_button.click()
     assert desk.status.busy.text() == "Printing…"

@@ -7,8 +7,8 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from inspector import app
-from inspector.desk.open_desk import Start, run_desk
-from inspector.desk.welcome import Doors
+from inspector.desk.doors import Doors, Start
+from inspector.desk.open_desk import run_desk
 from inspector.desk.window import DeskWindow
 from inspector.duties.office import Office
 
@@ -21,7 +21,7 @@ def test_the_window_opens_on_the_piece_asked_for(
 
     def stay() -> int:
         window = next(one for one in qapp.topLevelWidgets() if isinstance(one, DeskWindow) and one.isVisible())
-        qtbot.waitUntil(lambda: window.pages.piece is not None)
+        qtbot.waitUntil(lambda: window.is_open and window.pages.piece is not None)
         assert window.pages.piece
         seen.append(window.pages.piece.tag)
         window.close()
@@ -30,5 +30,5 @@ def test_the_window_opens_on_the_piece_asked_for(
     monkeypatch.setattr(QApplication, "exec", staticmethod(stay))
     fonts = Path(__file__).parents[2] / "inspector" / "paper" / "fonts"
     doors = Doors(app._begin, app._open, app._sample, app._restore, app._rescue)
-    assert run_desk(office, "sh-001", Start(doors, str(tmp_path), tuple(fonts.glob("*.ttf")))) == 7
+    assert run_desk(lambda _told: office, "sh-001", Start(doors, str(tmp_path), tuple(fonts.glob("*.ttf")))) == 7
     assert seen == ["SH-001"]

@@ -8,9 +8,10 @@ from PySide6.QtGui import QAction
 from pytestqt.qtbot import QtBot
 
 from inspector import app
+from inspector.desk.doors import Doors, Start
 from inspector.desk.look import Look
-from inspector.desk.open_desk import OpenDesk, Start
-from inspector.desk.welcome import Doors, Welcome
+from inspector.desk.open_desk import OpenDesk
+from inspector.desk.welcome import Welcome
 from inspector.duties.back_up import back_up
 from inspector.duties.look_up import register_facts
 from inspector.duties.office import Office

@@ -3,7 +3,8 @@
 import pytest
 
 from inspector.drawings.extent import text_width_mm
-from inspector.paper.fonts import MISSING, composed, font_files, missing_in, printable
+from inspector.paper.font_files import font_files
+from inspector.paper.fonts import MISSING, composed, missing_in, printable
 from inspector.paper.page_style import BODY
 from inspector.paper.shaping import text_width_pt
 from inspector.paper.wrap import lines_of

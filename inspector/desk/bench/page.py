@@ -11,7 +11,7 @@ from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
 from inspector.desk.place import Place
 from inspector.desk.plain import button, clear, column, hairline, said, scroll
-from inspector.desk.printing import tell_papers
+from inspector.desk.told_papers import tell_papers
 from inspector.duties.bench import HandoutAsked, begin_bench, bench_topics, came_words, work_bench
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper

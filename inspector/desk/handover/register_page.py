@@ -20,7 +20,7 @@ from inspector.desk.notice import Notice
 from inspector.desk.place import Go, Place
 from inspector.desk.places import DEED
 from inspector.desk.plain import button, scroll
-from inspector.desk.printing import open_file, tell_papers
+from inspector.desk.told_papers import open_file, tell_papers
 from inspector.duties.hand_over import print_protocol
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper

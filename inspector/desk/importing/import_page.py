@@ -17,7 +17,7 @@ from inspector.desk.piece.handed import handed
 from inspector.desk.place import Go, Place
 from inspector.desk.places import DEED, GEAR
 from inspector.desk.plain import scroll
-from inspector.desk.printing import open_file
+from inspector.desk.told_papers import open_file
 from inspector.duties.import_list import dry_run, imports, likeliest_sheet, matching_of, read_list, take
 from inspector.duties.left_rows import write_left
 from inspector.duties.office import Office

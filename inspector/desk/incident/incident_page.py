@@ -20,9 +20,9 @@ from inspector.desk.opened import Opened, opened
 from inspector.desk.place import Go
 from inspector.desk.places import RECALLS
 from inspector.desk.plain import button, column
-from inspector.desk.printing import tell_papers
 from inspector.desk.record_parts import beside, cautions_part
 from inspector.desk.told_page import ToldPage
+from inspector.desk.told_papers import tell_papers
 from inspector.duties.evidence_paper import print_evidence
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper

@@ -17,7 +17,7 @@ from inspector.desk.needs.growing import Growing
 from inspector.desk.notice import Notice
 from inspector.desk.place import Place
 from inspector.desk.plain import column, said, scroll
-from inspector.desk.printing import open_file
+from inspector.desk.told_papers import open_file
 from inspector.duties.due_sheet import due_sheet
 from inspector.duties.due_views import View
 from inspector.duties.export_calendar import export_calendar

@@ -7,8 +7,8 @@ from PySide6.QtCore import QObject
 from inspector.desk.background import Background
 from inspector.desk.notice import Notice
 from inspector.desk.piece.handed import Handed, read_handed
-from inspector.desk.printing import open_file
 from inspector.desk.record import Record
+from inspector.desk.told_papers import open_file
 from inspector.duties.attach import put_on_tray
 from inspector.duties.office import Office
 from inspector.gear.attachment import Attachment

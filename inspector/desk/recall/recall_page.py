@@ -13,12 +13,12 @@ from inspector.desk.incident.incident_record import deeds_part
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
 from inspector.desk.plain import button, column
-from inspector.desk.printing import tell_papers
 from inspector.desk.recall import recall_record as parts
 from inspector.desk.recall.opened_recall import Notices, OpenedRecall, Sought, notices, opened_recall
 from inspector.desk.recall.recall_list import found_part, not_meant_part, recalls_part
 from inspector.desk.record_parts import beside, cautions_part
 from inspector.desk.told_page import ToldPage
+from inspector.desk.told_papers import tell_papers
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
 from inspector.duties.print_recall import print_recall_again

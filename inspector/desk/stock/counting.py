@@ -11,13 +11,13 @@ from inspector.desk.form.deed import Deed
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
 from inspector.desk.plain import button, clear, said, scroll, short
-from inspector.desk.printing import tell_papers
 from inspector.desk.stock.answer import Answer, how_far
 from inspector.desk.stock.count_model import CountModel
 from inspector.desk.stock.count_view import CountView
 from inspector.desk.stock.how_marked import HowMarked
 from inspector.desk.stock.scan_line import ScanLine
 from inspector.desk.stock.scans import Scan, ScanEnded, Scans
+from inspector.desk.told_papers import tell_papers
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
 from inspector.duties.print_count import print_count
