@@ -13,6 +13,7 @@ from inspector.refused import Refused
 from inspector.register.page import Page
 
 _MOST_NAMED = 12
+_IMPORTED = "import list"  # the deed in the ledger
 
 
 def what_withdrawing_does(office: Office, number: str) -> Withdrawal:
@@ -65,16 +66,20 @@ def _withdrawal(page: Page, made: Imported) -> tuple[Withdrawal, tuple[Item, ...
     keys = [one.id for one in made.pieces]
     gone, items = page.withdrawn(keys), {one.id: one for one in page.items_with(keys)}
     here = [one for one in made.pieces if one.id not in gone]
-    later = _later(page, here, items)
+    later = _later(page, made, here, items)
     free = tuple(one for one in here if one.id not in later)
     tags = tuple(items[one.id].tag for one in free)
     told = tuple((items[one.id].tag, later[one.id]) for one in here if one.id in later)
     return Withdrawal(made.number, tags, told, len(gone)), tuple(items[one.id] for one in free)
 
 
-def _later(page: Page, here: Sequence[Brought], items: dict[str, Item]) -> dict[str, str]:
-    """What was written down of each piece since it came: entries of its own, and where its tag stands in others'."""
-    own = {key for one in here for key in one.files}
+def _later(page: Page, made: Imported, here: Sequence[Brought], items: dict[str, Item]) -> dict[str, str]:
+    """What was written down of each piece since it came: entries of its own, and where its tag stands in others'.
+
+    What the import itself wrote, files and holds by a recall that meant its pieces, is nothing later.
+    """
+    lines = (line for line in page.lines_of([_IMPORTED]) if line.facts.get("import") == made.number)
+    own = {key for line in lines for _, key in line.rows}
     found = {key: _word(table) for key, table in page.later_rows([one.id for one in here], own).items()}
     named = page.tags_named([items[one.id].tag for one in here])
     by_tag = {one.id: _word(named[items[one.id].tag]) for one in here if items[one.id].tag in named}

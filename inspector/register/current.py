@@ -20,6 +20,7 @@ from sqlalchemy import (
 from inspector.gear.item import Item, NewItem
 from inspector.gear.item_change import NewItemChange
 from inspector.gear.whereabouts import Where
+from inspector.register.events import shares
 from inspector.register.rows import from_body
 from inspector.register.tables import item
 from inspector.register.year_tables import item_change, whereabouts
@@ -59,6 +60,7 @@ def _called(booked: ColumnElement[str], later: ColumnElement[str]) -> Select[Any
 _AS_WRITTEN = _called(_OTHER.c.tag, item_change.c.tag)
 _IN_ANY_CASE = _called(func.lower(_OTHER.c.tag), func.lower(item_change.c.tag))
 _TAG_BOOKED = select(item.c.id, item.c.tag).where(item.c.id.in_(bindparam("keys", expanding=True)))
+_WITHDRAWN = select(item.c.id).where(item.c.id.in_(bindparam("keys", expanding=True)), IS_WITHDRAWN)
 _TAGS_LATER = (
     select(item_change.c.item_id, item_change.c.tag)
     .where(item_change.c.item_id.in_(bindparam("keys", expanding=True)))
@@ -141,6 +143,14 @@ def borrowed() -> CompoundSelect[Any]:
         select(item.c.id).where(item.c.body.contains(sign, autoescape=True)),
         select(item_change.c.item_id).where(item_change.c.body.contains(sign, autoescape=True)),
     )
+
+
+def withdrawn(connection: Connection, keys: Sequence[str]) -> frozenset[str]:
+    """The ids of those of these pieces that were withdrawn."""
+    found: set[str] = set()
+    for some in shares(keys):
+        found |= set(connection.execute(_WITHDRAWN, {"keys": some}).scalars())
+    return frozenset(found)
 
 
 def facts_on(connection: Connection, keys: Sequence[str], on: date) -> dict[str, NewItem]:

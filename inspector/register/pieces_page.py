@@ -5,7 +5,7 @@ from dataclasses import asdict
 from datetime import date
 from typing import Any
 
-from sqlalchemy import ColumnElement, bindparam, or_, select
+from sqlalchemy import ColumnElement, or_, select
 
 from inspector.gear.item import Item, NewItem
 from inspector.gear.lists import Listing
@@ -13,13 +13,12 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Explanation, Verdict
 from inspector.gear.whereabouts import Where
 from inspector.register import lists, tables
-from inspector.register.current import IS_WITHDRAWN, borrowed, item_called, tags_now, tags_of
+from inspector.register.current import borrowed, item_called, tags_now, tags_of, withdrawn
 from inspector.register.events import shares
 from inspector.register.leaf import Leaf
 from inspector.register.rows import from_body, new_id, to_body
 
 Said = tuple[Verdict, Explanation, Listing]
-_WITHDRAWN = select(tables.item.c.id).where(tables.item.c.id.in_(bindparam("keys", expanding=True)), IS_WITHDRAWN)
 
 
 class PiecesPage(Leaf):
@@ -99,10 +98,7 @@ class PiecesPage(Leaf):
 
     def withdrawn(self, keys: Sequence[str]) -> frozenset[str]:
         """The ids of those of these pieces that were withdrawn."""
-        found: set[str] = set()
-        for some in shares(keys):
-            found |= set(self._connection.execute(_WITHDRAWN, {"keys": some}).scalars())
-        return frozenset(found)
+        return withdrawn(self._connection, keys)
 
     def tags_ever(self, item: Item) -> tuple[str, ...]:
         """Every tag a piece has or had, the first one first."""

@@ -11,6 +11,7 @@ from inspector.gear.recall_notice import (
     RecallEntryKind,
 )
 from inspector.register import year_tables
+from inspector.register.current import withdrawn
 from inspector.register.evidence_page import EvidencePage
 from inspector.register.rows import from_body, new_id, to_body
 
@@ -56,13 +57,14 @@ class RecallPage(EvidencePage):
         return tuple(PieceCall(key, item.id, facts) for key, facts in found)
 
     def standing_calls(self, ref: str) -> dict[str, PieceCall]:
-        """The last step of each piece under this recall, by the piece's id."""
+        """The last step of each piece under this recall, by the piece's id; none of a piece that was withdrawn."""
         found: dict[str, PieceCall] = {}
         for key, item_id, body in self._every_call():
             facts = from_body(body, NewPieceCall)
             if facts.recall == ref:
                 found[item_id] = PieceCall(key, item_id, facts)
-        return found
+        gone = withdrawn(self._connection, list(found))
+        return {item_id: call for item_id, call in found.items() if item_id not in gone}
 
     def _every_call(self) -> list[tuple[str, str, str]]:
         table = year_tables.piece_call

@@ -3,7 +3,7 @@
 import json
 from collections.abc import Collection, Iterator, Sequence
 
-from sqlalchemy import select
+from sqlalchemy import Column, Table, select
 
 from inspector.register import tables, year_tables
 from inspector.register.events import shares
@@ -26,20 +26,23 @@ class WithdrawPage(Leaf):
     def later_rows(self, keys: Sequence[str], own: Collection[str]) -> dict[str, str]:
         """By the id of each piece of which more was written down, the table of the first such row that is found.
 
-        own: ids of files that came with the booking.
+        own: ids of rows that came with the booking.
         """
         found: dict[str, str] = {}
         for some in shares(keys):
             for table in _OF_PIECES:
-                column = table.c.item_id
-                for key in self._connection.execute(select(column).where(column.in_(some)).distinct()).scalars():
-                    found.setdefault(str(key), table.name)
+                self._note(found, table, table.c.item_id, some, own)
             for table in (year_tables.attachment, tables.document):
-                rows = select(table.c.id, table.c.about).where(table.c.about.in_(some))
-                for row, key in self._connection.execute(rows):
-                    if row not in own:
-                        found.setdefault(str(key), table.name)
+                self._note(found, table, table.c.about, some, own)
         return found
+
+    def _note(
+        self, found: dict[str, str], table: Table, column: Column[str], keys: Sequence[str], own: Collection[str]
+    ) -> None:
+        """The pieces that this column of rows beside one's own names."""
+        for row, key in self._connection.execute(select(table.c.id, column).where(column.in_(keys))):
+            if row not in own:
+                found.setdefault(str(key), table.name)
 
     def tags_named(self, tags: Collection[str]) -> dict[str, str]:
         """By each of these tags that a trip, a rig, a count or a report of an incident names, the table that does."""

@@ -12,8 +12,10 @@ from inspector.duties.judge_anew import judge_anew
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import plan_trip
+from inspector.duties.recall_answers import under_recall
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_use
+from inspector.duties.settle_recall import remedied
 from inspector.duties.tell_history import history_of
 from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.verify_book import verify_book
@@ -21,16 +23,23 @@ from inspector.duties.whereabouts import put_in_store, where_is
 from inspector.duties.withdraw_import import what_withdrawing_does, withdraw_import
 from inspector.gear.import_list import Fate, Imported
 from inspector.gear.lists import Wanted
+from inspector.gear.recall_notice import Meant, Recall
 from inspector.gear.trip import Ground, Trip
 from inspector.gear.use import NewUse
 from inspector.refused import Refused
 from tests.duties.gear import SHACKLE_READINGS, all_good, shackle
 from tests.duties.lists import HEADS, fates, listed, run, shackle_line
+from tests.duties.notices import entered
 
 
 def brought(office: Office, folder: Path, *tags: str) -> Imported:
     lines = [f"{shackle_line(tag)};Q {tag}" for tag in tags]
     return take(office, run(office, listed(folder, *lines, heads=f"{HEADS};Serial no.")))
+
+
+def called(office: Office, recall: Recall) -> list[str]:
+    with office.book.reading() as page:
+        return [one.item.tag for one in under_recall(page, recall)]
 
 
 def tags_listed(office: Office) -> set[str]:
@@ -108,6 +117,18 @@ def test_a_piece_of_which_more_was_written_down_stays(office: Office, tmp_path: 
     done = withdraw_import(office, made.number, "wrong", leave_later=True)
     assert done.free == ("A-3",) and tags_listed(office) == {"A-1", "A-2"}
     assert "these stay: A-1 and A-2" in told_ledger(office, last=1)[0].sentence
+
+
+def test_a_hold_by_a_recall_that_came_with_the_booking_is_no_later_entry(office: Office, tmp_path: Path) -> None:
+    recall = entered(office, Meant(kinds=("bow_shackle",))).recall
+    made = brought(office, tmp_path, "A-1", "A-2")
+    assert called(office, recall) == ["A-1", "A-2"]
+    assert what_withdrawing_does(office, made.number).free == ("A-1", "A-2")
+    remedied(office, recall.ref, "A-2", "The pin was replaced.")
+    assert what_withdrawing_does(office, made.number).later == (("A-2", "another entry"),)
+    withdraw_import(office, made.number, "the list of another club", leave_later=True)
+    assert called(office, recall) == ["A-2"]
+    assert verify_book(office).faults == ()
 
 
 def test_a_withdrawal_needs_a_reason_and_a_known_number(office: Office, tmp_path: Path) -> None:
