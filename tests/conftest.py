@@ -98,11 +98,17 @@ def sample_once(rules: Rulebook) -> Path:
     return Path(once("sample", build))
 
 
+def seated_copy(sample_once: Path, folder: Path, rules: Rulebook) -> Office:
+    """A copy of the sample register in the folder, its officer at the desk."""
+    copyfile(sample_once, folder / "register.db")
+    made = office_in(folder, rules)
+    officer = club_officer(made)
+    return replace(made, officer=next(person for person in people(made) if person.id == officer))
+
+
 @pytest.fixture
 def sample(sample_once: Path, tmp_path: Path, rules: Rulebook) -> Iterator[Office]:
     """A copy of the sample register with its officer at the desk."""
-    copyfile(sample_once, tmp_path / "register.db")
-    made = office_in(tmp_path, rules)
-    officer = club_officer(made)
-    yield replace(made, officer=next(person for person in people(made) if person.id == officer))
+    made = seated_copy(sample_once, tmp_path, rules)
+    yield made
     made.book.close()

@@ -1,9 +1,11 @@
 """Vehicles, fittings and trips, as the officer types them."""
 
 from pathlib import Path
+from shutil import copytree
 
 import pytest
 
+from inspector.app import main
 from tests.cli.test_commands import GOOD, SHACKLE, SIZES, Desk, desk
 
 __all__ = ["desk"]
@@ -13,13 +15,28 @@ WAGON = ["--name", "medium wagon, grey", "--owner", "Ada Officer", "--gvm", "2,7
 TRIP = ["--name", "Beach day", "--ground", "beach", "--first", "2126-11-28", "--vehicle", "V-1", "--kit", "SH-1"]
 
 
+@pytest.fixture(scope="module")
+def garage_once(begun: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder of a register with a vehicle, a shackle, and a recovery point on the vehicle; each test has a copy."""
+    folder = tmp_path_factory.mktemp("garage") / "club"
+    copytree(begun, folder)
+    for words in (
+        ("vehicle", "add", "V-1", *WAGON, "--mass", "2190 kg", "--front-spacing", "0.85 m"),
+        ("book", "SH-1", *SHACKLE, *SIZES),
+        ("book", "RP-1", *POINT, "--fitted-to", "v-1", "--end", "front", "--side", "left"),
+    ):
+        assert main(["--register", str(folder), *words]) == 0
+    return folder
+
+
 @pytest.fixture
-def garage(desk: Desk) -> Desk:
-    """A vehicle, a shackle, and a recovery point on the vehicle."""
-    desk.type("vehicle", "add", "V-1", *WAGON, "--mass", "2190 kg", "--front-spacing", "0.85 m")
-    desk.type("book", "SH-1", *SHACKLE, *SIZES)
-    desk.type("book", "RP-1", *POINT, "--fitted-to", "v-1", "--end", "front", "--side", "left")
-    return desk
+def garage(
+    garage_once: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> Desk:
+    """Types commands on a copy of it."""
+    monkeypatch.setenv("COLUMNS", "100")
+    copytree(garage_once, tmp_path / "club")
+    return Desk(tmp_path / "club", capsys)
 
 
 def words(text: str) -> str:

@@ -47,8 +47,8 @@ def _type(box: Box, text: str) -> None:
 
 
 @pytest.mark.parametrize("make", _MAKES, ids=[make.__name__ for make in _MAKES])
-def test_the_form_of_each_deed_opens_and_its_fields_have_names(
-    form_for: Callable[[of_piece.Make, str], FormPage], make: of_piece.Make
+def test_the_form_of_each_deed_has_names_and_says_what_it_lacks_at_that_field_and_keeps_the_rest(
+    qtbot: QtBot, form_for: Callable[[of_piece.Make, str], FormPage], make: of_piece.Make
 ) -> None:
     page = form_for(make, "SH-001")
 
@@ -58,12 +58,6 @@ def test_the_form_of_each_deed_opens_and_its_fields_have_names(
     for box in page.boxes:
         assert box.control.accessibleName() or box.control.focusProxy()
 
-
-@pytest.mark.parametrize("make", _MAKES, ids=[make.__name__ for make in _MAKES])
-def test_a_form_that_lacks_what_is_needed_says_so_at_that_field_and_keeps_the_rest(
-    qtbot: QtBot, form_for: Callable[[of_piece.Make, str], FormPage], make: of_piece.Make
-) -> None:
-    page = form_for(make, "SH-001")
     needed = [box for box in page.boxes if box.asked.needed and not str(box.value() or "").strip()]
     if not needed:
         return

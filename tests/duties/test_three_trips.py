@@ -1,21 +1,19 @@
 """Three trips of the sample register from plan to debrief: what verdicts do on the way and what the ledger says."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
-from shutil import copyfile
 
 import pytest
 
 from inspector.duties.lend import loans
-from inspector.duties.look_up import club_officer, list_gear, open_item, people
+from inspector.duties.look_up import list_gear, open_item, people
 from inspector.duties.tell_history import history_of
 from inspector.duties.verify_book import verify_book
 from inspector.gear.outcome import Outcome
 from inspector.gear.rig_result import RigOutcome
 from inspector.gear.use import Event
 from inspector.rulebook.load import Rulebook
-from tests.conftest import office_in
+from tests.conftest import seated_copy
 from tests.duties.journeys import JOURNEYS, NEAR_MISS, Taken, take
 
 
@@ -24,12 +22,9 @@ def taken(
     request: pytest.FixtureRequest, sample_once: Path, tmp_path_factory: pytest.TempPathFactory, rules: Rulebook
 ) -> Iterator[Taken]:
     """A trip that is over, on a copy of the sample register; no test here changes what another one reads."""
-    folder = tmp_path_factory.mktemp("trip")
-    copyfile(sample_once, folder / "register.db")
-    made = office_in(folder, rules)
-    officer = next(one for one in people(made) if one.id == club_officer(made))
-    yield take(replace(made, officer=officer), request.param)
-    made.book.close()
+    office = seated_copy(sample_once, tmp_path_factory.mktemp("trip"), rules)
+    yield take(office, request.param)
+    office.book.close()
 
 
 def outcomes(told: Taken, tag: str) -> list[str]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 from io import BytesIO
 
 import pytest
@@ -11,6 +12,7 @@ from inspector.drawings.rig_words import part_name, rig_word
 from inspector.gear.papers import RigSheet
 from inspector.gear.rig_result import RigFinding, RigOutcome, RigResult, Sensitivity
 from inspector.paper.page_style import PageSize
+from inspector.paper.printed import Printed
 from inspector.paper.rig_sheet import rig_sheet
 from inspector.register.rows import from_body, to_body
 from inspector.units import Dimension, System, show
@@ -27,6 +29,18 @@ def sheet(result: RigResult) -> RigSheet:
     return RigSheet(imprint("Rig sheet", "G-2026-0007"), result, rigs.VEHICLES, "Winter beach run")
 
 
+@cache
+def printed_of(make: Make, page: PageSize, system: System = System.METRIC) -> Printed:
+    """The sheet of one of the rigs; several tests read it."""
+    return rig_sheet(sheet(make()), page, system)
+
+
+@cache
+def pages_of(make: Make, page: PageSize) -> tuple[str, ...]:
+    """The text of its pages."""
+    return tuple(page_texts(printed_of(make, page)))
+
+
 def text_of(result: RigResult, system: System = System.METRIC) -> str:
     """All its words without any space."""
     return squeezed(all_text(rig_sheet(sheet(result), PageSize.A4, system)))
@@ -36,7 +50,7 @@ def text_of(result: RigResult, system: System = System.METRIC) -> str:
 @pytest.mark.parametrize("page", PageSize)
 def test_it_takes_three_to_five_pages_and_nothing_lies_on_another(make: Make, page: PageSize) -> None:
     system = System.METRIC if page is PageSize.A4 else System.IMPERIAL
-    printed = rig_sheet(sheet(make()), page, system)
+    printed = printed_of(make, page, system)
     assert 3 <= printed.page_count <= 5
     assert printed.page_count == len(PdfReader(BytesIO(printed.pdf)).pages)
     assert printed.missing_glyphs == ()
@@ -47,7 +61,7 @@ def test_it_takes_three_to_five_pages_and_nothing_lies_on_another(make: Make, pa
 @EVERY_RIG
 def test_every_word_of_the_result_is_printed(make: Make) -> None:
     result = make()
-    text = text_of(result)
+    text = squeezed(" ".join(pages_of(make, PageSize.A4)))
     missing = [words for words in words_of(result) if squeezed(words).casefold() not in text.casefold()]
     assert missing == []
 
@@ -71,7 +85,7 @@ def words_of(result: RigResult) -> list[str]:
 @EVERY_RIG
 def test_the_first_page_says_the_outcome_the_rig_and_the_vehicles(make: Make) -> None:
     result = make()
-    first = page_texts(rig_sheet(sheet(result), PageSize.A4))[0]
+    first = pages_of(make, PageSize.A4)[0]
     for words in (
         rig_word(result.outcome),
         result.headline,
@@ -184,7 +198,7 @@ def test_what_flies_stands_on_one_page(make: Make, page: PageSize) -> None:
     result = make()
     if not result.flying:
         return
-    pages = [squeezed(one) for one in page_texts(rig_sheet(sheet(result), page))]
+    pages = [squeezed(one) for one in pages_of(make, page)]
     (told,) = [one for one in pages if squeezed("taken as motion of what flies") in one]
     after = told[told.index(squeezed("taken as motion of what flies")) :]
     speeds = [squeezed(show(one.speed_m_per_s, Dimension.SPEED, System.METRIC)) for one in result.flying]
