@@ -72,7 +72,7 @@ def _opened(office: Office, tag: str) -> Opened:
         turns=turns_of(office, judged),
         how=how_read(judged.dossier, judged.verdict.wall),
         life=life_told(office, tag, told),
-        papers=papers_of(office, tag),
+        papers=papers_of(office, judged),
         files=files,
         thumbs=thumbs_of(office, files),
         file_words={one.id: file_words(one.facts) for one in files},

@@ -38,9 +38,8 @@ _BY_NUMBER: dict[str, Callable[[Office, str], Paper]] = {
 }
 
 
-def papers_of(office: Office, tag: str) -> tuple[PaperRow, ...]:
+def papers_of(office: Office, found: Judged) -> tuple[PaperRow, ...]:
     """Every numbered document about a piece or that names it, the newest first."""
-    found = open_item(office, tag)
     with office.book.reading() as page:
         return tuple(
             PaperRow(one.number, one.on, paper_name(one), _reprint(page, found, one) is not None)

@@ -38,7 +38,7 @@ def test_a_record_is_printed_from_its_menu_and_again_from_its_papers(
     form(papers.record(piece), piece)
     keep(qtbot, desk)
     assert printed(office) == {"P"}
-    (made,) = papers_of(office, "SH-001")
+    (made,) = papers_of(office, open_item(office, "SH-001"))
     assert made.what == "Record of the piece" and made.again
     desk.pages.record.again.emit(made.number)
     qtbot.waitUntil(lambda: desk.background.is_idle)

@@ -148,7 +148,7 @@ def test_a_notice_is_printed_again_as_it_was_and_a_trip_sheet_never(office: Offi
     kind = office.kind("bow_shackle")
     record_inspection(office, "SH-1", all_good(office, kind, SHACKLE_READINGS | {"bow_diameter": "15 mm"}))
     notice = print_notice(office, "SH-1")
-    papers = {one.number: one for one in papers_of(office, "SH-1")}
+    papers = {one.number: one for one in papers_of(office, open_item(office, "SH-1"))}
     assert {one.what for one in papers.values()} == {"Retirement notice", "Trip sheet"}
     assert papers[notice.path.stem].again and not papers[trip.path.stem].again
     before = notice.path.read_bytes()
@@ -156,7 +156,9 @@ def test_a_notice_is_printed_again_as_it_was_and_a_trip_sheet_never(office: Offi
     assert len(notice.path.read_bytes()) == len(before)
     with pytest.raises(Refused, match="cannot be printed again"):
         print_kept(office, "SH-1", trip.path.stem)
-    assert papers_of(office, "KS-1") and not any(one.again for one in papers_of(office, "KS-1"))
+    assert papers_of(office, open_item(office, "KS-1")) and not any(
+        one.again for one in papers_of(office, open_item(office, "KS-1"))
+    )
 
 
 def test_a_piece_has_no_papers_of_another_whose_tag_begins_like_its_own(office: Office) -> None:
@@ -164,7 +166,7 @@ def test_a_piece_has_no_papers_of_another_whose_tag_begins_like_its_own(office: 
     print_trip_sheet(office, "T-1")
     book_in(office, shackle("SH-10"))
     book_in(office, shackle("SH"))
-    assert papers_of(office, "SH-10") == papers_of(office, "SH") == ()
+    assert papers_of(office, open_item(office, "SH-10")) == papers_of(office, open_item(office, "SH")) == ()
 
 
 def test_a_voucher_is_printed_again_by_its_number(office: Office) -> None:
@@ -172,7 +174,7 @@ def test_a_voucher_is_printed_again_by_its_number(office: Office) -> None:
     witness = member(office)
     destroy_item(office, "SH-1", "cut through the bow", witness=witness.name)
     paper = print_voucher(office, "SH-1")
-    (row,) = [one for one in papers_of(office, "SH-1") if one.what == "Voucher"]
+    (row,) = [one for one in papers_of(office, open_item(office, "SH-1")) if one.what == "Voucher"]
     assert row.again and print_kept(office, "SH-1", row.number).path == paper.path
 
 

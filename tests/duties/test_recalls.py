@@ -103,7 +103,7 @@ def test_a_buyer_whom_the_register_knows_by_name_alone_gets_a_letter_too(club: O
     assert letter.person == "" and letter.name == "Cal Buyer"
     assert "sold to Cal Buyer" in piece(letter, "SH-3").why and "do not hand it on" in piece(letter, "SH-3").do
     number = letter.imprint.number
-    assert papers_of(club, "SH-3")[0].number == number
+    assert papers_of(club, open_item(club, "SH-3"))[0].number == number
     assert print_kept(club, "SH-3", number).path.stem == number
 
 

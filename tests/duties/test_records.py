@@ -96,7 +96,7 @@ def test_it_is_printed_again_as_it_was_said_whatever_came_since(lived: Office) -
     assert other.path != first.path
     assert print_record_again(lived, first.path.stem).path.read_bytes() == before
     assert print_kept(lived, "SH-1", first.path.stem).path.read_bytes() == before
-    again = {one.number: one.again for one in papers_of(lived, "SH-1")}
+    again = {one.number: one.again for one in papers_of(lived, open_item(lived, "SH-1"))}
     assert again[first.path.stem] and again[other.path.stem]
 
 

@@ -246,7 +246,7 @@ def test_each_is_numbered_told_and_printed_again_as_it_was(club: Office, letter:
     paper.path.unlink()
     assert again(later(club, 30), f" {number} ").path.read_bytes() == printed
     assert verify_book(club).line_count == count
-    (row,) = [one for one in papers_of(club, "SH-1") if one.number == number]
+    (row,) = [one for one in papers_of(club, open_item(club, "SH-1")) if one.number == number]
     assert row.again and print_kept(club, "SH-1", number).path.read_bytes() == printed
     with pytest.raises(Refused, match="is the number of no such document"):
         again(club, "X-1")
