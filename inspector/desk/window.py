@@ -18,10 +18,10 @@ from inspector.desk.search_line import SearchLine
 from inspector.desk.status import Status
 from inspector.desk.wiring import Wiring
 from inspector.desk.word_help import WordList, help_at
-from inspector.duties.adopt_rulebook import unfit_lines
 from inspector.duties.in_step import as_it_is
 from inspector.duties.machine_settings import MachineSettings
 from inspector.duties.office import Office
+from inspector.duties.rulebook_in_force import unfit_lines
 from inspector.duties.verify_book import verified_words, verify_book
 from inspector.gear.lists import Verified
 from inspector.gear.outcome import Outcome

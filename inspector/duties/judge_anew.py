@@ -1,6 +1,5 @@
 """A new day: judge again the pieces whose verdict time alone may have changed."""
 
-from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office, told_of
 from inspector.gear.judged import Judged
 from inspector.gear.seats import Role
@@ -19,6 +18,8 @@ def judge_anew(office: Office) -> tuple[Judged, ...]:
         return ()
     if office.book.role is Role.READER:
         raise _waits(len(due))
+    from inspector.duties.judging import judge_and_keep  # here: on most days, and at most starts, nothing is due
+
     with office.book.page() as page:
         due = page.due_for_judging(office.today)
         outcomes = tuple(judge_and_keep(office, page, item) for item in told_of(office, due))

@@ -10,6 +10,7 @@ import tempfile
 from collections.abc import Mapping
 from pathlib import Path
 
+LAST_PLACE = "register"  # under which this machine remembers the register opened last
 _LANGUAGE = "language"
 
 

@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from inspector.duties.look_up import open_item
+from inspector.duties.notices_printed import NOTICE, printed_notice
 from inspector.duties.office import Office, told_of
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.tell_damage import pin_wear, strap_damage
 from inspector.duties.who import is_clubs
-from inspector.gear.dossier import Dossier
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import RetirementNotice
@@ -17,10 +17,7 @@ from inspector.paper.page_style import PageSize
 from inspector.paper.retirement_notice import retirement_notice
 from inspector.refused import Refused
 from inspector.register.page import Page
-from inspector.register.rows import from_body
 from inspector.rulebook.notice_words import destroy_words, never_again_words, replace_words, with_names_as_stated
-
-_KIND = "retirement_notice"
 
 
 def print_notice(office: Office, tag: str) -> Paper:
@@ -45,18 +42,10 @@ def print_notices(office: Office, tags: Sequence[str]) -> tuple[Paper, ...]:
     return tuple(print_notice(office, tag) for tag in told_of(office, tags))
 
 
-def printed_notice(page: Page, dossier: Dossier) -> RetirementNotice | None:
-    """The notice that was printed of the retirement that stands, or None where there is none yet."""
-    kept = page.latest_document(_KIND, dossier.item.id)
-    before = from_body(kept[1], RetirementNotice) if kept else None
-    standing = {one.id for one in page.standing_retirements(dossier.item, dossier.strikes)}
-    return before if before and before.retirement in standing else None
-
-
 def _new_notice(office: Office, page: Page, found: Judged, retirement: str) -> RetirementNotice:
-    number = next_number(page, "R", _KIND)
+    number = next_number(page, "R", NOTICE)
     notice = replace(_notice(office, page, found, number), retirement=retirement)
-    page.add_document(number, _KIND, office.today, found.dossier.item.id, notice)
+    page.add_document(number, NOTICE, office.today, found.dossier.item.id, notice)
     page.enter(
         "print notice", by=office.officer.id, at=office.now, facts={"number": number, "tag": found.dossier.item.tag}
     )
