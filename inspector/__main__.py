@@ -2,7 +2,7 @@
 
 import sys
 
-from inspector.app import main
+from inspector.app import process
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(process())

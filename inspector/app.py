@@ -2,13 +2,13 @@
 
 Start-up order: language, then the command line; a command that needs the register opens rulebook and book (bringing
 its tables up to date), lays the club's adopted limits over the rulebook, seats the officer, and judges anew what time
-alone or a rulebook whose day has come has changed. A window is there before all that: it says that the register is
-being opened, has it done in the background, and shows nothing of the register until all of it is done. Where there is
-no register yet, a window opens all the same, asks which one is to be worked on, and does the same for it.
-Qt is imported with the window and not before; what opens a register is imported by whoever opens it.
+alone or a rulebook whose day has come has changed. A window is there before: it says that the register is being opened,
+has it done in the background, and shows nothing of it until all is done. Where there is none yet, it asks which one is
+to be worked on, and does the same for it. What a step needs is imported with it, so that a list answers at once.
 """
 
 import contextlib
+import gc
 import gettext
 import os
 import sys
@@ -25,41 +25,38 @@ import platformdirs
 from inspector import __version__
 from inspector.cli import commands
 from inspector.cli.wiring import Wiring
-from inspector.duties.adopt_rulebook import in_force, judge_under_new_book
-from inspector.duties.archive_register import enter_opened, is_archive, open_archive
-from inspector.duties.back_up import enter_restored, file_in, restore
-from inspector.duties.build_sample import build_sample
-from inspector.duties.club_settings import as_the_club_wants
-from inspector.duties.found_club import found_club
-from inspector.duties.judge_anew import judge_anew
-from inspector.duties.look_up import people
-from inspector.duties.machine_settings import MachineSettings
-from inspector.duties.office import Office
-from inspector.duties.register_place import LAST_PLACE, Place, moved_away_to, moved_away_words
-from inspector.duties.rescue_register import RescueDone, rescue_register
-from inspector.duties.sit_down import seat
-from inspector.duties.tell_opening import clock_trouble, enter_upgrade
-from inspector.gear.person import Person
+from inspector.duties.machine_settings import LAST_PLACE, MachineSettings
 from inspector.language import tr, use_catalogue
 from inspector.refused import Refused
-from inspector.register.address import is_address, own_folder
-from inspector.register.book import REGISTER_FILE, open_book
-from inspector.register.engines import holds_register
-from inspector.rulebook.load import packaged
+from inspector.register.where_it_lies import REGISTER_FILE, is_address
 
 if TYPE_CHECKING:
     from inspector.desk.doors import Opening, Start
+    from inspector.duties.office import Office
+    from inspector.duties.register_place import Place
+    from inspector.duties.rescue_register import RescueDone
 
 _NAME = "recovery-gear-register"
-_ON_SERVERS = "on servers"
-_NOBODY = Person("nobody", "nobody", "")
+_AS_USUAL = gc.get_threshold()
+_SELDOM = 50_000  # new objects between two looks for rubbish: what a start imports stays, and a look finds nothing
+
+
+def process() -> int:
+    """Run the command that this process was started for; returns its exit code, and the process is to end with it."""
+    code = main()
+    if "PySide6" not in sys.modules:
+        gc.freeze()  # all that was opened is closed; looking for rubbish among what was imported would only take time
+    return code
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run a command; returns the exit code. No traceback of a refusal reaches a user."""
+    """Run a command; returns the exit code. No traceback of a refusal reaches a user, and no register stays open."""
     _print_whatever_the_terminal_cannot()
     speak(_machine().language)
-    return commands.run(_wiring(), list(sys.argv[1:] if arguments is None else arguments))
+    gc.set_threshold(_SELDOM)
+    with contextlib.ExitStack() as at_the_end:
+        at_the_end.callback(gc.set_threshold, *_AS_USUAL)
+        return commands.run(_wiring(at_the_end), list(sys.argv[1:] if arguments is None else arguments))
 
 
 def speak(wanted: str) -> None:
@@ -114,14 +111,20 @@ def note_fault(fault: Exception) -> Path:
     return place
 
 
-def _wiring() -> Wiring:
+def _wiring(at_the_end: contextlib.ExitStack) -> Wiring:
+    """What a command gets. at_the_end: closes each register that it opens."""
+
+    def opened(place: "Place") -> "Office":
+        office = open_office(place)
+        at_the_end.callback(office.book.close)
+        return office
+
     return Wiring(
         version=__version__,
         usual_place=_usual_place(),
         has_register=_has_register,
-        open_office=open_office,
+        open_office=opened,
         rescue=rescue,
-        seat=seat,
         open_window=open_window,
         welcome=welcome,
         has_display=has_display,
@@ -133,28 +136,40 @@ def _machine() -> MachineSettings:
     return MachineSettings(Path(platformdirs.user_config_dir(_NAME, appauthor=False)) / "window.json")
 
 
-def _usual_place() -> Place:
+def _usual_place() -> "Place":
     """Where this machine's register lies: the one opened in the window last, while it is there."""
-    usual, last = _own_folder(), _machine().get(LAST_PLACE)
-    if is_address(last):
+    if is_address(last := _machine().get(LAST_PLACE)):
         return last
-    return Path(last) if last and (Path(last) / REGISTER_FILE).exists() else usual
+    return Path(last) if last and (Path(last) / REGISTER_FILE).exists() else _own_folder()
 
 
 def _own_folder() -> Path:
     return Path(platformdirs.user_data_dir(_NAME, appauthor=False))
 
 
-def _has_register(place: Place) -> bool:
-    return holds_register(place) if isinstance(place, str) else (place / REGISTER_FILE).exists()
+def _has_register(place: "Place") -> bool:
+    if isinstance(place, Path):
+        return (place / REGISTER_FILE).exists()
+    from inspector.register.engines import holds_register
+
+    return holds_register(place)
 
 
-def open_office(place: Place) -> Office:
+def open_office(place: "Place") -> "Office":
     """The office of the register in a folder or at an address, with nobody at the desk yet.
 
     The folder is made where it is missing; papers, drafts and copies of a register on a server lie in one of its own.
     """
-    folder = place if isinstance(place, Path) else _own_folder() / _ON_SERVERS / own_folder(place)
+    from inspector.duties.club_settings import as_the_club_wants
+    from inspector.duties.office import Office
+    from inspector.duties.rulebook_in_force import in_force
+    from inspector.duties.tell_opening import enter_upgrade
+    from inspector.gear.person import Person
+    from inspector.register.address import own_folder
+    from inspector.register.book import open_book
+    from inspector.rulebook.load import packaged
+
+    folder = place if isinstance(place, Path) else _own_folder() / "on servers" / own_folder(place)
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
@@ -164,7 +179,7 @@ def open_office(place: Place) -> Office:
         book=open_book(place / REGISTER_FILE if isinstance(place, Path) else place, minds_clock=True),
         rules=packaged(),
         out_tray=folder / "documents",
-        officer=_NOBODY,
+        officer=Person("nobody", "nobody", ""),
         clock=lambda: datetime.now().astimezone(),
         program=__version__,
         machine=_machine(),
@@ -173,8 +188,10 @@ def open_office(place: Place) -> Office:
     return as_the_club_wants(in_force(office))
 
 
-def rescue(file: Path, folder: Path) -> RescueDone:
+def rescue(file: Path, folder: Path) -> "RescueDone":
     """Save what can be proved of a damaged register into a folder that has none."""
+    from inspector.duties.rescue_register import rescue_register
+
     return rescue_register(file, folder, open_office)
 
 
@@ -193,21 +210,25 @@ def open_window(opening: "Opening", tag: str = "") -> int:
     return run_desk(lambda told: replace(opening(told), machine=start.machine), tag, start)
 
 
-def welcome(place: Place) -> int:
+def welcome(place: "Place") -> int:
     """Ask which register is to be worked on, and open the window on it. Returns the exit code."""
     from inspector.desk.open_desk import run_welcome
 
     return run_welcome(_start(place))
 
 
-def _start(place: Place) -> "Start":
+def _start(place: "Place") -> "Start":
     from inspector.desk.doors import Doors, Start
     from inspector.paper.font_files import font_files
 
+    gc.set_threshold(*_AS_USUAL)  # the window tidies by it
     return Start(Doors(_begin, _open, _sample, _restore, _rescue), str(place), font_files(), _machine())
 
 
-def _begin(place: Place, club: str, officer: str) -> Office:
+def _begin(place: "Place", club: str, officer: str) -> "Office":
+    from inspector.duties.found_club import found_club
+    from inspector.duties.sit_down import seat
+
     office = open_office(place)
     try:
         found_club(office, club, officer)
@@ -217,7 +238,13 @@ def _begin(place: Place, club: str, officer: str) -> Office:
     return _remembered(place, seat(office))
 
 
-def _open(place: Place) -> Office:
+def _open(place: "Place") -> "Office":
+    from inspector.duties.judge_anew import judge_anew
+    from inspector.duties.register_place import moved_away_to, moved_away_words
+    from inspector.duties.rulebook_in_force import judge_under_new_book
+    from inspector.duties.sit_down import seat
+    from inspector.duties.tell_opening import clock_trouble
+
     if not _has_register(place):
         why = tr("There is no register in {folder}.", folder=place)
         raise Refused(tr("folder"), why, tr("Choose the folder it lies in, or begin one here."))
@@ -231,12 +258,18 @@ def _open(place: Place) -> Office:
     return _remembered(place, office)
 
 
-def _rescue(place: Place, file: Path) -> Office:
+def _rescue(place: "Place", file: Path) -> "Office":
+    from inspector.duties.back_up import file_in
+
     rescue(file, file_in(place).parent)
     return _open(place)
 
 
-def _sample(place: Place) -> Office:
+def _sample(place: "Place") -> "Office":
+    from inspector.duties.build_sample import build_sample
+    from inspector.duties.look_up import people
+    from inspector.duties.sit_down import seat
+
     office = open_office(place)
     if people(office):
         office.book.close()
@@ -246,7 +279,10 @@ def _sample(place: Place) -> Office:
     return seat(office)
 
 
-def _restore(place: Place, file: Path, head: str) -> Office:
+def _restore(place: "Place", file: Path, head: str) -> "Office":
+    from inspector.duties.archive_register import enter_opened, is_archive, open_archive
+    from inspector.duties.back_up import enter_restored, restore
+
     if is_archive(file):
         found = open_archive(file, place, head)
         office = _open(place)
@@ -258,7 +294,7 @@ def _restore(place: Place, file: Path, head: str) -> Office:
     return office
 
 
-def _remembered(place: Place, office: Office) -> Office:
+def _remembered(place: "Place", office: "Office") -> "Office":
     """The register that this machine opens from now on."""
     office.machine.put(LAST_PLACE, place if isinstance(place, str) else str(place.resolve()))
     return office

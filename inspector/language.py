@@ -29,6 +29,12 @@ def tr(text: str, /, **values: object) -> str:
     return found.format(**values) if values else found
 
 
+def sayer() -> Callable[[str], str]:
+    """`tr` without values, for good in the language that is spoken now: for what is read later."""
+    catalogue = _catalogue
+    return lambda text: catalogue.gettext(text) if text else text
+
+
 def spoken() -> str:
     """The language that is spoken now, e.g. "de"; "en" for the texts of the source."""
     return _catalogue.info().get("language", "en")

@@ -6,7 +6,7 @@ import click
 
 from inspector.cli import say, typed
 from inspector.cli.demo_rigs import look_at_rigs
-from inspector.cli.wiring import Wiring
+from inspector.cli.wiring import Desk, Wiring
 from inspector.drawings.marks import outcome_word
 from inspector.duties import look_up
 from inspector.duties.book_in import book_in
@@ -16,6 +16,7 @@ from inspector.duties.out_tray import Paper
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.retire_item import print_notice
+from inspector.duties.sit_down import seat
 from inspector.duties.trip_readiness import readiness
 from inspector.gear.inspection import InspectionKind, Method, Surface
 from inspector.gear.item import NewItem, Provenance, Rating
@@ -31,6 +32,15 @@ _MOUNT, _RECEIVER, _WORN_STRAP, _SOUND_PIN = "BM-02", "HR-02", "KS-03", "RI-01"
 _HOLE = ("pin_hole@left wall=16.4 mm", "pin_hole@right wall=16.3 mm")
 _MOUNT_READINGS = ("wall@top=3.4 mm", "wall@bottom=2.9 mm", "wall@left=3.6 mm", "wall@right=3.5 mm", *_HOLE)
 _RECEIVER_READINGS = ("wall@top=5.3 mm", "wall@bottom=5.1 mm", "wall@left=5.4 mm", "wall@right=5.3 mm", *_HOLE)
+
+
+@click.command()
+@click.option("--to", "folder", required=True, type=click.Path(path_type=Path), help="Folder to make the sample in.")
+@click.option("--no-window", is_flag=True, help="Do not open the window afterwards.")
+@click.pass_obj
+def demo(desk: Desk, folder: Path, no_window: bool) -> int:
+    """Make the sample register and spend an officer's evening on it."""
+    return spend_evening(desk.wiring, folder, window=not no_window)
 
 
 def spend_evening(wiring: Wiring, folder: Path, *, window: bool) -> int:
@@ -53,7 +63,7 @@ def _sample(wiring: Wiring, folder: Path) -> Office:
     found = look_up.list_gear(office, limit=1)
     split = ", ".join(f"{count} {outcome_word(one).lower()}" for one, count in found.counts.items())
     say.paragraph(tr("{total} pieces: {split}.", total=found.count, split=split))
-    return wiring.seat(office, "")
+    return seat(office)
 
 
 def _book_a_shackle(office: Office) -> list[Judged]:

@@ -153,6 +153,3 @@ def _say_key(made: PublicKey) -> None:
     click.echo(keep_key.grouped_key(made.fingerprint))
     click.echo(made.pem.rstrip())
     say.paragraph(keep_key.what_it_proves())
-
-
-COMMANDS = (export, archive, verify_archive, open_archive, key)

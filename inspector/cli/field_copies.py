@@ -66,6 +66,3 @@ def bring_back(desk: Desk, file: Path, look: bool) -> None:
         say.paragraph(line)
     for line in clash_lines(merged):
         click.echo(line)
-
-
-COMMANDS = (field_copy, bring_back)

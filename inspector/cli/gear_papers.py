@@ -58,6 +58,3 @@ def lending_slip(desk: Desk, tags: tuple[str, ...], holder: str, trip: str, numb
         why = tr("Nobody said whose slip it is.")
         raise Refused(tr("lending slip"), why, tr("Write --to NAME, or --again NUMBER."))
     say.paper(print_lending_slip(office, holder, tags, trip))
-
-
-COMMANDS = (labels, tags, lending_slip)

@@ -6,7 +6,8 @@ import click
 
 from inspector.cli import say
 from inspector.cli.wiring import Desk, PlaceType
-from inspector.duties.register_place import Place, move_register, moved_words
+from inspector.duties.move_register import move_register, moved_words
+from inspector.duties.register_place import Place
 
 
 @click.command()

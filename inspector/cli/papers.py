@@ -30,6 +30,3 @@ def report(desk: Desk, since: str, again: bool) -> None:
         say.paper(print_report_again(office))
     else:
         say.paper(print_report(office, typed.day(since, office.today) if since else None))
-
-
-COMMANDS = (record, report)

@@ -26,7 +26,7 @@ _SECOND = "Another person of the register who stands behind it; needed for your 
 @click.option("--role", default="", help="The new role.")
 @click.option("--why", required=True, help="Why it changes.")
 @click.pass_obj
-def change(desk: Desk, who: str, name: str, role: str, why: str) -> None:
+def change_person_command(desk: Desk, who: str, name: str, role: str, why: str) -> None:
     """Change the name or role of WHO."""
     changed = change_person(desk.office(), who, name=name, role=role, why=why)
     click.echo(tr("{name} is in the register: {role}", name=changed.name, role=changed.role))
@@ -147,6 +147,3 @@ def remove_passphrase(desk: Desk, who: str) -> None:
     office = desk.office()
     gone = keep_passphrases.remove_passphrase(office, who or office.officer.name)
     click.echo(tr("{name} has no passphrase any more.", name=gone.name))
-
-
-COMMANDS = (change, competence, contact, passphrase)

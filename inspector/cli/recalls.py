@@ -257,6 +257,3 @@ def _say_pieces(found: RecallTold) -> None:
 def marks(desk: Desk, /, tag: str, mark: str, serial: str, why: str, by: str) -> None:
     """Write down anew the maker's mark and serial that a competent person read on TAG."""
     say.verdict_in_full(read_marks(desk.office(), tag, mark, serial, why, by=by))
-
-
-COMMANDS = (recall, marks)

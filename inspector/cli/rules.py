@@ -12,6 +12,7 @@ from inspector.duties import adopt_rulebook as adopting
 from inspector.duties import compare_rulebooks as comparing
 from inspector.duties import tell_rules
 from inspector.duties.named_files import read_bytes
+from inspector.duties.rulebook_in_force import fault_words
 from inspector.gear.outcome import Outcome
 from inspector.gear.rulebooks import Adopted, BookFault, Change, Compared, Direction, PieceDiffers, RuleShown, Standing
 from inspector.gear.verdict import Fact
@@ -119,7 +120,7 @@ def check(file: Path) -> int:
 
 
 def _say_fault(fault: BookFault) -> None:
-    say.paragraph(adopting.fault_words(fault), "", "    ")
+    say.paragraph(fault_words(fault), "", "    ")
 
 
 def _direction(direction: Direction) -> str:

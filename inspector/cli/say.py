@@ -3,13 +3,16 @@
 import shutil
 import textwrap
 from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
 
 import click
 
-from inspector.duties.out_tray import Paper
 from inspector.gear.judged import Judged
 from inspector.gear.verdict import Fact, Reason, Status
 from inspector.language import tr, within
+
+if TYPE_CHECKING:
+    from inspector.duties.out_tray import Paper
 
 _WIDEST = 110
 
@@ -87,7 +90,7 @@ def _listed(title: str, reasons: Sequence[Reason]) -> None:
         paragraph(line, "    · ", "      ")
 
 
-def paper(printed: Paper) -> None:
+def paper(printed: "Paper") -> None:
     """Print where a document lies, and which signs of it could not be printed."""
     click.echo(str(printed.path))
     if printed.missing:

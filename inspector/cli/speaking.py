@@ -2,13 +2,10 @@
 
 import click
 
-from inspector.cli import say, typed
+from inspector.cli import say
 from inspector.cli.wiring import Desk
 from inspector.duties import give_opinion
-from inspector.duties.destroy_item import destroy_item
-from inspector.duties.print_voucher import print_voucher
 from inspector.duties.strike_entry import strike_entry
-from inspector.language import show_day, tr
 
 
 @click.command()
@@ -42,17 +39,3 @@ def answer(desk: Desk, tag: str, rules: tuple[str, ...], why: str, by: str) -> N
 def strike(desk: Desk, tag: str, entry: str, second: str, why: str, by: str) -> None:
     """Strike a wrong ENTRY of TAG, named by the sign that `show` prints beside it."""
     say.verdict_in_full(strike_entry(desk.office(), tag, entry, second, why, by))
-
-
-@click.command()
-@click.argument("tag")
-@click.option("--how", required=True, help="How it was made unusable, for example cut in two.")
-@click.option("--on", default="", help="The day; today where none is given.")
-@click.option("--witness", default="", help="Who saw it.")
-@click.pass_obj
-def destroyed(desk: Desk, tag: str, how: str, on: str, witness: str) -> None:
-    """Record that the retired piece TAG was made unusable."""
-    office = desk.office()
-    facts = destroy_item(office, tag, how, typed.day(on, office.today), witness)
-    click.echo(tr("{tag} was made unusable on {day}: {how}", tag=tag, day=show_day(facts.on), how=facts.how))
-    say.paper(print_voucher(office, tag))

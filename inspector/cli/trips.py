@@ -9,6 +9,7 @@ import click
 
 from inspector.cli import say, typed
 from inspector.cli.ready import say_lacks, say_ready
+from inspector.cli.trip_rigs import pack, pairs
 from inspector.cli.vehicles import history_cells
 from inspector.cli.wiring import Desk, choice
 from inspector.duties import look_up
@@ -32,6 +33,10 @@ _LISTS = (later("vehicles"), later("kit"), later("people"))
 @click.group()
 def trip() -> None:
     """Trips: who goes where with what, and whether it is ready."""
+
+
+trip.add_command(pairs)
+trip.add_command(pack)
 
 
 @trip.command()

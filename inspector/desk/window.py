@@ -241,7 +241,7 @@ class DeskWindow(Frame):
     def _tell_unfit(self, office: "Office") -> None:
         """Say which of the club's own limits this version of the program cannot use."""
         if office.rules.club and office.rules.club.unfit:
-            from inspector.duties.adopt_rulebook import unfit_lines
+            from inspector.duties.rulebook_in_force import unfit_lines
 
             head = tr("Some of the club's own limits do not fit this version; the packaged ones stand.")
             self.notice.tell(head, "\n".join(unfit_lines(office)))

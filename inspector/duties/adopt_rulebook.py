@@ -8,20 +8,16 @@ import hashlib
 from dataclasses import replace
 from datetime import date
 
-from inspector.duties.judging import dossiers_of, judge_and_keep_all, verdict_by
+from inspector.duties.judging import judge_and_keep_all
 from inspector.duties.office import Office
-from inspector.gear.outcome import Outcome
-from inspector.gear.rulebooks import Adopted, BookFault, BookFound, Change
-from inspector.gear.seats import Role
+from inspector.duties.rulebook_in_force import AGREED, JUDGED_BY, fault_words, retired_by
+from inspector.gear.rulebooks import Adopted, BookFound, Change
 from inspector.language import show_day, tr, tr_n
 from inspector.refused import Refused
 from inspector.register.page import Page
 from inspector.rulebook.club_book import with_club
 from inspector.rulebook.club_texts import decoded
 from inspector.rulebook.load import Rulebook, packaged
-
-JUDGED_BY = "judged by adoption"  # the setting that tells which adoption has come into force
-AGREED = "agreed retirements "  # with an adoption's id: the tags that the officer knew it to retire
 
 
 def check_rulebook(body: bytes, file: str) -> BookFound:
@@ -42,14 +38,6 @@ def sound_book(body: bytes, file: str) -> tuple[Rulebook, str]:
         listed = "\n".join(f"  {fault_words(one)}" for one in faults)
         raise Refused(file, tr("It cannot be used yet:") + f"\n{listed}", tr("Mend these lines and check it again."))
     return found.book, text
-
-
-def fault_words(fault: BookFault) -> str:
-    """A fault with the file, the line and, where it is known, the column."""
-    if not fault.line:
-        return f"{fault.file}: {fault.says}"
-    at = tr(", column {column}", column=fault.column) if fault.column else ""
-    return tr("{file}, line {line}{at}: {says}", file=fault.file, line=fault.line, at=at, says=fault.says)
 
 
 def adopt_rulebook(office: Office, body: bytes, file: str, from_on: date | None = None, retires: int = 0) -> Adopted:
@@ -114,12 +102,6 @@ def _check_retirements(under: Office, page: Page, expected: int) -> tuple[str, .
     return tags
 
 
-def retired_by(office: Office, page: Page) -> tuple[str, ...]:
-    """The tags of the pieces that are not retired yet and that the office's rules retire today; nothing is kept."""
-    every = dossiers_of(office, page, page.not_retired())
-    return tuple(one.item.tag for one in every if verdict_by(office, one).outcome is Outcome.RETIRE)
-
-
 def _judge_all(office: Office, page: Page, adoption: str) -> None:
     page.set(JUDGED_BY, adoption)
     for _ in judge_and_keep_all(office, page, page.not_retired()):
@@ -142,79 +124,3 @@ def _facts(book: Rulebook, kept: Adopted, agreed: tuple[str, ...]) -> dict[str, 
 
 def _change_fact(change: Change) -> list[str]:
     return [change.part, change.about, change.key, change.packaged, change.club, change.direction.value]
-
-
-def in_force(office: Office) -> Office:
-    """The office with the rulebook that is in force today: the packaged one, or with what the club has adopted.
-
-    A book whose day has come waits while it would retire a piece that nobody was asked about; the book before it
-    stays in force, and the office tells which pieces it waits for.
-    """
-    with office.book.reading() as page:
-        found = page.adopted(office.today)
-        stands = page.setting(JUDGED_BY)
-        if found is None or found.id == stands:
-            return _under(office, found)
-        before, after = _under(office, page.adoption(stands)), _under(office, found)
-        unasked = _only_by(after, before, page) - set(page.setting(AGREED + found.id).split("\n"))
-    return replace(before, waits_for=tuple(sorted(unasked))) if unasked else after
-
-
-def _under(office: Office, adopted: Adopted | None) -> Office:
-    if adopted is None or not adopted.text:
-        return office
-    return replace(office, rules=with_club(office.rules, adopted.text).book)
-
-
-def _only_by(after: Office, before: Office, page: Page) -> set[str]:
-    """The tags that only the later book retires today."""
-    return set(retired_by(after, page)) - set(retired_by(before, page))
-
-
-def waiting_lines(office: Office) -> tuple[str, ...]:
-    """That an adopted rulebook waits, for which pieces, and what to do."""
-    if not office.waits_for:
-        return ()
-    would = tr(
-        "The adopted rulebook is not in force yet: its day has come, and it would retire pieces that nobody was"
-        " asked about: {tags}.",
-        tags=", ".join(office.waits_for),
-    )
-    way = tr("Look at them, then adopt it again and say how many pieces it may retire. Until then the old one holds.")
-    return would, way
-
-
-def unfit_lines(office: Office) -> tuple[str, ...]:
-    """What of the adopted rulebook this version of the program cannot use, a line each."""
-    return tuple(fault_words(one) for one in office.rules.club.unfit) if office.rules.club else ()
-
-
-def judge_under_new_book(office: Office) -> dict[str, Outcome]:
-    """Judge anew, by the rulebook in force, every piece whose verdict was given by another one. What they come to, by
-    tag.
-
-    Another one may be a club's adopted earlier whose day has come, or the packaged one of an older program. Refused for
-    a login that is no officer's: another rulebook may be milder.
-    """
-    with office.book.reading() as page:
-        begun = _begun(office, page)
-        if not begun and not page.judged_by_another(office.rules.hash):
-            return {}
-    if office.book.role is not Role.OFFICER:
-        why = tr("The verdicts in it were given by another rulebook than the one that holds now in this program.")
-        way = tr("Let an equipment officer of the club open it, with the same version of the program.")
-        raise Refused(tr("register"), why, way)
-    with office.book.page() as page:
-        if begun:
-            page.set(JUDGED_BY, begun)
-        others = page.judged_by_another(office.rules.hash)
-        outcomes = {one.dossier.item.tag: one.verdict.outcome for one in judge_and_keep_all(office, page, others)}
-        facts = {"id": begun or office.rules.hash, "tags": list(outcomes)}
-        page.enter("rulebook in force", by=office.officer.id, at=office.now, facts=facts)
-    return outcomes
-
-
-def _begun(office: Office, page: Page) -> str:
-    """The adoption that comes into force now; empty where none does, or where it has to wait."""
-    found = page.adopted(office.today)
-    return "" if found is None or office.waits_for or page.setting(JUDGED_BY) == found.id else found.id

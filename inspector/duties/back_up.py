@@ -8,7 +8,7 @@ from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import backup
 from inspector.register.backup import Backup
-from inspector.register.book import REGISTER_FILE
+from inspector.register.where_it_lies import REGISTER_FILE
 
 
 def back_up(office: Office, folder: Path | None = None) -> Backup:

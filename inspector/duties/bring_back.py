@@ -13,11 +13,11 @@ from inspector.gear.item import Item
 from inspector.gear.merging import Clash, Merged
 from inspector.gear.opinion import NewOpinion, Stance
 from inspector.language import tr
-from inspector.register.book import REGISTER_FILE
 from inspector.register.chains import MERGE
 from inspector.register.merging import Line, Other
 from inspector.register.other_copy import other_copy
 from inspector.register.page import Page
+from inspector.register.where_it_lies import REGISTER_FILE
 
 _HELD = {Clash.WHAT_IT_IS, Clash.LEFT_FOR_GOOD, Clash.WHERE_IT_IS, Clash.SAME_TAG}
 

@@ -8,7 +8,6 @@ from inspector.duties.before_use import asked_checks, asked_measures, goes, why_
 from inspector.duties.look_up import people, trip
 from inspector.duties.office import Office
 from inspector.duties.plan_rides import ride_words
-from inspector.duties.print_sheets import SHEET
 from inspector.duties.tell_readiness import sits_words
 from inspector.duties.trip_readiness import Walk, walk_round
 from inspector.gear.dossier import Dossier
@@ -16,6 +15,7 @@ from inspector.gear.inspection import Inspection, InspectionKind
 from inspector.gear.judged import Judged
 from inspector.gear.kit_check import CheckMade, KitCheck, KitPiece, Seen
 from inspector.gear.outcome import Outcome
+from inspector.gear.papers import TRIP_SHEET
 from inspector.gear.trip import Trip
 from inspector.language import tr, tr_n
 from inspector.register.page import Page
@@ -51,7 +51,7 @@ def tell_progress(found: KitCheck) -> str:
 def sheets_of(page: Page, planned: Trip) -> list[tuple[str, date]]:
     """Number and day of each sheet printed for the trip, the latest first."""
     lines = page.history(planned.id)
-    return [(line.key, line.on) for line in lines if line.what == "document" and line.body == SHEET]
+    return [(line.key, line.on) for line in lines if line.what == "document" and line.body == TRIP_SHEET]
 
 
 def tell_piece(piece: KitPiece) -> str:

@@ -1,9 +1,10 @@
 """The club's own limits as a text that is being written: where it begins, and a limit put into it."""
 
-from inspector.duties.adopt_rulebook import check_rulebook, fault_words
+from inspector.duties.adopt_rulebook import check_rulebook
 from inspector.duties.club_settings import club_settings
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line
+from inspector.duties.rulebook_in_force import fault_words
 from inspector.gear.rulebooks import BookFound, Change
 from inspector.language import tr
 from inspector.refused import Refused

@@ -10,7 +10,6 @@ from inspector.duties.office import Office
 from inspector.duties.overtaken import typed_anew
 from inspector.duties.plain_lines import check_line
 from inspector.language import tr
-from inspector.paper.photo import mark_picture
 from inspector.refused import Refused
 from inspector.register.page import Page
 from inspector.units import System
@@ -85,6 +84,8 @@ def change_club_settings(office: Office, wanted: ClubSettings, seen: ClubSetting
 
 def read_mark(file: Path) -> bytes:
     """The club's mark from a picture, as it goes on documents; refused where it is none."""
+    from inspector.paper.photo import mark_picture  # here: the club's wishes are asked for at every start
+
     return mark_picture(read_bytes(file))
 
 

@@ -9,7 +9,6 @@ from inspector.duties.tell_due import day_words, late_words, told
 from inspector.gear.calendar_file import CalendarEntry, CalendarFile
 from inspector.gear.falls_due import DueLine
 from inspector.language import show_day, tr
-from inspector.paper.calendar_file import calendar_bytes
 from inspector.refused import Refused
 from inspector.rulebook.wording import cautions
 
@@ -27,6 +26,8 @@ def export_calendar(office: Office, lines: tuple[DueLine, ...], file: Path) -> i
         stamped=office.now.astimezone(UTC),
         entries=tuple(_entry(office, one) for one in lines),
     )
+    from inspector.paper.calendar_file import calendar_bytes  # here: most calendars are read on a screen
+
     try:
         if file.exists() and not file.read_bytes().startswith(_BEGINS):
             why = tr("{file} is there already and is no calendar file.", file=file)

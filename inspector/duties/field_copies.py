@@ -10,10 +10,11 @@ from inspector.duties.who import person_of
 from inspector.gear.merging import FieldCopy
 from inspector.language import show_day, tr
 from inspector.refused import Refused
-from inspector.register.book import REGISTER_FILE, open_book
+from inspector.register.book import open_book
 from inspector.register.chains import MERGE
 from inspector.register.field_copy import take_copy
 from inspector.register.rows import from_facts
+from inspector.register.where_it_lies import REGISTER_FILE
 
 
 @dataclass(frozen=True, slots=True)

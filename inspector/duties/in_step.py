@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from inspector.duties.adopt_rulebook import in_force
 from inspector.duties.club_settings import as_the_club_wants
 from inspector.duties.office import Office
+from inspector.duties.rulebook_in_force import in_force
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,5 @@
 """A new day: judge again the pieces whose verdict time alone may have changed."""
 
-from inspector.duties.judging import judge_and_keep_all
 from inspector.duties.office import Office
 from inspector.gear.seats import Role
 from inspector.language import tr, tr_n
@@ -18,6 +17,8 @@ def judge_anew(office: Office) -> tuple[str, ...]:
         return ()
     if office.book.role is Role.READER:
         raise _waits(len(due))
+    from inspector.duties.judging import judge_and_keep_all  # here: on most days, and at most starts, nothing is due
+
     with office.book.page() as page:
         due = page.due_for_judging(office.today)
         tags = tuple(one.dossier.item.tag for one in judge_and_keep_all(office, page, due))

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from inspector.duties.gear_list import answers, rows_of
 from inspector.duties.office import Office
+from inspector.duties.tell_whereabouts import back_words, where_words
 from inspector.duties.who import register_name
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Kind
@@ -13,6 +14,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.seats import Role
 from inspector.gear.trip import Trip, Vehicle
+from inspector.gear.whereabouts import Where
 from inspector.language import tr
 from inspector.refused import Refused
 
@@ -56,6 +58,15 @@ def open_item(office: Office, tag: str) -> Judged:
         verdict, words = page.latest_verdict(item.id)
         dossier = page.dossier(item, office.kind(item.facts.kind), office.today)
     return Judged(dossier, verdict, words)
+
+
+def where_is(office: Office, tag: str) -> str:
+    """Where a piece is, in words, and of a loan when it is to be back; every piece is somewhere."""
+    with office.book.reading() as page:
+        item = page.item(tag)
+        found, names = page.whereabouts_of(item), {one.id: one.name for one in page.people()}
+        entry = page.out_entry(item) if found.where is Where.ON_LOAN else None
+    return where_words(found, names) + (back_words(entry.facts.due, office.today) if entry else "")
 
 
 @dataclass(frozen=True, slots=True)

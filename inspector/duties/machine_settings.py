@@ -9,6 +9,7 @@ import os
 from collections.abc import Mapping
 from pathlib import Path
 
+LAST_PLACE = "register"  # under which this machine remembers the register opened last
 _LANGUAGE = "language"
 
 

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from inspector.duties.counts import counts
 from inspector.duties.evidence_paper import EVIDENCE, print_evidence
 from inspector.duties.look_up import open_item
+from inspector.duties.notices_printed import printed_notice
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
 from inspector.duties.papers_named import SLIPS_ABOUT, documents, paper_name
@@ -18,7 +19,7 @@ from inspector.duties.print_report import REPORT, print_report_again
 from inspector.duties.print_slips import print_slips_again
 from inspector.duties.print_tags import TAGS, print_tags_again
 from inspector.duties.print_voucher import print_voucher, printed_voucher
-from inspector.duties.retire_item import print_notice, printed_notice
+from inspector.duties.retire_item import print_notice
 from inspector.gear.judged import Judged
 from inspector.gear.lists import PaperRow
 from inspector.language import tr

@@ -10,7 +10,7 @@ from inspector.duties.sheet_pieces import going, staying, vehicle_line, vehicles
 from inspector.duties.sheet_rigs import planned_rigs
 from inspector.duties.tell_readiness import days_words
 from inspector.duties.trip_readiness import Ready, readiness
-from inspector.gear.papers import SheetScope, TripSheet
+from inspector.gear.papers import TRIP_SHEET, SheetScope, TripSheet
 from inspector.gear.trip import Trip
 from inspector.language import tr
 from inspector.paper.inspection_sheet import inspection_sheet
@@ -19,7 +19,6 @@ from inspector.paper.printed import Printed
 from inspector.refused import Refused
 from inspector.register.page import Page
 
-SHEET = "trip_sheet"  # what the register calls this kind of document
 WHOLE = SheetScope()
 
 
@@ -64,13 +63,13 @@ def _entered(office: Office, ready: Ready, scope: SheetScope) -> tuple[TripSheet
     known = _known(ready.trip, scope)
     rigs = planned_rigs(office, ready, known.vehicle)
     with office.book.page() as page:
-        number = next_number(page, "S", SHEET)
+        number = next_number(page, "S", TRIP_SHEET)
         sheet = replace(_sheet(office, page, ready, known, number), rigs=rigs)
         printed = inspection_sheet(sheet, PageSize(office.page))
         digest = hashlib.sha256(printed.pdf).hexdigest()
         page.keep_bytes(digest, printed.pdf)
         sheet = replace(sheet, layout=printed.layout, pdf=digest)
-        page.add_document(number, SHEET, office.today, ready.trip.id, sheet)
+        page.add_document(number, TRIP_SHEET, office.today, ready.trip.id, sheet)
         facts = {"number": number, "trip": ready.trip.ref, "of": known}
         page.enter("print sheet", by=office.officer.id, at=office.now, facts=facts)
     return sheet, printed

@@ -14,9 +14,9 @@ from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register.book import REGISTER_FILE
 from inspector.register.page import Page
 from inspector.register.rescue import LostRow, Rescued, begin_rescue, end_rescue, give_up, work_folder
+from inspector.register.where_it_lies import REGISTER_FILE
 from inspector.rulebook.load import packaged
 
 _OF_NO_PIECE = frozenset({

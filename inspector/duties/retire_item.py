@@ -1,14 +1,14 @@
 """Print the retirement notice of a piece that was retired; print it again as it was said."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 from inspector.duties.look_up import open_item
+from inspector.duties.notices_printed import NOTICE, printed_notice
 from inspector.duties.office import Office, told_of
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.tell_damage import pin_wear, strap_damage
 from inspector.duties.who import is_clubs
-from inspector.gear.dossier import Dossier
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import RetirementNotice
@@ -16,12 +16,8 @@ from inspector.language import tr
 from inspector.paper.page_style import PageSize
 from inspector.paper.retirement_notice import retirement_notice
 from inspector.refused import Refused
-from inspector.register.dossiers import Retired
 from inspector.register.page import Page
-from inspector.register.rows import from_body
 from inspector.rulebook.notice_words import destroy_words, never_again_words, replace_words, with_names_as_stated
-
-_KIND = "retirement_notice"
 
 
 def print_notice(office: Office, tag: str) -> Paper:
@@ -46,23 +42,10 @@ def print_notices(office: Office, tags: Sequence[str]) -> tuple[Paper, ...]:
     return tuple(print_notice(office, tag) for tag in told_of(office, tags))
 
 
-def printed_notice(page: Page, dossier: Dossier) -> RetirementNotice | None:
-    """The notice that was printed of the retirement that stands, or None where there is none yet."""
-    key = dossier.item.id
-    return printed_notices(page, page.retired([key])).get(key)
-
-
-def printed_notices(page: Page, retired: Mapping[str, Retired]) -> dict[str, RetirementNotice]:
-    """Those notices of many pieces, by the piece's id, in one question."""
-    kept = page.latest_documents(_KIND, list(retired))
-    printed = {key: from_body(body, RetirementNotice) for key, (_, body) in kept.items()}
-    return {key: one for key, one in printed.items() if one.retirement in retired[key].verdicts}
-
-
 def _new_notice(office: Office, page: Page, found: Judged, retirement: str) -> RetirementNotice:
-    number = next_number(page, "R", _KIND)
+    number = next_number(page, "R", NOTICE)
     notice = replace(_notice(office, page, found, number), retirement=retirement)
-    page.add_document(number, _KIND, office.today, found.dossier.item.id, notice)
+    page.add_document(number, NOTICE, office.today, found.dossier.item.id, notice)
     page.enter(
         "print notice", by=office.officer.id, at=office.now, facts={"number": number, "tag": found.dossier.item.tag}
     )

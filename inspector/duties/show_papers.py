@@ -20,7 +20,8 @@ from inspector.language import tr
 from inspector.paper.pages import page_png, page_sizes
 from inspector.refused import Refused
 from inspector.register import backup
-from inspector.register.book import REGISTER_FILE, open_book
+from inspector.register.book import open_book
+from inspector.register.where_it_lies import REGISTER_FILE
 
 _DPI = 110.0  # enough to read the smallest type
 

@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from contextlib import suppress
 
-from inspector.duties.back_up import facts_of
 from inspector.duties.office import Office
 from inspector.language import tr
 from inspector.refused import Refused
@@ -16,6 +15,8 @@ def enter_upgrade(office: Office) -> None:
     done = office.book.upgraded
     if done is None:
         return
+    from inspector.duties.back_up import facts_of  # here: once in the life of a register
+
     facts = {"from": done.old, "to": done.new, **facts_of(done.copy)}
     with suppress(Refused), office.book.page() as page:  # a clock that was set back is told by itself
         page.enter("upgrade", by=office.officer.id, at=office.now, facts=facts)

@@ -1,11 +1,11 @@
 """Tell what is known of a piece today: where it is, whose, what it is worth, what keeps it, and what was put in."""
 
+from inspector.duties.look_up import where_is
 from inspector.duties.office import Office
 from inspector.duties.recall_words import recall_words
 from inspector.duties.tell_whereabouts import evidence_words
 from inspector.duties.tell_work import work_word
 from inspector.duties.value_gear import show_money
-from inspector.duties.whereabouts import where_is
 from inspector.gear.dossier import Dossier
 from inspector.gear.item import Worth
 from inspector.gear.judged import Judged

@@ -15,9 +15,9 @@ from inspector.duties.due_days import (
     verdict_days,
     waits_to_be_destroyed,
 )
+from inspector.duties.notices_printed import printed_notices
 from inspector.duties.office import Office
 from inspector.duties.recalls_due import recall_lines
-from inspector.duties.retire_item import printed_notices
 from inspector.duties.tell_due import piece_says, trip_says
 from inspector.duties.tell_whereabouts import evidence_words, where_words
 from inspector.duties.who import ids_by_name, plain_name

@@ -4,12 +4,12 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 
-from inspector.duties.adopt_rulebook import unfit_lines, waiting_lines
 from inspector.duties.before_use import may_go
 from inspector.duties.due_days import is_lost, open_incidents, waits_to_be_destroyed
 from inspector.duties.field_copies import field_copies
 from inspector.duties.forecast_ends import Ends
 from inspector.duties.office import Office
+from inspector.duties.rulebook_in_force import unfit_lines, waiting_lines
 from inspector.duties.tell_readiness import days_words
 from inspector.duties.trip_readiness import Ready, readiness
 from inspector.duties.what_falls_due import Held, due_lines, held

@@ -6,7 +6,6 @@ from datetime import date
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line, check_text
-from inspector.duties.tell_whereabouts import back_words, where_words
 from inspector.duties.who import check_at_hand, check_not_closed, check_not_evidence, is_clubs, person_of
 from inspector.gear.custody import Hands, NewCustody, Untold
 from inspector.gear.fitting import NewFitting
@@ -26,15 +25,6 @@ _DEEDS = {
     Where.GIVEN_BACK: "hand to owner",
 }
 _COME_BACK = {Where.MISSING, Where.STOLEN, Where.GIVEN_BACK}
-
-
-def where_is(office: Office, tag: str) -> str:
-    """Where a piece is, in words, and of a loan when it is to be back; every piece is somewhere."""
-    with office.book.reading() as page:
-        item = page.item(tag)
-        found, names = page.whereabouts_of(item), {one.id: one.name for one in page.people()}
-        entry = page.out_entry(item) if found.where is Where.ON_LOAN else None
-    return where_words(found, names) + (back_words(entry.facts.due, office.today) if entry else "")
 
 
 def put_in_store(office: Office, tag: str, place: str, on: date | None = None, why: str = "") -> Judged:

@@ -13,6 +13,8 @@ from inspector.gear.trip import Vehicle
 from inspector.gear.verdict import Fact, Reason, WallForecast
 from inspector.units import System
 
+TRIP_SHEET = "trip_sheet"  # what the register calls this kind of document
+
 
 @dataclass(frozen=True, slots=True)
 class Imprint:

@@ -1,15 +1,20 @@
-"""The pages of a finished PDF as pictures, to be looked at on a screen or sent to a printer. Bytes in, bytes out."""
+"""The pages of a finished PDF as pictures, to be looked at on a screen or sent to a printer. Bytes in, bytes out.
+
+The reader is imported with the first document: it takes long, and a window shows none as it opens.
+"""
 
 from collections.abc import Iterator
 from contextlib import contextmanager
 from io import BytesIO
 from threading import Lock
-
-import pypdfium2
-from PIL import Image
+from typing import TYPE_CHECKING
 
 from inspector.language import tr
 from inspector.refused import Refused
+
+if TYPE_CHECKING:
+    from PIL.Image import Image
+    from pypdfium2 import PdfDocument, PdfPage
 
 _POINTS_PER_INCH = 72
 _one_at_a_time = Lock()  # the reader of PDFs is not made for two threads
@@ -39,16 +44,16 @@ def page_png(pdf: bytes, number: int, dpi: float) -> bytes:
     return png.getvalue()
 
 
-def scanned_pages(pdf: bytes, dpi: float, longest_px: int) -> tuple[Image.Image, ...]:
+def scanned_pages(pdf: bytes, dpi: float, longest_px: int) -> "tuple[Image, ...]":
     """Each page of a scan in grey, at dpi dots to the inch and no side longer than longest_px. Refused where no PDF."""
     with _opened(pdf) as document:
         document.init_forms()  # what was ticked or drawn on a screen belongs to the picture
         return tuple(_grey(document[number], dpi, longest_px) for number in range(len(document)))
 
 
-def _grey(page: pypdfium2.PdfPage, dpi: float, longest_px: int) -> Image.Image:
+def _grey(page: "PdfPage", dpi: float, longest_px: int) -> "Image":
     scale = min(dpi / _POINTS_PER_INCH, longest_px / max(*page.get_size(), 1))
-    drawn: Image.Image = page.render(scale=scale, grayscale=True).to_pil()
+    drawn: Image = page.render(scale=scale, grayscale=True).to_pil()
     return drawn.convert("L")
 
 
@@ -58,7 +63,7 @@ def page_texts(pdf: bytes) -> tuple[str, ...]:
         return tuple(_text(document[number]) for number in range(len(document)))
 
 
-def _text(page: pypdfium2.PdfPage) -> str:
+def _text(page: "PdfPage") -> str:
     found = page.get_textpage()
     try:
         return "".join(found.get_text_range().split())
@@ -67,7 +72,9 @@ def _text(page: pypdfium2.PdfPage) -> str:
 
 
 @contextmanager
-def _opened(pdf: bytes) -> Iterator[pypdfium2.PdfDocument]:
+def _opened(pdf: bytes) -> "Iterator[PdfDocument]":
+    import pypdfium2
+
     with _one_at_a_time:
         try:
             document = pypdfium2.PdfDocument(pdf)

@@ -13,6 +13,7 @@ from sqlalchemy.exc import ArgumentError, DBAPIError
 
 from inspector.language import tr
 from inspector.refused import Refused
+from inspector.register.where_it_lies import is_address
 
 LEAST_SERVER = 15  # before it everybody could make functions where others look names up
 _SCHEMES = {"postgresql", "postgres", "postgresql+psycopg"}
@@ -20,11 +21,6 @@ _ANSWER_WITHIN_S, _IDLE_S = 10, 30
 _PASSWORD_STATES = {"28P01", "28000"}
 _NO_DATABASE = "3D000"
 _NO_RIGHT = "42501"
-
-
-def is_address(place: object) -> bool:
-    """Whether this names a database on a server and no folder."""
-    return isinstance(place, str) and "://" in place
 
 
 def address_of(text: str) -> URL:

@@ -15,7 +15,7 @@ from sqlalchemy.exc import DatabaseError, DBAPIError
 
 from inspector.gear.seats import Role
 from inspector.register import opening, tables, turns
-from inspector.register.address import is_address, not_opened
+from inspector.register.address import not_opened
 from inspector.register.clock import last_tick
 from inspector.register.engines import Upgraded, let_go_unless_well, opened_engine, told_plainly
 from inspector.register.file_systems import remote_kind
@@ -23,8 +23,8 @@ from inspector.register.guards import wipe_traces
 from inspector.register.page import Page
 from inspector.register.rows import never_before
 from inspector.register.seat_of_login import is_forbidden, may_not, not_begun, not_the_owner, role_in
+from inspector.register.where_it_lies import is_address
 
-REGISTER_FILE = "register.db"  # what the file is called in its folder
 _ORIGIN_SIGNS = "23456789ABCDEFGHJKMNPQRSTVWXYZ"
 _ONE_MOMENT = {"isolation_level": "REPEATABLE READ", "postgresql_readonly": True}  # SQLite reads so by itself
 

@@ -6,18 +6,21 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from sqlalchemy import Engine
 from sqlalchemy.exc import DatabaseError, DBAPIError, NoResultFound
 
 from inspector.register import opening, turns
-from inspector.register.address import LEAST_SERVER, address_of, is_address, no_driver, not_opened, not_utf8, too_old
-from inspector.register.backup import Backup
-from inspector.register.copy_before import back_up_before
+from inspector.register.address import LEAST_SERVER, address_of, no_driver, not_opened, not_utf8, too_old
 from inspector.register.file_systems import remote_kind
 from inspector.register.guards import guarded_engine
 from inspector.register.seat_of_login import seated
 from inspector.register.upgrade import HEAD, KNOWN, bring_up, current_revision
+from inspector.register.where_it_lies import is_address
+
+if TYPE_CHECKING:
+    from inspector.register.backup import Backup
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +29,7 @@ class Upgraded:
 
     old: str
     new: str
-    copy: Backup
+    copy: "Backup"
 
 
 def holds_register(address: str) -> bool:
@@ -97,6 +100,8 @@ def _copied_before(engine: Engine, file: Path) -> Upgraded | None:
     revision = current_revision(engine)
     if revision is None or revision == HEAD or revision not in KNOWN:
         return None
+    from inspector.register.copy_before import back_up_before  # here: once in the life of a register
+
     return Upgraded(revision, HEAD, back_up_before(file, HEAD, datetime.now().astimezone().date()))
 
 

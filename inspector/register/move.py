@@ -19,7 +19,7 @@ from inspector.gear.seats import Role
 from inspector.language import tr, tr_n
 from inspector.refused import Refused
 from inspector.register import ledger, turns
-from inspector.register.address import is_address, named, not_opened
+from inspector.register.address import named, not_opened
 from inspector.register.book import Book
 from inspector.register.canonical import digest
 from inspector.register.columns import METADATA
@@ -27,6 +27,7 @@ from inspector.register.engines import open_engine
 from inspector.register.ledger import ARRIVED, MOVED, Deed
 from inspector.register.seat_of_login import may_not, role_in
 from inspector.register.streams import few_at_a_time
+from inspector.register.where_it_lies import is_address
 
 _SUMS = 1 << 256
 _Told = Callable[[int, int], None]

@@ -1,22 +1,34 @@
-"""Passphrases are kept as Argon2id hashes; nothing here can tell one again."""
+"""Passphrases are kept as Argon2id hashes; nothing here can tell one again.
+
+argon2 is imported where one is hashed: a register is opened far more often than a passphrase is typed.
+"""
 
 import unicodedata
+from functools import cache
+from typing import TYPE_CHECKING
 
-from argon2 import PasswordHasher
-from argon2.exceptions import InvalidHashError, VerificationError
+if TYPE_CHECKING:
+    from argon2 import PasswordHasher
 
-_HASHER = PasswordHasher()  # RFC 9106's second choice: 64 MiB, three passes
+
+@cache
+def _hasher() -> "PasswordHasher":
+    from argon2 import PasswordHasher
+
+    return PasswordHasher()  # RFC 9106's second choice: 64 MiB, three passes
 
 
 def hashed(passphrase: str) -> str:
     """The hash to keep, with its own salt."""
-    return _HASHER.hash(one_spelling(passphrase))
+    return _hasher().hash(one_spelling(passphrase))
 
 
 def matches(kept: str, passphrase: str) -> bool:
     """Whether this is the passphrase that was kept."""
+    from argon2.exceptions import InvalidHashError, VerificationError
+
     try:
-        return _HASHER.verify(kept, one_spelling(passphrase))
+        return _hasher().verify(kept, one_spelling(passphrase))
     except (VerificationError, InvalidHashError):
         return False
 

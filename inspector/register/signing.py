@@ -2,24 +2,19 @@
 
 A signature proves that whoever holds the key wrote these very bytes, and no more. Whose key it is must be known by
 another way: its fingerprint is told by its owner, on paper or by word of mouth.
+
+The library is imported where a key is at hand: most of what names this module tells of keys and has none.
 """
 
 import hashlib
-
-from cryptography.exceptions import InvalidSignature, UnsupportedAlgorithm
-from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey, Ed25519PublicKey
-from cryptography.hazmat.primitives.serialization import (
-    BestAvailableEncryption,
-    Encoding,
-    PrivateFormat,
-    PublicFormat,
-    load_pem_private_key,
-    load_pem_public_key,
-)
+from typing import TYPE_CHECKING
 
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.passphrases import one_spelling
+
+if TYPE_CHECKING:
+    from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PublicKey
 
 _PUBLIC = b"-----BEGIN PUBLIC KEY-----"
 _GROUP = 8
@@ -27,6 +22,14 @@ _GROUP = 8
 
 def new_key(passphrase: str) -> bytes:
     """A key as the text of its file: the private part under the passphrase (PKCS 8), then the public part, open."""
+    from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
+    from cryptography.hazmat.primitives.serialization import (
+        BestAvailableEncryption,
+        Encoding,
+        PrivateFormat,
+        PublicFormat,
+    )
+
     key = Ed25519PrivateKey.generate()
     hidden = key.private_bytes(Encoding.PEM, PrivateFormat.PKCS8, BestAvailableEncryption(_secret(passphrase)))
     return hidden + key.public_key().public_bytes(Encoding.PEM, PublicFormat.SubjectPublicKeyInfo)
@@ -43,6 +46,10 @@ def public_part(key_file: bytes) -> bytes:
 
 def sign(key_file: bytes, passphrase: str, data: bytes) -> bytes:
     """The signature of data, 64 bytes. Refused for another passphrase."""
+    from cryptography.exceptions import UnsupportedAlgorithm
+    from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
+    from cryptography.hazmat.primitives.serialization import load_pem_private_key
+
     hidden = key_file[: max(key_file.find(_PUBLIC), 0)]
     try:
         key = load_pem_private_key(hidden, _secret(passphrase) or None)
@@ -59,6 +66,8 @@ def sign(key_file: bytes, passphrase: str, data: bytes) -> bytes:
 
 def is_signed(public_pem: bytes, signature: bytes, data: bytes) -> bool:
     """Whether the holder of this key signed these very bytes; False too where the key or signature is none."""
+    from cryptography.exceptions import InvalidSignature
+
     key = _public(public_pem)
     if key is None:
         return False
@@ -71,6 +80,8 @@ def is_signed(public_pem: bytes, signature: bytes, data: bytes) -> bool:
 
 def fingerprint(public_pem: bytes) -> str:
     """sha256 of the public key's 32 bytes, in 64 hexadecimal signs; empty where it is no such key."""
+    from cryptography.hazmat.primitives.serialization import Encoding, PublicFormat
+
     key = _public(public_pem)
     return hashlib.sha256(key.public_bytes(Encoding.Raw, PublicFormat.Raw)).hexdigest() if key else ""
 
@@ -90,7 +101,11 @@ def _secret(passphrase: str) -> bytes:
     return one_spelling(passphrase).encode()
 
 
-def _public(public_pem: bytes) -> Ed25519PublicKey | None:
+def _public(public_pem: bytes) -> "Ed25519PublicKey | None":
+    from cryptography.exceptions import UnsupportedAlgorithm
+    from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PublicKey
+    from cryptography.hazmat.primitives.serialization import load_pem_public_key
+
     try:
         key = load_pem_public_key(public_pem)
     except (ValueError, UnsupportedAlgorithm):

@@ -149,16 +149,13 @@ def _built(packaged: Rulebook, text: str, part: ClubPart) -> Rulebook:
 def _changed(packaged: Rulebook, text: str, part: ClubPart) -> Rulebook:
     changes = part.changes
     settings = {one.about: one for one in changes if one.part is Part.SETTING}
-    return replace(
-        packaged,
-        text=text,
-        kinds=_kinds(packaged, changes),
+    book = packaged.with_law(
         rules=tuple(_rule(rule, changes) for rule in packaged.rules),
         settings=packaged.settings | {key: _figure(one, packaged) for key, one in settings.items()},
         setting_texts={key: _setting(one, settings.get(key)) for key, one in packaged.setting_texts.items()},
         sources=packaged.sources | dict(_sources(changes, packaged)),
-        club=part,
     )
+    return replace(book, text=text, kinds=_kinds(packaged, changes), club=part)
 
 
 def _figure(change: Change, packaged: Rulebook) -> Figure:

@@ -1,22 +1,26 @@
-"""Reads the packaged rulebook: kinds, checks, rules, settings, sources and profiles, and the text that a book keeps."""
+"""Reads the packaged rulebook: its text, kinds and checks at once, its law when it is first asked for."""
 
 import hashlib
 import tomllib
-from collections.abc import Iterator
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from datetime import date
-from functools import cached_property
+from functools import cached_property, partial
 from importlib.resources import files
 from importlib.resources.abc import Traversable
-from typing import TypeVar
+from typing import TYPE_CHECKING, Any
 
 from inspector.gear.kind import Check, Kind
 from inspector.gear.rulebooks import BookFault, Change, Direction
-from inspector.language import once_a_language, tr
+from inspector.language import once_a_language, sayer, tr
 from inspector.refused import Refused
 from inspector.rulebook import texts
-from inspector.rulebook.rig_texts import Joint, Role, rig_faults
-from inspector.units import Dimension, Figure, read
+from inspector.rulebook.texts import Say, taken
+
+if TYPE_CHECKING:
+    from inspector.rulebook.law import Law
+    from inspector.rulebook.rig_texts import Joint, Role
+    from inspector.units import Figure
 
 
 @dataclass(frozen=True)
@@ -43,23 +47,63 @@ class ClubPart:
 
 @dataclass(frozen=True)
 class Rulebook:
-    """The law in force. text: all its files in full, in one fixed order; hash: sha256 of that text.
+    """The rulebook in force. text: all its files in full, in one fixed order; hash: sha256 of that text.
 
-    profiles: the packaged sets a club may take, each with its text. club: what a club has changed, None for the
-    packaged rulebook alone. roles: what each kind is in a rig; joints: how two of them may be joined.
+    read_law: gives all that is judged by; it raises BadRulebook with every fault where the files do not hold together,
+    so nothing is ever judged by a law with a fault in it. club: what a club has changed, None for the packaged
+    rulebook alone.
     """
 
     text: str
     kinds: dict[str, Kind]
     checks: dict[str, Check]
-    rules: tuple[texts.Rule, ...]
-    settings: dict[str, Figure]
-    setting_texts: dict[str, texts.Setting]
-    sources: dict[str, texts.Source]
-    profiles: dict[str, tuple[texts.Profile, str]] = field(default_factory=dict)
+    read_law: Callable[[], "Law"]
     club: ClubPart | None = None
-    roles: dict[str, Role] = field(default_factory=dict)
-    joints: tuple[Joint, ...] = ()
+
+    @cached_property
+    def law(self) -> "Law":
+        """Rules, settings, sources, profiles, roles and joints."""
+        return self.read_law()
+
+    def with_law(self, **parts: Any) -> "Rulebook":
+        """The same rulebook with other parts of its law, by the names they have there."""
+        law = replace(self.law, **parts)
+        return replace(self, read_law=lambda: law)
+
+    @property
+    def rules(self) -> tuple[texts.Rule, ...]:
+        """Every rule, in the order of the files."""
+        return self.law.rules
+
+    @property
+    def settings(self) -> "dict[str, Figure]":
+        """The club settings by key."""
+        return self.law.settings
+
+    @property
+    def setting_texts(self) -> dict[str, texts.Setting]:
+        """The same as they are written, with what they say."""
+        return self.law.setting_texts
+
+    @property
+    def sources(self) -> dict[str, texts.Source]:
+        """Where limits come from, by key."""
+        return self.law.sources
+
+    @property
+    def profiles(self) -> dict[str, tuple[texts.Profile, str]]:
+        """The packaged sets that a club may take, each with its text."""
+        return self.law.profiles
+
+    @property
+    def roles(self) -> "dict[str, Role]":
+        """What each kind is in a rig."""
+        return self.law.roles
+
+    @property
+    def joints(self) -> "tuple[Joint, ...]":
+        """How two of them may be joined."""
+        return self.law.joints
 
     @cached_property
     def hash(self) -> str:
@@ -124,8 +168,10 @@ class BadRulebook(Exception):  # noqa: N818
 
 @once_a_language
 def packaged() -> Rulebook:
-    """The rulebook that travels with the program; read once."""
-    return parse({name: place.read_text(encoding="utf-8") for name, place in _files(files("inspector.rulebook"), "")})
+    """The rulebook that travels with the program; each part of it is read once."""
+    named_texts = {name: place.read_text(encoding="utf-8") for name, place in _files(files("inspector.rulebook"), "")}
+    book, faults = _begun(named_texts)
+    return _whole(book) if faults else book
 
 
 def _files(folder: Traversable, path: str) -> Iterator[tuple[str, Traversable]]:
@@ -136,49 +182,47 @@ def _files(folder: Traversable, path: str) -> Iterator[tuple[str, Traversable]]:
             yield path + place.name, place
 
 
-def parse(named_texts: dict[str, str]) -> Rulebook:
-    """A rulebook from its files' texts by name. Raises BadRulebook with every fault found."""
+def parse(named_texts: Mapping[str, str]) -> Rulebook:
+    """A rulebook from its files' texts by name, read at once. Raises BadRulebook with every fault found."""
+    return _whole(_begun(named_texts)[0])
+
+
+def _begun(named_texts: Mapping[str, str]) -> tuple[Rulebook, list[str]]:
+    """The kinds and checks, and what is wrong with them; the law is read later, in the language that is spoken now."""
     faults: list[str] = []
-    checks = {one.key: one.as_check() for one in _taken(named_texts, "checks.toml", "check", texts.CheckText, faults)}
-    settings = {one.key: one for one in _taken(named_texts, "settings.toml", "setting", texts.Setting, faults)}
-    sources = {one.key: one for one in _taken(named_texts, "sources.toml", "source", texts.Source, faults)}
-    rules: list[texts.Rule] = []
-    for name in sorted(name for name in named_texts if name.startswith("rules/")):
-        rules += _taken(named_texts, name, "rule", texts.Rule, faults)
-    kinds = _kinds(named_texts, checks, faults)
-    profiles = _profiles(named_texts, sources, faults)
-    faults += cross_faults(kinds, rules, sources, settings)
-    roles = _taken(named_texts, "joints.toml", "role", Role, faults)
-    joints = tuple(_taken(named_texts, "joints.toml", "joint", Joint, faults))
-    faults += rig_faults(roles, list(joints), set(kinds), set(sources), set(settings))
-    if faults:
-        raise BadRulebook(faults)
-    figures = {key: read(one.value, Dimension(one.dimension), field=key) for key, one in settings.items()}
-    text = full_text(named_texts)
-    by_kind = {kind: role for role in roles for kind in role.kinds}
-    return Rulebook(
-        text, kinds, checks, tuple(rules), figures, settings, sources, profiles, roles=by_kind, joints=joints
-    )
+    say = sayer()
+    checks = {
+        one.key: one.as_check() for one in taken(named_texts, "checks.toml", "check", texts.CheckText, say, faults)
+    }
+    kinds = _kinds(named_texts, checks, say, faults)
+    law = partial(_law, named_texts, kinds, say, faults)
+    return Rulebook(full_text(named_texts), kinds, checks, law), faults
 
 
-def full_text(named_texts: dict[str, str]) -> str:
+def _law(named_texts: Mapping[str, str], kinds: dict[str, Kind], say: Say, faults: list[str]) -> "Law":
+    """The law; with a fault in it, or in the kinds it speaks of, there is none. Raises BadRulebook."""
+    from inspector.rulebook.law import read_law  # here: what judges nothing needs no law
+
+    law, more = read_law(named_texts, kinds, say)
+    if faults or more:
+        raise BadRulebook([*faults, *more])
+    return law
+
+
+def _whole(book: Rulebook) -> Rulebook:
+    law = book.read_law()
+    return replace(book, read_law=lambda: law)
+
+
+def full_text(named_texts: Mapping[str, str]) -> str:
     """All files in one text, each under its name: what a book keeps of an adopted rulebook."""
     return "".join(f"### {name}\n{body}\n" for name, body in sorted(named_texts.items()))
 
 
-Shape = TypeVar("Shape")
-
-
-def _taken(named_texts: dict[str, str], name: str, table: str, shape: type[Shape], faults: list[str]) -> list[Shape]:
-    good, bad = texts.converted(texts.tables_of(named_texts[name], table), shape, name)
-    faults += bad
-    return good
-
-
-def _kinds(named_texts: dict[str, str], checks: dict[str, Check], faults: list[str]) -> dict[str, Kind]:
+def _kinds(named_texts: Mapping[str, str], checks: dict[str, Check], say: Say, faults: list[str]) -> dict[str, Kind]:
     kinds: dict[str, Kind] = {}
     for name in sorted(name for name in named_texts if name.startswith("kinds/")):
-        good, bad = texts.converted([tomllib.loads(named_texts[name])], texts.KindText, name)
+        good, bad = texts.converted([tomllib.loads(named_texts[name])], texts.KindText, name, say)
         faults += bad
         for kind in good:
             missing = [key for key in kind.checks if key not in checks]
@@ -186,50 +230,3 @@ def _kinds(named_texts: dict[str, str], checks: dict[str, Check], faults: list[s
             if not missing:
                 kinds[kind.key] = kind.as_kind(checks)
     return kinds
-
-
-def _profiles(
-    named_texts: dict[str, str], sources: dict[str, texts.Source], faults: list[str]
-) -> dict[str, tuple[texts.Profile, str]]:
-    profiles: dict[str, tuple[texts.Profile, str]] = {}
-    for name in sorted(name for name in named_texts if name.startswith("profiles/")):
-        good, bad = texts.converted([tomllib.loads(named_texts[name])], texts.Profile, name)
-        faults += bad + [f"{name}: unknown source {one.source!r}" for one in good if one.source not in sources]
-        profiles |= {one.key: (one, named_texts[name]) for one in good}
-    return profiles
-
-
-def cross_faults(
-    kinds: dict[str, Kind],
-    rules: list[texts.Rule],
-    sources: dict[str, texts.Source],
-    settings: dict[str, texts.Setting],
-) -> list[str]:
-    """What does not fit between the files: unknown kinds, sources, doubled ids, rules without a limit."""
-    named = {"*"} | set(kinds) | {kind.family for kind in kinds.values()}
-    ids = [rule.id for rule in rules]
-    faults = [f"rule {one!r} stands twice" for one in sorted({one for one in ids if ids.count(one) > 1})]
-    for rule in rules:
-        faults += [f"rule {rule.id!r} speaks of unknown kind {one!r}" for one in rule.for_ if one not in named]
-        faults += [f"rule {rule.id!r}: {why}" for why in _rule_faults(rule, sources)]
-    faults += [
-        f"kind {one.key!r}: unknown source {one.source!r}" for one in kinds.values() if one.source not in sources
-    ]
-    faults += [f"setting {one.key!r}: unknown source" for one in settings.values() if one.source not in sources]
-    return faults
-
-
-def _rule_faults(rule: texts.Rule, sources: dict[str, texts.Source]) -> list[str]:
-    faults = []
-    if rule.source not in sources:
-        faults.append(f"unknown source {rule.source!r}")
-    if rule.must not in {"at_least", "at_most", "above", "below", "none_of", "present"}:
-        faults.append(f"must {rule.must!r} is not known")
-    if rule.otherwise not in {"retire", "hold", "derate", "note"} or rule.missing not in {"hold", "note"}:
-        faults.append("else must be retire, hold, derate or note; missing must be hold or note")
-    if (rule.otherwise == "derate") != bool(rule.derate_by):
-        faults.append("a derating rule names derate_by, no other does")
-    given = {"none_of": rule.words, "present": ("-",)}.get(rule.must, rule.limit or rule.limit_is)
-    if not given:
-        faults.append("has no limit")
-    return faults

@@ -6,7 +6,7 @@ materials and the names of points are what readings and rules are held against, 
 """
 
 import tomllib
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Mapping
 from datetime import date
 from typing import Any, TypeVar
 
@@ -14,7 +14,6 @@ import msgspec
 
 from inspector.gear.kind import Barred, Basis, Check, Kind, Measure, Size
 from inspector.gear.outcome import Purpose
-from inspector.language import tr
 
 _SPOKEN = frozenset({"name", "what", "asks", "slight", "bad", "how", "why", "says", "text"})
 
@@ -154,26 +153,39 @@ class CheckText(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 
 Shape = TypeVar("Shape")
+Say = Callable[[str], str]
 
 
-def converted(tables: Iterable[Any], shape: type[Shape], where: str) -> tuple[list[Shape], list[str]]:
-    """Each table as the shape, and one line per table that is not one."""
+def converted(tables: Iterable[Any], shape: type[Shape], where: str, say: Say) -> tuple[list[Shape], list[str]]:
+    """Each table as the shape, and one line per table that is not one. say: puts a text into the officer's language."""
     good: list[Shape] = []
     faults: list[str] = []
     for table in tables:
         name = table.get("id") or table.get("key") or "?" if isinstance(table, dict) else "?"
         try:
-            good.append(msgspec.convert(_spoken(table), shape))
+            good.append(msgspec.convert(_spoken(table, say), shape))
         except msgspec.ValidationError as error:
             faults.append(f"{where}: {name}: {error}")
     return good, faults
 
 
-def _spoken(given: Any) -> Any:
+def _spoken(given: Any, say: Say) -> Any:
     """The same with every text that is read by people in the officer's language, in tables within tables too."""
     if isinstance(given, dict):
-        return {key: tr(one) if key in _SPOKEN and isinstance(one, str) else _spoken(one) for key, one in given.items()}
-    return [_spoken(one) for one in given] if isinstance(given, list) else given
+        return {
+            key: say(one) if key in _SPOKEN and isinstance(one, str) else _spoken(one, say)
+            for key, one in given.items()
+        }
+    return [_spoken(one, say) for one in given] if isinstance(given, list) else given
+
+
+def taken(
+    named_texts: Mapping[str, str], name: str, table: str, shape: type[Shape], say: Say, faults: list[str]
+) -> list[Shape]:
+    """What the tables called `table` of a file say; the faults of those that are not of the shape are added to."""
+    good, bad = converted(tables_of(named_texts[name], table), shape, name, say)
+    faults += bad
+    return good
 
 
 def tables_of(text: str, name: str) -> list[Any]:

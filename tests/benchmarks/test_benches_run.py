@@ -16,6 +16,7 @@ from tests.benchmarks import (
     bench_photos,
     bench_readiness,
     bench_rigs,
+    bench_start,
 )
 from tests.benchmarks.bench_sums import CASES, measure
 from tests.paper.documents import DOCUMENTS, told
@@ -102,3 +103,10 @@ def test_the_bench_of_photos_reads_each_and_prints_what_came_of_it() -> None:
     assert counts.rows == 23 * counts.accepted and counts.accepted + sum(counts.reasons.values()) == 2
     lines = bench_photos.lines_of(counts)
     assert lines[0].startswith("photos 2") and any("faults read as passed" in line for line in lines)
+
+
+def test_the_bench_of_starts_measures_every_command_against_its_baseline(sample: Office) -> None:
+    sample.book.close()
+    rows = bench_start.measure(sample.out_tray.parent, repeats=1)
+    assert [one.name for one in rows] == ["baseline", "--help", "list", "show", "where", "people", "calendar"]
+    assert rows[0].ratio == 1 and all(one.median_s > 0 for one in rows)

@@ -10,7 +10,7 @@ import pytest
 from inspector.cli import demo
 from inspector.duties import keep_contact
 from inspector.duties.add_people import add_person
-from inspector.duties.adopt_rulebook import adopt_rulebook, judge_under_new_book
+from inspector.duties.adopt_rulebook import adopt_rulebook
 from inspector.duties.attach import attach, attachments
 from inspector.duties.book_in import book_in
 from inspector.duties.change_item import change_note
@@ -27,6 +27,7 @@ from inspector.duties.person_in_full import in_full
 from inspector.duties.plan_trip import change_trip
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.record_inspection import record_inspection
+from inspector.duties.rulebook_in_force import judge_under_new_book
 from inspector.duties.take_returned import take_returned
 from inspector.duties.tell_history import history_of
 from inspector.duties.tell_life import life_of

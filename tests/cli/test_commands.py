@@ -147,7 +147,7 @@ def test_a_fault_nobody_foresaw_is_told_gently_and_noted(
     def fail(*_: object, **__: object) -> None:
         raise ZeroDivisionError("of all things")
 
-    monkeypatch.setattr("inspector.cli.reading.look_up.list_gear", fail)
+    monkeypatch.setattr("inspector.cli.listing.look_up.list_gear", fail)
     monkeypatch.setattr("inspector.app.platformdirs.user_log_dir", lambda *_, **__: str(tmp_path / "logs"))
     said = desk.type("list", code=3)
     assert "of all things" in said and "Traceback" not in said

@@ -48,7 +48,7 @@ class Typist:
             opened.append(open_book(place, **more))
             return opened[-1]
 
-        self._patch.setattr("inspector.app.open_book", opening)
+        self._patch.setattr("inspector.register.book.open_book", opening)
         yield
         for book in opened:
             book.close()

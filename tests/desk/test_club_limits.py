@@ -10,9 +10,10 @@ from pytestqt.qtbot import QtBot
 
 from inspector.desk.gear_list.columns import VERDICT
 from inspector.desk.window import DeskWindow
-from inspector.duties.adopt_rulebook import adopt_rulebook, in_force
+from inspector.duties.adopt_rulebook import adopt_rulebook
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
+from inspector.duties.rulebook_in_force import in_force
 from tests.desk.conftest import length, looked_at
 
 LOOSE = b"""club = "C"
@@ -56,5 +57,5 @@ def test_limits_that_no_longer_fit_are_told_when_the_window_opens(
     renamed = tuple(
         msgspec.structs.replace(one, id="other") if one.id == "shackle-body-worn" else one for one in office.rules.rules
     )
-    desk = open_desk(in_force(replace(office, rules=replace(office.rules, rules=renamed))))
+    desk = open_desk(in_force(replace(office, rules=office.rules.with_law(rules=renamed))))
     assert "do not fit this version" in desk.notice.text and "shackle-body-worn" in desk.notice.text

@@ -17,8 +17,8 @@ from inspector.desk.key_map import keys_of
 from inspector.desk.place import Go
 from inspector.desk.window import DeskWindow
 from inspector.duties.keep_draft import kept
+from inspector.duties.look_up import where_is
 from inspector.duties.office import Office
-from inspector.duties.whereabouts import where_is
 
 _MAKES = [make for _, makes in of_piece.groups() for make in makes]
 

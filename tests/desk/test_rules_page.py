@@ -16,9 +16,10 @@ from inspector.desk.rules.club_book import ClubBook
 from inspector.desk.rules.rule_words import rule_part
 from inspector.desk.rules.rules_page import RulesPage
 from inspector.desk.window import DeskWindow
-from inspector.duties.adopt_rulebook import adopt_rulebook, check_rulebook, in_force
+from inspector.duties.adopt_rulebook import adopt_rulebook, check_rulebook
 from inspector.duties.club_draft import club_text, weighed, with_limit, with_profile
 from inspector.duties.office import Office
+from inspector.duties.rulebook_in_force import in_force
 from inspector.duties.tell_rules import show_rule
 from inspector.gear.rulebooks import Direction
 from inspector.refused import Refused

@@ -24,11 +24,12 @@ from inspector.duties.destroy_item import destroy_item
 from inspector.duties.fit_parts import fit_part
 from inspector.duties.keep_vehicles import add_vehicle
 from inspector.duties.lend import lend
+from inspector.duties.look_up import where_is
 from inspector.duties.office import Office
 from inspector.duties.print_count import print_count
 from inspector.duties.take_stock import begin_count, count_states, left, mark
 from inspector.duties.tell_count import closed_told, count_told
-from inspector.duties.whereabouts import report_missing, where_is
+from inspector.duties.whereabouts import report_missing
 from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.person import Person
 from inspector.gear.stock_take import Counted

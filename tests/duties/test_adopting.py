@@ -8,7 +8,7 @@ import msgspec
 import pytest
 
 from inspector.duties import adopt_rulebook as adopting
-from inspector.duties.adopt_rulebook import adopt_rulebook, check_rulebook, drop_rulebook, in_force
+from inspector.duties.adopt_rulebook import adopt_rulebook, check_rulebook, drop_rulebook
 from inspector.duties.book_in import book_in
 from inspector.duties.compare_rulebooks import compare_rulebooks, named_book
 from inspector.duties.judge_anew import judge_anew
@@ -17,6 +17,7 @@ from inspector.duties.office import Office
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.retire_item import print_notice
+from inspector.duties.rulebook_in_force import in_force, judge_under_new_book, unfit_lines, waiting_lines
 from inspector.duties.tell_history import history_of
 from inspector.duties.verify_book import verify_book
 from inspector.gear.outcome import Outcome
@@ -128,11 +129,11 @@ def test_a_book_from_a_later_day_waits_for_it_and_judges_once(office: Office) ->
     adopt_rulebook(office, LOOSE, "ours.toml", begins)
     assert in_force(office).rules.club is None
     assert open_item(office, "SH-1").verdict.outcome is Outcome.HOLD
-    assert adopting.judge_under_new_book(in_force(office)) == {}
+    assert judge_under_new_book(in_force(office)) == {}
     later = in_force(office.at(office.now + timedelta(days=6)))
-    assert list(adopting.judge_under_new_book(later).values()) == [Outcome.FIT]
+    assert list(judge_under_new_book(later).values()) == [Outcome.FIT]
     assert open_item(later, "SH-1").verdict.outcome is Outcome.FIT
-    assert adopting.judge_under_new_book(later) == {} and judge_anew(later) == ()
+    assert judge_under_new_book(later) == {} and judge_anew(later) == ()
     assert verify_book(later).faults == ()
 
 
@@ -152,10 +153,10 @@ def test_a_newer_program_takes_the_packaged_limit_where_the_club_s_no_longer_fit
         msgspec.structs.replace(one, id="body-worn-anew") if one.id == "shackle-body-worn" else one
         for one in office.rules.rules
     )
-    newer = in_force(replace(office, rules=replace(office.rules, rules=renamed)))
+    newer = in_force(replace(office, rules=office.rules.with_law(rules=renamed)))
     assert newer.rules.club is not None
     assert [one.about for one in newer.rules.club.changes] == ["stretched-static"], "what fits still holds"
-    assert any("No rule is called “shackle-body-worn”" in one for one in adopting.unfit_lines(newer))
+    assert any("No rule is called “shackle-body-worn”" in one for one in unfit_lines(newer))
     judged = record_inspection(newer, "SH-1", all_good(newer, newer.kind("bow_shackle"), WORN))
     assert judged.verdict.outcome is Outcome.HOLD, "the packaged 8 % stands"
     assert any("do not fit this version" in one for one in judged.explanation.cautions)
@@ -167,10 +168,10 @@ def test_a_newer_program_with_a_stricter_limit_does_not_keep_a_club_s_looser_one
         msgspec.structs.replace(one, limit="5 %") if one.id == "shackle-body-worn" else one
         for one in office.rules.rules
     )
-    newer = in_force(replace(office, rules=replace(office.rules, rules=stricter)))
+    newer = in_force(replace(office, rules=office.rules.with_law(rules=stricter)))
     rule = next(one for one in newer.rules.rules if one.id == "shackle-body-worn")
     assert rule.limit == "5 %"
-    assert len(adopting.unfit_lines(newer)) == 1
+    assert len(unfit_lines(newer)) == 1
 
 
 def text_of(place: Path) -> str:
@@ -231,7 +232,7 @@ def test_the_sample_club_s_own_limits_are_adopted_from_their_day(sample: Office)
     kept = adopt_rulebook(sample, SAMPLE, "club_rules.toml")
     assert kept.from_on == date(2026, 12, 1)
     later = in_force(sample.at(sample.now + timedelta(days=6)))
-    judged = adopting.judge_under_new_book(later)
+    judged = judge_under_new_book(later)
     assert len(judged) == sum(row.outcome is not Outcome.RETIRE for row in list_gear(sample).rows)
     assert {open_item(later, tag).verdict.rulebook for tag in judged} == {later.rules.hash}
     assert verify_book(later).faults == ()
@@ -246,10 +247,10 @@ def test_a_newer_program_with_a_stricter_rulebook_judges_every_standing_verdict_
         msgspec.structs.replace(one, limit="5 %") if one.id == "shackle-body-worn" else one
         for one in office.rules.rules
     )
-    newer = replace(office, rules=replace(office.rules, text=office.rules.text + "# newer", rules=rules))
-    assert list(adopting.judge_under_new_book(newer).values()) == [Outcome.HOLD]
+    newer = replace(office, rules=replace(office.rules.with_law(rules=rules), text=office.rules.text + "# newer"))
+    assert list(judge_under_new_book(newer).values()) == [Outcome.HOLD]
     assert list_gear(newer).rows[0].outcome is Outcome.HOLD
-    assert adopting.judge_under_new_book(newer) == {}
+    assert judge_under_new_book(newer) == {}
     with newer.book.reading() as page:
         assert page.judged_by_another(newer.rules.hash) == ()
     assert verify_book(newer).faults == ()
@@ -265,14 +266,14 @@ def test_a_book_from_a_later_day_retires_nothing_that_nobody_was_asked_about(off
         record_inspection(office, tag, all_good(office, kind, WORN))
     day = in_force(office.at(office.now + timedelta(days=6)))
     assert day.waits_for == ("SH-1", "SH-2") and day.rules.club is None
-    assert adopting.judge_under_new_book(day) == {}
+    assert judge_under_new_book(day) == {}
     assert open_item(day, "SH-1").verdict.outcome is Outcome.HOLD
-    assert "SH-1, SH-2" in " ".join(adopting.waiting_lines(day))
+    assert "SH-1, SH-2" in " ".join(waiting_lines(day))
     with pytest.raises(Refused, match="2 pieces at once"):
         adopt_rulebook(day, stricter, "ours.toml", day.today)
     adopt_rulebook(day, stricter, "ours.toml", day.today, retires=2)
     after = in_force(replace(day, waits_for=()))
-    assert after.waits_for == () == adopting.waiting_lines(after)
+    assert after.waits_for == () == waiting_lines(after)
     assert open_item(after, "SH-1").verdict.outcome is Outcome.RETIRE
     assert verify_book(after).faults == ()
 
@@ -283,7 +284,7 @@ def test_a_book_from_a_later_day_retires_the_pieces_that_were_agreed(office: Off
     adopt_rulebook(office, stricter, "ours.toml", office.today + timedelta(days=6), retires=1)
     day = in_force(office.at(office.now + timedelta(days=6)))
     assert day.waits_for == ()
-    assert list(adopting.judge_under_new_book(day).values()) == [Outcome.RETIRE]
+    assert list(judge_under_new_book(day).values()) == [Outcome.RETIRE]
 
 
 def test_adopting_tells_how_far_it_is_and_once_stopped_keeps_nothing(office: Office) -> None:

@@ -16,14 +16,13 @@ from inspector.duties.destroy_item import destroy_item
 from inspector.duties.give_back import give_back, give_back_kit
 from inspector.duties.give_opinion import doubt
 from inspector.duties.lend import lend, lend_kit, loans
-from inspector.duties.look_up import list_gear, open_item
+from inspector.duties.look_up import list_gear, open_item, where_is
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
 from inspector.duties.strike_entry import strike_entry
 from inspector.duties.tell_history import history_of
 from inspector.duties.verify_book import verify_book
-from inspector.duties.whereabouts import where_is
 from inspector.gear.custody import NOTHING_HAPPENED, Loan, Untold, WentThrough
 from inspector.gear.debrief import NewDebrief
 from inspector.gear.inspection import InspectionKind

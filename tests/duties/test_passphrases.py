@@ -52,7 +52,7 @@ def seated(office: Office, person: Person) -> Office:
 def _quick_hashes(monkeypatch: pytest.MonkeyPatch) -> None:
     """The cost of a hash is looked at where hashes are made; here it would only be waited for."""
     quick = PasswordHasher(time_cost=1, memory_cost=8, parallelism=1)
-    monkeypatch.setattr("inspector.register.passphrases._HASHER", quick)
+    monkeypatch.setattr("inspector.register.passphrases._hasher", lambda: quick)
 
 
 @pytest.fixture

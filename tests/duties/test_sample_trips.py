@@ -7,10 +7,9 @@ import pytest
 from inspector.duties.check_kit import kit_check
 from inspector.duties.keep_rigs import rig, rigs
 from inspector.duties.lend import loans
-from inspector.duties.look_up import open_item
+from inspector.duties.look_up import open_item, where_is
 from inspector.duties.office import Office
 from inspector.duties.tell_history import history_of
-from inspector.duties.whereabouts import where_is
 from inspector.duties.work_rigs import TripPairs, pair_trip, work_kept_rig
 from inspector.gear.outcome import Outcome
 from inspector.gear.rig import Method

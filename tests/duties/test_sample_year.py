@@ -4,7 +4,7 @@ from datetime import timedelta
 
 import pytest
 
-from inspector.duties.look_up import open_item, trip
+from inspector.duties.look_up import open_item, trip, where_is
 from inspector.duties.office import Office
 from inspector.duties.person_in_full import in_full
 from inspector.duties.print_voucher import print_voucher
@@ -19,7 +19,7 @@ from inspector.duties.value_gear import sum_words, value_list
 from inspector.duties.verify_book import verify_book
 from inspector.duties.what_falls_due import what_falls_due
 from inspector.duties.what_needs_me import what_needs_me
-from inspector.duties.whereabouts import put_in_store, where_is
+from inspector.duties.whereabouts import put_in_store
 from inspector.gear.falls_due import Due
 from inspector.gear.item import Provenance
 from inspector.gear.outcome import Outcome

@@ -10,13 +10,13 @@ from pypdf import PdfReader
 from inspector.duties.book_in import book_in
 from inspector.duties.destroy_item import destroy_item
 from inspector.duties.lend import lend
-from inspector.duties.look_up import open_item
+from inspector.duties.look_up import open_item, where_is
 from inspector.duties.office import Office
 from inspector.duties.print_voucher import print_voucher
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.verify_book import verify_book
-from inspector.duties.whereabouts import hand_to_owner, report_found, sell, where_is
+from inspector.duties.whereabouts import hand_to_owner, report_found, sell
 from inspector.gear.outcome import Outcome
 from inspector.refused import Refused
 from tests.duties.gear import SHACKLE_READINGS, STRAP_READINGS, all_good, shackle, strap

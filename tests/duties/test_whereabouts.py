@@ -8,7 +8,7 @@ import pytest
 from inspector.duties.fit_parts import fit_part
 from inspector.duties.give_back import give_back
 from inspector.duties.lend import lend, loans
-from inspector.duties.look_up import list_gear, open_item
+from inspector.duties.look_up import list_gear, open_item, where_is
 from inspector.duties.office import Office
 from inspector.duties.print_sheets import enter_trip_sheet
 from inspector.duties.record_inspection import record_inspection
@@ -22,7 +22,6 @@ from inspector.duties.whereabouts import (
     report_missing,
     report_stolen,
     sell,
-    where_is,
 )
 from inspector.duties.work_rigs import pack_trip, pair_trip, propose_rig, work_rig
 from inspector.gear.fitting import End, Fitted

@@ -9,7 +9,7 @@ from inspector.duties.book_in import book_in
 from inspector.duties.gear_list import answers
 from inspector.duties.import_list import take
 from inspector.duties.judge_anew import judge_anew
-from inspector.duties.look_up import open_item
+from inspector.duties.look_up import open_item, where_is
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import plan_trip
 from inspector.duties.recall_answers import under_recall
@@ -19,7 +19,7 @@ from inspector.duties.settle_recall import remedied
 from inspector.duties.tell_history import history_of
 from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.verify_book import verify_book
-from inspector.duties.whereabouts import put_in_store, where_is
+from inspector.duties.whereabouts import put_in_store
 from inspector.duties.withdraw_import import what_withdrawing_does, withdraw_import
 from inspector.gear.import_list import Fate, Imported
 from inspector.gear.lists import Wanted

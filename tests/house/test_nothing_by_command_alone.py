@@ -58,7 +58,7 @@ def _called_in(node: ast.FunctionDef, place: str, module: ast.Module) -> set[tup
     """Module and name of what a function calls: imported by its name, else of its own module."""
     imported = {
         alias.asname or alias.name: (one.module or "", alias.name)
-        for one in module.body
+        for one in ast.walk(module)
         if isinstance(one, ast.ImportFrom)
         for alias in one.names
     }

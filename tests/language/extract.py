@@ -10,6 +10,8 @@ from dataclasses import dataclass
 from gettext import NullTranslations
 from pathlib import Path
 
+import click
+
 from inspector.cli.commands import main as commands
 from inspector.cli.spoken import spoken
 from inspector.gear.kind import kind_word
@@ -64,7 +66,7 @@ def asked_for() -> list[Message]:
     """What is looked up without standing in a call: the rulebook, the commands' help, the sums, click's own words."""
     rooms: dict[str, Callable[[], object]] = {
         "rulebook": _read_the_rulebook,
-        "commands": lambda: spoken(commands),
+        "commands": lambda: [one.help for one in every_command(spoken(commands))],
         "sums": lambda: [text_of(one) for one in functions().values()],
     }
     found = [Message(text, "", "click") for text in _OF_CLICK]
@@ -77,8 +79,21 @@ def asked_for() -> list[Message]:
     return found
 
 
+def every_command(command: click.Command) -> Iterator[click.Command]:
+    """A command and all below it, each read from its module and put into the language that is spoken now."""
+    yield command
+    if isinstance(command, click.Group):
+        context = click.Context(command)
+        for name in command.list_commands(context):
+            one = command.get_command(context, name)
+            assert one is not None
+            yield from every_command(one)
+
+
 def _read_the_rulebook() -> None:
-    for kind in packaged().kinds.values():
+    book = packaged()
+    assert book.rules  # the law speaks when it is read
+    for kind in book.kinds.values():
         for word in (kind.material, kind.steel_grade, *(point for one in kind.measures for point in one.points)):
             kind_word(word)
 

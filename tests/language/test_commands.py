@@ -39,7 +39,10 @@ _SYNTAX = (  # what is typed and so is no text
 def _all_of(command: click.Command, path: tuple[str, ...] = ()) -> Iterator[tuple[tuple[str, ...], click.Command]]:
     yield path, command
     if isinstance(command, click.Group):
-        for name, one in command.commands.items():
+        context = click.Context(command)
+        for name in command.list_commands(context):
+            one = command.get_command(context, name)
+            assert one is not None
             yield from _all_of(one, (*path, name))
 
 

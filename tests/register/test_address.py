@@ -7,7 +7,8 @@ import pytest
 
 from inspector import app
 from inspector.duties.keep_draft import keep, kept
-from inspector.duties.register_place import LAST_PLACE, place_of
+from inspector.duties.machine_settings import LAST_PLACE
+from inspector.duties.register_place import place_of
 from inspector.refused import Refused
 from inspector.register import book as books
 from inspector.register import engines
@@ -93,7 +94,7 @@ def test_a_register_on_a_server_is_begun_opened_and_remembered_by_its_address(
         opened.append(open_book(place, **more))
         return opened[-1]
 
-    monkeypatch.setattr(app, "open_book", opening)
+    monkeypatch.setattr(books, "open_book", opening)
     port, address = (
         database.server.port,
         f"postgresql://{database.owner}@127.0.0.1:{database.server.port}/{database.name}",

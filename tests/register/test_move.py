@@ -15,10 +15,11 @@ from inspector.duties.club_settings import change_club_settings, club_settings
 from inspector.duties.keep_contact import write_contact
 from inspector.duties.keep_passphrases import set_passphrase, set_wish
 from inspector.duties.look_up import people
-from inspector.duties.machine_settings import MachineSettings
+from inspector.duties.machine_settings import LAST_PLACE, MachineSettings
+from inspector.duties.move_register import move_register
 from inspector.duties.office import Office
 from inspector.duties.record_use import record_use
-from inspector.duties.register_place import LAST_PLACE, move_register, moved_away_to
+from inspector.duties.register_place import moved_away_to
 from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.verify_book import verify_book
 from inspector.gear.attachment import PaperKind

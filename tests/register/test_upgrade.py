@@ -9,7 +9,7 @@ from alembic.operations import Operations
 from alembic.runtime.migration import MigrationContext
 from sqlalchemy import create_engine
 
-from inspector.duties.adopt_rulebook import drop_rulebook, in_force
+from inspector.duties.adopt_rulebook import drop_rulebook
 from inspector.duties.book_in import book_in
 from inspector.duties.debrief import debrief
 from inspector.duties.fit_parts import take_off_part
@@ -22,6 +22,7 @@ from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip, plan_trip
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_use
+from inspector.duties.rulebook_in_force import in_force
 from inspector.duties.tell_changes import trip_history
 from inspector.duties.vehicle_record import vehicle_record
 from inspector.duties.verify_book import verify_book

@@ -6,8 +6,9 @@ from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.duties.back_up import back_up
 from inspector.duties.hand_over import hand_over
+from inspector.duties.move_register import move_register, moved_words
 from inspector.duties.office import Office
-from inspector.duties.register_place import move_register, moved_words, place_of
+from inspector.duties.register_place import place_of
 from inspector.duties.verify_book import verified_words, verify_book
 from inspector.language import tr, tr_n
 

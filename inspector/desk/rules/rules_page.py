@@ -19,13 +19,14 @@ from inspector.desk.plain import button, column, said, scroll
 from inspector.desk.rules.club_book import ClubBook, Told
 from inspector.desk.rules.rule_words import checked_words, compared_words, rule_part
 from inspector.desk.wrapped_list import WrappedList
-from inspector.duties.adopt_rulebook import check_rulebook, in_force
+from inspector.duties.adopt_rulebook import check_rulebook
 from inspector.duties.club_draft import FILE, club_text, text_of
 from inspector.duties.compare_rulebooks import CURRENT, PACKAGED, compare_rulebooks, named_book
 from inspector.duties.keep_draft import forget, keep, kept
 from inspector.duties.look_up import kinds
 from inspector.duties.named_files import read_bytes, write_new
 from inspector.duties.office import Office
+from inspector.duties.rulebook_in_force import in_force
 from inspector.duties.tell_rules import list_rules, show_rule
 from inspector.language import tr, tr_n
 

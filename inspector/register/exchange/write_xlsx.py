@@ -1,15 +1,19 @@
-"""Tables as an XLSX workbook: texts stay texts, numbers are numbers, days are days, and the heading stands still."""
+"""Tables as an XLSX workbook: texts stay texts, numbers are numbers, days are days, and the heading stands still.
+
+The writer is imported with the first workbook: a list is exported a few times a year.
+"""
 
 from collections.abc import Sequence
 from datetime import date, datetime
 from io import BytesIO
-
-from xlsxwriter import Workbook
-from xlsxwriter.format import Format
-from xlsxwriter.worksheet import Worksheet
+from typing import TYPE_CHECKING
 
 from inspector.gear.exported import Cell, ExportedTable
 from inspector.language import tr
+
+if TYPE_CHECKING:
+    from xlsxwriter.format import Format
+    from xlsxwriter.worksheet import Worksheet
 
 _LONGEST_TEXT = 32_767  # signs that a cell of such a file holds, as the program's own limit
 _LONGEST_NAME = 31
@@ -21,6 +25,8 @@ _SET = {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numb
 
 def xlsx_bytes(tables: Sequence[ExportedTable], made_at: datetime) -> bytes:
     """The tables as the bytes of a workbook, a sheet each. made_at: what it says of its making."""
+    from xlsxwriter import Workbook
+
     stream = BytesIO()
     book = Workbook(stream, _SET)
     book.set_properties({"created": made_at.replace(tzinfo=None)})
@@ -32,7 +38,7 @@ def xlsx_bytes(tables: Sequence[ExportedTable], made_at: datetime) -> bytes:
     return stream.getvalue()
 
 
-def _fill(sheet: Worksheet, table: ExportedTable, head: Format, day: Format) -> None:
+def _fill(sheet: "Worksheet", table: ExportedTable, head: "Format", day: "Format") -> None:
     widths = [len(one) for one in table.heads]
     for column, text in enumerate(table.heads):
         sheet.write_string(0, column, text, head)
@@ -47,7 +53,7 @@ def _fill(sheet: Worksheet, table: ExportedTable, head: Format, day: Format) -> 
         sheet.set_column(column, column, min(max(width + 2, _NARROWEST), _WIDEST))
 
 
-def _write(sheet: Worksheet, row: int, column: int, cell: Cell, day: Format) -> None:
+def _write(sheet: "Worksheet", row: int, column: int, cell: Cell, day: "Format") -> None:
     if cell is None or cell == "":
         return
     if isinstance(cell, date) and cell >= _FIRST_DAY:

@@ -3,9 +3,10 @@
 from hypothesis import strategies as st
 from hypothesis.stateful import rule
 
-from inspector.duties.adopt_rulebook import adopt_rulebook, drop_rulebook, judge_under_new_book
+from inspector.duties.adopt_rulebook import adopt_rulebook, drop_rulebook
 from inspector.duties.found_club import found_club
 from inspector.duties.judge_anew import judge_anew
+from inspector.duties.rulebook_in_force import judge_under_new_book
 from tests.duties.machine.desk import Desk
 
 HEAD = b'club = "Test Club"\ntitle = "Ours"\nfrom = 2026-11-25\nwhy = "agreed"\n'

@@ -13,9 +13,9 @@ from typing import ClassVar, TypeVar
 
 from hypothesis.stateful import RuleBasedStateMachine, invariant
 
-from inspector.duties.adopt_rulebook import in_force
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
+from inspector.duties.rulebook_in_force import in_force
 from inspector.duties.tell_ledger import SENTENCES, told_ledger
 from inspector.duties.verify_book import verify_book
 from inspector.gear.item import Item
