@@ -4,6 +4,7 @@ Run from a checkout with the `tests` extra installed; nothing is installed or ch
 lines the tests reach.
 """
 
+import os
 import subprocess
 import sys
 import tempfile
@@ -23,19 +24,31 @@ STEPS = (
 )
 
 
-def _fails(name: str, words: list[str], told: TextIO = sys.stdout) -> bool:
-    """Run one step; what it says goes to `told`."""
+def _fails(name: str, words: list[str], around: dict[str, str], told: TextIO = sys.stdout) -> bool:
+    """Run one step; what it says goes to `told`. around: its environment."""
     print(f"== {name}", file=told, flush=True)
     command = [str(BIN / words[0]), *words[1:]]
-    return bool(subprocess.run(command, cwd=HERE, check=False, stdout=told, stderr=subprocess.STDOUT).returncode)
+    done = subprocess.run(command, cwd=HERE, check=False, stdout=told, stderr=subprocess.STDOUT, env=around)
+    return bool(done.returncode)
+
+
+def _around(compiled: str) -> dict[str, str]:
+    """The environment of the steps. What one process compiled is kept for the run: the tests start hundreds more."""
+    around = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+    return around | {"PYTHONPYCACHEPREFIX": compiled}
 
 
 def main() -> int:
     """Run every step, even after one has failed; 0 when all passed. What is not the tests runs beside them."""
     *others, (last, tests) = STEPS
-    with tempfile.TemporaryFile("w+") as told, ThreadPoolExecutor(1) as beside:
-        failing = beside.submit(lambda: [name for name, words in others if _fails(name, words, told)])
-        tests_failed = _fails(last, tests)
+    with (
+        tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as compiled,
+        tempfile.TemporaryFile("w+") as told,
+        ThreadPoolExecutor(1) as beside,
+    ):
+        around = _around(compiled)
+        failing = beside.submit(lambda: [name for name, words in others if _fails(name, words, around, told)])
+        tests_failed = _fails(last, tests, around)
         failed = [*failing.result(), *([last] if tests_failed else [])]
         told.seek(0)
         print(told.read())
