@@ -2,6 +2,7 @@
 
 import gc
 import os
+import sys
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import UTC, datetime
@@ -47,6 +48,18 @@ def pytest_collection_finish() -> None:
     """Leave what stands before the first test out of the search for rubbish: fourteen thousand tests are none."""
     gc.collect()
     gc.freeze()
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_runtest_teardown(item: pytest.Item, nextitem: pytest.Item | None) -> None:
+    """Windows of a module that is done are taken apart: each style sheet would be laid on them too, on thousands."""
+    if "PySide6.QtWidgets" in sys.modules and (nextitem is None or nextitem.path != item.path):
+        from PySide6.QtCore import QEvent
+        from PySide6.QtWidgets import QApplication
+
+        for one in QApplication.topLevelWidgets():
+            one.deleteLater()
+        QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 
 
 @pytest.fixture(scope="session")
