@@ -154,6 +154,7 @@ def checked(rows: list[Row], *names: str) -> list[Row]:
 def test_the_window_tells_its_first_paint_and_its_first_rows(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.delenv("PYTHONDONTWRITEBYTECODE", raising=False)  # as in an installation
     place = run.stores.listed(6)
+    turns.once("look_after", place)
     (ours,), (bare,) = turns.in_turns([("window", place), ("bare_window", place)], 1, warm=False)
     for one in (ours, bare):
         assert 0 < one.wall_s["painted"] < one.wall_s["usable"] and 0 < one.work_s["painted"] <= one.work_s["usable"]

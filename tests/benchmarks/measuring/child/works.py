@@ -20,8 +20,9 @@ def look_after(folder: str) -> None:
 
     from inspector.duties.judge_anew import judge_anew
     from inspector.duties.look_after import _LOOKED
+    from inspector.duties.sit_down import seat
 
-    office = app.seat(app.open_office(Path(folder)), "")
+    office = seat(app.open_office(Path(folder)), "")
     judge_anew(office)
     office.machine.put(_LOOKED, f"{office.book.origin} {office.today.isoformat()}")
     office.book.close()
