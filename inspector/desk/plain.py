@@ -197,3 +197,12 @@ def clear(layout: QLayout) -> None:
         if widget := item.widget():
             widget.hide()
             widget.deleteLater()
+
+
+def lay_in(area: QScrollArea, page: QWidget) -> None:
+    """Put a page with its usual margins into the place that scrolls it, shown from its top."""
+    page.setObjectName("page")
+    if inside := page.layout():
+        inside.setContentsMargins(0, GRID, 2 * GRID, 3 * GRID)
+    area.setWidget(page)
+    area.verticalScrollBar().setValue(0)

@@ -17,7 +17,7 @@ from inspector.desk.notice import Notice
 from inspector.desk.piece.files_part import FilesPart
 from inspector.desk.place import Go, Place
 from inspector.desk.places import DEED
-from inspector.desk.plain import scroll
+from inspector.desk.plain import lay_in, scroll
 from inspector.desk.told_papers import open_file
 from inspector.duties.attach import put_on_tray
 from inspector.duties.office import Office
@@ -84,11 +84,7 @@ class ToldPage(Place):
         return deed.name, partial(self._ask, deed, told, told.ref), deed.fits(told)
 
     def _set(self, area: QScrollArea, page: QWidget) -> None:
-        page.setObjectName("page")
-        if inside := page.layout():
-            inside.setContentsMargins(0, GRID, 2 * GRID, 3 * GRID)
-        area.setWidget(page)
-        area.verticalScrollBar().setValue(0)
+        lay_in(area, page)
         self._stack.setCurrentWidget(area)
 
     def _files(self, found: Kept) -> FilesPart:

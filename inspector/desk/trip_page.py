@@ -16,7 +16,7 @@ from inspector.desk.notice import Notice
 from inspector.desk.pair_part import PairPart
 from inspector.desk.place import Go, Place
 from inspector.desk.places import DEED
-from inspector.desk.plain import Fold, button, clear, column, row, said, scroll
+from inspector.desk.plain import Fold, button, clear, column, lay_in, row, said, scroll
 from inspector.desk.record_parts import cautions_part, history_part
 from inspector.desk.rig_asked import RigAsked, asked_of_pair
 from inspector.desk.trip_kit import kit_part
@@ -262,11 +262,7 @@ class TripPage(Place):
         if self.trip is None or self.trip.trip.ref != trip.ref:
             return
         page = kit_part(trip, found, self._look, self.opened.emit, lambda: self._take(trip, found), self._to_overview)
-        page.setObjectName("page")
-        if inside := page.layout():
-            inside.setContentsMargins(0, GRID, 2 * GRID, 3 * GRID)
-        self._kit.setWidget(page)
-        self._kit.verticalScrollBar().setValue(0)
+        lay_in(self._kit, page)
         self._stack.setCurrentWidget(self._kit)
         self._kit.setFocus()
 

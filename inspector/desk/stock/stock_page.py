@@ -14,7 +14,7 @@ from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
 from inspector.desk.place import Go, Place
 from inspector.desk.places import DEED
-from inspector.desk.plain import button, scroll
+from inspector.desk.plain import button, lay_in, scroll
 from inspector.desk.stock.closing import would_write_part, written_part
 from inspector.desk.stock.counting import Counting
 from inspector.desk.stock.counts_list import counts_part
@@ -174,9 +174,5 @@ class StockPage(Place):
         self.focus_start()
 
     def _set(self, area: QScrollArea, page: QWidget) -> None:
-        page.setObjectName("page")
-        if inside := page.layout():
-            inside.setContentsMargins(0, GRID, 2 * GRID, 3 * GRID)
-        area.setWidget(page)
-        area.verticalScrollBar().setValue(0)
+        lay_in(area, page)
         self._stack.setCurrentWidget(area)

@@ -8,7 +8,7 @@ from pathlib import Path
 from tests.benchmarks.measuring import one_inspection
 from tests.benchmarks.measuring.run import Run
 from tests.benchmarks.measuring.table import Bar, Row
-from tests.benchmarks.measuring.turns import Seen, in_turns, middle, once
+from tests.benchmarks.measuring.turns import Seen, in_turns, once, row_of
 
 _ALL_BAR, _ONE_BAR, _DAY_BAR = Bar(20), Bar(3), Bar(1 / 20)
 _MB = 1e6
@@ -20,7 +20,7 @@ def all_from_cold(run: Run) -> Iterator[Row]:
     ours, bare, _ = _judged(run)
     name = f"judge all, {sizes.many:,} items x {sizes.looks} inspections, cold"
     beside = "a process in which the bare driver reads the same rows into tuples"
-    yield _row(name, ours, bare, beside, _ALL_BAR)
+    yield row_of(name, (ours, bare, "done"), beside, _ALL_BAR)
     held = f"judge all: most memory held, {sizes.many:,} items x {sizes.looks}"
     if not ours[0].more["peak_bytes"]:
         yield Row(held, why_not="this system does not tell how much memory a process held")
@@ -42,8 +42,8 @@ def new_day(run: Run) -> Iterator[Row]:
     ours, _, day = _judged(run)
     count = day[0].more["judged"]
     name = f"open on a new day, 2 % of {run.sizes.many:,} items to be judged"
-    row = _row(name, day, ours, f"judge all of them; both from cold, here {count} judged and kept", _DAY_BAR)
-    yield row
+    beside = f"judge all of them; both from cold, here {count} judged and kept"
+    yield row_of(name, (day, ours, "done"), beside, _DAY_BAR)
 
 
 def one(run: Run) -> Iterator[Row]:
@@ -79,18 +79,3 @@ def _judged(run: Run) -> tuple[list[Seen], list[Seen], list[Seen]]:
             ours, bare, _, day = in_turns(works, run.sizes.long_runs, warm=False)
         run.shared["judged"] = found = (ours, bare, day)
     return found
-
-
-def _row(name: str, ours: list[Seen], bare: list[Seen], beside: str, bar: Bar) -> Row:
-    by_clock, of_work = ([middle(each, "done", work=work) for each in (ours, bare)] for work in (False, True))
-    return Row(
-        what=name,
-        unit="s",
-        figure=by_clock[0],
-        baseline=by_clock[1],
-        beside=beside,
-        bar=bar,
-        work_ratio=of_work[0] / of_work[1],
-        runs=len(ours),
-        note=f"of processor time {of_work[0]:.3f} s against {of_work[1]:.3f} s",
-    )

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from tests.benchmarks.measuring.run import Run
 from tests.benchmarks.measuring.table import Bar, Row
-from tests.benchmarks.measuring.turns import Seen, in_turns, middle, once
+from tests.benchmarks.measuring.turns import Seen, in_turns, once, row_of
 
 PAINT, ROWS, COMMAND = "start to first paint", "start to the list's first rows, usable", "`inspector list` from cold"
 _PAINT_BAR, _ROWS_BAR, _COMMAND_BAR = Bar(1.5), Bar(3.5), Bar(2.5)
@@ -15,14 +15,14 @@ def to_first_paint(run: Run) -> Iterator[Row]:
     """Of the register that the bar names."""
     name = f"{PAINT}, {run.sizes.many:,} items"
     ours, bare = _windows(run)[run.sizes.many]
-    yield _row(name, (ours, bare, "painted"), "a bare main window with an empty table, painted", _PAINT_BAR, _NOTE)
+    yield row_of(name, (ours, bare, "painted"), "a bare main window with an empty table, painted", _PAINT_BAR, _NOTE)
 
 
 def to_first_rows(run: Run) -> Iterator[Row]:
     """Of each size, since it must be the same with all of them."""
     for count, (ours, bare) in _windows(run).items():
         beside = "the bare window, and the bare driver reading 50 rows"
-        yield _row(f"{ROWS}, {count:,} items", (ours, bare, "usable"), beside, _ROWS_BAR, _NOTE)
+        yield row_of(f"{ROWS}, {count:,} items", (ours, bare, "usable"), beside, _ROWS_BAR, _NOTE)
 
 
 def command(run: Run) -> Iterator[Row]:
@@ -31,7 +31,7 @@ def command(run: Run) -> Iterator[Row]:
     ours, bare = in_turns([("list_command", place), ("bare_list", place)], run.sizes.runs)
     name = f"{COMMAND}, {run.sizes.usual:,} items"
     beside = "a process that imports sqlalchemy and sqlite3, reads the same rows and prints them"
-    yield _row(name, (ours, bare, "done"), beside, _COMMAND_BAR, "")
+    yield row_of(name, (ours, bare, "done"), beside, _COMMAND_BAR)
 
 
 _Pair = tuple[list[Seen], list[Seen]]
@@ -51,20 +51,3 @@ def _window(run: Run, count: int) -> _Pair:
     once("look_after", place)
     ours, bare = in_turns([("window", place), ("bare_window", place)], run.sizes.runs)
     return ours, bare
-
-
-def _row(name: str, seen: tuple[list[Seen], list[Seen], str], beside: str, bar: Bar, note: str) -> Row:
-    ours, bare, mark = seen
-    by_clock, of_work = ([middle(each, mark, work=work) for each in (ours, bare)] for work in (False, True))
-    told = f"of processor time {of_work[0]:.3f} s against {of_work[1]:.3f} s"
-    return Row(
-        what=name,
-        unit="s",
-        figure=by_clock[0],
-        baseline=by_clock[1],
-        beside=beside,
-        bar=bar,
-        work_ratio=of_work[0] / of_work[1],
-        runs=len(ours),
-        note=f"{told}; {note}" if note else told,
-    )

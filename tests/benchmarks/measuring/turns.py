@@ -12,6 +12,8 @@ from pathlib import Path
 from statistics import median
 from typing import Any
 
+from tests.benchmarks.measuring.table import Bar, Row
+
 _HERE = Path(__file__).resolve().parents[3]
 _CHILD = "tests.benchmarks.measuring.child"
 _PATIENCE_S = 3600
@@ -76,3 +78,21 @@ def _environment(folder: Path) -> dict[str, str]:
 def middle(found: Sequence[Seen], name: str, *, work: bool = False) -> float:
     """The median seconds to a mark. work: of processor time in place of the clock."""
     return median((one.work_s if work else one.wall_s)[name] for one in found)
+
+
+def row_of(name: str, seen: tuple[list[Seen], list[Seen], str], beside: str, bar: Bar, note: str = "") -> Row:
+    """What a work took up to a mark beside a bare one, by the clock. seen: of the work, of the bare one; the mark."""
+    ours, bare, mark = seen
+    by_clock, of_work = ([middle(each, mark, work=work) for each in (ours, bare)] for work in (False, True))
+    told = f"of processor time {of_work[0]:.3f} s against {of_work[1]:.3f} s"
+    return Row(
+        what=name,
+        unit="s",
+        figure=by_clock[0],
+        baseline=by_clock[1],
+        beside=beside,
+        bar=bar,
+        work_ratio=of_work[0] / of_work[1],
+        runs=len(ours),
+        note=f"{told}; {note}" if note else told,
+    )
