@@ -13,7 +13,6 @@ import gettext
 import os
 import sys
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import datetime
 from functools import cache
 from io import TextIOWrapper
@@ -21,6 +20,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import platformdirs
+from msgspec.structs import replace
 
 from inspector import __version__
 from inspector.cli import commands

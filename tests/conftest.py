@@ -4,12 +4,12 @@ import gc
 import os
 import sys
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 from shutil import copyfile
 
 import pytest
+from msgspec.structs import replace
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 os.environ["LANGUAGE"] = "en"  # whatever this machine speaks

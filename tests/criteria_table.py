@@ -5,8 +5,9 @@
 
 import sys
 import tomllib
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 HERE = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(HERE))
@@ -16,8 +17,7 @@ from tests.written_table import print_or_write  # noqa: E402 - the checkout must
 CRITERIA = HERE / "tests" / "rulebook" / "criteria.toml"
 
 
-@dataclass(frozen=True, slots=True)
-class Criterion:
+class Criterion(Struct, frozen=True):
     """One line of a published list. rules: the ids that hold it; why_not: the reason where none does."""
 
     of: str

@@ -4,11 +4,12 @@ A new one has tables and triggers and nothing else; each makes its own name when
 run in tests/register/test_upgrade.py, in test_history_is_kept.py and by `inspector begin` in tests/cli.
 """
 
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from shutil import copyfile
 from tempfile import TemporaryDirectory
+
+from msgspec.structs import replace
 
 from inspector.duties.office import Office
 from inspector.register.book import Book, open_book

@@ -13,10 +13,10 @@ import socket
 import subprocess
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from msgspec import Struct
 from sqlalchemy import URL, create_engine, text
 
 from tests import once
@@ -34,8 +34,7 @@ class NoServerError(Exception):
     """No server can be had; the reason is for whoever runs the tests."""
 
 
-@dataclass(frozen=True, slots=True)
-class Server:
+class Server(Struct, frozen=True):
     """A running server and the password of its superuser."""
 
     port: int
@@ -68,8 +67,7 @@ class Server:
             self.order(f"DROP DATABASE {made.name} WITH (FORCE)")
 
 
-@dataclass(frozen=True, slots=True)
-class Database:
+class Database(Struct, frozen=True):
     """One database on the server."""
 
     server: Server

@@ -1,9 +1,9 @@
 """The part of the officer's evening that looks at rigs: the next trip's pairs, one that holds, one that never may."""
 
-from dataclasses import replace
 from itertools import groupby
 
 import click
+from msgspec.structs import replace
 
 from inspector.cli import say
 from inspector.drawings.rig_words import rig_word

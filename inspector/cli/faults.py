@@ -1,9 +1,9 @@
 """Commands against loss: copies by a plan, a damaged register saved, a clock that was set back."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import click
+from msgspec.structs import replace
 
 from inspector.cli import say
 from inspector.cli.wiring import Desk

@@ -96,7 +96,7 @@ def _import(office: Office, path: Path, more: Mapping[str, Any]) -> None:
 
 def _matching(office: Office, file: TableFile, more: Mapping[str, Any]) -> Matching:
     """The proposal with everything that was said on the command line."""
-    from dataclasses import replace
+    from msgspec.structs import replace
 
     matching = matching_of(office, file, more["sheet"], more["head"])
     sheet = sheet_called(file, matching.sheet)

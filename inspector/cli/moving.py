@@ -1,8 +1,7 @@
 """The command that carries a register over to a server and back."""
 
-from dataclasses import replace
-
 import click
+from msgspec.structs import replace
 
 from inspector.cli import say
 from inspector.cli.wiring import Desk, PlaceType

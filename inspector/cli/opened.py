@@ -1,8 +1,7 @@
 """Opens the register for a command. Read when the first office is asked for: help needs no book."""
 
-from dataclasses import replace
-
 import click
+from msgspec.structs import replace
 
 from inspector.cli.passphrase import vouched
 from inspector.cli.wiring import Desk

@@ -1,10 +1,10 @@
 """The command for sheets that came back as files: what was read of them, kept once somebody says who looked."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from pathlib import Path
 
 import click
+from msgspec.structs import replace
 
 from inspector.cli import say, typed
 from inspector.cli.wiring import Desk

@@ -1,10 +1,10 @@
 """The options by which a command is told what is known of a pull."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any, TypeVar
 
 import click
+from msgspec.structs import replace
 
 from inspector.cli.wiring import choice
 from inspector.duties.office import Office

@@ -1,11 +1,11 @@
 """Commands for trips: plan, change, show whether they are ready, exchange as files."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import click
+from msgspec.structs import replace
 
 from inspector.cli import say, typed
 from inspector.cli.ready import say_lacks, say_ready

@@ -1,8 +1,10 @@
 """What is typed after a command, read into gear words."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 from datetime import date
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.office import Office
 from inspector.duties.typed_day import read_day
@@ -53,8 +55,7 @@ def sizes(office: Office, kind: Kind, typed: Sequence[str]) -> tuple[SizeAsNew, 
     return tuple(found)
 
 
-@dataclass(frozen=True, slots=True)
-class Typed:
+class Typed(Struct, frozen=True):
     """An inspection as typed: grades "check=bad", readings "measure@point=2.9 mm"."""
 
     grades: Sequence[str]

@@ -1,10 +1,10 @@
 """Commands for vehicles and for the parts that sit on them."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 import click
+from msgspec.structs import replace
 
 from inspector.cli import say, typed
 from inspector.cli.wiring import Desk

@@ -1,12 +1,12 @@
 """What app hands to the command line, and what every command gets."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
+from msgspec import Struct
 
 if TYPE_CHECKING:
     from inspector.duties.office import Office, Told
@@ -14,8 +14,7 @@ if TYPE_CHECKING:
     from inspector.duties.rescue_register import RescueDone
 
 
-@dataclass(frozen=True, slots=True)
-class Wiring:
+class Wiring(Struct, frozen=True):
     """Doors to the rooms that the command line does not open itself. usual_place: where the register lies.
 
     welcome: asks which register is to be worked on, where a folder has none, and opens the window on it.
@@ -33,8 +32,7 @@ class Wiring:
     note_fault: Callable[[Exception], Path]
 
 
-@dataclass(frozen=True, slots=True)
-class Desk:
+class Desk(Struct, frozen=True):
     """What every command gets: the doors, the folder or address of the register and who is at the desk."""
 
     wiring: Wiring

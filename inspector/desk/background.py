@@ -2,12 +2,13 @@
 
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import dataclass, replace
 from functools import partial
 from itertools import count
 from time import monotonic
 from typing import TYPE_CHECKING, Any, ParamSpec, TypeVar
 
+from msgspec import Struct
+from msgspec.structs import replace
 from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, QTimer, Signal, Slot
 
 from inspector.desk.tidying import Tidying
@@ -22,8 +23,7 @@ Result = TypeVar("Result")
 _PAUSE_S = 0.05
 
 
-@dataclass(frozen=True, slots=True)
-class _Ended:
+class _Ended(Struct, frozen=True):
     """How a deed ended: its number, and what to call with what."""
 
     number: int

@@ -1,9 +1,10 @@
 """How the window comes to a register: what app hands to it."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from msgspec import Struct, field
 
 from inspector.duties.machine_settings import MachineSettings
 
@@ -14,8 +15,7 @@ if TYPE_CHECKING:
 Opening = Callable[["Told"], "Office"]  # opens the register; it calls what it is given after each step of long work
 
 
-@dataclass(frozen=True, slots=True)
-class Doors:
+class Doors(Struct, frozen=True):
     """How a register comes to be open, or is refused. begin: place, club, officer; open, sample: place.
 
     A place is a folder or an address on a server. restore: folder, the file of a copy or an archive, a ledger head
@@ -29,8 +29,7 @@ class Doors:
     rescue: "Callable[[Place, Path], Office]"
 
 
-@dataclass(frozen=True, slots=True)
-class Start:
+class Start(Struct, frozen=True):
     """How the program comes to a register. place: the folder or address to propose; font_files: the type.
 
     machine: what this machine remembers of the window.

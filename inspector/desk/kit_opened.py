@@ -1,6 +1,6 @@
 """What the page of the check before a trip needs from the register, fetched in one go by the worker."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.desk.opened import trips_ahead
 from inspector.duties.check_kit import kit_check
@@ -12,8 +12,7 @@ from inspector.gear.person import Person
 from inspector.gear.trip import Trip
 
 
-@dataclass(frozen=True, slots=True)
-class Choices:
+class Choices(Struct, frozen=True):
     """The trips that have not ended, the next one first, and the people who may look."""
 
     trips: tuple[Trip, ...]

@@ -3,10 +3,10 @@
 Light and dark are the same roles with other colours. Nothing else in the desk names a colour or a size of type.
 """
 
-from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 
+from msgspec import Struct
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette
 from PySide6.QtWidgets import QApplication
@@ -56,8 +56,7 @@ class Type(StrEnum):
 _TYPE_PX = {Type.SMALL: 13, Type.BODY: 15, Type.HEAD: 19, Type.DISPLAY: 30}
 
 
-@dataclass(frozen=True)
-class Colours:
+class Colours(Struct, frozen=True):
     """The colour of each role. field: where something may be typed."""
 
     inks: dict[Ink, str]

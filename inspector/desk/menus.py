@@ -1,9 +1,9 @@
 """The menus: every deed of the window with its key."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import partial
 
+from msgspec import Struct
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu
 
@@ -13,8 +13,7 @@ from inspector.desk.places import PlaceEntry
 from inspector.language import tr
 
 
-@dataclass(frozen=True, slots=True)
-class Deeds:
+class Deeds(Struct, frozen=True):
     """What the menus set off. piece_menu: fills the menu of what can be done with the piece shown."""
 
     find: Callable[[], object]
@@ -35,8 +34,7 @@ class Deeds:
     words: Callable[[], object]
 
 
-@dataclass(frozen=True, slots=True)
-class Actions:
+class Actions(Struct, frozen=True):
     """The entries that are only there at times."""
 
     inspect: QAction

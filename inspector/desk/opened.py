@@ -1,8 +1,9 @@
 """What the pages need from the register, fetched in one go: deeds for the worker, results without any tie to it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 
+from msgspec import Struct
+from msgspec.structs import replace
 from PySide6.QtGui import QImage
 
 from inspector.desk.piece.thumbs import thumbs_of
@@ -28,8 +29,7 @@ from inspector.gear.trip import Trip
 from inspector.gear.verdict import Fact, WallPoint
 
 
-@dataclass(frozen=True, slots=True)
-class Opened:
+class Opened(Struct, frozen=True):
     """A piece with its verdict as it was said, its history and life, the people, and what belongs to it.
 
     piece: what is known of it today; turns: what would change its verdict; how: how its wall was read, by reading;

@@ -1,9 +1,9 @@
 """What every page of the window has in common: it is begun, may have steps of its own and something unsaved."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from msgspec import Struct
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
@@ -17,16 +17,14 @@ if TYPE_CHECKING:
     from inspector.duties.office import Office
 
 
-@dataclass(frozen=True, slots=True)
-class Go:
+class Go(Struct, frozen=True):
     """Where to go: the key of a place, and what to show there; for a deed what it is about."""
 
     place: str
     what: object = None
 
 
-@dataclass(frozen=True, slots=True)
-class Unsaved:
+class Unsaved(Struct, frozen=True):
     """What would be lost by leaving: head and text of the question, the word and the deed that keep it, the deed that
     throws it away and then goes on, and its word."""
 

@@ -4,9 +4,9 @@ A page is made when somebody first goes there, so that the window opens without 
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
 from PySide6.QtWidgets import QWidget
 
 from inspector.desk.look import Look
@@ -30,8 +30,7 @@ RULES, SETTINGS = "rules", "settings"
 PIECE, DEED = "piece", "deed"  # no pages of their own: the record of a piece, the form of a deed
 
 
-@dataclass(frozen=True, slots=True)
-class PlaceEntry:
+class PlaceEntry(Struct, frozen=True):
     """key: by which others go there. name: at the side; empty for a page that has no place there. menu: in the menu
     with its letter; keys: its shortcut.
 

@@ -1,6 +1,7 @@
 """What is asked of the page of a rig, and what it needs from the register for that, fetched by the worker."""
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.desk.trip_opened import all_trips
 from inspector.duties.keep_rigs import rigs
@@ -12,8 +13,7 @@ from inspector.gear.trip import Trip, Vehicle
 from inspector.units import Dimension, Figure, System, show
 
 
-@dataclass(frozen=True, slots=True)
-class RigAsked:
+class RigAsked(Struct, frozen=True):
     """A rig to propose. Empty: nobody said; conditions None: by the trip's ground."""
 
     trip: str = ""
@@ -23,8 +23,7 @@ class RigAsked:
     conditions: Conditions | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class RigGround:
+class RigGround(Struct, frozen=True):
     """What there is to choose among: trips, the next one first; vehicles; kept rigs."""
 
     trips: tuple[Trip, ...]

@@ -1,7 +1,6 @@
 """The form of a rig: trip, method, who pulls, who is stuck, what is known of the pull; or its runs typed by hand."""
 
-from dataclasses import replace
-
+from msgspec.structs import replace
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QScrollArea, QVBoxLayout, QWidget
 

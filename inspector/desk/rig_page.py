@@ -1,8 +1,8 @@
 """The page of a rig: what is asked on the left, its account on the right; in a narrow window one at a time."""
 
-from dataclasses import replace
 from pathlib import Path
 
+from msgspec.structs import replace
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout

@@ -1,6 +1,6 @@
 """What the page of a trip needs from the register, fetched in one go by the worker."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.duties.look_up import people, trips
 from inspector.duties.office import Office
@@ -12,8 +12,7 @@ from inspector.gear.packing import Packed
 from inspector.gear.trip import Trip
 
 
-@dataclass(frozen=True, slots=True)
-class OpenedTrip:
+class OpenedTrip(Struct, frozen=True):
     """A trip, whether it is ready, who goes by name, what its kit lacks, the trips to choose among, its history."""
 
     ready: Ready

@@ -1,7 +1,6 @@
 """The page of a trip: whether it is ready, what stays and why, who can bring out whom; from here all else is begun."""
 
-from dataclasses import replace
-
+from msgspec.structs import replace
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 

@@ -1,8 +1,9 @@
 """Scales and ticks of charts. Days are ordinals of the calendar, all else is SI."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.language import show_month
 from inspector.units import Dimension, System, read, show
@@ -27,8 +28,7 @@ _STEPS = {
 }  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
-class Scale:
+class Scale(Struct, frozen=True):
     """A straight map from low..high, in whatever unit, to start_mm..end_mm of the picture."""
 
     low: float
@@ -41,8 +41,7 @@ class Scale:
         return self.start_mm + (value - self.low) / (self.high - self.low) * (self.end_mm - self.start_mm)
 
 
-@dataclass(frozen=True, slots=True)
-class Tick:
+class Tick(Struct, frozen=True):
     """A value on an axis and what is written there."""
 
     value: float

@@ -1,6 +1,6 @@
 """Rows of a bar chart: words and a value over a bar, one row below the other. Millimetres, y downwards."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.drawings.extent import text_width_mm
 from inspector.drawings.shapes import Anchor, Ink, Line, RoundedRect, Shape, Text
@@ -14,8 +14,7 @@ _DASH = (1.0, 0.8)
 _BOLD_WIDER = text_width_mm("n", 1.0, bold=True) / text_width_mm("n", 1.0)
 
 
-@dataclass(frozen=True, slots=True)
-class Bar:
+class Bar(Struct, frozen=True):
     """A piece of a bar from one share of the full width to another, 0 to 1. hollow: an outline only."""
 
     start_ratio: float
@@ -26,8 +25,7 @@ class Bar:
     tells: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Struct, frozen=True):
     """Words, a value and what is drawn below them. ticks: places on the bar, as shares, with what each says."""
 
     words: str

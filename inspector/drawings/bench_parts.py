@@ -1,7 +1,8 @@
 """What the pictures of the bench share: their frame, heads over panels, bars to compare, a curve with its axes."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.drawings.axes import Scale, Tick
 from inspector.drawings.bar_rows import Bar, Row, rows
@@ -21,8 +22,7 @@ def head(text: str, left_mm: float) -> Shape:
     return Text((left_mm + 0.5, 3.4), text, LABEL_MM, bold=True)
 
 
-@dataclass(frozen=True, slots=True)
-class Compared:
+class Compared(Struct, frozen=True):
     """One of several amounts of one sort, in SI, with its words and how it prints. weak: the one to beware of."""
 
     words: str
@@ -62,8 +62,7 @@ def right(shapes: Sequence[Shape], across_mm: float = RIGHT_MM) -> list[Shape]:
     return [moved(shape, across_mm) for shape in shapes]
 
 
-@dataclass(frozen=True, slots=True)
-class Curve:
+class Curve(Struct, frozen=True):
     """A curve in its chart: places in the units of both scales, and the place the dial stands at.
 
     across, up: the scales; across_ticks, up_ticks: what stands on the axes.

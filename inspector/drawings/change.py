@@ -1,6 +1,6 @@
 """Shapes moved, enlarged and turned to the other side."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.drawings.shapes import Circle, Line, Point, Polygon, Polyline, RoundedRect, Shape, Text
 

@@ -1,7 +1,8 @@
 """How much room shapes take, so that labels keep clear of each other and nothing leaves its frame. Millimetres."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.drawings.shapes import Anchor, Circle, Line, Point, RoundedRect, Shape, Text
 
@@ -26,8 +27,7 @@ _OTHER, _FULL = 0.8, 1.05  # letters beyond ASCII; signs as wide as they are hig
 _FULL_FROM_TO = ((0x0900, 0x10A0), (0x1100, 0x1E00), (0x2E80, 0x110000))  # East Asian ones and those the type lacks
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
+class Box(Struct, frozen=True):
     """An upright rectangle in mm, y downwards."""
 
     left: float

@@ -1,7 +1,8 @@
 """The marks of a life's picture: a shape for each sort of entry, so that none is told by its colour. Millimetres."""
 
 from collections.abc import Callable
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.drawings.change import moved
 from inspector.drawings.extent import text_width_mm

@@ -1,14 +1,13 @@
 """Two labels in the margin of a chart, each at its line, pushed apart where the lines lie close."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.drawings.extent import Box
 from inspector.drawings.shapes import Ink, Shape, Text
 from inspector.drawings.wording import LABEL_MM, LEADING_MM, wrapped
 
 
-@dataclass(frozen=True, slots=True)
-class MarginLabel:
+class MarginLabel(Struct, frozen=True):
     """Words of a level line; y_mm is the line's height in the picture."""
 
     words: tuple[str, ...]

@@ -1,7 +1,9 @@
 """Where a measure is taken: its named points on the section of a tube to scale, or its place on the sign of a part."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.drawings.change import grown, moved
 from inspector.drawings.rig_signs import Reach, sign
@@ -46,16 +48,14 @@ _ON_SIGNS: dict[tuple[str, str, str], Point] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(Struct, frozen=True):
     """A point of a measure in mm of the picture."""
 
     point: str
     at: Point
 
 
-@dataclass(frozen=True, slots=True)
-class PointsPicture:
+class PointsPicture(Struct, frozen=True):
     """The drawing and where its points lie on it."""
 
     drawing: Drawing

@@ -1,8 +1,9 @@
 """The coming years on a line: which piece time alone would retire, when, and how sure that is."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.drawings.axes import Scale, day_ticks
 from inspector.drawings.extent import Box, text_width_mm
@@ -21,8 +22,7 @@ _GAP_MM = 2.0
 _DASH = (0.8, 0.8)
 
 
-@dataclass(frozen=True, slots=True)
-class RetireLine:
+class RetireLine(Struct, frozen=True):
     """The picture, and the row of each piece in it in the order given, in mm: for a pointer that is pressed there."""
 
     drawing: Drawing

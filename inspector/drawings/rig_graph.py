@@ -2,8 +2,9 @@
 
 from collections import deque
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from itertools import pairwise
+
+from msgspec import Struct
 
 from inspector.gear.rig import GROUND, LooseEnd
 from inspector.gear.rig_result import RigResult
@@ -22,8 +23,7 @@ LINES = frozenset(
 TURNS = frozenset({"snatch_block", "sheave_ring"})
 
 
-@dataclass(frozen=True, slots=True)
-class Edge:
+class Edge(Struct, frozen=True):
     """Two neighbours as they are drawn. joined: the two tags that the joint itself names."""
 
     one: str
@@ -39,8 +39,7 @@ class Edge:
         return self.other if tag == self.one else self.one
 
 
-@dataclass(frozen=True, slots=True)
-class Graph:
+class Graph(Struct, frozen=True):
     """Parts in the order of the runs, edges, and the body (a vehicle's tag, or the ground) that an end hangs on."""
 
     parts: tuple[str, ...]

@@ -1,15 +1,15 @@
 """Where each part of a rig stands: columns from the stuck vehicle to the far end, lanes for lines side by side."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from inspector.drawings.rig_graph import Edge, Graph, graph_of, is_vehicle
 from inspector.gear.rig import GROUND, Rig
 from inspector.gear.rig_result import RigResult
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(Struct, frozen=True):
     """A part, or a vehicle that parts hang on, in its column and lane; both count from 0."""
 
     tag: str
@@ -18,8 +18,7 @@ class Cell:
     is_body: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Tie:
+class Tie(Struct, frozen=True):
     """Two cells that hold each other, the left one first. edge: the joint; None for a part on its vehicle."""
 
     left: Cell
@@ -27,8 +26,7 @@ class Tie:
     edge: Edge | None
 
 
-@dataclass(frozen=True, slots=True)
-class Grid:
+class Grid(Struct, frozen=True):
     """All cells and what ties them."""
 
     cells: tuple[Cell, ...]
@@ -65,8 +63,7 @@ def _trunk(graph: Graph, rig: Rig) -> tuple[str, ...]:
     return (starts[0],)
 
 
-@dataclass(slots=True)
-class _Laid:
+class _Laid(Struct):
     """Parts as they are laid, column 0 kept for the vehicle on the left."""
 
     graph: Graph

@@ -1,7 +1,8 @@
 """A rig cut into rows that fit a page: where columns and lanes stand in millimetres, and what runs on between rows."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.drawings.rig_grid import Cell, Grid, Tie
 
@@ -10,8 +11,7 @@ _LEAST_COLUMNS = 5
 PAD_MM = 3.0  # at both ends of a row, for lines that go on in another row
 
 
-@dataclass(frozen=True, slots=True)
-class Rows:
+class Rows(Struct, frozen=True):
     """How the columns of a grid are dealt out. column_mm: width of a column."""
 
     per_row: int
@@ -31,8 +31,7 @@ class Rows:
         return self.left_mm(column) + self.column_mm / 2
 
 
-@dataclass(frozen=True, slots=True)
-class Level:
+class Level(Struct, frozen=True):
     """A level piece of a tie in one row: its lane, from one place to another, and whether it goes on beyond them."""
 
     row: int
@@ -43,8 +42,7 @@ class Level:
     goes_on: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Upright:
+class Upright(Struct, frozen=True):
     """The piece of a tie that leads from one lane to another, at a place in a row, fork_mm short of the upper line."""
 
     row: int
@@ -54,8 +52,7 @@ class Upright:
     fork_mm: float
 
 
-@dataclass(frozen=True, slots=True)
-class Course:
+class Course(Struct, frozen=True):
     """How a tie runs, and where its joint is marked: row, lane and place."""
 
     levels: tuple[Level, ...]

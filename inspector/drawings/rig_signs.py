@@ -1,7 +1,8 @@
 """A sign for each kind of part, about its own middle; the line runs through from left to right. Millimetres."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.drawings import rig_signs_steel as steel
 from inspector.drawings.change import mirrored, moved
@@ -15,8 +16,7 @@ _LINE_MM = 0.5
 _LEAST_LINE_MM = 0.01
 
 
-@dataclass(frozen=True, slots=True)
-class Reach:
+class Reach(Struct, frozen=True):
     """How far the line runs from a sign's middle to either side; 0 where nothing goes on."""
 
     left_mm: float

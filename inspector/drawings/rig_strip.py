@@ -1,7 +1,9 @@
 """One row of a rig's picture: parts with their labels, lines between them, marks of the joints. Millimetres."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.drawings.extent import extent
 from inspector.drawings.rig_cell import body_label, link_says, part_label
@@ -27,8 +29,7 @@ _IN_VEHICLE = frozenset({"hitch_receiver", "hitch_pin"})  # a part next to them 
 _EMPTY_LANE_MM = 8.0
 
 
-@dataclass(frozen=True, slots=True)
-class Plan:
+class Plan(Struct, frozen=True):
     """A rig laid out: where its parts stand and how the lines between them run."""
 
     result: RigResult

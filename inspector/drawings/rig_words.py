@@ -1,7 +1,8 @@
 """The words of a rig: its outcomes, its loose ends, its methods, its forces as they print."""
 
 import math
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.drawings.marks import outcome_mark
 from inspector.drawings.shapes import Drawing

@@ -1,7 +1,8 @@
 """The shapes a picture is made of. All lengths in millimetres, the origin at the top left, y downwards."""
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.drawings.inks import Ink as Ink
 
@@ -16,8 +17,7 @@ class Anchor(StrEnum):
     END = "end"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Drawn:
+class Drawn(Struct, frozen=True, kw_only=True):
     """What every shape carries. ink None: no outline; fill None: hollow; tells: what it says on hover."""
 
     ink: Ink | None = Ink.INK
@@ -27,38 +27,33 @@ class Drawn:
     tells: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Line(Drawn):
+class Line(Drawn, frozen=True):
     """A straight line between two points in mm."""
 
     start: Point
     end: Point
 
 
-@dataclass(frozen=True, slots=True)
-class Polyline(Drawn):
+class Polyline(Drawn, frozen=True):
     """An open run of straight lines through points in mm."""
 
     points: tuple[Point, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Polygon(Drawn):
+class Polygon(Drawn, frozen=True):
     """A closed outline through points in mm."""
 
     points: tuple[Point, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Circle(Drawn):
+class Circle(Drawn, frozen=True):
     """A circle about a centre, radius in mm."""
 
     centre: Point
     radius_mm: float
 
 
-@dataclass(frozen=True, slots=True)
-class RoundedRect(Drawn):
+class RoundedRect(Drawn, frozen=True):
     """A rectangle from its top left corner, sides and corner radius in mm; radius 0: sharp corners."""
 
     corner: Point
@@ -67,8 +62,7 @@ class RoundedRect(Drawn):
     radius_mm: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class Text(Drawn):
+class Text(Drawn, frozen=True):
     """One line of text; `at` is on its baseline, size_mm the height of the type (its em)."""
 
     at: Point
@@ -81,8 +75,7 @@ class Text(Drawn):
 Shape = Line | Polyline | Polygon | Circle | RoundedRect | Text
 
 
-@dataclass(frozen=True, slots=True)
-class Drawing:
+class Drawing(Struct, frozen=True):
     """A picture with its frame in mm. describes: one or two sentences for a person who cannot see it."""
 
     width_mm: float

@@ -1,8 +1,9 @@
 """The life of a piece on one axis of time: a row for each sort of entry, close entries bundled with their number."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.drawings.axes import Scale, day_ticks
 from inspector.drawings.extent import Box, extent, text_width_mm
@@ -32,8 +33,7 @@ def timeline(life: Life, width_mm: float = 180.0) -> Drawing:
     return Drawing(chart.width_mm, chart.bottom_mm + _FOOT_MM, shapes, tr("Its life"), _describes(life))
 
 
-@dataclass(frozen=True, slots=True)
-class Bundle:
+class Bundle(Struct, frozen=True):
     """Entries of a row that stand at one place, in order of day."""
 
     x_mm: float

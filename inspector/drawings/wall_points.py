@@ -1,6 +1,6 @@
 """The reading points of a wall on its section, read or never read, and in words what the section has no room for."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.drawings.extent import Box, extent
 from inspector.drawings.shapes import Anchor, Circle, Ink, Shape, Text
@@ -16,8 +16,7 @@ _INDENT_MM = 3.0
 _DASH = (0.5, 0.4)
 
 
-@dataclass(frozen=True, slots=True)
-class Frame:
+class Frame(Struct, frozen=True):
     """Where the section stands: a square of side_mm from its top left corner, mm_per_m its scale."""
 
     left_mm: float
@@ -31,8 +30,7 @@ class Frame:
         return self.left_mm + self.side_mm / 2, self.top_mm + self.side_mm / 2
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(Struct, frozen=True):
     """A named place. read: what was read there last; None: nobody competent has ever read it."""
 
     name: str

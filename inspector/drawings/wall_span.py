@@ -1,7 +1,8 @@
 """Which days and lengths a wall's chart spans, and the two lines it draws besides the readings."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.gear.verdict import WallForecast
 from inspector.units import DAYS_PER_YEAR
@@ -12,8 +13,7 @@ _LEAST_AHEAD_DAYS = 3 * 365
 _LAST_DAY = date.max.toordinal() - 400
 
 
-@dataclass(frozen=True, slots=True)
-class Stretch:
+class Stretch(Struct, frozen=True):
     """A straight line of wall over time: days as ordinals, walls in metres."""
 
     from_day: float

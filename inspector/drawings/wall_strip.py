@@ -1,6 +1,6 @@
 """One wall of a tube enlarged: as new, now, and what it must keep, each measured from the outer face."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.drawings.extent import Box, extent
 from inspector.drawings.shapes import Anchor, Ink, Line, Polygon, RoundedRect, Shape, Text
@@ -14,8 +14,7 @@ _ROW_MM = 7.4
 STRIP_HEIGHT_MM = LEADING_MM + 1.0 + _BLOCK_MM + 3 * _ROW_MM + 1.0
 
 
-@dataclass(frozen=True, slots=True)
-class _Row:
+class _Row(Struct, frozen=True):
     depth_m: float
     words: str
     ink: Ink

@@ -5,8 +5,9 @@ packaged rules under the same club limits; what does not fit any more falls back
 """
 
 import hashlib
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from inspector.duties.judging import judge_and_keep_all
 from inspector.duties.office import Office

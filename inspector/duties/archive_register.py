@@ -2,8 +2,9 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from inspector.duties.back_up import file_in
 from inspector.duties.keep_key import key_words, known_keys, signer, what_it_proves
@@ -25,8 +26,7 @@ _HEAD = re.compile(r"[0-9a-f]{8,64}")
 _KEY = re.compile(r"[0-9a-f]{64}")
 
 
-@dataclass(frozen=True, slots=True)
-class LookedThrough:
+class LookedThrough(Struct, frozen=True):
     """What came of looking through an archive. key: the fingerprint of the key that signed it, or ""."""
 
     manifest: Manifest

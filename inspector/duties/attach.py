@@ -2,8 +2,9 @@
 
 import hashlib
 import re
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line
@@ -34,8 +35,7 @@ def attach(
     return kept
 
 
-@dataclass(frozen=True, slots=True)
-class NamedFile:
+class NamedFile(Struct, frozen=True):
     """A file that was taken in. data: as it came; taken: as it is kept."""
 
     name: str

@@ -1,7 +1,8 @@
 """The trainer's bench: what it shows, a topic worked with its dials, and a start from a real piece. Writes nothing."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.duties.look_up import open_item, vehicles
 from inspector.duties.office import Office
@@ -57,8 +58,7 @@ def begin_bench(office: Office, tag: str) -> BenchStart:
     return start.start_of_piece(judged.dossier, judged.verdict, office.rules, office.system)
 
 
-@dataclass(frozen=True, slots=True)
-class HandoutAsked:
+class HandoutAsked(Struct, frozen=True):
     """A handout to print: a topic with its figures. tag: the piece that lent some, if any."""
 
     topic: str

@@ -1,8 +1,9 @@
 """Book a piece in."""
 
 from collections.abc import Container, Iterator, Sequence
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from inspector.duties.book_in_forms import in_form
 from inspector.duties.call_in import hold_late

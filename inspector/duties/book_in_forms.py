@@ -1,7 +1,8 @@
 """In which form a piece comes in: what each form must tell, what it ought to, and whose a borrowed piece is."""
 
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from inspector.duties.who import names_club
 from inspector.gear.item import NewItem, Provenance

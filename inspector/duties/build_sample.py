@@ -1,8 +1,9 @@
 """Build the sample register: every line of its texts done as the deed it was, on the day it was done."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from datetime import date, datetime, time
+
+from msgspec.structs import replace
 
 from inspector.duties import sample_texts
 from inspector.duties.add_people import add_person

@@ -6,8 +6,9 @@ The checksum of the checksum file is kept in the register, so a bundle made anew
 import hashlib
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from inspector.duties.evidence_paper import enter_evidence, entry_words, stood_of
 from inspector.duties.incident_checks import incident_called
@@ -35,8 +36,7 @@ _LIST, _REPORT, _RIG = "evidence-list.pdf", "report.json", "rig.toml"
 _NUMBER = "evidence-list-number.txt"
 
 
-@dataclass(frozen=True, slots=True)
-class Bundle:
+class Bundle(Struct, frozen=True):
     """A bundle as it was written. sums_sha256: of its checksum file; missing: signs its list could not print.
 
     key: the fingerprint of the key that signed it, or "".

@@ -1,7 +1,9 @@
 """Enter a recall: every piece that it means, or that nobody can tell from those it means, is held in one deed."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office, told_of
@@ -16,8 +18,7 @@ from inspector.refused import Refused
 from inspector.register.page import Page
 
 
-@dataclass(frozen=True, slots=True)
-class CalledIn:
+class CalledIn(Struct, frozen=True):
     """A recall that was entered, what was found for it, and its pieces as they are judged by it."""
 
     recall: Recall

@@ -2,7 +2,8 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.duties.due_days import has_left
 from inspector.duties.letter_words import Asking, asking, has_it, must_stay, why_words
@@ -21,8 +22,7 @@ from inspector.rulebook.words import marked_words
 Reader = tuple[str, str]  # the id, empty for one whom the register knows by name alone, and the name
 
 
-@dataclass(frozen=True, slots=True)
-class Called:
+class Called(Struct, frozen=True):
     """What a call comes to. letters: for each reader the pieces he is told of; unwritten: pieces of which nobody can be
     told by a letter, each with why.
     """

@@ -5,7 +5,8 @@ read anew is held until a competent person has inspected the piece, and what was
 """
 
 from collections.abc import Iterator
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.duties.book_in import check_free, check_rating, check_tag
 from inspector.duties.judging import judge_and_keep

@@ -5,8 +5,10 @@ entered; no change of competence reaches it.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 from datetime import date
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.add_people import check_name, check_paper, check_scopes
 from inspector.duties.office import Office
@@ -46,8 +48,7 @@ def change_person(
     return changed
 
 
-@dataclass(frozen=True, slots=True)
-class Widening:
+class Widening(Struct, frozen=True):
     """Who and what stands behind a competence that is given or renewed.
 
     why: in a sentence. second: another person of the register, needed for whoever widens his own. paper: what shows

@@ -1,8 +1,10 @@
 """The check before a trip: what is to be looked at, in the order of the walk round, and what was looked at by whom."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
 from datetime import date
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.before_use import asked_checks, asked_measures, goes, why_not
 from inspector.duties.look_up import people, trip
@@ -93,8 +95,7 @@ def tell_checked(piece: KitPiece) -> str:
     return tr("checked by {who}", who=", ".join(piece.checked_by)) if piece.made else ""
 
 
-@dataclass(frozen=True, slots=True)
-class _Made:
+class _Made(Struct, frozen=True):
     """By what a check is found to count: the trip, the first day, and the names of people by id."""
 
     planned: Trip

@@ -1,7 +1,8 @@
 """In what the deeds of two copies do not go together, and what is safe where they do not."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.gear.item_change import NewItemChange
 from inspector.gear.merging import Clash
@@ -17,8 +18,7 @@ _HANDED = frozenset({"custody", "fitting", "piece_use"})
 _QUIET = frozenset({"verdict", "item"})  # what follows from others, or cannot be in both
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(Struct, frozen=True):
     """A clash about one thing. owner: its table and id; ours, theirs: the hashes of the lines."""
 
     clash: Clash

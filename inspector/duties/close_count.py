@@ -1,6 +1,7 @@
 """Close a count: what differs from the register becomes the register's, and what nobody looked for is not seen."""
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.count_checks import lies_elsewhere
 from inspector.duties.counts import Count, Marked, open_count
@@ -17,8 +18,7 @@ from inspector.register.page import Page
 _CAME_BACK = {Where.MISSING, Where.STOLEN, Where.GIVEN_BACK}
 
 
-@dataclass(frozen=True, slots=True)
-class Closed:
+class Closed(Struct, frozen=True):
     """What came of a count, by tag. gone: missing from now on; found: here again, held until inspected.
 
     moved: seen at another place, with the place; not_seen: nobody looked; turned_up: sold or made unusable, and seen;

@@ -2,8 +2,10 @@
 
 import hashlib
 from base64 import b64decode, b64encode
-from dataclasses import dataclass, replace
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.named_files import read_bytes
 from inspector.duties.office import Office
@@ -19,8 +21,7 @@ PAPERS = ("a4", "letter")
 DECIMALS = (".", ",")
 
 
-@dataclass(frozen=True, slots=True)
-class ClubSettings:
+class ClubSettings(Struct, frozen=True):
     """club: its name. page: "a4" or "letter"; decimal: "." or ",". mark: a small PNG, or empty."""
 
     club: str

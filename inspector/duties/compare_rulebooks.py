@@ -1,7 +1,8 @@
 """Compare two rulebooks on the whole register: which pieces come out otherwise, and which rule makes it."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.drawings.marks import outcome_word
 from inspector.duties.adopt_rulebook import sound_book

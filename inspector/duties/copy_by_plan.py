@@ -1,9 +1,11 @@
 """Copies that nobody has to think of: made every so many days, checked by opening, and not more than are wanted."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import asdict, dataclass
 from datetime import timedelta
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import asdict
 
 from inspector.duties.back_up import facts_of, usual_folder
 from inspector.duties.field_copies import field_copies
@@ -20,8 +22,7 @@ _SETTING = "copy plan"
 _MOST = 400
 
 
-@dataclass(frozen=True, slots=True)
-class CopyPlan:
+class CopyPlan(Struct, frozen=True):
     """Every so many days a copy; 0: none by itself. The last ones are kept, and one of each of so many months."""
 
     days: int = 7
@@ -29,8 +30,7 @@ class CopyPlan:
     months: int = 12
 
 
-@dataclass(frozen=True, slots=True)
-class Planned:
+class Planned(Struct, frozen=True):
     """What the plan did: the copy it made, if one was due, and the names of those it let go."""
 
     made: Backup | None

@@ -1,7 +1,8 @@
 """What may be marked in a count, and what must be told of a piece that turns up."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.duties.counts import Count, covers
 from inspector.duties.tell_whereabouts import brief_words
@@ -13,8 +14,7 @@ from inspector.language import tr
 from inspector.register.page import Page
 
 
-@dataclass(frozen=True, slots=True)
-class Told:
+class Told(Struct, frozen=True):
     """What is said of a piece, and what to do."""
 
     tag: str

@@ -1,7 +1,8 @@
 """A count as its entries tell it: what was expected, what was marked last, what is left."""
 
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.gear.item import Item
 from inspector.gear.stock_take import Counted, NewStockEntry, StockStep, StockTake
@@ -10,16 +11,14 @@ from inspector.refused import Refused
 from inspector.register.page import Page
 
 
-@dataclass(frozen=True, slots=True)
-class Marked:
+class Marked(Struct, frozen=True):
     """A piece with its last mark."""
 
     item: Item
     entry: NewStockEntry
 
 
-@dataclass(frozen=True, slots=True)
-class Count:
+class Count(Struct, frozen=True):
     """A count. expected, marks: by the piece's id; labels: seen, and no piece had them; closed: its close, if any."""
 
     taken: StockTake

@@ -1,8 +1,10 @@
 """Tell a trip afterwards: the rigs really used, and what each piece of them went through."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
 from datetime import date
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.judging import judge_and_keep, judged
 from inspector.duties.look_up import trip as trip_called
@@ -23,8 +25,7 @@ from inspector.rulebook.overloads import is_overloaded
 Shares = Callable[[RigUsed], Mapping[str, float]]
 
 
-@dataclass(frozen=True, slots=True)
-class _Pulled:
+class _Pulled(Struct, frozen=True):
     """A piece and the pulls it bore in one rig."""
 
     item: Item

@@ -1,8 +1,9 @@
 """Which pieces may not be at hand for a trip: out with somebody, in another kit, or a member's who stays at home."""
 
 from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.duties.not_ours import kept_from
 from inspector.duties.office import Office
@@ -16,8 +17,7 @@ from inspector.language import show_day, tr
 from inspector.register.page import Page
 
 
-@dataclass(frozen=True, slots=True)
-class Away:
+class Away(Struct, frozen=True):
     """A piece that may not be at hand, and why. lent: it is out and not for this trip, gone, or evidence."""
 
     tag: str

@@ -6,10 +6,11 @@ The file is TOML. People stand in it by name, because ids belong to one register
 import re
 import tomllib
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from datetime import date, datetime
 
 import tomli_w
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.look_up import trip, trips
 from inspector.duties.office import Office
@@ -71,8 +72,7 @@ def read_trip(text: str, source: str) -> Trip:
     return _trip_of(_File(text, source))
 
 
-@dataclass(frozen=True, slots=True)
-class _File:
+class _File(Struct, frozen=True):
     """The text of a file and its name."""
 
     text: str
@@ -110,8 +110,7 @@ class _File:
         return 0
 
 
-@dataclass(frozen=True, slots=True)
-class _Read:
+class _Read(Struct, frozen=True):
     """The values of a file, each refused with its key and line where it is of another sort."""
 
     file: _File

@@ -1,7 +1,8 @@
 """What happened to the gear as tables for other programs: inspections, readings, uses, exposures, kept documents."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.duties.export_gear import rounded, word
 from inspector.duties.office import Office
@@ -18,8 +19,7 @@ from inspector.register.rows import from_body
 from inspector.units import si_unit
 
 
-@dataclass(frozen=True, slots=True)
-class Told:
+class Told(Struct, frozen=True):
     """What every table of entries is told with. pieces: those wanted, by id; struck: entries that do not count."""
 
     page: Page

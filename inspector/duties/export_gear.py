@@ -5,8 +5,9 @@ the register's own word and the same in every language, so that the table can be
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.drawings.marks import outcome_word
 from inspector.duties.gear_list import gear_rows
@@ -37,8 +38,7 @@ def gear_table(office: Office, page: Page, tags: Sequence[str]) -> ExportedTable
     return ExportedTable(tr("Gear"), heads, tuple(_cells(one, sizes) for one in pieces))
 
 
-@dataclass(frozen=True, slots=True)
-class _Piece:
+class _Piece(Struct, frozen=True):
     """A piece as it is listed, and what is written down of it now."""
 
     line: GearLine

@@ -4,9 +4,10 @@ Nothing is entered in the ledger: the register stays as it is. A file that is th
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
+
+from msgspec import Struct
 
 from inspector.duties.export_entries import (
     Told,
@@ -43,8 +44,7 @@ class What(StrEnum):
     DOCUMENTS = "documents"
 
 
-@dataclass(frozen=True, slots=True)
-class Exported:
+class Exported(Struct, frozen=True):
     """What was written. rows: how many in all its tables; beside: the file of the schema, where there is one."""
 
     file: Path

@@ -1,8 +1,9 @@
 """Take a copy of the register along on a trip, and know which copies are out."""
 
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+
+from msgspec import Struct
 
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line
@@ -17,8 +18,7 @@ from inspector.register.rows import from_facts
 from inspector.register.where_it_lies import REGISTER_FILE
 
 
-@dataclass(frozen=True, slots=True)
-class Taken:
+class Taken(Struct, frozen=True):
     """A copy that was made. file: the register to open on the other machine; head: where its history goes on from."""
 
     copy: FieldCopy

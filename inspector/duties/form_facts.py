@@ -1,15 +1,15 @@
 """What forms offer to choose among: people, vehicles and trips that the register knows."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.duties.office import Office
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip, Vehicle
 
 
-@dataclass(frozen=True, slots=True)
-class FormFacts:
+class FormFacts(Struct, frozen=True):
     """Everybody by name, every vehicle, the trips, the last one first; the club's name and the day."""
 
     people: tuple[Person, ...]

@@ -2,9 +2,11 @@
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from operator import itemgetter
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.office import Office
 from inspector.duties.tell_whereabouts import brief_words, where_words
@@ -24,15 +26,13 @@ from inspector.rulebook.words import fitted_words, marked_words
 _DAYS = {Due.IN_30_DAYS: 30, Due.IN_90_DAYS: 90}
 
 
-@dataclass(frozen=True, slots=True)
-class _Said:
+class _Said(Struct, frozen=True):
     """The one line of a verdict's words that a list shows; the others are passed over unread."""
 
     use_line: str
 
 
-@dataclass(frozen=True, slots=True)
-class Choices:
+class Choices(Struct, frozen=True):
     """What the list may be asked for. kinds: key and name, by name; owners: those who own a piece beside the club."""
 
     kinds: tuple[tuple[str, str], ...]

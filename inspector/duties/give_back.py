@@ -6,8 +6,10 @@ tube, is reckoned with from the day it was lent.
 """
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass, replace
 from datetime import date, timedelta
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.look_up import trip as trip_called
@@ -24,8 +26,7 @@ from inspector.register.hands import Out
 from inspector.register.page import Page
 
 
-@dataclass(frozen=True, slots=True)
-class _Return:
+class _Return(Struct, frozen=True):
     """A return: the day, the id of whoever brought it, a note."""
 
     on: date

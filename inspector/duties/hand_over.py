@@ -1,8 +1,9 @@
 """Hand the register on to the next equipment officer, in one deed with its protocol."""
 
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+
+from msgspec import Struct
 
 from inspector.duties.back_up import facts_of, usual_folder
 from inspector.duties.counts import Count, counts
@@ -27,8 +28,7 @@ _KIND = "handover_protocol"
 _ABOUT = "handover"
 
 
-@dataclass(frozen=True, slots=True)
-class HandedOver:
+class HandedOver(Struct, frozen=True):
     """What came of a handover: its protocol, the copy that was made, and the paper to sign."""
 
     protocol: HandoverProtocol

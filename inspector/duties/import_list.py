@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from inspector.duties.attach import NamedFile, keep_file
 from inspector.duties.book_in import add_pieces
@@ -38,8 +39,7 @@ from inspector.register.page import Page
 from inspector.register.rows import from_body
 
 
-@dataclass(frozen=True, slots=True)
-class Known:
+class Known(Struct, frozen=True):
     """What is known of a CSV file better than the file tells: its encoding and the sign between cells."""
 
     encoding: str = ""

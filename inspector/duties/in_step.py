@@ -1,14 +1,13 @@
 """Whether somebody else wrote into the register: another window, another program, another machine."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.duties.club_settings import as_the_club_wants
 from inspector.duties.office import Office
 from inspector.duties.rulebook_in_force import in_force
 
 
-@dataclass(frozen=True, slots=True)
-class Stand:
+class Stand(Struct, frozen=True):
     """How far the ledger is. line: the number of its last line; others: whether another program wrote since."""
 
     line: int

@@ -1,7 +1,8 @@
 """The step that most deeds end with: judge the piece on its facts of today and keep the verdict with its words."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.duties.office import Office
 from inspector.gear.dossier import Dossier

@@ -1,6 +1,7 @@
 """How to reach a person: written down outside the history, and taken out for good when he asks for it."""
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.keep_draft import forget
 from inspector.duties.office import Office
@@ -14,8 +15,7 @@ from inspector.refused import Refused
 WRITING = "write contact"  # the form's name; what was typed into it and set aside goes with the details
 
 
-@dataclass(frozen=True, slots=True)
-class Erased:
+class Erased(Struct, frozen=True):
     """Whose details were taken out or written anew. is_wiped: whether no older state is left in the register's file."""
 
     person: Person

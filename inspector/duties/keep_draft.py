@@ -12,10 +12,11 @@ import tempfile
 import threading
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import Any
+
+from msgspec import Struct
 
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import file_name
@@ -30,8 +31,7 @@ _BROKEN = (OSError, ValueError, KeyError, TypeError, RecursionError)
 _writing = threading.Lock()
 
 
-@dataclass(frozen=True, slots=True)
-class Draft:
+class Draft(Struct, frozen=True):
     """What was typed. key: of which form and piece, as "inspect SH-002"; by: the id of who sat at the desk.
 
     begun, kept: when it was kept first and last. values: as they were given; a tuple comes back as a list.

@@ -8,9 +8,10 @@ stays provable, since its public part is in the ledger.
 import os
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass
 from itertools import count
 from pathlib import Path
+
+from msgspec import Struct
 
 from inspector.duties.named_files import read_bytes, write_new
 from inspector.duties.office import Office
@@ -28,8 +29,7 @@ _SHORTEST, _LONGEST = 12, 200  # signs of a passphrase
 _ONLY_OWNER = 0o600
 
 
-@dataclass(frozen=True, slots=True)
-class Keys:
+class Keys(Struct, frozen=True):
     """here: the fingerprint of this machine's key, or "". known: every key the register knows, the newest first."""
 
     here: str

@@ -4,7 +4,7 @@ Nobody takes over another's name in silence: a passphrase is changed only by who
 anew by another competent person (or the officer) who gave his own. The very first one is taken as stated.
 """
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line

@@ -1,6 +1,6 @@
 """The kept sheet that a code or a form's hidden word belongs to; what is not ours or asks otherwise is refused."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.duties.check_piece import trip_of_sheet
 from inspector.duties.office import Office
@@ -15,8 +15,7 @@ from inspector.refused import Refused
 from inspector.register.rows import from_body
 
 
-@dataclass(frozen=True, slots=True)
-class KeptSheet:
+class KeptSheet(Struct, frozen=True):
     """number: as printed. pdf: the file that was printed."""
 
     number: str

@@ -1,9 +1,10 @@
 """What a sentence of the ledger is made from: who did it, and the facts that the deed said of itself."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from typing import Any
+
+from msgspec import Struct
 
 from inspector.language import show_day, tr, tr_n, within
 from inspector.register.rows import Shape, from_facts
@@ -11,8 +12,7 @@ from inspector.register.rows import Shape, from_facts
 _MOST_LISTED = 12
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(Struct, frozen=True):
     """A line to be told. names: of people, by id; kinds: names of kinds of gear, by key.
 
     Its methods raise KeyError, TypeError or ValueError where the facts have another shape; the teller then falls back

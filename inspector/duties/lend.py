@@ -1,8 +1,9 @@
 """Hand pieces out, one or a whole kit, and tell who has what since when."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.duties.judging import judged
 from inspector.duties.look_up import trip as trip_called
@@ -68,8 +69,7 @@ def loans(office: Office) -> tuple[Loan, ...]:
     return tuple(sorted(found, key=lambda one: (one.due or date.max, one.tag)))
 
 
-@dataclass(frozen=True, slots=True)
-class MayLeave:
+class MayLeave(Struct, frozen=True):
     """Whether a piece could be handed out today. why: what keeps it here, empty where it may leave.
 
     use: what whoever takes it may do with it. due: the day of its next inspection or reading.

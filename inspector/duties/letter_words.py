@@ -1,8 +1,9 @@
 """What a letter or slip says of one piece: whether it may be used, why it is named, what is asked of its reader."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.duties.before_use import may_go
 from inspector.duties.due_days import is_lost
@@ -23,8 +24,7 @@ from inspector.rulebook.words import marked_words
 LOOKS = {Due.FIRST_INSPECTION, Due.INSPECTION, Due.READING}
 
 
-@dataclass(frozen=True, slots=True)
-class Asking:
+class Asking(Struct, frozen=True):
     """What is looked at for every piece. due: by the piece's id, its lines of the calendar; kept: vehicles that are
     evidence; back_by: up to which day a loan is asked back."""
 

@@ -1,6 +1,6 @@
 """Log an inspection as the form hands it over: what was read again is told in its note, its photos are kept with it."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.duties.attach import attach
 from inspector.duties.office import Office
@@ -15,8 +15,7 @@ from inspector.language import show_day, tr
 from inspector.refused import Refused
 
 
-@dataclass(frozen=True, slots=True)
-class Written:
+class Written(Struct, frozen=True):
     """An inspection to be logged. confirmed: the cautions of which somebody said that he read again."""
 
     facts: NewInspection

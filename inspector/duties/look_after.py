@@ -1,6 +1,6 @@
 """Once a day as the window opens: make the copy that is due, else prove that nothing was changed or damaged."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.duties.copy_by_plan import Planned, copy_if_due
 from inspector.duties.office import Office
@@ -13,8 +13,7 @@ from inspector.refused import Refused
 _LOOKED = "looked after"
 
 
-@dataclass(frozen=True, slots=True)
-class LookedAfter:
+class LookedAfter(Struct, frozen=True):
     """What was done. found: the proof, where it was made; None where a copy was, which is proved as it is made."""
 
     planned: Planned

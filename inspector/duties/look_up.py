@@ -1,7 +1,8 @@
 """Look things up: the gear list, one piece with its verdict as it was said, people, vehicles, trips."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.duties.gear_list import answers, rows_of
 from inspector.duties.office import Office
@@ -19,8 +20,7 @@ from inspector.language import tr
 from inspector.refused import Refused
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(Struct, frozen=True):
     """Rows of the gear list. counts: the pieces that answer the search, by outcome, whatever outcome was asked for.
 
     count: how many rows there would be without a limit.
@@ -69,8 +69,7 @@ def where_is(office: Office, tag: str) -> str:
     return where_words(found, names) + (back_words(entry.facts.due, office.today) if entry else "")
 
 
-@dataclass(frozen=True, slots=True)
-class RegisterFacts:
+class RegisterFacts(Struct, frozen=True):
     """What the register is: whose, and how many pieces it holds. login: what it may do, if not all."""
 
     club: str

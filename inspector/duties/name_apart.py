@@ -1,7 +1,8 @@
 """Give another name to one of two that two copies of the register named alike, and tell it."""
 
 from collections.abc import Iterator
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.duties.clashes import Found
 from inspector.duties.office import Office

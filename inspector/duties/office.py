@@ -1,10 +1,12 @@
 """The office: what every deed needs at hand."""
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from pathlib import Path
 from typing import TypeVar
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from inspector.duties.machine_settings import MachineSettings
 from inspector.gear.kind import Kind
@@ -21,8 +23,7 @@ def told_nobody(_done: int, _total: int) -> None:
     """Nobody asks how far long work has come."""
 
 
-@dataclass(frozen=True, slots=True)
-class Office:
+class Office(Struct, frozen=True):
     """Book, rules, out tray, clock and the person at the desk.
 
     out_tray: the folder that documents are written to. program: the version that verdicts name. decimal: the sign the

@@ -1,8 +1,9 @@
 """The out tray: what every document shares, from its number to the file it lands in."""
 
 from base64 import b64decode
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from inspector.duties.office import Office
 from inspector.gear.papers import Imprint
@@ -49,8 +50,7 @@ def _rulebook_words(office: Office) -> str:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Paper:
+class Paper(Struct, frozen=True):
     """A document in the out tray. missing: signs the type does not have, printed as empty squares; to be told."""
 
     path: Path

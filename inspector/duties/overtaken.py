@@ -5,10 +5,11 @@ once with both values; whoever then does it again has seen the other one and let
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import replace
 from datetime import date
 from enum import Enum
 from typing import Any, Generic, TypeVar
+
+from msgspec.structs import replace
 
 from inspector.language import show_day, tr
 from inspector.refused import Refused

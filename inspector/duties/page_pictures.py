@@ -1,14 +1,14 @@
 """Look at a document before it goes to a printer: its pages as pictures."""
 
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from inspector.duties.named_files import read_bytes
 from inspector.paper.pages import page_png, page_sizes
 
 
-@dataclass(frozen=True, slots=True)
-class PaperPages:
+class PaperPages(Struct, frozen=True):
     """A document as it was read. sizes: width and height of each page in points (1/72 inch)."""
 
     pdf: bytes

@@ -1,8 +1,9 @@
 """Everything that is shown of one person: what he may judge and until when, what he has out, what he owns."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date, timedelta
+
+from msgspec import Struct
 
 from inspector.duties.add_people import families
 from inspector.duties.due_days import LOOK_AHEAD_DAYS, competences_ending, has_left
@@ -26,8 +27,7 @@ ALL = "all"
 _EVERY = 1_000_000
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(Struct, frozen=True):
     """A competence in words. stands: whether it runs, ends soon or has ended, and when.
 
     soon: it ends within the days that are looked ahead, or has ended, and nothing carries it on.
@@ -39,8 +39,7 @@ class Held:
     soon: bool
 
 
-@dataclass(frozen=True, slots=True)
-class PersonInFull:
+class PersonInFull(Struct, frozen=True):
     """A person without the contact details; has_contact: whether there are any. at_desk: sits there now.
 
     contact_is_closed: this login may not read them, so nobody can tell whether there are any.

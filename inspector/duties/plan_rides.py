@@ -1,7 +1,8 @@
 """Plan on which of its vehicles each piece of a trip's kit rides, and say it in words."""
 
 from collections.abc import Mapping
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.duties.look_up import trip as trip_by
 from inspector.duties.office import Office

@@ -1,8 +1,9 @@
 """Write a trip with its vehicles, people and kit into the register, and change what was planned."""
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from inspector.duties.look_up import trip as trip_by
 from inspector.duties.office import Office

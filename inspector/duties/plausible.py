@@ -6,9 +6,11 @@ note tells so: a second look is never silent. What cannot be is refused elsewher
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from datetime import date
 from itertools import pairwise
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.last_time import readings_at
 from inspector.duties.office import Office
@@ -27,8 +29,7 @@ _MUCH_FASTER = 2.0  # times the fastest that was known before
 _HAIR = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
-class Caution:
+class Caution(Struct, frozen=True):
     """One thing to look at again. measure: its key, or DAY; point: its named place; typed: as it was typed."""
 
     measure: str
@@ -73,8 +74,7 @@ def _confirmed_words(one: Caution) -> str:
     return tr("Read again and confirmed: {name} {typed}.", name=one.name, typed=one.typed)
 
 
-@dataclass(frozen=True, slots=True)
-class _Look:
+class _Look(Struct, frozen=True):
     """One look over an inspection."""
 
     rules: Rulebook

@@ -5,7 +5,8 @@ that whoever changes it afterwards does so in sight: the first value goes into t
 """
 
 from collections.abc import Iterator
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.duties.judging import judged
 from inspector.duties.office import Office

@@ -1,6 +1,6 @@
 """Print one topic of the trainer's bench as a handout: numbered, kept, and told in the ledger."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.duties.bench import HandoutAsked, begin_bench, work_bench
 from inspector.duties.office import Office

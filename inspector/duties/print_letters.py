@@ -1,7 +1,8 @@
 """Letters to those who have pieces or own them: what they have, what falls due, what to bring when and where."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.duties.due_days import is_lost
 from inspector.duties.judge_anew import judge_anew
@@ -79,8 +80,7 @@ def check_bring(office: Office, to: str, by: date | None) -> tuple[str, str]:
     return to.strip(), show_day(by) if by else ""
 
 
-@dataclass(frozen=True, slots=True)
-class _Post:
+class _Post(Struct, frozen=True):
     """What is read once for all letters of one deed."""
 
     office: Office

@@ -1,8 +1,10 @@
 """The letters of a recall: to everybody who has a piece, owns it or bought it, with a slip to answer on."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from datetime import date
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.call_in import call_in
 from inspector.duties.called_in import Called, Reader, called
@@ -37,8 +39,7 @@ from inspector.register.page import Page
 RECALL = "recall_letter"
 
 
-@dataclass(frozen=True, slots=True)
-class Recalled:
+class Recalled(Struct, frozen=True):
     """What the letters of a recall came to. unwritten: pieces of which nobody gets a letter, with where they are."""
 
     ref: str
@@ -47,8 +48,7 @@ class Recalled:
     unwritten: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class _Said:
+class _Said(Struct, frozen=True):
     """What stands in each letter of a call."""
 
     recall: Recall

@@ -1,6 +1,6 @@
 """Print the record of a piece: its verdict with reasons, its pictures, and all that ever happened to it."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.look_up import open_item

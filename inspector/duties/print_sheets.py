@@ -1,7 +1,8 @@
 """Print the pre-trip inspection sheet of a trip, or one for each of its vehicles."""
 
 import hashlib
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.duties.keep_vehicles import kept_words
 from inspector.duties.office import Office

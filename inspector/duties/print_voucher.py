@@ -1,7 +1,8 @@
 """Print the voucher by which the record of a piece closes: sold, given back to its owner, or made unusable."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
@@ -25,8 +26,7 @@ _KIND = "voucher"
 _LEFT = {Where.SOLD, Where.GIVEN_BACK}
 
 
-@dataclass(frozen=True, slots=True)
-class _Left:
+class _Left(Struct, frozen=True):
     """The entry by which a piece left. to, by: ids or names as stated."""
 
     entry: str

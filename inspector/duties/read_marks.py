@@ -1,6 +1,6 @@
 """Write down anew the maker's mark and serial that somebody competent read on a piece."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.duties.call_in import hold_late
 from inspector.duties.change_item import check_last

@@ -5,8 +5,10 @@ the road of any member's check.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from pathlib import Path
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from inspector.duties.attach import read_file
 from inspector.duties.kept_sheet import KeptSheet, check_unaltered, kept_sheet
@@ -26,8 +28,7 @@ from inspector.refused import Refused
 _PDF_HEAD, _HEAD_WITHIN = b"%PDF-", 1024
 
 
-@dataclass(frozen=True, slots=True)
-class SheetBack:
+class SheetBack(Struct, frozen=True):
     """One sheet, all of it that came back. pieces: those whose page came, without those that are kept already.
 
     signed: what stands in the lines at its end, by "name", "signature", "when" and the line's number. missing: pages
@@ -52,16 +53,14 @@ class SheetBack:
         return tuple((piece, row) for piece in self.pieces for row in piece.rows if row.is_doubtful)
 
 
-@dataclass(frozen=True, slots=True)
-class ReadBack:
+class ReadBack(Struct, frozen=True):
     """What a heap of files came to."""
 
     sheets: tuple[SheetBack, ...]
     unread: tuple[Unread, ...]
 
 
-@dataclass(slots=True)
-class _Heap:
+class _Heap(Struct):
     """What was read of one sheet so far, by the names of its fields."""
 
     kept: KeptSheet

@@ -2,7 +2,8 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.duties.incident_checks import incident_called
 from inspector.duties.office import Office
@@ -17,8 +18,7 @@ _LAST_DIGITS = re.compile(r"\d+\D*$")
 _RUNNING_DIGITS = 3  # of a serial of figures alone, the last ones count the pieces
 
 
-@dataclass(frozen=True, slots=True)
-class Kin:
+class Kin(Struct, frozen=True):
     """A piece that is like one that broke, and in what."""
 
     tag: str

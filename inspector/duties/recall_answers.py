@@ -1,8 +1,9 @@
 """Track a recall: what whoever was written to answered, what is still open, and that all of it is settled."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
+
+from msgspec import Struct
 
 from inspector.duties.incident_checks import need
 from inspector.duties.office import Office
@@ -29,8 +30,7 @@ _NEEDS_TEXT = {Answer.PASSED_ON, Answer.READ}
 _WRITTEN = {RecallEntryKind.WRITTEN, RecallEntryKind.REMINDED}
 
 
-@dataclass(frozen=True, slots=True)
-class Waiting:
+class Waiting(Struct, frozen=True):
     """A letter that nobody answered for some of its pieces. since: of the last letter; due: the day of a reminder."""
 
     person: str
@@ -41,8 +41,7 @@ class Waiting:
     due: date
 
 
-@dataclass(frozen=True, slots=True)
-class UnderRecall:
+class UnderRecall(Struct, frozen=True):
     """A piece under a recall. open_why: what would settle it; empty where it is settled."""
 
     item: Item

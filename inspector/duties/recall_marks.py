@@ -2,7 +2,8 @@
 
 import re
 import unicodedata
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 _UNREADABLE_SIGNS = set("?*_#…\ufffd")
 _UNREADABLE_WORDS = {
@@ -14,8 +15,7 @@ _SERIAL = re.compile(r"(.*?)(\d+)(\D*)")
 _SHORT = 4  # letters: of a mark no longer than this, one letter is much
 
 
-@dataclass(frozen=True, slots=True)
-class Serial:
+class Serial(Struct, frozen=True):
     """A serial in its parts, without blanks and stops. number: its last run of figures; digits: how many there are."""
 
     before: str

@@ -2,8 +2,9 @@
 
 import calendar
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.duties.recall_marks import (
     Serial,
@@ -21,8 +22,7 @@ from inspector.gear.recall_notice import Meant, Sure
 from inspector.language import show_day, tr, within
 
 
-@dataclass(frozen=True, slots=True)
-class Answers:
+class Answers(Struct, frozen=True):
     """How far a piece answers to a notice, or to one point of it, and why."""
 
     sure: Sure

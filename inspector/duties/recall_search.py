@@ -1,7 +1,8 @@
 """Every piece ever booked in, held against a notice: which are meant, which are to be asked, which are not, and why."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.duties.office import Office
 from inspector.duties.recall_checks import check_meant, recall_called
@@ -14,8 +15,7 @@ from inspector.language import tr
 from inspector.register.page import Page
 
 
-@dataclass(frozen=True, slots=True)
-class Match:
+class Match(Struct, frozen=True):
     """A piece and how it answers to a notice. marks: its maker's mark and serial; place: where it is, in words."""
 
     item: Item
@@ -31,8 +31,7 @@ class Match:
         return " ".join(one for one in (facts.maker_mark, facts.serial) if one) or tr("none written down")
 
 
-@dataclass(frozen=True, slots=True)
-class Searched:
+class Searched(Struct, frozen=True):
     """What a search came to, each by tag. destroyed: how many pieces were not looked at, since they are no more."""
 
     certain: tuple[Match, ...]

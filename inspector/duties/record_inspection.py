@@ -1,7 +1,8 @@
 """Log an inspection with its grades and gauge readings, and judge the piece by it."""
 
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from inspector.duties.judging import judge_and_keep, judged, keep
 from inspector.duties.office import Office

@@ -1,9 +1,10 @@
 """Log what a piece went through: pulls, and days in salt, mud or sun."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date
 from typing import TypeVar
+
+from msgspec.structs import replace
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office

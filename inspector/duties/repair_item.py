@@ -4,8 +4,9 @@ A repair makes nothing milder by itself. A strange pin or weaker bolts lower wha
 raises it. Readings of the part before stand until the new one was read in full.
 """
 
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from inspector.duties.change_item import check_last, standing_retirement
 from inspector.duties.judging import judge_and_keep

@@ -2,8 +2,9 @@
 
 from collections import Counter
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.duties.due_days import has_left, is_lost
 from inspector.duties.handover_lists import kind_name
@@ -22,8 +23,7 @@ _ALL = 1_000_000
 _AGE_STEPS = (2, 5, 10)  # years; a display, no limit rests on it
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(Struct, frozen=True):
     """pieces: those that the club has or ought to have; items, where: of every piece ever, whereabouts by id.
 
     retired: every piece that was retired from the day on, gone or not, the latest first.

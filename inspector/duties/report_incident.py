@@ -1,6 +1,7 @@
 """Report what went wrong: an accident keeps all that was there as found, a near miss counts as an overload."""
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.incident_checks import check_report
 from inspector.duties.judging import judge_and_keep
@@ -20,8 +21,7 @@ from inspector.refused import Refused
 from inspector.register.page import Page
 
 
-@dataclass(frozen=True, slots=True)
-class Reported:
+class Reported(Struct, frozen=True):
     """A kept report, and the pieces as they are judged by it."""
 
     incident: Incident

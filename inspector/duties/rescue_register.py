@@ -1,9 +1,10 @@
 """Save what can be proved of a damaged register into a new one; whatever may be touched by the loss is held."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
+
+from msgspec import Struct
 
 from inspector.duties.give_opinion import doubt
 from inspector.duties.judging import judge_and_keep
@@ -27,8 +28,7 @@ _CLUB_RULES = "adoption"
 _VERDICT = "verdict"
 
 
-@dataclass(frozen=True, slots=True)
-class RescueDone:
+class RescueDone(Struct, frozen=True):
     """What was saved. held: tags of pieces that the loss may touch; list_file: where all that was lost is listed."""
 
     rescued: Rescued

@@ -1,7 +1,8 @@
 """Print the retirement notice of a piece that was retired; print it again as it was said."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.duties.look_up import open_item
 from inspector.duties.notices_printed import NOTICE, printed_notice

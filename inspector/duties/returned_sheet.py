@@ -1,7 +1,8 @@
 """A trip sheet that came back on paper: its pieces in the order of the paper, with what is asked of each."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.duties.check_kit import kit_check, sheets_of
 from inspector.duties.check_piece import trip_of_sheet
@@ -14,8 +15,7 @@ from inspector.gear.trip import Trip
 from inspector.register.rows import from_body
 
 
-@dataclass(frozen=True, slots=True)
-class ReturnedSheet:
+class ReturnedSheet(Struct, frozen=True):
     """number: as printed. pieces: those that it asks about, in its order. gone: tags on it that the kit has no more.
 
     people: who may have looked.

@@ -1,7 +1,8 @@
 """The parts that a rig can be built of by hand: what the trip takes, what sits on its two vehicles, the loose ends."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.drawings.rig_words import part_name
 from inspector.duties.judging import judged
@@ -18,8 +19,7 @@ _IN_THE_GROUND = (LooseEnd.TREE, LooseEnd.GROUND_ANCHOR)
 _ON_A_VEHICLE = (LooseEnd.TOWING_EYE, LooseEnd.TIE_DOWN, LooseEnd.CHAIN_PLATE)
 
 
-@dataclass(frozen=True, slots=True)
-class BenchPart:
+class BenchPart(Struct, frozen=True):
     """One part. name: its kind in words; outcome: for the day, None of an end that no register holds.
 
     bears: what it stands, in words; where: in the kit, or on which vehicle and where on it.

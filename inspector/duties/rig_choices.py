@@ -1,14 +1,13 @@
 """What can be chosen of a pull, in words: the ground, whose scale for it, whose rule for the distance."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.gear.rig import Footing
 from inspector.rulebook.rigs.flying import rule_choices
 from inspector.rulebook.rigs.resistance import footing_word, scale_choices
 
 
-@dataclass(frozen=True, slots=True)
-class RigChoices:
+class RigChoices(Struct, frozen=True):
     """Words with what they stand for."""
 
     footings: tuple[tuple[str, Footing], ...]

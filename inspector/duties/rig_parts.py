@@ -2,9 +2,10 @@
 
 import math
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import replace
 from datetime import date
 from itertools import pairwise
+
+from msgspec.structs import replace
 
 from inspector.duties.plain_lines import check_line
 from inspector.gear.fitting import Fitted, NewFitting

@@ -4,7 +4,7 @@ What judges and what reads a club's text is imported where it is needed: on most
 is opened, and most clubs keep the packaged rulebook.
 """
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.duties.office import Office
 from inspector.gear.outcome import Outcome

@@ -3,12 +3,12 @@
 import csv
 import tomllib
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date, timedelta
 from importlib.resources import files
 from pathlib import Path
 
 import tomli_w
+from msgspec import Struct
 
 from inspector.duties.before_use import asked_checks
 from inspector.gear.custody import WentThrough
@@ -34,8 +34,7 @@ from inspector.units import Dimension, Figure, read
 Row = dict[str, str]
 
 
-@dataclass(frozen=True, slots=True)
-class Sample:
+class Sample(Struct, frozen=True):
     """The texts of a sample register and the day they are counted from."""
 
     folder: Path

@@ -1,10 +1,11 @@
 """The trips of the sample register as they went: rigs kept, sheets printed, kit lent, checked, brought back, told."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from datetime import date
 from enum import IntEnum, auto
 from itertools import groupby
+
+from msgspec import Struct
 
 from inspector.duties import sample_texts
 from inspector.duties.check_kit import sheets_of
@@ -45,8 +46,7 @@ class Turn(IntEnum):
     CHECKED = auto()
 
 
-@dataclass(frozen=True, slots=True)
-class Deed:
+class Deed(Struct, frozen=True):
     """A deed of the sample: its day, its turn among that day's deeds, and how it is done."""
 
     on: date

@@ -5,7 +5,9 @@ sat on that day.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.judging import judged
 from inspector.duties.office import Office
@@ -25,8 +27,7 @@ from inspector.rulebook.rigs.advice import check_rig
 _Places = dict[str, tuple[Fitted, ...]]
 
 
-@dataclass(frozen=True, slots=True)
-class Scene:
+class Scene(Struct, frozen=True):
     """The rig as the register writes it, the pieces and the tags of the vehicles."""
 
     rig: Rig | None

@@ -3,8 +3,10 @@
 Only somebody competent who does not own it says so, and silence keeps the hold. What was done is inspected afterwards.
 """
 
-from dataclasses import dataclass, replace
 from datetime import date
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.change_item import standing_retirement
 from inspector.duties.incident_checks import need
@@ -24,8 +26,7 @@ from inspector.refused import Refused
 from inspector.register.page import Page
 
 
-@dataclass(frozen=True, slots=True)
-class ReadOnIt:
+class ReadOnIt(Struct, frozen=True):
     """What somebody read on a piece. made_on: the day stamped into it; None where none was read."""
 
     serial: str

@@ -1,7 +1,8 @@
 """The rigs that a trip plans, as lines of its sheet: reckoned for its last day, the worst first."""
 
 from collections.abc import Collection
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.drawings.rig_words import link_name, method_words, used_text
 from inspector.duties.before_use import goes

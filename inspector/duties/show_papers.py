@@ -7,9 +7,11 @@ on each new paper says that it is a specimen. A paper that is kept once for all,
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
 from pathlib import Path
 from tempfile import TemporaryDirectory
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.club_settings import change_club_settings, club_settings
 from inspector.duties.named_files import read_bytes, write_new_bytes
@@ -26,8 +28,7 @@ from inspector.register.where_it_lies import REGISTER_FILE
 _DPI = 110.0  # enough to read the smallest type
 
 
-@dataclass(frozen=True, slots=True)
-class Shown:
+class Shown(Struct, frozen=True):
     """A sort of document and its files; without papers, why there is none. pictures: of every page, in order."""
 
     title: str

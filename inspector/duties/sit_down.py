@@ -1,6 +1,6 @@
 """Seat somebody at the desk: every deed is entered under that name."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.duties.keep_passphrases import vouch
 from inspector.duties.look_up import club_officer, people

@@ -4,7 +4,8 @@ A new sort joins by an entry in SORTS. What an entry prints it may also enter: i
 """
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.duties.bench import HandoutAsked, bench_topics
 from inspector.duties.close_count import close_count
@@ -44,8 +45,7 @@ _A_PAGE = 8
 _LEFT = (Where.SOLD, Where.GIVEN_BACK, Where.DESTROYED)
 
 
-@dataclass(frozen=True, slots=True)
-class Sort:
+class Sort(Struct, frozen=True):
     """A sort of document. key: what its files are called; title: to be looked up; printed: one or several of it."""
 
     key: str

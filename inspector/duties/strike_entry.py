@@ -1,6 +1,6 @@
 """Strike an entry that was wrong: the wrong tag, a misread gauge. Two competent persons, one reason, nothing erased."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office

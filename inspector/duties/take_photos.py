@@ -1,8 +1,9 @@
 """Photos that are to go with an inspection: looked over, with a small picture of each, and not yet kept."""
 
 import hashlib
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from inspector.duties.attach import attachments
 from inspector.duties.office import Office
@@ -14,8 +15,7 @@ _PICTURES = {"image/jpeg", "image/png"}
 THUMB_PX = 192  # the longer side of the small picture, enough for a dense screen
 
 
-@dataclass(frozen=True, slots=True)
-class TakenPhoto:
+class TakenPhoto(Struct, frozen=True):
     """A photo that is not kept yet. data: the file as it came; small: a small PNG of it; path: where it lies, if so."""
 
     name: str

@@ -1,8 +1,10 @@
 """Count what is there: begin, mark by tags, close. Nothing is there because nobody said that it is not."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from datetime import date
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.count_checks import Told, kept_apart, why_not_counted
 from inspector.duties.counts import Count, counts, covers, names_of, open_count
@@ -18,8 +20,7 @@ from inspector.refused import Refused
 from inspector.register.page import Page
 
 
-@dataclass(frozen=True, slots=True)
-class Scanned:
+class Scanned(Struct, frozen=True):
     """What came of a scan. kept: tags marked; labels: no piece has them, and they are kept with the count.
 
     not_counted: pieces that could not be marked so, and why; told: what to know at once of pieces that were.
@@ -164,8 +165,7 @@ def left(office: Office, ref: str) -> tuple[tuple[Item, Whereabouts], ...]:
     return tuple((one, where[one.id]) for one in items)
 
 
-@dataclass(frozen=True, slots=True)
-class CountState:
+class CountState(Struct, frozen=True):
     """How far a count is: of so many expected pieces, those marked present and absent. closed: the day, if it is."""
 
     ref: str

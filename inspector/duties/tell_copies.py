@@ -2,9 +2,10 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+
+from msgspec import Struct
 
 from inspector.duties.back_up import usual_folder
 from inspector.duties.copy_by_plan import CopyPlan, copy_plan
@@ -14,8 +15,7 @@ from inspector.language import tr, tr_n
 _NAMED = re.compile(r"-(\d{4}-\d{2}-\d{2})-[0-9a-f]{12}\.db$")
 
 
-@dataclass(frozen=True, slots=True)
-class CopyFile:
+class CopyFile(Struct, frozen=True):
     """A copy that lies beside the register, whoever made it."""
 
     name: str
@@ -23,8 +23,7 @@ class CopyFile:
     size_bytes: int
 
 
-@dataclass(frozen=True, slots=True)
-class CopiesTold:
+class CopiesTold(Struct, frozen=True):
     """The plan, and the copies in the usual folder, the newest first."""
 
     plan: CopyPlan

@@ -1,8 +1,9 @@
 """Tell of a count: its pieces with their marks, what came of a scan, and what its close wrote or would write."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.duties.close_count import Closed
 from inspector.duties.count_checks import Told
@@ -19,8 +20,7 @@ from inspector.register.page import Page
 from inspector.register.rows import from_facts
 
 
-@dataclass(frozen=True, slots=True)
-class CountedPiece:
+class CountedPiece(Struct, frozen=True):
     """A piece of a count with its last mark. place: where the register has it, or in words where else it is.
 
     is_expected: the count looks for it; others are out by the register, or turned up. seen_at, note: of the mark.
@@ -35,8 +35,7 @@ class CountedPiece:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class CountTold:
+class CountTold(Struct, frozen=True):
     """A count as it stands. pieces: the expected ones in the order in which places are walked, then all others.
 
     labels: seen, and no piece has them. closed: the day; list_number: of its printed list, empty where none was.
@@ -125,8 +124,7 @@ def closed_told(office: Office, ref: str) -> Closed:
     raise Refused(tr("count"), tr("The count {ref} is not closed yet.", ref=count.ref), tr("Close it first."))
 
 
-@dataclass(frozen=True, slots=True)
-class ClosedPart:
+class ClosedPart(Struct, frozen=True):
     """A part of what a close writes. pieces: tag, and the place where that matters; of labels no piece has the tag."""
 
     title: str

@@ -1,7 +1,8 @@
 """Tell what happened to a piece, newest first, in words."""
 
 from collections.abc import Iterator
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.drawings.marks import outcome_word
 from inspector.duties import tell_work

@@ -1,6 +1,6 @@
 """Tell of incidents: the list of all, and one with its pieces, vehicles and what was added."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.drawings.marks import outcome_word
 from inspector.duties.evidence_paper import (
@@ -26,8 +26,7 @@ from inspector.register.rows import from_body
 from inspector.rulebook.wording import cautions
 
 
-@dataclass(frozen=True, slots=True)
-class IncidentRow:
+class IncidentRow(Struct, frozen=True):
     """A line of the list, in words. kept: what is still evidence, by tag."""
 
     ref: str
@@ -39,8 +38,7 @@ class IncidentRow:
     is_closed: bool
 
 
-@dataclass(frozen=True, slots=True)
-class PieceTold:
+class PieceTold(Struct, frozen=True):
     """A piece of an incident, in words. outcome: of that day; now: where it is and who holds it."""
 
     tag: str
@@ -53,8 +51,7 @@ class PieceTold:
     is_kept: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class IncidentTold:
+class IncidentTold(Struct, frozen=True):
     """An incident in words. vehicles: tag, name, state; added: day, what, text.
 
     may_not: what may not be done with what is kept. kept_vehicles: their tags. result: the rig's sum as it stood, None

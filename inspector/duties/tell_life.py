@@ -1,8 +1,9 @@
 """Tell the life of a piece for a picture: each entry of its history in its row, from its booking to what is due."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from inspector.duties.office import Office
 from inspector.duties.tell_history import told_lines

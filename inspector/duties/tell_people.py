@@ -1,6 +1,6 @@
 """Tell of the people: what each may judge today, who has a passphrase, and what was changed of one and why."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.duties.change_person import competence_words
 from inspector.duties.keep_passphrases import wish
@@ -12,8 +12,7 @@ from inspector.gear.seats import Role
 from inspector.language import tr
 
 
-@dataclass(frozen=True, slots=True)
-class PersonRow:
+class PersonRow(Struct, frozen=True):
     """A line of the list. held: what the person may judge now or will, in words."""
 
     person: Person
@@ -21,8 +20,7 @@ class PersonRow:
     has_passphrase: bool
 
 
-@dataclass(frozen=True, slots=True)
-class PersonRecord:
+class PersonRecord(Struct, frozen=True):
     """All that is told of one person. ended: competences that ran out; changes: the newest first."""
 
     row: PersonRow
@@ -31,8 +29,7 @@ class PersonRecord:
     changes: tuple[HistoryRow, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class PeopleFound:
+class PeopleFound(Struct, frozen=True):
     """Everybody, and what the club wants of whoever sits at the desk."""
 
     rows: tuple[PersonRow, ...]

@@ -1,8 +1,9 @@
 """Tell of recalls: the list of all, and one with its matches, letters and answers."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.duties.office import Office
 from inspector.duties.recall_answers import UnderRecall, answers_for, under_recall, waiting
@@ -17,8 +18,7 @@ from inspector.register.page import Page
 from inspector.rulebook.wording import cautions
 
 
-@dataclass(frozen=True, slots=True)
-class RecallRow:
+class RecallRow(Struct, frozen=True):
     """A line of the list, in words. left: how many pieces are not settled."""
 
     ref: str
@@ -29,8 +29,7 @@ class RecallRow:
     is_closed: bool
 
 
-@dataclass(frozen=True, slots=True)
-class CalledTold:
+class CalledTold(Struct, frozen=True):
     """A piece under a recall, in words. open_why: what would settle it; empty where it is settled."""
 
     tag: str
@@ -46,8 +45,7 @@ class CalledTold:
     is_called: bool
 
 
-@dataclass(frozen=True, slots=True)
-class LetterTold:
+class LetterTold(Struct, frozen=True):
     """Somebody who was written to. answers: what came back; due: the day of a reminder, None where all is answered."""
 
     name: str
@@ -58,8 +56,7 @@ class LetterTold:
     is_late: bool
 
 
-@dataclass(frozen=True, slots=True)
-class RecallTold:
+class RecallTold(Struct, frozen=True):
     """A recall in words. added: day, what, text. numbers: of the letters that can be printed again."""
 
     ref: str

@@ -1,9 +1,10 @@
 """Tell of the register itself: where it lies, whose it is, when it was copied last, how it was handed on."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from itertools import islice
+
+from msgspec import Struct
 
 from inspector.duties.clash_words import clash_lines
 from inspector.duties.field_copies import copy_words, field_copies
@@ -25,8 +26,7 @@ _MOST_MERGES = 6
 _COPIES = ("back up", "hand over")
 
 
-@dataclass(frozen=True, slots=True)
-class LastCopy:
+class LastCopy(Struct, frozen=True):
     """The last copy that was made. later_count: the lines written since."""
 
     file: str
@@ -35,16 +35,14 @@ class LastCopy:
     later_count: int
 
 
-@dataclass(frozen=True, slots=True)
-class CopyTold:
+class CopyTold(Struct, frozen=True):
     """A field copy that was taken from this register. holder: the name of who took it."""
 
     copy: FieldCopy
     holder: str
 
 
-@dataclass(frozen=True, slots=True)
-class MergeTold:
+class MergeTold(Struct, frozen=True):
     """A copy that did not go together with what stood here. lines: who did what, and what follows."""
 
     origin: str
@@ -53,8 +51,7 @@ class MergeTold:
     lines: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class RegisterTold:
+class RegisterTold(Struct, frozen=True):
     """place: the file, or the address of the database. head: of the ledger, with so many lines.
 
     field_copies: the newest first; copy_words: what is said of it where it is a field copy itself.

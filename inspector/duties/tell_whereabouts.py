@@ -1,8 +1,9 @@
 """Say in words where pieces are, and why one is not at hand; nobody else words it."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from inspector.gear.whereabouts import Where, Whereabouts
 from inspector.language import show_day, tr, tr_n

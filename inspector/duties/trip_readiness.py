@@ -1,8 +1,10 @@
 """Whether a trip is ready: every piece of its kit and every part on its vehicles, judged for the trip's last day."""
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
 from datetime import date
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from inspector.duties.before_use import goes
 from inspector.duties.due_days import verdict_days
@@ -28,8 +30,7 @@ from inspector.rulebook.judge import judge
 from inspector.rulebook.words import place_words
 
 
-@dataclass(frozen=True, slots=True)
-class FallsDue:
+class FallsDue(Struct, frozen=True):
     """Something that falls due before or during the trip; overdue: it fell due before today."""
 
     tag: str
@@ -39,16 +40,14 @@ class FallsDue:
     overdue: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Turns:
+class Turns(Struct, frozen=True):
     """A piece whose verdict on the last day is another than today's, as a whole or for one use."""
 
     today: Outcome
     then: Judged
 
 
-@dataclass(frozen=True, slots=True)
-class PartReady:
+class PartReady(Struct, frozen=True):
     """A part on a vehicle of the trip; place: where on it, in words, empty where nobody wrote it down.
 
     moved_on: it was fitted there that day, and no competent person has inspected it since.
@@ -60,8 +59,7 @@ class PartReady:
     moved_on: date | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class VehicleReady:
+class VehicleReady(Struct, frozen=True):
     """A vehicle of the trip with its parts, front to rear. warning: what must be said of it, empty for nothing."""
 
     vehicle: Vehicle
@@ -69,8 +67,7 @@ class VehicleReady:
     warning: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Ready:
+class Ready(Struct, frozen=True):
     """A trip's kit judged for its last day: the pieces that go and those that stay, in the order of the walk round.
 
     on: the day they are judged for, today for a trip that is over. due and turning speak of the kit and of the parts
@@ -98,8 +95,7 @@ class Ready:
         return {_tag(part.judged): one.vehicle.tag for one in self.vehicles for part in one.parts}
 
 
-@dataclass(frozen=True, slots=True)
-class Walk:
+class Walk(Struct, frozen=True):
     """All that is looked at before a trip: the parts by vehicle, front to rear, and what is loose in the kit.
 
     barred: parts that may not be used whatever their verdict, by tag, and why. lies: as of Ready.
@@ -111,8 +107,7 @@ class Walk:
     lies: Mapping[str, str]
 
 
-@dataclass(frozen=True, slots=True)
-class _Facts:
+class _Facts(Struct, frozen=True):
     """What is read for a trip, each piece once: its dossiers by id, and where the parts sit."""
 
     kit: tuple[str, ...]

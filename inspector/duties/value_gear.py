@@ -2,7 +2,8 @@
 
 import re
 from collections import defaultdict
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.duties.office import Office
 from inspector.duties.tell_whereabouts import brief_words
@@ -15,8 +16,7 @@ _MONEY = re.compile(r"^(?:(?P<before>[A-Za-z]{3})\s*)?(?P<number>\d[\d., ]*?)\s*
 _MOST = 10**12
 
 
-@dataclass(frozen=True, slots=True)
-class ValueLine:
+class ValueLine(Struct, frozen=True):
     """One owner's pieces at one place. totals: hundredths by currency, of those whose value is known."""
 
     owner: str
@@ -26,8 +26,7 @@ class ValueLine:
     totals: tuple[tuple[str, int], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class ValueList:
+class ValueList(Struct, frozen=True):
     """Every line, and all of them together. A total with unknown values is too low, and is to be told so."""
 
     lines: tuple[ValueLine, ...]

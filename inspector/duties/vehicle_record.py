@@ -1,7 +1,8 @@
 """A vehicle's record: its facts, the parts on it with their standing verdicts, and its history."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.duties.gear_list import gear_rows
 from inspector.duties.keep_vehicles import kept_words, overload_words
@@ -20,8 +21,7 @@ _ENDS = tuple(End(one) for one in ("front", "rear", ""))
 _SIDES = tuple(Side(one) for one in ("left", "middle", "right", ""))
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """A part on a vehicle: where it sits, in words too (empty where nobody wrote it down), and its line of the list.
 
     tells: what it is for a rig: marking, bolts, what may be joined to it, what a winch pulls.
@@ -33,8 +33,7 @@ class Part:
     tells: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class VehicleRecord:
+class VehicleRecord(Struct, frozen=True):
     """All of a vehicle. warning: what must be said of it, empty for nothing; history: newest first."""
 
     vehicle: Vehicle
@@ -43,8 +42,7 @@ class VehicleRecord:
     history: tuple[HistoryRow, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class VehicleLine:
+class VehicleLine(Struct, frozen=True):
     """A vehicle of the list. overloaded: it weighs more than its GVM; kept_by: incidents whose evidence it is."""
 
     vehicle: Vehicle

@@ -4,7 +4,7 @@ It is written down and judged as any piece, stands in the kit of that trip from 
 One that came along before keeps its tag and its history: it was outside in between, so it is held until inspected.
 """
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.duties.book_in import add_piece, check_booking
 from inspector.duties.change_item import check_last

@@ -1,8 +1,9 @@
 """What whoever brings a piece back tells of it, put into days: pulls and weathers up to the day of the return."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from datetime import date, timedelta
+
+from msgspec import Struct, field
 
 from inspector.gear.custody import WentThrough
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
@@ -11,8 +12,7 @@ from inspector.refused import Refused
 from inspector.units import Figure
 
 
-@dataclass(frozen=True, slots=True)
-class ToldBack:
+class ToldBack(Struct, frozen=True):
     """What was told. pulls None: nobody told; days: of each weather, up to the return; hottest: of a heat.
 
     nothing: no pulls, no event and no weather, in the bringer's own words; no_weather: none of the weathers.

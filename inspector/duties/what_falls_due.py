@@ -1,8 +1,10 @@
 """Everything that falls due up to a day, of the pieces, the people, the trips, the reports and the counts."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from datetime import date, timedelta
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.before_use import may_go
 from inspector.duties.counts import counts
@@ -38,8 +40,7 @@ _AT_ONCE = 50  # pieces whose verdicts are read at one time; many at once would 
 _LAST_SEEN = "inspection_age"  # asked of every piece; nobody knows it of one that was never seen in full
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(Struct, frozen=True):
     """A piece that was not sold, made unusable or given back, as its stored verdict says and with whom it is.
 
     words: what the verdict said; loan: the entry by which it is out. people: who has it, owns it, or owns the vehicle
@@ -111,8 +112,7 @@ def held(office: Office, page: Page, keys: Sequence[str] | None = None) -> Itera
         yield from _held(page, common, page.items_with(wanted[at : at + _AT_ONCE]))
 
 
-@dataclass(frozen=True, slots=True)
-class _Common:
+class _Common(Struct, frozen=True):
     """What is read once for all pieces; loans and kept by the piece's id, ids of people by each name of theirs."""
 
     office: Office

@@ -1,8 +1,9 @@
 """Everything that waits for the equipment officer, read in one go: what the window's first page shows."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
 from datetime import date, timedelta
+
+from msgspec.structs import replace
 
 from inspector.duties.before_use import may_go
 from inspector.duties.due_days import is_lost, open_incidents, waits_to_be_destroyed

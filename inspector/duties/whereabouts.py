@@ -1,7 +1,8 @@
 """Where a piece is, apart from what it is fit for: put away, missing, stolen, sold, given back, found again."""
 
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office

@@ -4,9 +4,11 @@ Everything is judged for the trip's last day on what is known today; without a t
 """
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
 from datetime import date
 from itertools import permutations
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties import look_up
 from inspector.duties.before_use import goes
@@ -45,8 +47,7 @@ _STANDS_IN = {  # what a vehicle is likely stuck in, and what the other one stan
 }
 
 
-@dataclass(frozen=True, slots=True)
-class TripPairs:
+class TripPairs(Struct, frozen=True):
     """Which pairs of a trip's vehicles have a sound rig, and under which conditions that was asked."""
 
     trip: Trip

@@ -1,8 +1,9 @@
 """Papers and pictures that belong to a piece, an incident or a trip."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 
 class PaperKind(StrEnum):
@@ -17,8 +18,7 @@ class PaperKind(StrEnum):
     OTHER = "other"
 
 
-@dataclass(frozen=True, slots=True)
-class NewAttachment:
+class NewAttachment(Struct, frozen=True):
     """A file that was put in. sha256: of the bytes as kept; original_sha256: of the file as it came, which differs
     where a picture was made smaller or what a camera writes into it was taken out. taken_at: as the camera wrote it.
     """
@@ -35,8 +35,7 @@ class NewAttachment:
     taken_at: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Attachment:
+class Attachment(Struct, frozen=True):
     """A kept file. about: the id of the piece, incident or trip."""
 
     id: str

@@ -1,7 +1,8 @@
 """The trainer's bench: a question, dials to turn, and the sum with its picture that answers it. SI inside."""
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.units import Dimension, Figure, System, show
 
@@ -14,8 +15,7 @@ class Came(StrEnum):
     PIECE = "piece"  # taken over from a piece or a vehicle of the register
 
 
-@dataclass(frozen=True, slots=True)
-class Dial:
+class Dial(Struct, frozen=True):
     """A figure to turn, from least to most, both allowed. steps: a turn in metric and in imperial units, as text.
 
     stops: the only values there are, where not every one between is one. usual: what stands while nobody says else;
@@ -38,8 +38,7 @@ class Dial:
         return Figure(si, show(si, self.dimension, system, self.finer_places), self.dimension)
 
 
-@dataclass(frozen=True, slots=True)
-class BenchTopic:
+class BenchTopic(Struct, frozen=True):
     """Something to show: its question in plain words, and the dials it has."""
 
     key: str
@@ -48,8 +47,7 @@ class BenchTopic:
     dials: tuple[Dial, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Given:
+class Given(Struct, frozen=True):
     """A figure for a dial, or for something fixed that a piece knows better. said: which piece, and from when."""
 
     key: str
@@ -58,8 +56,7 @@ class Given:
     said: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Preset:
+class Preset(Struct, frozen=True):
     """A topic with the figures a piece lends it. said: what stays assumed and what could not be taken over."""
 
     topic: str
@@ -67,8 +64,7 @@ class Preset:
     said: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class BenchStart:
+class BenchStart(Struct, frozen=True):
     """The bench begun from a piece or a vehicle: the topics it fits, the best first; none: why not, in words."""
 
     tag: str
@@ -76,8 +72,7 @@ class BenchStart:
     why_none: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class BenchLine:
+class BenchLine(Struct, frozen=True):
     """A sum: what it is for, its name in the catalogue, its formula, the figures filled in, and what comes out.
 
     valid: the range it may be used in.
@@ -91,8 +86,7 @@ class BenchLine:
     valid: str
 
 
-@dataclass(frozen=True, slots=True)
-class BenchFigure:
+class BenchFigure(Struct, frozen=True):
     """A figure that went into the sums: whose, how it prints, how it came here, and its source as it prints."""
 
     label: str
@@ -101,8 +95,7 @@ class BenchFigure:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class Worked:
+class Worked(Struct, frozen=True):
     """A topic worked with its figures. means: a plain sentence or two.
 
     amounts: name and value in SI, for the picture. sources: those of the sums; left_out: what they do not reckon with.

@@ -1,11 +1,11 @@
 """What a calendar file says, as data."""
 
-from dataclasses import dataclass
 from datetime import date, datetime
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class CalendarEntry:
+
+class CalendarEntry(Struct, frozen=True):
     """A whole day of a calendar. uid: the same thing has the same at every export. remind_days: before it, 0: never."""
 
     uid: str
@@ -16,8 +16,7 @@ class CalendarEntry:
     remind_days: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class CalendarFile:
+class CalendarFile(Struct, frozen=True):
     """A calendar. stamped: when it was made."""
 
     name: str

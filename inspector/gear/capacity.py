@@ -3,10 +3,10 @@
 import math
 from datetime import date
 
-import msgspec
+from msgspec import Struct
 
 
-class CapacityStep(msgspec.Struct, frozen=True):
+class CapacityStep(Struct, frozen=True):
     """One loss between the marking and what is left. loss_ratio of the strength before it; after_n in newtons."""
 
     cause: str
@@ -16,7 +16,7 @@ class CapacityStep(msgspec.Struct, frozen=True):
     name: str = ""  # the cause as a person says it
 
 
-class SteelStrength(msgspec.Struct, frozen=True):
+class SteelStrength(Struct, frozen=True):
     """One way in which a steel part gives way, in newtons without a partial factor.
 
     sound_n, now_n: as new and as it is; None where the sizes tell only what share is left, or nobody knows. set_n: the
@@ -34,7 +34,7 @@ class SteelStrength(msgspec.Struct, frozen=True):
     beside: bool = False
 
 
-class Capacity(msgspec.Struct, frozen=True):
+class Capacity(Struct, frozen=True):
     """Characteristic minimum breaking strength in newtons, no design factor inside. None: nobody knows.
 
     as_new_n: reckoned from the sizes, weakest steel assumed, where no marking tells a failure load. strengths: the ways

@@ -1,8 +1,9 @@
 """Who has a piece, since when: lent and returned."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.gear.use import NewExposure, NewUse
 
@@ -22,8 +23,7 @@ class Untold(StrEnum):
     EXPOSURES = "exposures"
 
 
-@dataclass(frozen=True, slots=True)
-class NewCustody:
+class NewCustody(Struct, frozen=True):
     """A piece handed over or brought back. holder, by: ids of people; trip: its reference; due: to be back by.
 
     by: who handed it out, or who brought it back. Of a return: since, the day it was lent; untold, what nobody told.
@@ -40,8 +40,7 @@ class NewCustody:
     since: date | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Custody:
+class Custody(Struct, frozen=True):
     """A logged entry."""
 
     id: str
@@ -49,8 +48,7 @@ class Custody:
     facts: NewCustody
 
 
-@dataclass(frozen=True, slots=True)
-class Loan:
+class Loan(Struct, frozen=True):
     """A piece that is out: with whom, since when, due when, for which trip.
 
     look_due: the day of an inspection or reading that falls due before the piece is to be back, or by today where it
@@ -70,8 +68,7 @@ class Loan:
         return max((on - self.due).days, 0) if self.due else 0
 
 
-@dataclass(frozen=True, slots=True)
-class WentThrough:
+class WentThrough(Struct, frozen=True):
     """What a piece went through while it was out. An empty tuple says that nothing of the sort happened; None: nobody
     told, which is another thing."""
 

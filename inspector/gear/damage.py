@@ -1,8 +1,9 @@
 """Damage of a piece as data for a sketch: what was seen on a strap and where, and how far a pin is worn."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 
 class DamageSort(StrEnum):
@@ -30,8 +31,7 @@ class DamagePlace(StrEnum):
     UNKNOWN = "unknown"
 
 
-@dataclass(frozen=True, slots=True)
-class StrapMark:
+class StrapMark(Struct, frozen=True):
     """One damage. name: of the check; grade: in words; note: what was written, whole; from_end_m: of a measured one."""
 
     sort: DamageSort
@@ -43,8 +43,7 @@ class StrapMark:
     from_end_m: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class StrapDamage:
+class StrapDamage(Struct, frozen=True):
     """The damage of a strap. length_m: as new or as measured last, None where nobody wrote it; length: as typed."""
 
     length_m: float | None
@@ -52,8 +51,7 @@ class StrapDamage:
     marks: tuple[StrapMark, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class PinWear:
+class PinWear(Struct, frozen=True):
     """A pin as new and at its thinnest place. None and empty where nobody wrote it down; as_typed: how it was read."""
 
     new_m: float | None

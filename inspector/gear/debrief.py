@@ -1,15 +1,15 @@
 """What was really pulled on a trip, told afterwards."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.gear.judged import Judged
 from inspector.gear.rig import Rig
 from inspector.units import Figure
 
 
-@dataclass(frozen=True, slots=True)
-class RigUsed:
+class RigUsed(Struct, frozen=True):
     """One rig as it was used. hardest: the greatest pull read or reckoned, a force, None where nobody knows.
 
     jerked: a jerk, a stall or more speed than planned. near_miss: in words, empty for none.
@@ -23,8 +23,7 @@ class RigUsed:
     near_miss: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class NewDebrief:
+class NewDebrief(Struct, frozen=True):
     """A trip told afterwards. by: a person's id."""
 
     trip: str
@@ -34,16 +33,14 @@ class NewDebrief:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Debrief:
+class Debrief(Struct, frozen=True):
     """A kept debrief."""
 
     id: str
     facts: NewDebrief
 
 
-@dataclass(frozen=True, slots=True)
-class Debriefed:
+class Debriefed(Struct, frozen=True):
     """What a debrief came to. pieces: each piece that was pulled with, judged by it; destroyed: tags of those that were
     made unusable since and are judged no more."""
 

@@ -1,7 +1,8 @@
 """All that is known of one piece up to one day: what judging reads."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.gear.custody import Custody
 from inspector.gear.evidence import Quarantine, Release
@@ -18,8 +19,7 @@ from inspector.gear.use import Exposure, Use
 from inspector.gear.whereabouts import WhereaboutsEntry
 
 
-@dataclass(frozen=True, slots=True)
-class Dossier:
+class Dossier(Struct, frozen=True):
     """Facts of one item on the judging day; each tuple in order of date. retired_on: the day of a stored retirement.
 
     Struck entries are not among the facts; the strikes are. names: ids and names of the people who speak in them.

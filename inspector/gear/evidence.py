@@ -1,11 +1,11 @@
 """Pieces that are kept as found after an incident, and who let them go."""
 
-from dataclasses import dataclass
 from datetime import date
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class NewQuarantine:
+
+class NewQuarantine(Struct, frozen=True):
     """A piece kept as found from a day on, for an incident (its reference)."""
 
     on: date
@@ -13,8 +13,7 @@ class NewQuarantine:
     by: str
 
 
-@dataclass(frozen=True, slots=True)
-class Quarantine:
+class Quarantine(Struct, frozen=True):
     """A logged quarantine."""
 
     id: str
@@ -22,8 +21,7 @@ class Quarantine:
     facts: NewQuarantine
 
 
-@dataclass(frozen=True, slots=True)
-class NewRelease:
+class NewRelease(Struct, frozen=True):
     """Two competent persons let a piece go from an incident's evidence. It stays on hold until it is inspected."""
 
     on: date
@@ -33,8 +31,7 @@ class NewRelease:
     why: str
 
 
-@dataclass(frozen=True, slots=True)
-class Release:
+class Release(Struct, frozen=True):
     """A logged release."""
 
     id: str

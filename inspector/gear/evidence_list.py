@@ -1,6 +1,6 @@
 """What an evidence list says, as data: the paper room lays it out, the register keeps it for a later reprint."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.gear.incident import Distance
 from inspector.gear.outcome import Outcome
@@ -10,8 +10,7 @@ from inspector.gear.trip import Vehicle
 from inspector.gear.verdict import Fact
 
 
-@dataclass(frozen=True, slots=True)
-class EvidencePiece:
+class EvidencePiece(Struct, frozen=True):
     """A piece that was there. outcome, headline: its verdict of that day; held_by: who had it then; now: where it is
     and who holds it; state: whether it is kept, and if not why."""
 
@@ -28,8 +27,7 @@ class EvidencePiece:
     is_kept: bool
 
 
-@dataclass(frozen=True, slots=True)
-class EvidenceList:
+class EvidenceList(Struct, frozen=True):
     """All that is kept of an incident. facts: when, where, who; result: the rig's sum as it stood, None where
     why_no_result says why; told: dated lines of what was added, as (day, what, text); files: name and checksum."""
 

@@ -1,13 +1,13 @@
 """What leaves the register for other programs: tables of cells, and what an archive is."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 Cell = str | int | float | date | None
 
 
-@dataclass(frozen=True, slots=True)
-class ExportedTable:
+class ExportedTable(Struct, frozen=True):
     """A table for a spreadsheet. name: of its sheet, without signs that a sheet may not have; None: an empty cell."""
 
     name: str
@@ -15,8 +15,7 @@ class ExportedTable:
     rows: tuple[tuple[Cell, ...], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Member:
+class Member(Struct, frozen=True):
     """A file of an archive or a bundle. path: with "/" between folders; sha256: of its bytes."""
 
     path: str
@@ -24,8 +23,7 @@ class Member:
     sha256: str
 
 
-@dataclass(frozen=True, slots=True)
-class Manifest:
+class Manifest(Struct, frozen=True):
     """What an archive or a bundle says of itself; its own file and its signature's are not among the members.
 
     format: which of the two it is; version: of that format. origin: the copy of the register that wrote it; head: of
@@ -47,8 +45,7 @@ class Manifest:
     key: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class PublicKey:
+class PublicKey(Struct, frozen=True):
     """A signing key as the register knows it. on, by: when and by whom it was entered; here: this machine has it."""
 
     fingerprint: str

@@ -1,9 +1,10 @@
 """What falls due: a day, what it is, of which piece, person or thing, whom it concerns and where it lies."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.gear.outcome import Outcome
 
@@ -35,8 +36,7 @@ class Due(StrEnum):
         return self not in {Due.COMPETENCE, Due.TRIP, Due.RECALL, Due.ANSWER, Due.INCIDENT, Due.COUNT}
 
 
-@dataclass(frozen=True, slots=True)
-class DueLine:
+class DueLine(Struct, frozen=True):
     """One line of the calendar. key: the same thing has the same key at every look.
 
     on: None where no day was ever set: it waits now, since the day `since` where that is known. about: a tag, a
@@ -58,8 +58,7 @@ class DueLine:
         return max((today - self.on).days, 0) if self.on and self.what is not Due.TRIP else 0
 
 
-@dataclass(frozen=True, slots=True)
-class DueSheet:
+class DueSheet(Struct, frozen=True):
     """The calendar up to a day as it is looked at. groups: titles with their lines; outcomes: of pieces, by tag.
 
     people, places: the names and places that it can be narrowed to, whatever it is narrowed to now.

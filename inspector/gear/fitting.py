@@ -1,8 +1,9 @@
 """Where a part sits on a vehicle."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 
 class End(StrEnum):
@@ -22,8 +23,7 @@ class Side(StrEnum):
     RIGHT = "right"
 
 
-@dataclass(frozen=True, slots=True)
-class Fitted:
+class Fitted(Struct, frozen=True):
     """A vehicle's tag and the place on it."""
 
     vehicle: str
@@ -35,8 +35,7 @@ class Fitted:
         return self.vehicle == other.vehicle and (self.end == other.end or End.UNKNOWN in (self.end, other.end))
 
 
-@dataclass(frozen=True, slots=True)
-class NewFitting:
+class NewFitting(Struct, frozen=True):
     """A part put on a vehicle, or taken off it (to None). by: a person's id."""
 
     on: date
@@ -45,8 +44,7 @@ class NewFitting:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Fitting:
+class Fitting(Struct, frozen=True):
     """A logged fitting."""
 
     id: str

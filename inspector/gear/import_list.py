@@ -1,8 +1,9 @@
 """A list of gear that somebody kept before: its cells, what its columns mean, and what becomes of each row."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.gear.item import NewItem
 
@@ -11,8 +12,7 @@ Row = tuple[Cell, ...]
 SIZE_SIGN = "size:"  # before the key of a size in the name of a field
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(Struct, frozen=True):
     """A table of cells. The first row is row 1, as programs for such files count; an empty cell is ""."""
 
     name: str
@@ -20,8 +20,7 @@ class Sheet:
     is_hidden: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class TableFile:
+class TableFile(Struct, frozen=True):
     """A file that was read. encoding, delimiter: what was taken for a CSV file; empty for a workbook."""
 
     name: str
@@ -66,8 +65,7 @@ class Asks(StrEnum):
     ORDER = "order"
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(Struct, frozen=True):
     """What a column means. at: its place, from 0; field: a Field, or SIZE_SIGN and the key of a size.
 
     unit: of figures that have none in their cell; basis: "wll", "mbs", "towed_mass" or "line_pull"; decimal: "." or
@@ -94,8 +92,7 @@ class Column:
         return found
 
 
-@dataclass(frozen=True, slots=True)
-class Matching:
+class Matching(Struct, frozen=True):
     """How a sheet is read. head: the row of its headings, 0 where it has none.
 
     stated_on: where the ratings of the list were read off; nobody's word is worth what memory is worth. shared_serials:
@@ -109,8 +106,7 @@ class Matching:
     shared_serials: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Question:
+class Question(Struct, frozen=True):
     """What must be told of a column before its cells can be read. choices: the answer and its words."""
 
     at: int
@@ -130,8 +126,7 @@ class Fate(StrEnum):
     BLANK = "blank"
 
 
-@dataclass(frozen=True, slots=True)
-class Beside:
+class Beside(Struct, frozen=True):
     """One fact of a row beside the same of the piece it may be. theirs: what stands in the register or another row."""
 
     name: str
@@ -139,8 +134,7 @@ class Beside:
     theirs: str
 
 
-@dataclass(frozen=True, slots=True)
-class RowFate:
+class RowFate(Struct, frozen=True):
     """What becomes of a row. number: its row in the file; photos: names of files that go with the piece.
 
     like: for a duplicate, what it is like; beside: the facts of both, side by side.
@@ -158,8 +152,7 @@ class RowFate:
     told: tuple[str, ...] = ()  # what is to be known though the row is taken
 
 
-@dataclass(frozen=True, slots=True)
-class Fates:
+class Fates(Struct, frozen=True):
     """A dry run. told: what is to be known of the whole file; photos_in: the folder of the photos, empty for none."""
 
     file: TableFile
@@ -179,8 +172,7 @@ class Fates:
         return tuple(one for one in self.rows if one.fate is Fate.TAKEN)
 
 
-@dataclass(frozen=True, slots=True)
-class Brought:
+class Brought(Struct, frozen=True):
     """A piece that came with an import: its id, tag, and row in the file; files: ids of the photos kept with it."""
 
     id: str
@@ -189,8 +181,7 @@ class Brought:
     files: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class LeftRow:
+class LeftRow(Struct, frozen=True):
     """A row that was not taken. cells: as they stood in the file, as texts."""
 
     row: int
@@ -198,8 +189,7 @@ class LeftRow:
     cells: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Imported:
+class Imported(Struct, frozen=True):
     """An import as it is kept. by: a person's id; heads: the headings; left: every row that was not taken; matching:
     how its columns were read, for the next list with the same headings."""
 
@@ -215,8 +205,7 @@ class Imported:
     told: tuple[str, ...] = ()  # photos that turned out unusable
 
 
-@dataclass(frozen=True, slots=True)
-class Withdrawal:
+class Withdrawal(Struct, frozen=True):
     """What withdrawing an import would do. later: tags of pieces of which more was written down since, with what.
 
     gone: how many were withdrawn before.

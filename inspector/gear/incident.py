@@ -1,8 +1,9 @@
 """The bad day: what happened, which pieces and vehicles are kept as found, and who released them."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.gear.outcome import Outcome
 from inspector.gear.rig import Rig
@@ -16,8 +17,7 @@ class Gravity(StrEnum):
     NEAR_MISS = "near_miss"  # nothing of that, but it might have come to it
 
 
-@dataclass(frozen=True, slots=True)
-class Distance:
+class Distance(Struct, frozen=True):
     """A distance of the sketch: between what and what."""
 
     one: str
@@ -25,8 +25,7 @@ class Distance:
     figure: Figure
 
 
-@dataclass(frozen=True, slots=True)
-class StoodThen:
+class StoodThen(Struct, frozen=True):
     """How a piece stood on the day: its verdict, its words and who had it (a person's id; empty: nobody)."""
 
     tag: str
@@ -36,8 +35,7 @@ class StoodThen:
     verdict_id: str
 
 
-@dataclass(frozen=True, slots=True)
-class NewIncident:
+class NewIncident(Struct, frozen=True):
     """A report. rig: as it was rigged, if anybody knows; pieces: every piece of it and every fitted part, by tag.
 
     witnesses: names as stated. rig_result: the rig's sum as it stood, as JSON of a RigResult; empty where none could
@@ -63,8 +61,7 @@ class NewIncident:
     broken: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Incident:
+class Incident(Struct, frozen=True):
     """A kept report. ref: what it is called by."""
 
     id: str
@@ -82,8 +79,7 @@ class EntryKind(StrEnum):
     CLOSED = "closed"
 
 
-@dataclass(frozen=True, slots=True)
-class NewIncidentEntry:
+class NewIncidentEntry(Struct, frozen=True):
     """What was added. about: the tag of the piece or vehicle, or the name of the witness; by, second: ids of people.
 
     holder: of a custody, who has the piece from now on, as stated. stood: of a piece held later, how it stood.
@@ -99,8 +95,7 @@ class NewIncidentEntry:
     stood: StoodThen | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class IncidentEntry:
+class IncidentEntry(Struct, frozen=True):
     """A logged addition."""
 
     id: str

@@ -1,10 +1,9 @@
 """What was seen and measured on one day."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-import msgspec
+from msgspec import Struct
 
 from inspector.gear.kind import Grade, Measure
 from inspector.gear.outcome import Outcome
@@ -37,7 +36,7 @@ class Surface(StrEnum):
     NOT_STATED = "not_stated"
 
 
-class Answer(msgspec.Struct, frozen=True, gc=False):  # no dataclass: a long life has hundreds of them to read
+class Answer(Struct, frozen=True, gc=False):
     """The grade given at one check."""
 
     check: str
@@ -45,8 +44,7 @@ class Answer(msgspec.Struct, frozen=True, gc=False):  # no dataclass: a long lif
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(Struct, frozen=True):
     """One measured value in the measure's SI unit. block_checked: the gauge was tried on its block that day."""
 
     measure: str
@@ -65,8 +63,7 @@ def method_for(measure: Measure, wall_method: Method) -> Method:
     return Method.COUNTED if measure.dimension is Dimension.COUNT else Method.CALLIPER
 
 
-@dataclass(frozen=True, slots=True)
-class FirstValue:
+class FirstValue(Struct, frozen=True):
     """What stood in a field when the preview held or retired the piece by it, where something else was logged.
 
     observation: the check or measure; typed: the grade or figure as it was; outcome: what it came to.
@@ -78,8 +75,7 @@ class FirstValue:
     outcome: Outcome
 
 
-@dataclass(frozen=True, slots=True)
-class NewInspection:
+class NewInspection(Struct, frozen=True):
     """An inspection before it is logged. by: a person's id; second: of another one, where the law asks for two names.
 
     competent: whether it can pass the piece. next_within_days: a shorter time to the next one, as the inspector says.
@@ -103,8 +99,7 @@ class NewInspection:
     vouched: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Inspection:
+class Inspection(Struct, frozen=True):
     """A logged inspection."""
 
     id: str

@@ -1,8 +1,10 @@
 """A piece of gear as it was booked in."""
 
-from dataclasses import dataclass, replace
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.gear.fitting import End, Fitted, NewFitting, Side
 from inspector.gear.kind import Basis
@@ -37,8 +39,7 @@ class Fixing(StrEnum):
     WELDS = "welds"
 
 
-@dataclass(frozen=True, slots=True)
-class Rating:
+class Rating(Struct, frozen=True):
     """What the piece is marked with. design_factor: between a WLL and failure; None where nobody knows.
 
     stated_on: "piece", "certificate" or "memory"; a rating from memory is no rating.
@@ -50,8 +51,7 @@ class Rating:
     stated_on: str
 
 
-@dataclass(frozen=True, slots=True)
-class Worth:
+class Worth(Struct, frozen=True):
     """What a piece is worth, for the insurer. hundredths: of the currency's unit; currency: its three letters."""
 
     hundredths: int
@@ -59,16 +59,14 @@ class Worth:
     as_typed: str
 
 
-@dataclass(frozen=True, slots=True)
-class SizeAsNew:
+class SizeAsNew(Struct, frozen=True):
     """One dimension of the new piece."""
 
     key: str
     figure: Figure
 
 
-@dataclass(frozen=True, slots=True)
-class NewItem:
+class NewItem(Struct, frozen=True):
     """What the officer writes down when a piece comes in. Dates may be unknown (None).
 
     from_whom: seller, giver, maker of a home-made piece, or lender; paper: a certificate's number and issuer, or a
@@ -111,8 +109,7 @@ class NewItem:
         return replace(self, fitted_to=to.vehicle, fitted_end=to.end, fitted_side=to.side, place="")
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
+class Item(Struct, frozen=True):
     """A booked piece: its identity, the day it was booked, and what was written down."""
 
     id: str

@@ -1,8 +1,9 @@
 """What was changed of what a piece was booked with: its tag, its label, its owner, its value."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.gear.item import NewItem
 
@@ -21,8 +22,7 @@ class Altered(StrEnum):
     REPAIRED = "repaired"  # a repair left it shorter, or with a part that is marked with less
 
 
-@dataclass(frozen=True, slots=True)
-class NewItemChange:
+class NewItemChange(Struct, frozen=True):
     """A piece's facts from a day on, whole. by: a person's id; second: another, where the change asks for two."""
 
     on: date
@@ -33,8 +33,7 @@ class NewItemChange:
     second: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class ItemChange:
+class ItemChange(Struct, frozen=True):
     """A logged change."""
 
     id: str

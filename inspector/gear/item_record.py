@@ -1,7 +1,8 @@
 """The record of a piece on paper: all that the register knows of it on a day, as it was said then."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.gear.capacity import Capacity
 from inspector.gear.damage import PinWear, StrapDamage
@@ -13,8 +14,7 @@ from inspector.gear.verdict import Fact, Reason, WallForecast
 from inspector.units import System
 
 
-@dataclass(frozen=True, slots=True)
-class SeenOn:
+class SeenOn(Struct, frozen=True):
     """One inspection in full. state: that it was struck or could pass nothing, empty for none of it; good: names of the
     checks that were good; faults, readings, aside: a sentence each; by: who made it, in words.
     """
@@ -29,8 +29,7 @@ class SeenOn:
     aside: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Passed:
+class Passed(Struct, frozen=True):
     """A rule that the piece passed, or that only notes something."""
 
     sentence: str
@@ -39,8 +38,7 @@ class Passed:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class ItemRecord:
+class ItemRecord(Struct, frozen=True):
     """The whole of it. life: every entry but the inspections in full, which stand in `seen`, the newest first.
 
     kind, family: their keys; turns: what would change the verdict; head: of the ledger, whole; system: the units that

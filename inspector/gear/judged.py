@@ -1,13 +1,12 @@
 """A judged piece: what a deed gives back."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.verdict import Explanation, Verdict
 
 
-@dataclass(frozen=True, slots=True)
-class Judged:
+class Judged(Struct, frozen=True):
     """All that a page needs of a judged piece."""
 
     dossier: Dossier

@@ -1,7 +1,8 @@
 """A kind of gear: what it is made of, how it is rated, what is measured and asked, and how often."""
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.gear.outcome import Purpose
 from inspector.language import tr
@@ -44,8 +45,7 @@ def kind_word(written: str) -> str:
     return tr(written)
 
 
-@dataclass(frozen=True, slots=True)
-class Check:
+class Check(Struct, frozen=True):
     """One thing to look at. `asks` is what the checker reads; `slight` and `bad` say what those grades mean."""
 
     key: str
@@ -57,8 +57,7 @@ class Check:
     hidden: bool = False  # cannot be seen when the piece is in use: periodic inspection only
 
 
-@dataclass(frozen=True, slots=True)
-class Measure:
+class Measure(Struct, frozen=True):
     """One thing to measure. points: the named places; empty for one place, the worst.
 
     compare_with: the size of the item this is held against, e.g. a bow's diameter as new.
@@ -73,8 +72,7 @@ class Measure:
     required: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Size:
+class Size(Struct, frozen=True):
     """A dimension of the piece as new, asked when it is booked in."""
 
     key: str
@@ -83,16 +81,14 @@ class Size:
     required: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Barred:
+class Barred(Struct, frozen=True):
     """A purpose this kind must never serve, and the reason a person understands."""
 
     purpose: Purpose
     why: str
 
 
-@dataclass(frozen=True, slots=True)
-class Kind:
+class Kind(Struct, frozen=True):
     """A kind of gear as its data file describes it."""
 
     key: str

@@ -1,7 +1,8 @@
 """The check before a trip: what is asked of each piece and part, what a member answered, and what came of it."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.gear.inspection import Answer, Reading
 from inspector.gear.judged import Judged
@@ -10,8 +11,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.trip import Trip
 
 
-@dataclass(frozen=True, slots=True)
-class Seen:
+class Seen(Struct, frozen=True):
     """What a member saw of one piece. A question without an answer was not looked at; it is never taken for good.
 
     doubts: what was called a fault and can be kept neither as a grade nor as a reading, in words; each holds the piece.
@@ -29,16 +29,14 @@ class Seen:
         return unseen and not self.readings and not self.doubts
 
 
-@dataclass(frozen=True, slots=True)
-class AskedMeasure:
+class AskedMeasure(Struct, frozen=True):
     """A measure asked before use. limit: what it must keep, in words, e.g. "more than 17.1 mm"."""
 
     measure: Measure
     limit: str
 
 
-@dataclass(frozen=True, slots=True)
-class CheckMade:
+class CheckMade(Struct, frozen=True):
     """A check of one piece that counts for the trip. by: a name; sheet: the number of the paper it came back on."""
 
     by: str
@@ -47,8 +45,7 @@ class CheckMade:
     seen: Seen
 
 
-@dataclass(frozen=True, slots=True)
-class KitPiece:
+class KitPiece(Struct, frozen=True):
     """A piece of the kit, or a part on one of the trip's vehicles, judged for the trip's last day.
 
     goes: any purpose is open to it; why: what keeps it back. where: it rides, sits or lies, in words. part_of: the tag
@@ -98,8 +95,7 @@ class KitPiece:
         return tuple(dict.fromkeys(one.by for one in self.made))
 
 
-@dataclass(frozen=True, slots=True)
-class KitCheck:
+class KitCheck(Struct, frozen=True):
     """All that is looked at before a trip: the parts by vehicle, front to rear, then the kit in its order.
 
     sheets: numbers of its printed sheets; since: checks count from this day on.

@@ -1,6 +1,6 @@
 """The sheets of labels that shops have, in millimetres. Every grid stands in the middle of its sheet."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.language import tr
 from inspector.units import Dimension, show
@@ -8,8 +8,7 @@ from inspector.units import Dimension, show
 _INCH = 25.4  # the sheets of one half of the world are cut in inches
 
 
-@dataclass(frozen=True, slots=True)
-class LabelSize:
+class LabelSize(Struct, frozen=True):
     """A sheet of labels. key: how it is asked for; paper: "a4" or "letter", empty for whatever the club prints on.
 
     gap_mm: between labels beside one another; below one another they touch. inches: its measures are told in inches.

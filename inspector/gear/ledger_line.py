@@ -1,12 +1,12 @@
 """Lines of the ledger: as they were written, and told as sentences."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import datetime
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class WrittenLine:
+
+class WrittenLine(Struct, frozen=True):
     """A line as it stands in the book. by: a person's id; rows: table and id of every row of the deed.
 
     number: its place in this register; origin: the copy of the register that wrote it.
@@ -24,8 +24,7 @@ class WrittenLine:
     origin: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class ToldLine:
+class ToldLine(Struct, frozen=True):
     """A line as a sentence. when: day and time in words; in_full: False where only deed and rows could be told."""
 
     number: int

@@ -1,13 +1,12 @@
 """What a borrower signs, as data."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import Imprint
 
 
-@dataclass(frozen=True, slots=True)
-class LentPiece:
+class LentPiece(Struct, frozen=True):
     """A piece that is handed out. limit: what it bears now, of a derated piece.
 
     may_for: what it may be used for; not_for: what it must not; mind: its state, and what falls due while it is out.
@@ -28,8 +27,7 @@ class LentPiece:
     handed_by: str
 
 
-@dataclass(frozen=True, slots=True)
-class LendingSlip:
+class LendingSlip(Struct, frozen=True):
     """All that one person takes along. holder: the person's id; bring_back: the earliest day, in words.
 
     trip: its name, empty for none; lent, handed_by: day and name, where all pieces went out on one day or by one hand.

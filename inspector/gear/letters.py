@@ -1,21 +1,19 @@
 """What a letter to a holder and a sheet of slips say, as data. How to reach a person is never part of it."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import Imprint
 
 
-@dataclass(frozen=True, slots=True)
-class LetterLine:
+class LetterLine(Struct, frozen=True):
     """What falls due, and when, in words."""
 
     day: str
     what: str
 
 
-@dataclass(frozen=True, slots=True)
-class LetterPiece:
+class LetterPiece(Struct, frozen=True):
     """A piece that somebody has or owns. may_use: for anything at all; says: what holds it, or what it may be used for.
 
     why: why it stands in the letter; do: what is asked of the reader, empty for nothing.
@@ -32,8 +30,7 @@ class LetterPiece:
     due: tuple[LetterLine, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class HolderLetter:
+class HolderLetter(Struct, frozen=True):
     """A letter. person: the id by which an address is looked up as it is printed; bring: the tags to be brought."""
 
     imprint: Imprint
@@ -47,8 +44,7 @@ class HolderLetter:
     others: tuple[LetterLine, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class DueSlip:
+class DueSlip(Struct, frozen=True):
     """A slip for one piece. may_use: for anything at all; says: what holds it, in one line; concerns: who and where.
 
     do: what is asked, where to bring it and by when.
@@ -64,8 +60,7 @@ class DueSlip:
     do: str
 
 
-@dataclass(frozen=True, slots=True)
-class SlipSheet:
+class SlipSheet(Struct, frozen=True):
     """Slips to be cut apart."""
 
     imprint: Imprint

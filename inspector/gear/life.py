@@ -1,8 +1,9 @@
 """The life of a piece for a picture: what happened to it, sorted, from its booking to what falls due next."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.gear.outcome import Outcome
 
@@ -22,8 +23,7 @@ class LifeSort(StrEnum):
     PAPER = "paper"  # documents printed
 
 
-@dataclass(frozen=True, slots=True)
-class LifeEntry:
+class LifeEntry(Struct, frozen=True):
     """Something that happened on a day. says: all of it in words, without the day. until: the last day of a stretch.
 
     outcome: of a verdict that differs from the one before it. back: it ends what an earlier entry began.
@@ -37,8 +37,7 @@ class LifeEntry:
     back: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Life:
+class Life(Struct, frozen=True):
     """Entries in order of day. today: the day of looking; due: of the next inspection or reading, None: nothing is."""
 
     booked: date

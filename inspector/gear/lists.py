@@ -1,9 +1,10 @@
 """Rows of lists, read by columns, and what a list may be asked for."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.gear.outcome import Outcome
 
@@ -57,8 +58,7 @@ class Held(StrEnum):
     GONE = "gone"  # sold, given back or destroyed
 
 
-@dataclass(frozen=True, slots=True)
-class Wanted:
+class Wanted(Struct, frozen=True):
     """What the gear list is asked for; None or empty stands for all.
 
     owner: a name, for the pieces of one owner. gone_too: list what is gone beside what is here; without it a gone piece
@@ -78,8 +78,7 @@ class Wanted:
     falling: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Answers:
+class Answers(Struct, frozen=True):
     """The pieces that answer, by tag, in their order.
 
     counts: those that answer all but the outcome asked for, by outcome. gone_count: how many answer and are gone.
@@ -90,8 +89,7 @@ class Answers:
     gone_count: int
 
 
-@dataclass(frozen=True, slots=True)
-class Listing:
+class Listing(Struct, frozen=True):
     """What the list finds and sorts a piece by, taken from its facts whenever it is judged.
 
     search: every word by which it is found. basis, rated: what its marking means, and how much in SI. inspected_on:
@@ -112,8 +110,7 @@ class Listing:
     search: str
 
 
-@dataclass(frozen=True, slots=True)
-class GearRow:
+class GearRow(Struct, frozen=True):
     """One line of the gear list. outcome None: booked in and not yet judged."""
 
     tag: str
@@ -133,8 +130,7 @@ class GearRow:
     where: str = ""  # where it is, in words
 
 
-@dataclass(frozen=True, slots=True)
-class HistoryRow:
+class HistoryRow(Struct, frozen=True):
     """One line of a piece's history. ref: the sign by which a wrong entry is struck, where it can be."""
 
     on: date
@@ -144,8 +140,7 @@ class HistoryRow:
     ref: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class PaperRow:
+class PaperRow(Struct, frozen=True):
     """A document that was printed of a piece or that names it. again: it can be printed again as it was said."""
 
     number: str
@@ -154,8 +149,7 @@ class PaperRow:
     again: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
+class Fault(Struct, frozen=True):
     """Something `verify` found. line: the ledger line's number, where there is one."""
 
     where: str
@@ -163,8 +157,7 @@ class Fault:
     line: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Verified:
+class Verified(Struct, frozen=True):
     """What `verify` found. head: the hash of the last line. gaps: faults that a rescue has told of in the ledger."""
 
     line_count: int

@@ -1,12 +1,12 @@
 """Words about field copies of the register, and about what comes together when one is brought back."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class FieldCopy:
+
+class FieldCopy(Struct, frozen=True):
     """A copy of the register that somebody works on away from it.
 
     origin: the copy's own name, which its documents carry; holder: a person's id; what_for: in words, may be empty;
@@ -36,8 +36,7 @@ class Clash(StrEnum):
     COUNT_CLOSED = "count_closed"  # a count was closed in one and went on in the other
 
 
-@dataclass(frozen=True, slots=True)
-class Clashed:
+class Clashed(Struct, frozen=True):
     """One clash. about: tag, reference or name; ours, theirs: the deeds, told as sentences; done: what follows."""
 
     clash: Clash
@@ -47,8 +46,7 @@ class Clashed:
     done: str
 
 
-@dataclass(frozen=True, slots=True)
-class Merged:
+class Merged(Struct, frozen=True):
     """What came of bringing a copy back.
 
     origin: the copy's; deed_count, row_count: what was new here, 0 where nothing was; tags: pieces that were judged

@@ -1,15 +1,15 @@
 """What waits for the equipment officer, as the window's first page shows it. Data only; worded where it is shown."""
 
-from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.gear.falls_due import DueLine
 from inspector.gear.outcome import Outcome
 
 
-@dataclass(frozen=True, slots=True)
-class TripGlance:
+class TripGlance(Struct, frozen=True):
     """The next trip: how many pieces of its kit go and stay, what is lacking, and what must be said of its vehicles.
 
     may_be_away: pieces of the kit that may not be at hand. bad_parts: parts on its vehicles on hold or retired.
@@ -37,8 +37,7 @@ class TripGlance:
         return self.going > 0 and not (any(wrong) or self.lacks or self.warnings or self.trouble)
 
 
-@dataclass(frozen=True, slots=True)
-class HeldPiece:
+class HeldPiece(Struct, frozen=True):
     """A piece on hold. why: what holds it; release: what would settle that; more: how many other faults hold it.
 
     serves: something is open to it all the same. evidence: the incidents it is kept for.
@@ -55,8 +54,7 @@ class HeldPiece:
     place: str
 
 
-@dataclass(frozen=True, slots=True)
-class NeedLine:
+class NeedLine(Struct, frozen=True):
     """A line of the calendar with the outcome of its piece; None where it speaks of no piece."""
 
     due: DueLine
@@ -75,16 +73,14 @@ class Work(StrEnum):
     ANSWERS = "answers"
 
 
-@dataclass(frozen=True, slots=True)
-class WorkGroup:
+class WorkGroup(Struct, frozen=True):
     """What of one sort of work is overdue or due soon, the longest overdue first."""
 
     work: Work
     lines: tuple[NeedLine, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class IncidentLine:
+class IncidentLine(Struct, frozen=True):
     """An open report, with the tags of the pieces and vehicles that are kept as found for it."""
 
     ref: str
@@ -95,8 +91,7 @@ class IncidentLine:
     vehicles: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class RetiredPiece:
+class RetiredPiece(Struct, frozen=True):
     """A retired piece that was not yet made unusable. since: None where nobody knows the day."""
 
     tag: str
@@ -114,8 +109,7 @@ class EndsBy(StrEnum):
     AGE = "age"
 
 
-@dataclass(frozen=True, slots=True)
-class Ending:
+class Ending(Struct, frozen=True):
     """The day on which a piece would be retired, on what its stored verdict holds.
 
     earliest, latest: the band round a wall's day; None: not told. estimated: no reading stands behind it.
@@ -136,8 +130,7 @@ class Ending:
         return min(self.on, self.earliest) if self.earliest else self.on
 
 
-@dataclass(frozen=True, slots=True)
-class Backed:
+class Backed(Struct, frozen=True):
     """The last copy of the register. at: None where none was ever made; deeds_since: lines of the ledger after it.
 
     is_file: the register is a file that this program copies; else its database has a tool of its own.
@@ -149,8 +142,7 @@ class Backed:
     is_file: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Needs:
+class Needs(Struct, frozen=True):
     """All that waits on a day. late: missing pieces, and what is overdue to come back; next_due: the first after it."""
 
     on: date

@@ -1,8 +1,9 @@
 """What people say of a piece beside an inspection: a doubt that holds it, or an opinion that answers a finding."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.gear.verdict import Value
 
@@ -14,16 +15,14 @@ class Stance(StrEnum):
     ANSWERS = "answers"  # a second competent person may: it answers slight faults it names until anything new is known
 
 
-@dataclass(frozen=True, slots=True)
-class Answered:
+class Answered(Struct, frozen=True):
     """A finding as it stood when it was answered: the rule, and the value it had found."""
 
     rule: str
     value: Value
 
 
-@dataclass(frozen=True, slots=True)
-class NewOpinion:
+class NewOpinion(Struct, frozen=True):
     """An opinion before it is kept. by: a person's id. rests_on: the digest of the facts that were known that day."""
 
     on: date
@@ -34,8 +33,7 @@ class NewOpinion:
     rests_on: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Opinion:
+class Opinion(Struct, frozen=True):
     """A kept opinion."""
 
     id: str

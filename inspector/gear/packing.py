@@ -1,10 +1,9 @@
 """A kit proposed for a trip."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Taken:
+class Taken(Struct, frozen=True):
     """A piece to take. need: what it is for, in words."""
 
     tag: str
@@ -12,8 +11,7 @@ class Taken:
     need: str
 
 
-@dataclass(frozen=True, slots=True)
-class Packed:
+class Packed(Struct, frozen=True):
     """The pieces to take, what no piece of the store serves, and the pieces left in the store with the reason."""
 
     takes: tuple[Taken, ...]

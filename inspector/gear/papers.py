@@ -1,7 +1,8 @@
 """What a document says, as data: the paper room lays it out, the register keeps it for a later reprint."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.gear.bench import Worked
 from inspector.gear.capacity import Capacity
@@ -16,8 +17,7 @@ from inspector.units import System
 TRIP_SHEET = "trip_sheet"  # what the register calls this kind of document
 
 
-@dataclass(frozen=True, slots=True)
-class Imprint:
+class Imprint(Struct, frozen=True):
     """What stands on every document. mark: the club's, a small PNG; empty where it has none."""
 
     club: str
@@ -30,8 +30,7 @@ class Imprint:
     mark: bytes = b""
 
 
-@dataclass(frozen=True, slots=True)
-class TickLine:
+class TickLine(Struct, frozen=True):
     """One box to tick. limit: what is written beside a measured check.
 
     key: of the check, or of the measure and its place as "measure/place", by which an answer is kept. units: what a
@@ -44,8 +43,7 @@ class TickLine:
     units: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class GoingPiece:
+class GoingPiece(Struct, frozen=True):
     """A piece that goes on the trip, with its checks.
 
     where: it rides, sits or lies, in words; empty where nobody knows, to be written in. part_of: the tag of the vehicle
@@ -63,8 +61,7 @@ class GoingPiece:
     part_of: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class StayingPiece:
+class StayingPiece(Struct, frozen=True):
     """A piece that may not go, and why in one line. where and part_of: as of a piece that goes."""
 
     tag: str
@@ -75,8 +72,7 @@ class StayingPiece:
     part_of: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class VehicleLine:
+class VehicleLine(Struct, frozen=True):
     """A vehicle of the trip. band: strap strengths that suit it. warning: where the kit holds a strap outside it."""
 
     tag: str
@@ -86,8 +82,7 @@ class VehicleLine:
     warning: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class RigLine:
+class RigLine(Struct, frozen=True):
     """A rig that the trip plans, as it is reckoned for its last day. weakest, speed, stand_off: as they print.
 
     says: the one sentence for a member.
@@ -104,16 +99,14 @@ class RigLine:
     says: str
 
 
-@dataclass(frozen=True, slots=True)
-class SheetScope:
+class SheetScope(Struct, frozen=True):
     """What a sheet is of: one vehicle, or (is_rest) what rides on none by plan; without either the whole trip."""
 
     vehicle: str = ""
     is_rest: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class TripSheet:
+class TripSheet(Struct, frozen=True):
     """The pre-trip inspection sheet, of the whole trip or of what its scope says. rigs: those that the trip plans.
 
     layout: where its boxes lie, and pdf: the sha256 of the file, both once it is printed.
@@ -133,8 +126,7 @@ class TripSheet:
     scope: SheetScope = SheetScope()
 
 
-@dataclass(frozen=True, slots=True)
-class RetirementNotice:
+class RetirementNotice(Struct, frozen=True):
     """The retirement notice of one piece. destroy: how to make it unusable; retirement: the id of its verdict.
 
     addressed_to: the owner, where that is not the club: he decides about his property, the club asks.
@@ -166,8 +158,7 @@ class RetirementNotice:
     system: System = System.METRIC
 
 
-@dataclass(frozen=True, slots=True)
-class RigSheet:
+class RigSheet(Struct, frozen=True):
     """The account of one rig, for a trainer or an inquiry. vehicles: those of the rig. trip: its name, if any."""
 
     imprint: Imprint
@@ -176,8 +167,7 @@ class RigSheet:
     trip: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class CountLine:
+class CountLine(Struct, frozen=True):
     """A piece to be counted. number: by which a ticked list is typed in; kept_apart: what to know on seeing it."""
 
     number: int
@@ -187,16 +177,14 @@ class CountLine:
     kept_apart: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class CountPlace:
+class CountPlace(Struct, frozen=True):
     """A place with the pieces that ought to lie there."""
 
     name: str
     lines: tuple[CountLine, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class ElsewhereLine:
+class ElsewhereLine(Struct, frozen=True):
     """A piece that is not in store, and where it is."""
 
     tag: str
@@ -204,8 +192,7 @@ class ElsewhereLine:
     where: str
 
 
-@dataclass(frozen=True, slots=True)
-class CountList:
+class CountList(Struct, frozen=True):
     """A list to tick by hand. scope: the place that is counted; begun: the day of the first look, in words."""
 
     imprint: Imprint
@@ -216,8 +203,7 @@ class CountList:
     elsewhere: tuple[ElsewhereLine, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class ProtocolTable:
+class ProtocolTable(Struct, frozen=True):
     """A list of a handover. shares: of the width, a column each; none: what stands where it has no lines."""
 
     title: str
@@ -228,8 +214,7 @@ class ProtocolTable:
     none: str
 
 
-@dataclass(frozen=True, slots=True)
-class HandoverProtocol:
+class HandoverProtocol(Struct, frozen=True):
     """What stands as the register passes from one officer to the next. handed_on: what passes with it."""
 
     imprint: Imprint
@@ -240,8 +225,7 @@ class HandoverProtocol:
     tables: tuple[ProtocolTable, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Handout:
+class Handout(Struct, frozen=True):
     """One topic of the trainer's bench on a sheet. from_piece: which piece or vehicle lent figures, and what stays."""
 
     imprint: Imprint

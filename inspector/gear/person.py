@@ -1,8 +1,9 @@
 """People: who did it, and whether they were competent to."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.language import later, tr
 
@@ -13,8 +14,7 @@ _FAMILIES = {
 }  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
-class Competence:
+class Competence(Struct, frozen=True):
     """What a person may judge, and between which days (None: no end). scope: a family of kinds, or "all"."""
 
     scope: str
@@ -22,8 +22,7 @@ class Competence:
     until: date | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Person:
+class Person(Struct, frozen=True):
     """A member of the club or somebody who acts for it. Contact details live elsewhere.
 
     former_names: those this person went by before; gear written down as owned under one of them is still his.
@@ -43,8 +42,7 @@ class Person:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class NewPersonChange:
+class NewPersonChange(Struct, frozen=True):
     """A person's name, role and competences from a day on, whole. by: a person's id.
 
     second: the id of another person who stands behind a widened competence, where one was named. paper: what a
@@ -67,8 +65,7 @@ class Passphrases(StrEnum):
     REQUIRED = "required"  # and a name that is only stated passes no gear
 
 
-@dataclass(frozen=True, slots=True)
-class Contact:
+class Contact(Struct, frozen=True):
     """How to reach a person. Kept outside the history, so that it can be taken out on request."""
 
     phone: str = ""

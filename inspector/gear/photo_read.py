@@ -3,8 +3,9 @@
 And the law by which two boxes give the answer of their row. Pictures are PNG.
 """
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 
 class BoxState(StrEnum):
@@ -32,8 +33,7 @@ class Answer(StrEnum):
     UNSURE = "unsure"
 
 
-@dataclass(frozen=True, slots=True)
-class BoxRead:
+class BoxRead(Struct, frozen=True):
     """A box under its field's name. confidence: 0 to 1; solid: filled in fully; ringed: a ring runs round its frame."""
 
     name: str
@@ -44,8 +44,7 @@ class BoxRead:
     picture: bytes
 
 
-@dataclass(frozen=True, slots=True)
-class RoomRead:
+class RoomRead(Struct, frozen=True):
     """What was written in a room: a picture to type in from, or the text where it was typed on a screen."""
 
     name: str
@@ -53,8 +52,7 @@ class RoomRead:
     text: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class PageRead:
+class PageRead(Struct, frozen=True):
     """A page that was found in a photo. code: its code's text; marks_count: position marks it was straightened by."""
 
     code: str
@@ -63,8 +61,7 @@ class PageRead:
     rooms: tuple[RoomRead, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class RowRead:
+class RowRead(Struct, frozen=True):
     """The answer of a row. confidence: 0 to 1, that of the less certain of its boxes."""
 
     answer: Answer

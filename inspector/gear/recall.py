@@ -1,12 +1,11 @@
 """What a letter says by which pieces are called in, as data. How to reach a person is never part of it."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.gear.papers import Imprint
 
 
-@dataclass(frozen=True, slots=True)
-class CalledPiece:
+class CalledPiece(Struct, frozen=True):
     """A piece that is called in. marks: maker's mark and serial, by which it is told from others; why: why it stands
     in this letter; do: what is asked of its reader.
     """
@@ -19,8 +18,7 @@ class CalledPiece:
     do: str
 
 
-@dataclass(frozen=True, slots=True)
-class RecallLetter:
+class RecallLetter(Struct, frozen=True):
     """A letter to one person. person: the id by which an address is looked up as it is printed; empty for a buyer, whom
     the register knows by name alone.
 

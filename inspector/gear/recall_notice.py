@@ -1,8 +1,9 @@
 """A recall as a record: what a notice says, which pieces stand under it, who was written to and who answered what."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 
 class Issuer(StrEnum):
@@ -21,8 +22,7 @@ class Sure(StrEnum):
     NOT_MEANT = "not_meant"
 
 
-@dataclass(frozen=True, slots=True)
-class Meant:
+class Meant(Struct, frozen=True):
     """Which pieces a notice means, as it is written there. What is empty says nothing.
 
     kinds: keys of kinds of gear; batches: beginnings of serials, or signs that stand in them; first, last: serials of
@@ -44,8 +44,7 @@ class Meant:
         return bool(self.batches or self.first or self.last)
 
 
-@dataclass(frozen=True, slots=True)
-class NewRecall:
+class NewRecall(Struct, frozen=True):
     """A notice as it was entered. on: the day of that; issued: the notice's own day, None where it bears none.
 
     source: where it can be read; reason, remedy: what is wrong, and what whoever has a piece is to do; by: an id.
@@ -61,8 +60,7 @@ class NewRecall:
     by: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Recall:
+class Recall(Struct, frozen=True):
     """A kept recall. ref: what it is called by."""
 
     id: str
@@ -78,8 +76,7 @@ class Step(StrEnum):
     REMEDIED = "remedied"  # what the notice asks for was done
 
 
-@dataclass(frozen=True, slots=True)
-class NewPieceCall:
+class NewPieceCall(Struct, frozen=True):
     """A step of a piece under a recall (its reference). why: how it matches, or what was read or done.
 
     mark, serial: as read on the piece when somebody cleared it. by: an id.
@@ -95,8 +92,7 @@ class NewPieceCall:
     serial: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class PieceCall:
+class PieceCall(Struct, frozen=True):
     """A logged step."""
 
     id: str
@@ -124,8 +120,7 @@ class Answer(StrEnum):
     READ = "read"  # what stands on it
 
 
-@dataclass(frozen=True, slots=True)
-class NewRecallEntry:
+class NewRecallEntry(Struct, frozen=True):
     """What was added. person: an id, empty for one whom the register knows by name alone; name: as written to.
 
     number: of the letter; tags: the pieces it is about; text: to whom it was passed on, what was read, how it ended.
@@ -142,8 +137,7 @@ class NewRecallEntry:
     text: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class RecallEntry:
+class RecallEntry(Struct, frozen=True):
     """A logged addition."""
 
     id: str

@@ -1,15 +1,15 @@
 """The report on all the gear, for the club's meeting or an insurer: what stands on a day, and what changed since."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.gear.needs import Ending
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import Imprint, ProtocolTable
 
 
-@dataclass(frozen=True, slots=True)
-class KindCount:
+class KindCount(Struct, frozen=True):
     """How many pieces of a kind the club has or ought to have, by outcome."""
 
     kind_name: str
@@ -33,16 +33,14 @@ class KindCount:
         return self.fit + self.derate + self.hold + self.retire
 
 
-@dataclass(frozen=True, slots=True)
-class AgeCount:
+class AgeCount(Struct, frozen=True):
     """How many pieces that are not retired are of an age, in words."""
 
     age: str
     count: int
 
 
-@dataclass(frozen=True, slots=True)
-class RegisterReport:
+class RegisterReport(Struct, frozen=True):
     """All of it. since: the day from which it tells what changed; answer: what everybody must take home, in sentences.
 
     decide, buy: what the club has to settle and what to replace, a sentence each; horizon: the last day that the

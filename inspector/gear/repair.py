@@ -1,8 +1,9 @@
 """What was done to a piece: repairs and parts put in place of others."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.gear.item import Rating, SizeAsNew
 
@@ -25,8 +26,7 @@ class Work(StrEnum):
     GROUND = "ground"
 
 
-@dataclass(frozen=True, slots=True)
-class NewRepair:
+class NewRepair(Struct, frozen=True):
     """A repair. done_by: who did it, as stated; by: the id of whoever writes it down; part: what was put in.
 
     rating: what the new part is marked with; None where it bears none. The piece is held until inspected after it.
@@ -47,8 +47,7 @@ class NewRepair:
     replaces: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Repair:
+class Repair(Struct, frozen=True):
     """A logged repair."""
 
     id: str

@@ -1,9 +1,11 @@
 """A rig: which pieces join which vehicles, in what order, and what is known of the pull."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from inspector.gear.fitting import Fitted
 from inspector.gear.judged import Judged
@@ -49,8 +51,7 @@ class LooseEnd(StrEnum):
 GROUND = "ground"  # what a loose end stands on where it is no vehicle
 
 
-@dataclass(frozen=True, slots=True)
-class Conditions:
+class Conditions(Struct, frozen=True):
     """What is known of the pull. None: nobody said, and the severe assumption stands and is told.
 
     bogged_in: under the stuck vehicle; pulling_on: under the other. slope: uphill, an angle. speed: of the towing
@@ -70,16 +71,14 @@ class Conditions:
     distance_rule: str = "longest"
 
 
-@dataclass(frozen=True, slots=True)
-class Angle:
+class Angle(Struct, frozen=True):
     """An angle at a piece: between the two lines of a block, between the legs of a bridle or a strap round a tree."""
 
     at: str
     figure: Figure
 
 
-@dataclass(frozen=True, slots=True)
-class NamedJoint:
+class NamedJoint(Struct, frozen=True):
     """How two neighbours are joined where it is not the usual way for their kinds. how: a key of the joints' list."""
 
     one: str
@@ -87,8 +86,7 @@ class NamedJoint:
     how: str
 
 
-@dataclass(frozen=True, slots=True)
-class Rig:
+class Rig(Struct, frozen=True):
     """Runs of parts by tag, each joined to the next; a part that stands in several runs branches there.
 
     A loose end is written "tree@ground". pulling, bogged: tags of vehicles; pulling may be empty where the winch is on
@@ -130,8 +128,7 @@ class Rig:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class KeptRig:
+class KeptRig(Struct, frozen=True):
     """A rig in the register under the officer's own reference. on: the day it was kept."""
 
     id: str
@@ -140,8 +137,7 @@ class KeptRig:
     rig: Rig
 
 
-@dataclass(frozen=True, slots=True)
-class RigPiece:
+class RigPiece(Struct, frozen=True):
     """A piece judged for the day of the pull, and where it sits if it is fitted to a vehicle."""
 
     judged: Judged
@@ -158,8 +154,7 @@ class RigPiece:
         return self.judged.dossier.kind.key
 
 
-@dataclass(frozen=True, slots=True)
-class RigFacts:
+class RigFacts(Struct, frozen=True):
     """All that checking a rig reads: its pieces by tag (those on the vehicles too) and the vehicles by tag.
 
     absent: by the tag of a piece or vehicle, why it is not to be had whatever its verdict: gone, or kept as evidence.

@@ -1,8 +1,9 @@
 """What checking a rig returns: data with its words; forces in newtons, lengths in metres, energy in joules."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.gear.rig import Rig
 
@@ -21,8 +22,7 @@ class RigOutcome(StrEnum):
         return list(RigOutcome).index(self)
 
 
-@dataclass(frozen=True, slots=True)
-class Assumption:
+class Assumption(Struct, frozen=True):
     """Something the sums take for granted: what, the value as it prints, why, the source as it prints.
 
     typed: somebody wrote it for this pull; otherwise the rulebook's own figure stands.
@@ -35,8 +35,7 @@ class Assumption:
     typed: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Load:
+class Load(Struct, frozen=True):
     """The pull in the line that the method can put on, an upper bound.
 
     at: tags of the parts it arises in. likely_n: with the bogged vehicle giving way; None where that has no meaning.
@@ -61,8 +60,7 @@ class Load:
         return None if self.needed_n is None else self.offered_n > self.needed_n
 
 
-@dataclass(frozen=True, slots=True)
-class LinkUse:
+class LinkUse(Struct, frozen=True):
     """One part of the rig: what it bears, what it stands, and how much of that is used.
 
     capacity_n: characteristic minimum breaking strength on the day, wet and joint taken off; None: nobody knows, and
@@ -101,8 +99,7 @@ def _share(force_n: float, capacity_n: float) -> float:
     return force_n / capacity_n if capacity_n > 0 else float("inf")
 
 
-@dataclass(frozen=True, slots=True)
-class JointUse:
+class JointUse(Struct, frozen=True):
     """How two neighbours are joined and what passes through.
 
     picture: which section shows it: "double_shear", "single_shear", "weld_tension", "bare_tube", "tie_down", "" for
@@ -128,8 +125,7 @@ class JointUse:
         return next((value for key, value in self.figures if key == name), None)
 
 
-@dataclass(frozen=True, slots=True)
-class RigFinding:
+class RigFinding(Struct, frozen=True):
     """Something that decides the outcome, or that was looked at and passes. about: tags."""
 
     key: str
@@ -139,8 +135,7 @@ class RigFinding:
     about: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Flying:
+class Flying(Struct, frozen=True):
     """What flies if one part lets go, all the energy taken as motion. parts: tags that fly; speed in m/s."""
 
     link: str
@@ -151,8 +146,7 @@ class Flying:
     says: str
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Struct, frozen=True):
     """A change worth making and what comes of it: the outcome and the least safety factor after it.
 
     rig: the changed rig, where it is one that can be taken as it stands.
@@ -165,8 +159,7 @@ class Change:
     rig: Rig | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Sensitivity:
+class Sensitivity(Struct, frozen=True):
     """How the pull grows: (speed in m/s, bound in N) and (footing key, its word, needed N, likely N or None).
 
     greatest_speed_m_per_s: at which the first part has used up what it may bear; None where no speed helps or the
@@ -179,8 +172,7 @@ class Sensitivity:
     limits_at: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class RigResult:
+class RigResult(Struct, frozen=True):
     """A rig checked. weakest: the tag with the least strength over force. headline: one sentence for a member.
 
     Nothing is hidden: links, joints and findings hold those that pass too.
@@ -219,8 +211,7 @@ class RigResult:
         return 1 / most if most > 0 else float("inf")
 
 
-@dataclass(frozen=True, slots=True)
-class PairLine:
+class PairLine(Struct, frozen=True):
     """Whether the kit makes a sound rig for one vehicle to pull another. outcome None: it makes none at all.
 
     up_to_m_per_s: the speed it is sound up to, where that is less than the speed that stands when nobody said one.
@@ -237,16 +228,14 @@ class PairLine:
     safety_factor: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class LeftOut:
+class LeftOut(Struct, frozen=True):
     """A piece of the kit that the proposed rig does not use, and why."""
 
     tag: str
     why: str
 
 
-@dataclass(frozen=True, slots=True)
-class Proposed:
+class Proposed(Struct, frozen=True):
     """The best rig found for two vehicles and a method; None where no kit piece makes one, and missing says what."""
 
     method: str

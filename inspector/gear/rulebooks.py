@@ -1,8 +1,9 @@
 """What is told of rulebooks: what a club changes, faults of its file, what a rule says, how two books differ."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.gear.outcome import Outcome
 
@@ -24,8 +25,7 @@ class Part(StrEnum):
     OUTCOME = "outcome"
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Struct, frozen=True):
     """One figure or outcome that a club sets otherwise than the packaged rulebook.
 
     about: the rule's id, the setting's or the kind's key. key: which figure of it, e.g. "limit" or "every_days".
@@ -49,8 +49,7 @@ class Change:
         return self.part.value, self.about, self.key
 
 
-@dataclass(frozen=True, slots=True)
-class BookFault:
+class BookFault(Struct, frozen=True):
     """One thing that is wrong in a club's file. line 0: the file as a whole; column 0: the whole line."""
 
     file: str
@@ -59,8 +58,7 @@ class BookFault:
     column: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class BookFound:
+class BookFound(Struct, frozen=True):
     """A club's file as it was read: whose it is, what it changes, and every fault. faults empty: it may be adopted."""
 
     club: str
@@ -71,8 +69,7 @@ class BookFound:
     faults: tuple[BookFault, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class RuleLine:
+class RuleLine(Struct, frozen=True):
     """One rule in a list. loosened: whether a club has loosened its limit; club: its change in words, if any."""
 
     id: str
@@ -84,8 +81,7 @@ class RuleLine:
     loosened: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class WorkedExample:
+class WorkedExample(Struct, frozen=True):
     """An example of a rule, worked by the book in force. expected: what the packaged rulebook says of it."""
 
     given: str
@@ -94,8 +90,7 @@ class WorkedExample:
     found: str
 
 
-@dataclass(frozen=True, slots=True)
-class RuleShown:
+class RuleShown(Struct, frozen=True):
     """All that is to be told of one rule. purposes empty: it speaks of the whole piece."""
 
     line: RuleLine
@@ -110,8 +105,7 @@ class RuleShown:
     packaged: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Standing:
+class Standing(Struct, frozen=True):
     """How one piece comes out by one book."""
 
     outcome: Outcome
@@ -119,8 +113,7 @@ class Standing:
     next_due: date | None
 
 
-@dataclass(frozen=True, slots=True)
-class PieceDiffers:
+class PieceDiffers(Struct, frozen=True):
     """A piece that two books judge otherwise. purposes: the uses that come out otherwise; because: each rule that makes
     it; both in words."""
 
@@ -132,8 +125,7 @@ class PieceDiffers:
     because: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Compared:
+class Compared(Struct, frozen=True):
     """Two books on the whole register. retires: tags that only the second book retires."""
 
     first: str
@@ -143,8 +135,7 @@ class Compared:
     retires: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Adopted:
+class Adopted(Struct, frozen=True):
     """A club's rulebook as the register keeps it. text empty: the packaged rulebook alone, adopted again."""
 
     id: str

@@ -1,7 +1,8 @@
 """Who may do what on a database server: every login has a seat, in one branch and with one role."""
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 
 class Role(StrEnum):
@@ -12,8 +13,7 @@ class Role(StrEnum):
     READER = "reader"  # reads
 
 
-@dataclass(frozen=True, slots=True)
-class Seat:
+class Seat(Struct, frozen=True):
     """A login with its branch and role."""
 
     login: str

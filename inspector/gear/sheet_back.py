@@ -1,22 +1,20 @@
 """What came back on a sheet, before anybody has confirmed it: files, rows, rooms, piece by piece."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.gear.papers import TickLine
 from inspector.gear.photo_read import Answer, RoomRead
 from inspector.refused import Refused
 
 
-@dataclass(frozen=True, slots=True)
-class Incoming:
+class Incoming(Struct, frozen=True):
     """A file as it came: a photo, a scan, or a form that was filled in on a screen."""
 
     name: str
     data: bytes
 
 
-@dataclass(frozen=True, slots=True)
-class RowBack:
+class RowBack(Struct, frozen=True):
     """One line of a sheet. tick: what it asked. pictures: of the box for good and of that for fault, empty from a form.
 
     reading: what was written into the room of a measured line; unit: what was chosen beside it on a screen.
@@ -35,8 +33,7 @@ class RowBack:
         return self.answer is Answer.UNSURE
 
 
-@dataclass(frozen=True, slots=True)
-class PieceBack:
+class PieceBack(Struct, frozen=True):
     """One piece of a sheet, as far as its pages came back."""
 
     tag: str
@@ -51,8 +48,7 @@ class PieceBack:
         return not ticked and not any(room and room.text for room in rooms)
 
 
-@dataclass(frozen=True, slots=True)
-class Unread:
+class Unread(Struct, frozen=True):
     """A file, or a page of it, that was not taken, and why."""
 
     name: str

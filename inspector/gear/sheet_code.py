@@ -1,6 +1,6 @@
 """What stands in the QR code of a sheet's page: number, page, a fingerprint of what it asks, and a check character."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 _SIGNS = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 _MODULUS = len(_SIGNS)
@@ -8,8 +8,7 @@ _PAGE, _MARK, _CHECK = 2, 5, 1
 LONGEST = 20  # capital letters and figures that the smallest QR code holds at level M
 
 
-@dataclass(frozen=True, slots=True)
-class SheetCode:
+class SheetCode(Struct, frozen=True):
     """number: of the sheet, capital letters, figures and hyphens; page: from 1; mark: five signs of a fingerprint."""
 
     number: str

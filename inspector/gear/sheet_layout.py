@@ -3,15 +3,14 @@
 Millimetres, y downwards from the top left of the paper.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 MARK_MM = 9.1  # side of a position mark: seven modules of 1.3 mm, dark and light as 1:1:3:1:1
 CODE_MM = 22.0  # side of the QR code without its quiet zone
 CODE_MODULES = 21  # of a QR code of the smallest version
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(Struct, frozen=True):
     """A rectangle on the page."""
 
     left_mm: float
@@ -25,16 +24,14 @@ class Spot:
         return self.left_mm + self.width_mm / 2, self.top_mm + self.height_mm / 2
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(Struct, frozen=True):
     """A box to tick, or a room to write in, under the name of its field."""
 
     name: str
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
-class SheetPage:
+class SheetPage(Struct, frozen=True):
     """One page. code: the text of its QR code, which stands without its quiet zone at code_spot; marks: position marks.
 
     boxes: the printed frames to tick; rooms: where something is written.
@@ -47,8 +44,7 @@ class SheetPage:
     rooms: tuple[Placed, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class SheetLayout:
+class SheetLayout(Struct, frozen=True):
     """All pages of a sheet, on paper of this size."""
 
     width_mm: float

@@ -1,14 +1,14 @@
 """A stored verdict and its words, as far as lists of many pieces need them: read without all that passed."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import PurposeOutcome, Reason, Status, WallForecast
 
 
-@dataclass(frozen=True, slots=True)
-class StandingFinding:
+class StandingFinding(Struct, frozen=True):
     """One rule's answer, as far as time alone may change it."""
 
     rule: str
@@ -17,8 +17,7 @@ class StandingFinding:
     turns_on: date | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class StandingVerdict:
+class StandingVerdict(Struct, frozen=True):
     """What a verdict says of a piece and of its days."""
 
     outcome: Outcome
@@ -29,8 +28,7 @@ class StandingVerdict:
     holds_until: date | None
 
 
-@dataclass(frozen=True, slots=True)
-class StandingWords:
+class StandingWords(Struct, frozen=True):
     """A verdict in words: what it is, what it means, what it may be used for, and what speaks against it."""
 
     headline: str

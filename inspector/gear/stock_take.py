@@ -1,8 +1,9 @@
 """Counting what is there."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.gear.whereabouts import Where
 
@@ -15,8 +16,7 @@ class Counted(StrEnum):
     UNKNOWN = "unknown"  # nobody looked where it should be
 
 
-@dataclass(frozen=True, slots=True)
-class NewStockTake:
+class NewStockTake(Struct, frozen=True):
     """A count that was begun. scope: the place counted, empty for everything; expected: tags that ought to be there.
 
     elsewhere: tags of pieces that are on loan or on a vehicle, with where; they are counted where they can be seen.
@@ -29,8 +29,7 @@ class NewStockTake:
     by: str
 
 
-@dataclass(frozen=True, slots=True)
-class StockTake:
+class StockTake(Struct, frozen=True):
     """A kept count. ref: what it is called by."""
 
     id: str
@@ -45,8 +44,7 @@ class StockStep(StrEnum):
     CLOSED = "closed"
 
 
-@dataclass(frozen=True, slots=True)
-class NewStockEntry:
+class NewStockEntry(Struct, frozen=True):
     """A mark, or the close. tag: of the piece marked, also one that was not expected; place: where it lay.
 
     unknown_tags: labels that no piece of the register has; of a close, all of them. was: where the register had the
@@ -64,8 +62,7 @@ class NewStockEntry:
     was: Where | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class StockEntry:
+class StockEntry(Struct, frozen=True):
     """A logged entry of a count."""
 
     id: str

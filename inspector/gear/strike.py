@@ -1,11 +1,11 @@
 """A wrong entry struck by two competent persons, and the day a retired piece was made unusable."""
 
-from dataclasses import dataclass
 from datetime import date
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class NewStrike:
+
+class NewStrike(Struct, frozen=True):
     """An entry that was wrong: the wrong tag, a misread gauge. by and second: two persons' ids.
 
     entry: the id of the inspection, use or exposure; voids: the stored retirements that rested on it alone.
@@ -19,8 +19,7 @@ class NewStrike:
     voids: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Strike:
+class Strike(Struct, frozen=True):
     """A kept strike."""
 
     id: str
@@ -28,8 +27,7 @@ class Strike:
     facts: NewStrike
 
 
-@dataclass(frozen=True, slots=True)
-class NewDestruction:
+class NewDestruction(Struct, frozen=True):
     """A retired piece made unusable. by: who did it; witness: who saw it, an id or empty."""
 
     on: date

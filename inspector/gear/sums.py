@@ -1,12 +1,11 @@
 """A sum worked before an audience, and the list of sums there are."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.gear.verdict import Fact
 
 
-@dataclass(frozen=True, slots=True)
-class SumInput:
+class SumInput(Struct, frozen=True):
     """One input of a sum. how: what to type, e.g. "length"; otherwise: what stands if nothing is typed."""
 
     name: str
@@ -14,8 +13,7 @@ class SumInput:
     otherwise: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class NamedSum:
+class NamedSum(Struct, frozen=True):
     """A sum of the catalogue: where it belongs, what it is, what it wants."""
 
     name: str
@@ -24,8 +22,7 @@ class NamedSum:
     inputs: tuple[SumInput, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class WorkedSum:
+class WorkedSum(Struct, frozen=True):
     """A sum with figures in it. valid: the range it may be used in; sources: as they print."""
 
     name: str

@@ -1,14 +1,13 @@
 """What hangs on a piece, as data: its label, and the tag that says it is on hold, derated or retired."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.gear.label_sizes import LabelSize
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import Imprint
 
 
-@dataclass(frozen=True, slots=True)
-class HoldTag:
+class HoldTag(Struct, frozen=True):
     """A tag for a piece that is not free for use. not_for: what it must not be used for, a sentence.
 
     limit: what it bears now, of a derated piece; may_for: what it may still be used for, empty for nothing. why: what
@@ -29,16 +28,14 @@ class HoldTag:
     is_evidence: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class TagSheet:
+class TagSheet(Struct, frozen=True):
     """Tags to be cut apart."""
 
     imprint: Imprint
     tags: tuple[HoldTag, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class ItemLabel:
+class ItemLabel(Struct, frozen=True):
     """The label of a piece: what it is marked with, never what it may be used for."""
 
     tag: str
@@ -46,8 +43,7 @@ class ItemLabel:
     marked: str
 
 
-@dataclass(frozen=True, slots=True)
-class LabelSheet:
+class LabelSheet(Struct, frozen=True):
     """Labels on sheets of a size. start: the place on the first sheet, from 1, at which the first one stands."""
 
     imprint: Imprint

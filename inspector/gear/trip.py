@@ -1,15 +1,15 @@
 """Vehicles and trips."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.language import tr
 from inspector.units import Figure
 
 
-@dataclass(frozen=True, slots=True)
-class Vehicle:
+class Vehicle(Struct, frozen=True):
     """A vehicle of the club or a member. gvm: greatest laden mass on its plate; mass: as it stands on the day.
 
     front_spacing, rear_spacing: between its two recovery points at that end, None where nobody measured it.
@@ -36,16 +36,14 @@ class Ground(StrEnum):
     GRAVEL = "gravel"
 
 
-@dataclass(frozen=True, slots=True)
-class Ride:
+class Ride(Struct, frozen=True):
     """A piece of a trip's kit, by its tag, and the vehicle of the trip that it rides on."""
 
     tag: str
     vehicle: str
 
 
-@dataclass(frozen=True, slots=True)
-class Trip:
+class Trip(Struct, frozen=True):
     """A trip with its kit. vehicles and kit hold tags, people ids.
 
     rides: where pieces of the kit ride, in the order of the kit; a piece that nobody planned it for has no entry.

@@ -1,8 +1,9 @@
 """What a piece went through: pulls, and what the weather and the sea did to it."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.units import Figure
 
@@ -16,8 +17,7 @@ class Event(StrEnum):
     RAN_OVER = "ran_over"
 
 
-@dataclass(frozen=True, slots=True)
-class NewUse:
+class NewUse(Struct, frozen=True):
     """One day's pulls."""
 
     on: date
@@ -27,8 +27,7 @@ class NewUse:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Use:
+class Use(Struct, frozen=True):
     """A logged use."""
 
     id: str
@@ -47,8 +46,7 @@ class Weather(StrEnum):
     FROST = "frost"  # frozen while it was wet
 
 
-@dataclass(frozen=True, slots=True)
-class NewExposure:
+class NewExposure(Struct, frozen=True):
     """A day, or a season of so many days, in salt, mud or sun. rinsed, hottest, dried: None where nobody knows."""
 
     on: date
@@ -61,8 +59,7 @@ class NewExposure:
     dried: bool | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Exposure:
+class Exposure(Struct, frozen=True):
     """A logged exposure."""
 
     id: str

@@ -1,10 +1,9 @@
 """What judging returns: data only. The sentences are made in rulebook/wording."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-import msgspec
+from msgspec import Struct
 
 from inspector.gear.capacity import Capacity
 from inspector.gear.kind import Service
@@ -33,7 +32,7 @@ class Known(StrEnum):
     ESTIMATED = "estimated"  # from exposure, with no reading behind it
 
 
-class Value(msgspec.Struct, frozen=True, gc=False):
+class Value(Struct, frozen=True, gc=False):
     """A value as a rule saw it: a number in SI or a word such as a grade. as_typed: how the officer wrote it."""
 
     number: float | None = None
@@ -42,7 +41,7 @@ class Value(msgspec.Struct, frozen=True, gc=False):
     as_typed: str = ""
 
 
-class Finding(msgspec.Struct, frozen=True, gc=False):  # no dataclass: a verdict makes thirty, at a tenth of the cost
+class Finding(Struct, frozen=True, gc=False):
     """One rule's answer. purposes: those it speaks to, empty for the whole piece. limit_from: the named quantity
     the limit is, where it is one. came_from: what the value was computed from; known: how; by: who saw or measured it,
     a person's id; rests_on: the id of the entry it stands in. turns_on: the day on which time alone makes this rule
@@ -85,8 +84,7 @@ class Needed(StrEnum):
     NOTHING = "nothing"
 
 
-@dataclass(frozen=True, slots=True)
-class Release:
+class Release(Struct, frozen=True):
     """What would release one finding with all else as it is: the limit of its own quantity, or what is missing.
 
     observation: the check or measure; points: its named places; must: at_least, at_most, above or below; limit: the
@@ -102,8 +100,7 @@ class Release:
     dimension: Dimension | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class WallPoint:
+class WallPoint(Struct, frozen=True):
     """The thinnest wall on one day in metres: as read, and what may be relied on after the gauge's allowance."""
 
     on: date
@@ -115,8 +112,7 @@ class WallPoint:
     below_probe: bool = False  # thinner than the common probe can tell
 
 
-@dataclass(frozen=True, slots=True)
-class WallForecast:
+class WallForecast(Struct, frozen=True):
     """The wall of a tube: history, rates in metres a year, what it must keep, and how long that lasts."""
 
     nominal_m: float
@@ -139,16 +135,14 @@ class WallForecast:
     band: WallBand | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class PurposeOutcome:
+class PurposeOutcome(Struct, frozen=True):
     """The outcome for one purpose the kind may serve."""
 
     purpose: Purpose
     outcome: Outcome
 
 
-@dataclass(frozen=True, slots=True)
-class Unloosened:
+class Unloosened(Struct, frozen=True):
     """What a verdict would be had the club loosened nothing, where that is another."""
 
     outcome: Outcome
@@ -157,8 +151,7 @@ class Unloosened:
     next_due: date | None
 
 
-@dataclass(frozen=True, slots=True)
-class Verdict:
+class Verdict(Struct, frozen=True):
     """The judgement of one piece on one day."""
 
     item_id: str
@@ -183,7 +176,7 @@ class Verdict:
         return min((day for day in (self.next_inspection_due, reading) if day), default=None)
 
 
-class Reason(msgspec.Struct, frozen=True, gc=False):
+class Reason(Struct, frozen=True, gc=False):
     """One finding in words: the sentence, the value, the limit and where the limit comes from."""
 
     outcome: Outcome
@@ -199,15 +192,14 @@ class Reason(msgspec.Struct, frozen=True, gc=False):
     why: str = ""  # why the rule stands
 
 
-class Fact(msgspec.Struct, frozen=True, gc=False):
+class Fact(Struct, frozen=True, gc=False):
     """A labelled line, e.g. ("Wall now", "2.2 mm")."""
 
     label: str
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Explanation:
+class Explanation(Struct, frozen=True):
     """A verdict in words. headline: the outcome in one line; plain: what it means, one sentence; use_line: what the
     piece may be used for, for sheets; sums: the figures behind it."""
 

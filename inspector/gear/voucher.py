@@ -1,7 +1,8 @@
 """What a voucher says of a piece that left the club for good, went back to its owner, or was made unusable."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.gear.lists import HistoryRow
 from inspector.gear.outcome import Outcome
@@ -10,8 +11,7 @@ from inspector.gear.verdict import Fact
 from inspector.gear.whereabouts import Where
 
 
-@dataclass(frozen=True, slots=True)
-class Voucher:
+class Voucher(Struct, frozen=True):
     """The paper by which a piece's record closes. where: sold, given back or destroyed; entry: the id of what says so.
 
     to: buyer, owner or witness as the word asks; how: how it was made unusable, or what was said of the sale.

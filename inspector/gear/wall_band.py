@@ -1,8 +1,9 @@
 """How sure a wall's forecast is: the band round it. It informs only; no outcome and no due date rests on it."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 
 class BandFrom(StrEnum):
@@ -13,8 +14,7 @@ class BandFrom(StrEnum):
     PUBLISHED = "published"  # no reading: the slowest and the fastest published rate
 
 
-@dataclass(frozen=True, slots=True)
-class BandAt:
+class BandAt(Struct, frozen=True):
     """The band on one day, in metres. Of 100 new readings there, dressed and by a tried gauge, 95 would lie in it."""
 
     on: date
@@ -23,8 +23,7 @@ class BandAt:
     high_m: float
 
 
-@dataclass(frozen=True, slots=True)
-class WallBand:
+class WallBand(Struct, frozen=True):
     """The band of the place that goes first.
 
     now, at_due: on the judging day and when the next reading is due; None where that lies beyond reach_on, the last day

@@ -1,8 +1,9 @@
 """Where a piece is, apart from what it is fit for."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 
 class Where(StrEnum):
@@ -32,8 +33,7 @@ class Where(StrEnum):
 WRITTEN = (Where.IN_STORE, Where.MISSING, Where.STOLEN, Where.SOLD, Where.GIVEN_BACK, Where.WITHDRAWN)
 
 
-@dataclass(frozen=True, slots=True)
-class NewWhereabouts:
+class NewWhereabouts(Struct, frozen=True):
     """An entry. place: in the store, or where it was last seen; to: buyer or owner, as stated; by: a person's id.
 
     found: it was missing, stolen or given back and is here again: it is held until inspected. paper: what proves it,
@@ -50,8 +50,7 @@ class NewWhereabouts:
     found: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class WhereaboutsEntry:
+class WhereaboutsEntry(Struct, frozen=True):
     """A logged entry."""
 
     id: str
@@ -59,8 +58,7 @@ class WhereaboutsEntry:
     facts: NewWhereabouts
 
 
-@dataclass(frozen=True, slots=True)
-class Whereabouts:
+class Whereabouts(Struct, frozen=True):
     """Where a piece is now. at: place, holder's id, vehicle's tag or new owner, as the word asks; empty: not written.
 
     since: the day of the entry that says so; None where the booking stands.

@@ -2,8 +2,9 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.mechanics import checked
 
@@ -12,8 +13,7 @@ AVERAGE_MOST_RATIO = 0.10
 LEAST_LIMIT_M = 2.5e-3
 
 
-@dataclass(frozen=True, slots=True)
-class PointSpread:
+class PointSpread(Struct, frozen=True):
     """Point readings in figures: mean, standard deviation, their ratio, the thinnest, how many."""
 
     mean_m: float

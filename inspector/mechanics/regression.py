@@ -5,9 +5,10 @@ The band is not monotone in the readings: it informs. Verdicts rest on rates tha
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
+
+from msgspec import Struct
 
 from inspector.mechanics import checked
 from inspector.mechanics.student import student_t_factor
@@ -18,8 +19,7 @@ _LONGEST_YEARS = 10_000.0
 _FAR = 1e9  # further out than any reading or date; keeps sums of squares finite
 
 
-@dataclass(frozen=True, slots=True)
-class WallLine:
+class WallLine(Struct, frozen=True):
     """The least-squares line t = b0 + b1 x: walls in metres, x in years."""
 
     intercept_m: float
@@ -30,8 +30,7 @@ class WallLine:
     freedom_count: int
 
 
-@dataclass(frozen=True, slots=True)
-class WallBand:
+class WallBand(Struct, frozen=True):
     """The line's wall at a time, and the band round it."""
 
     line_m: float

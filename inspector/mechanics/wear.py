@@ -1,7 +1,8 @@
 """Wear of a round bar - shackle body, pin, eye - and the published limits, which disagree."""
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.mechanics import checked
 from inspector.mechanics.sections import round_area_loss_ratio, round_modulus_loss_ratio
@@ -24,8 +25,7 @@ class WearRule(StrEnum):
     DOE = "doe"
 
 
-@dataclass(frozen=True, slots=True)
-class RoundBarWear:
+class RoundBarWear(Struct, frozen=True):
     """What wear has taken of a round bar: of its diameter, its area and its strength in bending."""
 
     diameter_ratio: float

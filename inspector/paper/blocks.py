@@ -1,9 +1,10 @@
 """Blocks: pieces of a page that know their height before they are printed. Points, y downwards."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
 from io import BytesIO
 
+from msgspec import Struct
+from msgspec.structs import replace
 from PIL import Image
 
 from inspector.drawings.shapes import Anchor, Drawing, Ink
@@ -18,8 +19,7 @@ Draw = Callable[[Press, float, float], None]
 Fill = Callable[[float], "tuple[Block, Block | None]"]
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(Struct, frozen=True):
     """Something printable. draw: with its left and top. gap_pt: air above, dropped at the head of a page.
 
     parts: what it falls into where it is higher than a whole page. with_next: never the last on a page, as a heading.

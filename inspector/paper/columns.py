@@ -1,7 +1,8 @@
 """Tables: cells beside one another in columns of given shares of the width."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.gear.papers import ProtocolTable
 from inspector.paper.blocks import Block, row, rule, stack, words

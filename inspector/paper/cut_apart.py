@@ -1,7 +1,8 @@
 """Pieces of paper to be cut apart: their cut lines, and the hole by which one is tied to a piece of gear."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.drawings.shapes import Circle, Drawing, Ink, Line
 from inspector.language import tr

@@ -1,7 +1,8 @@
 """A whole document: the head and foot of each page, and the blocks between."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.drawings.shapes import Anchor, Ink
 from inspector.gear.papers import Imprint
@@ -32,8 +33,7 @@ _MARK_PT = 44.0
 _PAGE_PT = 34 * MM
 
 
-@dataclass(frozen=True, slots=True)
-class Document:
+class Document(Struct, frozen=True):
     """What is printed: its imprint, what it is about (for the file's own description), its blocks in order.
 
     code: of a sheet that is read back, the text of the QR code of each page, by its number.

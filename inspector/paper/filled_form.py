@@ -6,9 +6,9 @@ Bytes in. Fields are read by name from every page, in whichever of the two ways 
 import io
 import logging
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
 
+from msgspec import Struct
 from pypdf import PdfReader
 from pypdf.errors import PyPdfError
 from pypdf.generic import NameObject
@@ -28,8 +28,7 @@ _OFF = "/Off"
 logging.getLogger("pypdf").setLevel(logging.CRITICAL)  # what it thinks of a file is told by what it raises
 
 
-@dataclass(frozen=True, slots=True)
-class Field:
+class Field(Struct, frozen=True):
     """One field as it stands on a page: where in points, what it says to a reader, what was filled in."""
 
     page: int
@@ -40,8 +39,7 @@ class Field:
     shown: str
 
 
-@dataclass(frozen=True, slots=True)
-class FilledForm:
+class FilledForm(Struct, frozen=True):
     """A form as it came back. code: the text of its hidden field; texts: of each page, without spaces.
 
     is_drawn: somebody drew or wrote over it, so its picture tells more than its fields.

@@ -1,8 +1,9 @@
 """The look of every page: sizes, margins, four sizes of type, inks. Lengths in points, 1/72 in."""
 
-from dataclasses import dataclass, replace
 from enum import StrEnum
 
+from msgspec import Struct
+from msgspec.structs import replace
 from reportlab.lib.colors import Color, HexColor
 from reportlab.lib.pagesizes import A4, LETTER
 from reportlab.lib.units import mm
@@ -41,8 +42,7 @@ class PageSize(StrEnum):
 _PAPERS: dict[PageSize, tuple[float, float]] = {PageSize.A4: A4, PageSize.LETTER: LETTER}
 
 
-@dataclass(frozen=True, slots=True)
-class Type:
+class Type(Struct, frozen=True):
     """A size of type in points with weight and ink."""
 
     size_pt: float

@@ -6,9 +6,9 @@ Bytes in, bytes out. What a file is, its content says and never its name.
 import io
 import warnings
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TypeVar
 
+from msgspec import Struct
 from PIL import ExifTags, Image, ImageOps
 
 from inspector.language import tr
@@ -26,8 +26,7 @@ _HEAD_WITHIN, _END_WITHIN = 1024, 2048
 _Made = TypeVar("_Made")
 
 
-@dataclass(frozen=True, slots=True)
-class Intake:
+class Intake(Struct, frozen=True):
     """A file as it is kept. taken_at: as the camera wrote it."""
 
     data: bytes

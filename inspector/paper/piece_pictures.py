@@ -1,8 +1,9 @@
 """The pictures of a piece: the wall of a tube, shear of a ball or pin, the damage of a strap, the strength."""
 
 import re
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.drawings.pin_shear import pin_shear_picture
 from inspector.drawings.shapes import Drawing
@@ -20,8 +21,7 @@ from inspector.paper.page_style import BODY, GRID, MM
 from inspector.units import System
 
 
-@dataclass(frozen=True, slots=True)
-class Pictured:
+class Pictured(Struct, frozen=True):
     """What the pictures of a piece are drawn from. on: the day of its verdict; damage, pin: None for what is none."""
 
     kind: str

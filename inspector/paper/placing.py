@@ -1,6 +1,6 @@
 """Where the boxes and rooms of a sheet came to lie, kept while it is printed."""
 
-from dataclasses import dataclass, field
+from msgspec import Struct, field
 
 from inspector.gear.sheet_layout import Placed, SheetPage, Spot
 from inspector.paper.page_style import MM
@@ -9,8 +9,7 @@ _PLACES = 3  # of a millimetre: finer than any printer
 _NOWHERE = Spot(0.0, 0.0, 0.0, 0.0)
 
 
-@dataclass(slots=True)
-class Placing:
+class Placing(Struct):
     """The page in hand; points in, millimetres out. code: the text of its QR code, empty where the page has none."""
 
     code: str = ""

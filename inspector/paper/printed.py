@@ -1,12 +1,11 @@
 """What comes out of the press."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.gear.sheet_layout import SheetLayout
 
 
-@dataclass(frozen=True, slots=True)
-class Printed:
+class Printed(Struct, frozen=True):
     """A finished PDF. missing_glyphs: the signs the packaged type lacks, each once, printed as an empty square.
 
     layout: where the boxes of a sheet that is read back lie; None for other documents.

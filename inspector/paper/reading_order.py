@@ -6,11 +6,11 @@ reads to the left.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import groupby
 from unicodedata import bidirectional
 
 from bidi import algorithm
+from msgspec import Struct
 
 _LEFTWARDS = frozenset({"R", "AL"})
 _STRONG = _LEFTWARDS | {"L"}
@@ -18,8 +18,7 @@ _UNSEEN = "BN"  # joiners: the order takes no note of them
 _MARK = "\N{COMBINING GRAVE ACCENT}"
 
 
-@dataclass(frozen=True, slots=True)
-class Stretch:
+class Stretch(Struct, frozen=True):
     """Signs in the order of reading that go one way."""
 
     text: str

@@ -2,12 +2,12 @@
 
 import unicodedata
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby, pairwise
 from typing import Any
 
 import uharfbuzz
+from msgspec import Struct
 from reportlab.pdfbase.ttfonts import ShapeData, ShapedStr
 
 from inspector.paper.fonts import JOINERS, MISSING, composed, font_with, main_font, sits_on
@@ -18,8 +18,7 @@ _NO_SIGN = "\u200b"  # a glyph that said nothing would be read as some other sig
 _AS_DRAWN = {"kern": False, "liga": False}  # Latin words stand as wide in a mixed line as they do alone
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(Struct, frozen=True):
     """Signs of one font. text: as reportlab sets it; em: width in shares of the size; thick: bold has to be drawn."""
 
     font: str

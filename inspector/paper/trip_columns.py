@@ -4,9 +4,10 @@ A piece may go on in the other column of its page and never on another page: one
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import partial
 from itertools import groupby
+
+from msgspec import Struct
 
 from inspector.drawings.shapes import Ink
 from inspector.gear.papers import GoingPiece
@@ -22,8 +23,7 @@ _REMARKS_PT = 7 * MM
 _MOST_CHECKS = 24  # that surely find room on one page in two columns
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(Struct, frozen=True):
     """A piece with its number on the sheet, and the name of the place it stands under; empty for none."""
 
     number: int
@@ -31,8 +31,7 @@ class Placed:
     under: str
 
 
-@dataclass(frozen=True, slots=True)
-class _Unit:
+class _Unit(Struct, frozen=True):
     """What a column never breaks. of: the piece that it is of; begins: a column may begin with it as it stands."""
 
     block: Block

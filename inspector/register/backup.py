@@ -10,11 +10,11 @@ import re
 import sqlite3
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import closing, contextmanager, suppress
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
 from sqlalchemy import create_engine
 from sqlalchemy.exc import DatabaseError
 
@@ -39,8 +39,7 @@ _PAGES_AT_ONCE = 256
 _Told = Callable[[int, int], None]
 
 
-@dataclass(frozen=True, slots=True)
-class Backup:
+class Backup(Struct, frozen=True):
     """A copy that was opened and found whole. head: of its ledger, with so many lines."""
 
     file: Path

@@ -1,9 +1,10 @@
 """The read side of pieces: all their facts up to a day, struck entries left out, and their stored retirements."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from datetime import date
 
+from msgspec import Struct
+from msgspec.structs import replace
 from sqlalchemy import Connection, bindparam, select
 
 from inspector.gear.custody import Custody, NewCustody, Untold
@@ -61,8 +62,7 @@ _PEOPLE_CHANGED = select(year_tables.person_change.c.person_id, year_tables.pers
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Retirement:
+class Retirement(Struct, frozen=True):
     """A stored verdict that retired the piece."""
 
     id: str
@@ -70,16 +70,14 @@ class Retirement:
     why: str
 
 
-@dataclass(frozen=True, slots=True)
-class Retired:
+class Retired(Struct, frozen=True):
     """That a piece is retired: since when, and the ids of the verdicts that say so."""
 
     on: date
     verdicts: frozenset[str]
 
 
-@dataclass(frozen=True, slots=True)
-class _Rows:
+class _Rows(Struct, frozen=True):
     """Everything stored of some pieces up to a day, by piece, in order of day and entry."""
 
     strikes: Rows
@@ -97,8 +95,7 @@ class _Rows:
     calls: Rows
 
 
-@dataclass(frozen=True, slots=True)
-class _Kept:
+class _Kept(Struct, frozen=True):
     """What else is stored: the verdicts that retired them, changed bookings, both by piece, and everybody's names."""
 
     retirements: dict[str, list[tuple[str, str, str]]]

@@ -3,11 +3,11 @@
 import sqlite3
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
 from sqlalchemy import Engine
 from sqlalchemy.exc import DatabaseError, DBAPIError, NoResultFound
 
@@ -23,8 +23,7 @@ if TYPE_CHECKING:
     from inspector.register.backup import Backup
 
 
-@dataclass(frozen=True, slots=True)
-class Upgraded:
+class Upgraded(Struct, frozen=True):
     """That the tables were brought from one revision to another as the book was opened, and the copy from before."""
 
     old: str

@@ -1,9 +1,9 @@
 """The part of a page that reads what an incident asks of the register: how a piece stood, who had it, what is kept."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from datetime import date, datetime
 
+from msgspec import Struct
 from sqlalchemy import Table, or_, select
 
 from inspector.gear.custody import Hands, NewCustody
@@ -19,8 +19,7 @@ from inspector.register.rows import from_body, to_body
 from inspector.register.year import YearPage
 
 
-@dataclass(frozen=True, slots=True)
-class Kept:
+class Kept(Struct, frozen=True):
     """A numbered document as kept. about: the id of the piece, trip, incident or person, as its kind asks."""
 
     number: str

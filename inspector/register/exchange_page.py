@@ -1,9 +1,9 @@
 """The part of a page that reads what leaves the register: whole tables, row by row."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
 
+from msgspec import Struct
 from sqlalchemy import select
 
 from inspector.register.columns import METADATA
@@ -12,8 +12,7 @@ from inspector.register.leaf import Leaf
 from inspector.register.tables import document
 
 
-@dataclass(frozen=True, slots=True)
-class EntryLine:
+class EntryLine(Struct, frozen=True):
     """An entry about a piece as stored. key: its id; body: JSON."""
 
     key: str
@@ -22,8 +21,7 @@ class EntryLine:
     body: str
 
 
-@dataclass(frozen=True, slots=True)
-class DocumentLine:
+class DocumentLine(Struct, frozen=True):
     """A kept document. about: the id or name of what it is about."""
 
     number: str

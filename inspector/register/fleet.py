@@ -2,10 +2,10 @@
 
 import json
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
 from datetime import date, datetime
 
-import msgspec
+from msgspec import Struct
+from msgspec.structs import replace
 from sqlalchemy import Connection, Table, select
 
 from inspector.gear.changes import NewTripChange, NewVehicleChange
@@ -17,7 +17,7 @@ from inspector.register.current import select_items, tags_now
 from inspector.register.rows import from_body
 
 
-class _Booked(msgspec.Struct, frozen=True):
+class _Booked(Struct, frozen=True):
     """Those parts of a booking that say where the piece sits; reading no more keeps a long list quick."""
 
     fitted_to: str = ""
@@ -25,8 +25,7 @@ class _Booked(msgspec.Struct, frozen=True):
     fitted_side: Side = Side.UNKNOWN
 
 
-@dataclass(frozen=True, slots=True)
-class Entered:
+class Entered(Struct, frozen=True):
     """When a vehicle or a trip was first written down, and by whom."""
 
     on: date

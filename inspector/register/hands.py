@@ -1,9 +1,9 @@
 """The part of a page that keeps and reads who has what, the rigs, and the debriefs."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 
+from msgspec import Struct
 from sqlalchemy import RowMapping, func, select
 
 from inspector.gear.custody import Custody, Hands, NewCustody
@@ -16,8 +16,7 @@ from inspector.register.leaf import Leaf
 from inspector.register.rows import from_body, new_id, to_body
 
 
-@dataclass(frozen=True, slots=True)
-class Out:
+class Out(Struct, frozen=True):
     """A piece that is out, with the entry that says so."""
 
     item: Item

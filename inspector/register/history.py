@@ -1,10 +1,10 @@
 """What happened to a piece, out of every table that tells of it, by one question."""
 
-from dataclasses import dataclass
 from datetime import date
 from functools import cache
 from typing import Any
 
+from msgspec import Struct
 from sqlalchemy import Connection, Select, String, bindparam, literal, select, union_all
 
 from inspector.register.tables import (
@@ -39,8 +39,7 @@ _HAPPENED = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class HistoryLine:
+class HistoryLine(Struct, frozen=True):
     """A row of a piece's history as stored. what: the name of its table; key: the entry's id."""
 
     on: date

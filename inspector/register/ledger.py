@@ -6,10 +6,10 @@ changed row as surely as a changed line.
 
 import json
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
+from msgspec import Struct
 from sqlalchemy import Connection, RowMapping, select
 
 from inspector.gear.lists import Fault, Verified
@@ -31,8 +31,7 @@ Tip = tuple[int, str]  # number and hash of the line that the next one follows
 _Accounted = dict[tuple[str, str], dict[str, int]]  # table and id of a row; its digest and the line that names it
 
 
-@dataclass(frozen=True, slots=True)
-class Wrote:
+class Wrote(Struct, frozen=True):
     """A row that a deed wrote."""
 
     table: str
@@ -52,8 +51,7 @@ def since(connection: Connection, number: int) -> tuple[tuple[int, str], ...]:
     return tuple((int(row[0]), str(row[1])) for row in rows)
 
 
-@dataclass(frozen=True, slots=True)
-class Deed:
+class Deed(Struct, frozen=True):
     """What a line says: who did what, when, with which facts, on which copy of the register."""
 
     name: str

@@ -5,10 +5,10 @@ Finding reads one narrow table and gives back tags alone; what stands in a line 
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from msgspec import Struct
 from sqlalchemy import (
     Column,
     ColumnElement,
@@ -45,8 +45,7 @@ from inspector.register.year_tables import whereabouts
 _AT_ONCE = 500
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(Struct, frozen=True):
     """What a list is asked for. words: every one must occur. outcome, kind: a key, or empty for all.
 
     owners: as they were written down, or None for all; others: all but these. due_by: the day itself counts.
@@ -70,8 +69,7 @@ class Asked:
     offset: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class GearLine:
+class GearLine(Struct, frozen=True):
     """A line as stored; the duty gives the kind its name. body: the booking as JSON; words: of the verdict, as JSON."""
 
     item_id: str

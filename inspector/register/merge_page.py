@@ -1,8 +1,8 @@
 """The part of a page that knows of other copies of the register, and takes over what they hold."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
+from msgspec import Struct
 from sqlalchemy import Table, not_, select
 
 from inspector.gear.item import Item
@@ -26,8 +26,7 @@ _NAMED = (
 _OWNERS = ("item", "vehicle", "trip", "person", "stock_take")
 
 
-@dataclass(frozen=True, slots=True)
-class Touch:
+class Touch(Struct, frozen=True):
     """A row that a line wrote about something. owner: the table and the id of what it is about.
 
     said: the row's body; of a verdict its outcome.

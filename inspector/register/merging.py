@@ -2,9 +2,9 @@
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
+from msgspec import Struct
 from sqlalchemy import Connection, Table, func, insert, select
 
 from inspector.gear.lists import Verified
@@ -20,8 +20,7 @@ _AT_ONCE = 400
 _FILES_AT_ONCE = 4  # each may have some megabytes
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(Struct, frozen=True):
     """A ledger line of one of two copies. rows: table and id of what it wrote."""
 
     columns: Mapping[str, Any]

@@ -7,11 +7,11 @@ that at no moment both can be written on. Where the other side fails after that,
 
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import Any
 
+from msgspec import Struct
 from sqlalchemy import Connection, Engine, String, Table, func, insert, select
 from sqlalchemy.exc import DatabaseError
 
@@ -33,8 +33,7 @@ _SUMS = 1 << 256
 _Told = Callable[[int, int], None]
 
 
-@dataclass(frozen=True, slots=True)
-class Moved:
+class Moved(Struct, frozen=True):
     """What was carried over. head: the line that closed the one and that the other goes on from."""
 
     to: str

@@ -1,9 +1,9 @@
 """A page of the book: one transaction's view, in gear words."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict
 from datetime import date, datetime
 
+from msgspec.structs import asdict
 from sqlalchemy import ColumnElement, bindparam, func, select
 
 from inspector.gear.dossier import Dossier

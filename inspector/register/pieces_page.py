@@ -1,10 +1,10 @@
 """The part of a page that keeps pieces and what is said of them, one or many at once."""
 
 from collections.abc import Collection, Sequence
-from dataclasses import asdict
 from datetime import date
 from typing import Any
 
+from msgspec.structs import asdict
 from sqlalchemy import ColumnElement, or_, select
 
 from inspector.gear.item import Item, NewItem

@@ -6,9 +6,10 @@ whoever uses a row proves it by its checksum. What was committed into the write-
 
 import struct
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal
+
+from msgspec import Struct
 
 _USUAL_PAGE = 4096
 _PAGES = frozenset(1 << power for power in range(9, 17))
@@ -20,8 +21,7 @@ _INTEGERS = {1: 1, 2: 2, 3: 3, 4: 4, 5: 6, 6: 8}
 _FLOAT, _ZERO, _ONE, _FIRST_BYTES = 7, 8, 9, 12
 
 
-@dataclass(frozen=True, slots=True)
-class Record:
+class Record(Struct, frozen=True):
     """A row as it lies in the file. page: the page it begins on; rowid: SQLite's own number of it."""
 
     page: int

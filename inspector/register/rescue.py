@@ -2,10 +2,10 @@
 
 import shutil
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from msgspec import Struct
 from sqlalchemy import Connection, Date, Table, insert
 
 from inspector.gear.lists import Fault
@@ -23,8 +23,7 @@ _WORK = ".rescue"
 _OFFICER = {"name officer": "id", "hand over": "to"}
 
 
-@dataclass(frozen=True, slots=True)
-class LostRow:
+class LostRow(Struct, frozen=True):
     """A row that is not in the new register. line: that named it; deed and facts: what the line tells.
 
     read: what was read of it, which nothing proves; parent: what it belongs to, where that is lost and not it.
@@ -39,8 +38,7 @@ class LostRow:
     parent: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Rescued:
+class Rescued(Struct, frozen=True):
     """What was saved and what was not. gaps: runs of lost lines; ends_well: whether none is lost after the last.
 
     unnamed: rows of lines that are lost. faults: what `verify` finds in the new register, to be told in its ledger.

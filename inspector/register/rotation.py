@@ -2,16 +2,16 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+
+from msgspec import Struct
 
 STEM = "planned"  # what the names of copies by the plan begin with; no other file is ever looked at
 _NAMED = re.compile(rf"^{STEM}-(\d{{4}}-\d{{2}}-\d{{2}})-([0-9a-f]{{12}})\.db$")
 
 
-@dataclass(frozen=True, slots=True)
-class PlannedCopy:
+class PlannedCopy(Struct, frozen=True):
     """A copy that the plan made, by its name."""
 
     file: Path

@@ -1,4 +1,4 @@
-"""Rows to gear dataclasses and back: JSON in which every float comes back the same."""
+"""Rows to gear structs and back: JSON in which every float comes back the same."""
 
 import secrets
 import threading
@@ -18,12 +18,12 @@ _last_tick = 0
 
 
 def to_body(value: object) -> str:
-    """A dataclass as JSON text with sorted keys."""
+    """A struct as JSON text with sorted keys."""
     return _SORTED.encode(value).decode()
 
 
 def from_body(body: str, shape: type[Shape]) -> Shape:
-    """The dataclass again. Refused where the text is not one: it was changed or damaged since."""
+    """The struct again. Refused where the text is not one: it was changed or damaged since."""
     try:
         return _reader_of(shape).decode(body)  # type: ignore[arg-type,no-any-return]
     except msgspec.MsgspecError as error:
@@ -37,12 +37,12 @@ def _reader_of(shape: type) -> msgspec.json.Decoder[Any]:
 
 
 def as_facts(value: object) -> Any:
-    """A dataclass as plain lists and dicts, for a ledger line."""
+    """A struct as plain lists and dicts, for a ledger line."""
     return msgspec.to_builtins(value)
 
 
 def from_facts(value: object, shape: type[Shape]) -> Shape:
-    """The dataclass again from plain lists and dicts. Raises msgspec.ValidationError where they are not one."""
+    """The struct again from plain lists and dicts. Raises msgspec.ValidationError where they are not one."""
     return msgspec.convert(value, type=shape)
 
 

@@ -4,11 +4,12 @@ import json
 import sqlite3
 from collections.abc import Iterator, Mapping
 from contextlib import closing, suppress
-from dataclasses import dataclass, field
 from datetime import date
 from functools import cache
 from pathlib import Path
 from typing import Any
+
+from msgspec import Struct, field
 
 from inspector.register import tables
 from inspector.register.canonical import digest
@@ -29,8 +30,7 @@ _OF_IDS = frozenset(one.name for one in tables.APPEND_ONLY) - {"ledger", "attach
 _UUID_SIGNS, _UUID_VERSION_AT = 36, 14
 
 
-@dataclass(slots=True)
-class Salvage:
+class Salvage(Struct):
     """What was read and proved. lost: rows that a line names and that are not there, or not as they were written.
 
     lines: by their place. rows: proved ones. doubtful: what was read of lost ones. unnamed: ids of rows that no line

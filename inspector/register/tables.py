@@ -1,6 +1,6 @@
 """The tables. History tables are append-only; only `standing`, `club_setting`, `contact` and `passphrase` change.
 
-Bodies are JSON texts of the gear dataclasses; the columns beside them are those that lists filter and sort by.
+Bodies are JSON texts of the gear structs; the columns beside them are those that lists filter and sort by.
 """
 
 from sqlalchemy import Column, Date, Double, ForeignKey, Index, Integer, String, Table, Text

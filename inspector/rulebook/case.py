@@ -1,10 +1,11 @@
 """A case: one dossier beside the rulebook, with what several quantities need worked out once."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from datetime import date, timedelta
 from functools import cached_property
 from typing import TypeVar
+
+from msgspec import Struct
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, InspectionKind
@@ -22,8 +23,7 @@ _NOT_YET = object()
 Made = TypeVar("Made")
 
 
-@dataclass(frozen=True, slots=True)
-class LookedOver:
+class LookedOver(Struct, frozen=True):
     """at: of the inspections in which each part was last seen, the earliest; None where a part was never seen.
 
     missing: the names of those parts.
@@ -33,14 +33,14 @@ class LookedOver:
     missing: tuple[str, ...]
 
 
-@dataclass(frozen=True)
 class Case:
     """A dossier to be judged by a rulebook. Nothing here changes with time alone except `dossier.on` itself."""
 
-    dossier: Dossier
-    book: Rulebook
-    _worked_out: dict[object, object] = field(default_factory=dict, compare=False, repr=False)
-    _graded: list[dict[str, list[Grade]]] = field(default_factory=list, compare=False, repr=False)
+    def __init__(self, dossier: Dossier, book: Rulebook) -> None:
+        self.dossier = dossier
+        self.book = book
+        self._worked_out: dict[object, object] = {}
+        self._graded: list[dict[str, list[Grade]]] = []
 
     def once(self, name: object, work_out: Callable[..., Made], *given: object) -> Made:
         """Work something out once for this case, whoever asks first. work_out gets the case and what is given."""

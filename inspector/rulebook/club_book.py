@@ -1,9 +1,9 @@
 """The packaged rulebook with a club's changes in it."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
 
-import msgspec
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.gear.kind import Kind
 from inspector.gear.rulebooks import BookFault, Change, Direction, Part
@@ -18,8 +18,7 @@ from inspector.units import Dimension, Figure, read
 MARK = "### club.toml\n"  # under this name the club's text stands in the full text of its rulebook
 
 
-@dataclass(frozen=True, slots=True)
-class ClubBook:
+class ClubBook(Struct, frozen=True):
     """A club's file read against the packaged rulebook: the rulebook with whatever of it is sound, and all faults."""
 
     head: ClubText
@@ -163,7 +162,7 @@ def _figure(change: Change, packaged: Rulebook) -> Figure:
 
 
 def _setting(setting: Setting, change: Change | None) -> Setting:
-    return msgspec.structs.replace(setting, value=change.club) if change else setting
+    return replace(setting, value=change.club) if change else setting
 
 
 def _rule(rule: Rule, changes: Iterable[Change]) -> Rule:
@@ -171,7 +170,7 @@ def _rule(rule: Rule, changes: Iterable[Change]) -> Rule:
     own = [one for one in changes if one.about == rule.id and one.part in {Part.LIMIT, Part.OUTCOME}]
     named = {"else": "otherwise"}
     put = {named.get(one.key, one.key): one.club for one in own if one.direction is not Direction.SAME}
-    return msgspec.structs.replace(rule, **put, source=_source_key(rule.id)) if put else rule
+    return replace(rule, **put, source=_source_key(rule.id)) if put else rule
 
 
 def _source_key(rule: str) -> str:
@@ -198,4 +197,4 @@ def _kinds(packaged: Rulebook, changes: Iterable[Change]) -> dict[str, Kind]:
 
 def _with_days(kind: Kind, key: str, days: int) -> Kind:
     changed: dict[str, int] = {key: days}
-    return replace(kind, **changed)  # type: ignore[arg-type]
+    return replace(kind, **changed)

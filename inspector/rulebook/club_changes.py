@@ -1,7 +1,9 @@
 """Turns the entries of a club's file into changes of the packaged rulebook, or into what is wrong with them."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.gear.kind import Kind
 from inspector.gear.rulebooks import Change, Direction, Part
@@ -26,8 +28,7 @@ Licences = Mapping[tuple[str, str, str], tuple[Licence, ...]]
 INTERVALS = ("every_days", "every_days_severe", "every_days_special", "reading_every_days")
 
 
-@dataclass(frozen=True, slots=True)
-class Wrong:
+class Wrong(Struct, frozen=True):
     """Something wrong with an entry. key: the key it stands at."""
 
     key: str

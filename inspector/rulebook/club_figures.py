@@ -1,6 +1,6 @@
 """Figures of a club's file: what a text measures, which way is stricter, and how far a figure may be loosened."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.gear.rulebooks import Direction
 from inspector.language import tr
@@ -87,8 +87,7 @@ def direction(packaged: float, club: float, *, more_is_stricter: bool) -> Direct
     return Direction.STRICTER if (club > packaged) == more_is_stricter else Direction.LOOSER
 
 
-@dataclass(frozen=True, slots=True)
-class Licence:
+class Licence(Struct, frozen=True):
     """A figure that another printed source carries, and the profile that names it."""
 
     si: float
@@ -97,8 +96,7 @@ class Licence:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class Figures:
+class Figures(Struct, frozen=True):
     """A packaged figure and the club's, in SI and as text, and what stands behind the packaged one."""
 
     packaged: float

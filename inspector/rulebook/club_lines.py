@@ -5,15 +5,15 @@ same rules, so a key inside a text or a comment is never taken for one.
 """
 
 import re
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 _HEADER = re.compile(r"\[\[?[ \t]*((?:\"[^\"\n]*\"|'[^'\n]*'|[^\]\"'\n])+?)[ \t]*\]\]?")
 _KEY = re.compile(r"[ \t]*((?:\"(?:\\.|[^\"\\\n])*\"|'[^'\n]*'|[^=\"'\n#])+?)[ \t]*=")
 _QUOTES = ('"""', "'''", '"', "'")
 
 
-@dataclass
-class TableLines:
+class TableLines(Struct):
     """One table: its name ("" for the head of the file), whether it is one of an array, its own and its keys' lines."""
 
     name: str

@@ -5,9 +5,8 @@ cannot. A rule whose own limit was loosened is marked in any case.
 """
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import replace
 
-from msgspec import structs
+from msgspec.structs import replace
 
 from inspector.gear.rulebooks import Change, Part
 from inspector.gear.verdict import Finding, Unloosened, Verdict
@@ -58,7 +57,7 @@ def _with_mark(finding: Finding, club: ClubPart, causes: Iterable[Change], touch
     named = list(dict.fromkeys([*own, *causes]))
     if touched and not named:
         named = list(club.loosened)  # only together they have an effect: none is left unnamed
-    return structs.replace(finding, loosened="; ".join(loosened_words(one) for one in named)) if named else finding
+    return replace(finding, loosened="; ".join(loosened_words(one) for one in named)) if named else finding
 
 
 def _unloosened(verdict: Verdict, strict: Verdict) -> Unloosened | None:

@@ -1,7 +1,8 @@
 """What a club may change of a rule's outcome: only to the stricter side, and only where it makes sense."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.gear.rulebooks import Change, Direction, Part
 from inspector.language import tr
@@ -22,8 +23,7 @@ _ABOUT_PAPERS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Outcomes:
+class Outcomes(Struct, frozen=True):
     """The changes of one entry, and what is wrong: the key and the reason."""
 
     changes: tuple[Change, ...]

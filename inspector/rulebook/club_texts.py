@@ -7,9 +7,10 @@ import difflib
 import re
 import tomllib
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
+
+from msgspec import Struct
 
 from inspector.gear.rulebooks import BookFault, Part
 from inspector.language import tr
@@ -40,8 +41,7 @@ _NEEDED = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """One table of a club's file or of a profile: its values and the line of each."""
 
     part: Part
@@ -57,8 +57,7 @@ class Entry:
         return self.lines.line_of(key)
 
 
-@dataclass(frozen=True, slots=True)
-class ClubText:
+class ClubText(Struct, frozen=True):
     """A club's file as written: head, entries, profiles, and whatever is wrong with its form."""
 
     file: str

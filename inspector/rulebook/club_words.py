@@ -1,6 +1,6 @@
 """What a verdict says of limits that its club has loosened."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.drawings.marks import outcome_word
 from inspector.gear.outcome import Outcome

@@ -6,9 +6,11 @@ still a fault, and stale besides. Time can only make things worse, so each findi
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cache
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.outcome import Outcome, Purpose, worst
@@ -153,8 +155,7 @@ def _note_loss(rule: Rule, case: Case, answer: "Answer") -> None:
         capacity.note_loss(case, rule.derate_by, taken.value.number, rule.source)
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(Struct, frozen=True):
     """How one rule comes out for one value."""
 
     status: Status

@@ -6,7 +6,8 @@ judged by a law in which no line is wrong.
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.gear.kind import Kind
 from inspector.rulebook import texts
@@ -15,8 +16,7 @@ from inspector.rulebook.texts import Say, taken
 from inspector.units import Dimension, Figure, read
 
 
-@dataclass(frozen=True)
-class Law:
+class Law(Struct, frozen=True):
     """What a piece and a rig are judged by.
 
     profiles: the packaged sets a club may take, each with its text. roles: what each kind is in a rig; joints: how two

@@ -3,12 +3,14 @@
 import hashlib
 import tomllib
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property, partial
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.gear.kind import Check, Kind
 from inspector.gear.rulebooks import BookFault, Change, Direction
@@ -23,8 +25,7 @@ if TYPE_CHECKING:
     from inspector.units import Figure
 
 
-@dataclass(frozen=True)
-class ClubPart:
+class ClubPart(Struct, frozen=True):
     """What a club has changed in the packaged rulebook, and what of its file this program cannot use.
 
     strict: the same book with nothing loosened. one_strict: for each loosened change, the book with that one alone
@@ -45,8 +46,7 @@ class ClubPart:
         return tuple(one for one in self.changes if one.direction is Direction.LOOSER)
 
 
-@dataclass(frozen=True)
-class Rulebook:
+class Rulebook(Struct, frozen=True, dict=True):  # dict: for what is worked out once
     """The rulebook in force. text: all its files in full, in one fixed order; hash: sha256 of that text.
 
     read_law: gives all that is judged by; it raises BadRulebook with every fault where the files do not hold together,

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from msgspec import structs
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.item import Rating
@@ -55,7 +55,7 @@ def _tells(rating: Rating) -> bool:
 
 def with_names_as_stated(reasons: Sequence[Reason], verdict: Verdict, dossier: Dossier) -> tuple[Reason, ...]:
     """The reasons, each saying beside the inspector's name that nobody knows it but from what was typed."""
-    return tuple(structs.replace(one, value=_as_stated(one, verdict, dossier)) for one in reasons)
+    return tuple(replace(one, value=_as_stated(one, verdict, dossier)) for one in reasons)
 
 
 def _as_stated(reason: Reason, verdict: Verdict, dossier: Dossier) -> str:

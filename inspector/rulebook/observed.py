@@ -1,9 +1,9 @@
 """Quantities that come straight from what people wrote down: grades, counts, dates, sizes against new."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from datetime import date
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from inspector.gear.inspection import Inspection, InspectionKind, Reading
@@ -124,8 +124,7 @@ def pull_count(case: Case) -> Quantity:
     return number(count, Dimension.COUNT, tr("uses logged"), Known.COUNTED)
 
 
-@dataclass(frozen=True, slots=True)
-class Taken:
+class Taken(Struct, frozen=True):
     """A reading and the inspection it was taken at."""
 
     inspection: Inspection

@@ -1,7 +1,8 @@
 """Whether a pull was more than a piece may take, so that it is looked at before it is used again."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis
@@ -16,16 +17,14 @@ _FIBRE_SOURCE, _STEEL_SETTING = "fibre_limit_35", "overload_share_steel"
 _FROM_MEMORY = "memory"
 
 
-@dataclass(frozen=True, slots=True)
-class Overload:
+class Overload(Struct, frozen=True):
     """Whether a force was more than the piece may take, and why, with where the limit comes from."""
 
     is_over: bool
     why: str
 
 
-@dataclass(frozen=True, slots=True)
-class _Limit:
+class _Limit(Struct, frozen=True):
     """A limit in words, and whether the force passes it."""
 
     passed: bool

@@ -2,14 +2,14 @@
 
 from datetime import date
 
-import msgspec
+from msgspec import Struct
 
 from inspector.gear.inspection import Inspection
 from inspector.gear.verdict import Known, Value
 from inspector.units import Dimension
 
 
-class Quantity(msgspec.Struct, frozen=True, gc=False):
+class Quantity(Struct, frozen=True, gc=False):
     """One named value of a case.
 
     applies: False where the piece has no such thing. value None: unknown, and why_unknown says why. stale: known once,

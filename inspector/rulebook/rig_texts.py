@@ -2,14 +2,14 @@
 
 from functools import cache
 
-import msgspec
+from msgspec import Struct
 
 from inspector.gear.rig import LooseEnd
 from inspector.gear.rig_result import RigOutcome
 from inspector.units import Dimension, read
 
 
-class Role(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+class Role(Struct, frozen=True, forbid_unknown_fields=True):
     """What kinds of gear are in a rig. margin: which settings tell what it must keep; fitted: it sits on a vehicle.
 
     weighs: a generic one; per_metre: each metre of it. stretch_least, stretch_most: settings, for what stretches.
@@ -38,7 +38,7 @@ def _kilograms(text: str) -> float:
     return read(text, Dimension.MASS, field=text).si
 
 
-class Joint(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+class Joint(Struct, frozen=True, forbid_unknown_fields=True):
     """One way to join two roles. between: any of the first with any of the second. left: share of strength left."""
 
     key: str

@@ -1,6 +1,7 @@
 """Strengths of round bars and blocks: hitch pins, the shank of a tow ball, shackles, receiver inserts."""
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.language import tr
 from inspector.mechanics import pin_service, plate, sections, shear
@@ -128,8 +129,7 @@ def _bending(bar_m: float) -> float:
     return sections.round_elastic_modulus_m3(bar_m) if bar_m > 0 else 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(Struct, frozen=True):
     """A solid square block with the hole for its shackle, in metres; beyond_m: from the hole to the end."""
 
     side_m: float

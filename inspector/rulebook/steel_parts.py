@@ -1,8 +1,9 @@
 """What the strengths of all steel parts share: the steel assumed, a way to give way, and what comes of it."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Generic, TypeVar
+
+from msgspec import Struct
 
 from inspector.gear.capacity import SteelStrength
 from inspector.language import tr
@@ -19,8 +20,7 @@ CLASS_PA = {  # nominal yield and ultimate strength, as the standard for joints 
 }
 
 
-@dataclass(frozen=True, slots=True)
-class SteelTaken:
+class SteelTaken(Struct, frozen=True):
     """The steel a part is reckoned with: yield and ultimate strength in pascals, and why."""
 
     yield_pa: float
@@ -29,8 +29,7 @@ class SteelTaken:
     grade: BoltClass = BoltClass.C4_6
 
 
-@dataclass(frozen=True, slots=True)
-class Way(Generic[State]):
+class Way(Struct, Generic[State], frozen=True):
     """One way for a part to give way. holds_n, set_n: the pull it bears, and that of the first lasting set, in newtons.
 
     only_share: the sizes tell what share is left, no newtons. beside: shown to warn or compare.
@@ -46,8 +45,7 @@ class Way(Generic[State]):
     beside: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(Struct, frozen=True):
     """The strengths of a piece, what is left out of them for want of a size, and why they are not known now."""
 
     strengths: tuple[SteelStrength, ...] = ()

@@ -1,7 +1,9 @@
 """Strengths of receivers, ball mounts and tow bars: the pin in their walls, what is left beside it, and the weld."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.language import tr
 from inspector.mechanics import plate, sections, shear, weld_group, welds
@@ -26,8 +28,7 @@ _COLD_FORMED_RADIUS = 2.0  # outer corner radius in walls, EN 10219-2
 _CHARACTERISTIC = 1.0  # no partial factor inside
 
 
-@dataclass(frozen=True, slots=True)
-class Tube:
+class Tube(Struct, frozen=True):
     """A square tube with its pin hole at one time, in metres. rusted_m: what the wall has lost since it was new."""
 
     side_m: float

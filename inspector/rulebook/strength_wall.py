@@ -4,8 +4,9 @@ It is the wall as it will be on the first day of the next quarter, so that a str
 the least over all places, read or not, each by the rate the wall rules give it, and rough faces allowed for.
 """
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.mechanics import corrosion
 from inspector.rulebook.case import Case
@@ -16,8 +17,7 @@ from inspector.rulebook.walls import Wall, wall_of
 from inspector.units import years
 
 
-@dataclass(frozen=True, slots=True)
-class StrengthWall:
+class StrengthWall(Struct, frozen=True):
     """The wall to reckon strength with, in metres, and the day it belongs to; None: nobody can tell."""
 
     new_m: float

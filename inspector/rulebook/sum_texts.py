@@ -2,10 +2,12 @@
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 from functools import cache
 from inspect import cleandoc
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.language import tr
 from inspector.units import Dimension
@@ -46,8 +48,7 @@ def dimension_of(name: str) -> Dimension | None:
     return None
 
 
-@dataclass(frozen=True, slots=True)
-class SumText:
+class SumText(Struct, frozen=True):
     """The parts of a sum's docstring. sources: keys of sources.toml; note: what is said beside them."""
 
     title: str

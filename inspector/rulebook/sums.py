@@ -8,10 +8,12 @@ import importlib
 import inspect
 import pkgutil
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import fields, is_dataclass
 from enum import StrEnum
 from functools import cache
 from typing import Any, get_type_hints
+
+from msgspec import Struct
+from msgspec.structs import fields
 
 import inspector.mechanics
 from inspector.gear.sums import NamedSum, SumInput, WorkedSum
@@ -178,7 +180,7 @@ def _word(key: str, words: type[StrEnum], text: str) -> StrEnum:
 
 
 def _results(name: str, result: Any, system: System) -> tuple[Fact, ...]:
-    if is_dataclass(result) and not isinstance(result, type):
+    if isinstance(result, Struct):
         named = ((field.name, getattr(result, field.name)) for field in fields(result))
         return tuple(Fact(key, _shown(key, value, system)) for key, value in named)
     return (Fact(name, _shown(name, result, system)),)

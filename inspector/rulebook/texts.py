@@ -11,6 +11,7 @@ from datetime import date
 from typing import Any, TypeVar
 
 import msgspec
+from msgspec import Struct
 
 from inspector.gear.kind import Barred, Basis, Check, Kind, Measure, Size
 from inspector.gear.outcome import Purpose
@@ -18,7 +19,7 @@ from inspector.gear.outcome import Purpose
 _SPOKEN = frozenset({"name", "what", "asks", "slight", "bad", "how", "why", "says", "text"})
 
 
-class KindText(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+class KindText(Struct, frozen=True, forbid_unknown_fields=True):
     """A kind's data file; `checks` names entries of checks.toml."""
 
     key: str
@@ -64,7 +65,7 @@ class KindText(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
         )
 
 
-class Example(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+class Example(Struct, frozen=True, forbid_unknown_fields=True):
     """One example of a rule, run as a test: given this value (and limit), expect this outcome."""
 
     given: str
@@ -72,7 +73,7 @@ class Example(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     limit: str = ""
 
 
-class Rule(msgspec.Struct, frozen=True, forbid_unknown_fields=True, rename={"for_": "for", "otherwise": "else"}):
+class Rule(Struct, frozen=True, forbid_unknown_fields=True, rename={"for_": "for", "otherwise": "else"}):
     """One rule of the law.
 
     for_: kinds or families, or "*". must: at_least, at_most, above, below (numbers); none_of (words); present.
@@ -100,7 +101,7 @@ class Rule(msgspec.Struct, frozen=True, forbid_unknown_fields=True, rename={"for
     fixed: bool = False
 
 
-class Setting(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+class Setting(Struct, frozen=True, forbid_unknown_fields=True):
     """A figure the sums need that a club may set. dimension: of units.Dimension.
 
     stricter: which way is the safe one, "more" or "less"; where that is not said, no club may set it.
@@ -114,7 +115,7 @@ class Setting(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     stricter: str = ""
 
 
-class Source(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+class Source(Struct, frozen=True, forbid_unknown_fields=True):
     """Where a limit comes from. text prints; certainty: read, second_hand, from_memory, common_practice, club."""
 
     key: str
@@ -122,7 +123,7 @@ class Source(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     certainty: str
 
 
-class Profile(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+class Profile(Struct, frozen=True, forbid_unknown_fields=True):
     """A named set of changes that another printed source carries. limit, setting, interval, outcome: as in a club's
     file, read by club_texts. source: a key of sources.toml."""
 
@@ -136,7 +137,7 @@ class Profile(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     outcome: tuple[dict[str, Any], ...] = ()
 
 
-class CheckText(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+class CheckText(Struct, frozen=True, forbid_unknown_fields=True):
     """An entry of checks.toml."""
 
     key: str

@@ -1,8 +1,9 @@
 """The band round a wall's forecast, of the place that goes first. It informs; verdicts rest on rates."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import date, timedelta
+
+from msgspec import Struct
 
 from inspector.gear.wall_band import BandAt, BandFrom, WallBand
 from inspector.mechanics import corrosion, regression, sea_zones
@@ -28,8 +29,7 @@ def band_of(case: Case, required_m: float, read: Readings, rate: Rate, due_on: d
     return _by_line(case, required_m, line, due_on) if line else _by_rates(case, required_m, place, rate)
 
 
-@dataclass(frozen=True, slots=True)
-class _Line:
+class _Line(Struct, frozen=True):
     """Readings of one place that a line may go through: at least three days, dressed, by a gauge that was tried."""
 
     point: str

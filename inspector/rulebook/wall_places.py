@@ -1,7 +1,8 @@
 """The wall to reckon with at each place: from its last reading less the loss since, else from exposure. Metres."""
 
-from dataclasses import dataclass
 from datetime import date, timedelta
+
+from msgspec import Struct
 
 from inspector.mechanics import atmosphere, corrosion
 from inspector.rulebook.case import Case
@@ -10,8 +11,7 @@ from inspector.rulebook.wall_readings import Place, Readings, relied
 from inspector.units import DAYS_PER_YEAR, years
 
 
-@dataclass(frozen=True, slots=True)
-class Reckoned:
+class Reckoned(Struct, frozen=True):
     """The wall at one place today. per_day_m: the most that any later day takes. read_on None: an estimate."""
 
     point: str

@@ -1,8 +1,9 @@
 """How fast a wall goes: the greatest of what readings show and what exposure makes likely. Metres a year."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.language import tr
 from inspector.mechanics import corrosion, gauge
@@ -15,16 +16,14 @@ _LEAST_YEARS = 0.5  # two readings closer than this tell more of the gauge than 
 _SETTLED_YEARS = 1.0  # from here on the steel outweighs the gauge at the rates that matter
 
 
-@dataclass(frozen=True, slots=True)
-class Measured:
+class Measured(Struct, frozen=True):
     """A rate that readings show, and how far the gauge alone may have put it out."""
 
     rate: float
     error: float
 
 
-@dataclass(frozen=True, slots=True)
-class Rate:
+class Rate(Struct, frozen=True):
     """The rates that are known, the one that governs and which it is; unread: for a place nobody has read.
 
     is_measured: whether competent readings show how fast it goes where it is now, in salt or out of it.

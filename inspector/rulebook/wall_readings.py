@@ -1,8 +1,9 @@
 """Wall readings: what a gauge allows one to rely on, the thinnest of each day, and each named place. Metres."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.gear.inspection import Method, Reading, Surface
 from inspector.gear.verdict import WallPoint
@@ -13,8 +14,7 @@ from inspector.rulebook.observed import Taken, counted, readings
 _ACCURACY = {Method.ULTRASONIC_PAINT: "gauge_accuracy_paint", Method.CALLIPER: "calliper_accuracy"}
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Struct, frozen=True):
     """One place of the wall. passed: readings by competent persons; others: anybody else's. In order of day."""
 
     point: str
@@ -45,8 +45,7 @@ class Place:
         return tuple(one for one in self.others if read_on is None or one.inspection.on > read_on)
 
 
-@dataclass(frozen=True, slots=True)
-class Readings:
+class Readings(Struct, frozen=True):
     """All wall readings of a case. thinnest: the one that may be relied on least, since steel does not grow back.
 
     rough_relied_m: the thinnest of each place's latest reading, less what a rough face may have added; a face that was

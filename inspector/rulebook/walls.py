@@ -1,8 +1,9 @@
 """Walls of tubes: what is left on a day, what must be left, how long that lasts, and when to read again."""
 
 import math
-from dataclasses import dataclass
 from datetime import date, timedelta
+
+from msgspec import Struct
 
 from inspector.gear.outcome import Purpose
 from inspector.gear.verdict import WallForecast
@@ -18,8 +19,7 @@ from inspector.units import DAYS_PER_YEAR
 _LONGEST_FORECAST_DAYS = 36500
 
 
-@dataclass(frozen=True, slots=True)
-class Wall:
+class Wall(Struct, frozen=True):
     """The wall of a case: the forecast for the reader, and the figures the rules ask for. Lengths in metres."""
 
     forecast: WallForecast
@@ -59,8 +59,7 @@ def _work_out(case: Case) -> Wall | None:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Need:
+class _Need(Struct, frozen=True):
     required_m: float
     because: str
     interval_days: float

@@ -1,9 +1,9 @@
 """The only place that makes sentences of a verdict."""
 
-from dataclasses import dataclass, replace
 from functools import cached_property
 
-from msgspec import structs
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.drawings.marks import outcome_word
 from inspector.gear.dossier import Dossier
@@ -32,8 +32,7 @@ _TOLD_AT_MOST = 3
 _NONE = Value(number=1, dimension=Dimension.COUNT, as_typed="1")
 
 
-@dataclass(frozen=True)
-class _Told:
+class _Told(Struct, frozen=True, dict=True):  # dict: for what is worked out once
     """What is put into words, with what every sentence may look up."""
 
     dossier: Dossier
@@ -58,7 +57,7 @@ def explain(dossier: Dossier, verdict: Verdict, book: Rulebook, system: System =
     reasons = [_reason(one, told) for one in _governing(verdict)]
     passes = [_reason(one, told) for one in verdict.findings if one.outcome is Outcome.FIT]
     if verdict.outcome is Outcome.RETIRE:
-        reasons = [structs.replace(one, release="") for one in reasons]  # nothing releases a retired piece
+        reasons = [replace(one, release="") for one in reasons]  # nothing releases a retired piece
     words = Explanation(
         headline=_headline(verdict, reasons),
         plain=_plain(dossier, verdict, reasons, system),

@@ -1,7 +1,8 @@
 """What a figure measures, and the figure itself."""
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 
 class Dimension(StrEnum):
@@ -38,8 +39,7 @@ class System(StrEnum):
     IMPERIAL = "imperial"
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(Struct, frozen=True):
     """A value in SI with the text the officer wrote, which is what prints."""
 
     si: float

@@ -12,8 +12,9 @@ import sys
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
@@ -43,8 +44,7 @@ INSPECTION_COUNT = 1_000_000
 _ROWS = 50  # that a window shows
 
 
-@dataclass(frozen=True)
-class Measured:
+class Measured(Struct, frozen=True):
     """Milliseconds: the median and the worst of all, and the slowest statement of the median's kind."""
 
     name: str

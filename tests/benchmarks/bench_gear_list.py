@@ -17,9 +17,11 @@ import tempfile
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
@@ -64,8 +66,7 @@ _WANTED = {
 }
 
 
-@dataclass(frozen=True)
-class Measured:
+class Measured(Struct, frozen=True):
     """Milliseconds: the median, the worst, and of SQLite alone where the same could be asked of it.
 
     own_ms: the most that the thread itself worked in one turn, without waiting for other work on the machine.

@@ -11,9 +11,11 @@ import sys
 import tempfile
 import time
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
@@ -55,8 +57,7 @@ limit = "7 %"
 """
 
 
-@dataclass(frozen=True)
-class Pause:
+class Pause(Struct, frozen=True):
     """The longest pause of the window in ms while something was done, how long it took, how many steps it told."""
 
     name: str

@@ -13,11 +13,13 @@ import sys
 import tempfile
 import time
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from itertools import pairwise
 from pathlib import Path
 from statistics import median
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
@@ -41,8 +43,7 @@ _HEADS = ("Tag", "Kind", "WLL (t)", "Maker", "Serial", "Owner", "Place", "Body d
 _KINDS = ("bow shackle", "D shackle", "bow shackle", "shackle bow")
 
 
-@dataclass(frozen=True)
-class Measured:
+class Measured(Struct, frozen=True):
     """Seconds of work, and of the bare reader of the same file where there is one; told: steps told a second."""
 
     name: str

@@ -12,11 +12,13 @@ import sys
 import time
 import tracemalloc
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
 from io import BytesIO
 from pathlib import Path
 from typing import Any
 from unittest.mock import patch
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
@@ -36,8 +38,7 @@ _FIRST_FEW = 25
 _Call = tuple[str, tuple[Any, ...], dict[str, Any]]
 
 
-@dataclass(frozen=True)
-class Ratio:
+class Ratio(Struct, frozen=True):
     """Milliseconds of the sheet and of the bare canvas, medians. sharing: bare, its boxes made as the sheet's are."""
 
     sheet_ms: float
@@ -46,8 +47,7 @@ class Ratio:
     pages: int
 
 
-@dataclass(frozen=True)
-class Kept:
+class Kept(Struct, frozen=True):
     """What is held in memory after so many notices, in bytes, the first left out."""
 
     notices: int
@@ -139,8 +139,7 @@ def _path(canvas: Canvas, steps: list[_Call], how: dict[str, Any]) -> None:
 _DRAWN: dict[str, Callable[..., None]] = {"text": _text, "path": _path}
 
 
-@dataclass
-class _Path:
+class _Path(Struct):
     """A path, and how it came about."""
 
     real: Any
@@ -154,8 +153,7 @@ class _Path:
         return step
 
 
-@dataclass
-class _Written:
+class _Written(Struct):
     """A text, and how it came about."""
 
     real: Any
@@ -172,8 +170,7 @@ class _Written:
         self.real.textOut(text)
 
 
-@dataclass
-class _Noting:
+class _Noting(Struct):
     """A canvas or its form that notes what it is asked for."""
 
     real: Any

@@ -7,8 +7,9 @@ import itertools
 import statistics
 import sys
 import time
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
@@ -22,8 +23,7 @@ from tests.rulebook.rigs.made import double_line, redirect, single_line, snatch,
 MUD = Conditions(bogged_in=Footing.BOG)
 
 
-@dataclass(frozen=True)
-class Measured:
+class Measured(Struct, frozen=True):
     """Milliseconds a check: the median, the slowest, and how many bare loops the median makes."""
 
     name: str

@@ -12,8 +12,9 @@ import subprocess
 import sys
 import tempfile
 from contextlib import closing
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
@@ -29,8 +30,7 @@ for row in sqlite3.connect(sys.argv[1]).execute("SELECT * FROM item LIMIT 500"):
 """
 
 
-@dataclass(frozen=True, slots=True)
-class Start:
+class Start(Struct, frozen=True):
     """What a command takes, in seconds of processor time, and how many times the baseline that is."""
 
     name: str

@@ -14,9 +14,11 @@ import time
 from collections import Counter
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
@@ -44,8 +46,7 @@ _BYTES = {"piece_use": 250, "verdict": 33_000, "ledger": 600}  # of a deed, as t
 _FORK = "fork" if sys.platform == "linux" else "spawn"
 
 
-@dataclass(frozen=True)
-class Written:
+class Written(Struct, frozen=True):
     """What became of the deeds. lost, doubled: marks that are not there once; taken: tags booked in more than once."""
 
     seconds: float

@@ -10,10 +10,11 @@ import hashlib
 import json
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
 from datetime import datetime, time
 from typing import Any
 
+from msgspec import Struct
+from msgspec.structs import replace
 from sqlalchemy import Connection, Date, Double, Integer, String, Table, Text, func, select
 
 from inspector.duties.book_in import book_in
@@ -35,8 +36,7 @@ _WIRE = {String: "text", Text: "text", Date: "date", Integer: "int4", Double: "f
 _TABLES = (item, inspection, verdict, standing, ledger)
 
 
-@dataclass(frozen=True)
-class Cut:
+class Cut(Struct, frozen=True):
     """A text cut where ids and tags stand, to be put together again for each copy."""
 
     parts: tuple[str, ...]
@@ -50,8 +50,7 @@ class Cut:
         return "".join(made)
 
 
-@dataclass(frozen=True)
-class CutRow:
+class CutRow(Struct, frozen=True):
     """A row of one table with those of its columns cut that differ from copy to copy."""
 
     table: Table
@@ -68,8 +67,7 @@ class CutRow:
         return hashlib.sha256(self.canonical.copied(number).encode()).hexdigest()
 
 
-@dataclass(frozen=True)
-class CutLine:
+class CutLine(Struct, frozen=True):
     """A ledger line: its facts, and the rows that it wrote."""
 
     same: Row
@@ -77,8 +75,7 @@ class CutLine:
     rows: tuple[CutRow, ...]
 
 
-@dataclass(frozen=True)
-class Pattern:
+class Pattern(Struct, frozen=True):
     """What is written for one copy."""
 
     lines: tuple[CutLine, ...]

@@ -1,7 +1,8 @@
 """The benchmarks run and print figures; what they measure is not judged here."""
 
-from dataclasses import replace
 from pathlib import Path
+
+from msgspec.structs import replace
 
 from inspector.duties.office import Office
 from inspector.paper.page_style import PageSize

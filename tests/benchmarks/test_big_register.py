@@ -1,10 +1,10 @@
 """A register that is made by copying pieces is proved whole as any other, on a file and on a server."""
 
-from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.call_in import call_in

@@ -2,12 +2,12 @@
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from inspector import app
 from inspector.duties.book_in import book_in

@@ -1,10 +1,10 @@
 """The table of what was measured: its words, and two runs side by side."""
 
 import math
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from tests.benchmarks.measuring import growth
 from tests.benchmarks.measuring.machine import Machine, this_machine

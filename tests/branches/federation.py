@@ -2,9 +2,9 @@
 
 from collections.abc import Callable
 from contextlib import AbstractContextManager
-from dataclasses import dataclass
 from pathlib import Path
 
+from msgspec import Struct
 from sqlalchemy import Engine, create_engine, insert, select
 
 from inspector.duties.office import Office
@@ -18,8 +18,7 @@ KITE, WREN = "kite", "wren"
 PASSWORD = "four words of a test"
 
 
-@dataclass(frozen=True, slots=True)
-class Federation:
+class Federation(Struct, frozen=True):
     """The database and its logins, each called by its branch and role, after the database's own name."""
 
     database: Database

@@ -1,11 +1,11 @@
 """The officer's evening, a member's check and a reader's look at a register on a server, and what each is refused."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.cli import demo
 from inspector.duties import keep_contact

@@ -4,9 +4,11 @@ Nothing of the judge's own arithmetic is used: dossiers go in through the public
 """
 
 from collections import Counter
-from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from random import Random
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Answer, Inspection, InspectionKind, Method, NewInspection, Reading, Surface
@@ -35,8 +37,7 @@ SHAPES = (  # kind, walls as new in mm; a receiver thinner than 5 mm cannot bear
 )
 
 
-@dataclass(frozen=True)
-class Gear:
+class Gear(Struct, frozen=True):
     """A piece of the world as the book knows it, and its truth."""
 
     kind: Kind

@@ -16,8 +16,9 @@ Lengths in millimetres, times in days since the piece's life began, rates in mil
 """
 
 import math
-from dataclasses import dataclass
 from random import Random
+
+from msgspec import Struct
 
 DAYS_PER_YEAR = 365.25
 
@@ -40,8 +41,7 @@ LATE_SHARE = 0.2
 WATCHED_DAYS = 8 * 365
 
 
-@dataclass(frozen=True)
-class Process:
+class Process(Struct, frozen=True):
     """How walls go in one run: by a power of time or straight, and whether pits lie where nobody reads."""
 
     name: str
@@ -54,8 +54,7 @@ POWER = Process("power law", power=True)
 BETWEEN = Process("straight line, pits between the points", pits_between=True)
 
 
-@dataclass(frozen=True)
-class Truth:
+class Truth(Struct, frozen=True):
     """The walls of one piece as they truly are."""
 
     nominal: float
@@ -80,8 +79,7 @@ class Truth:
         return max(self.nominal - rate * math.pow(day / DAYS_PER_YEAR, self.exponent), 0.0)
 
 
-@dataclass(frozen=True)
-class Read:
+class Read(Struct, frozen=True):
     """One reading as it was written down. rough and tried: None where nobody said."""
 
     point: str
@@ -90,8 +88,7 @@ class Read:
     tried: bool | None
 
 
-@dataclass(frozen=True)
-class Round:
+class Round(Struct, frozen=True):
     """The readings of one day."""
 
     day: int

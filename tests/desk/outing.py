@@ -1,11 +1,11 @@
 """A register for the pages of trips and rigs: two vehicles with points, a fit kit, a trip ahead and one over."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.desk.window import DeskWindow
 from inspector.duties.book_in import book_in

@@ -1,7 +1,8 @@
 """A club with a few people: an officer, a second competent person, one whose competence ends, a member."""
 
-from dataclasses import replace
 from datetime import date, timedelta
+
+from msgspec.structs import replace
 
 from inspector.duties.add_people import add_person
 from inspector.duties.change_item import change_owner

@@ -11,9 +11,11 @@ import sys
 import tempfile
 import time
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT))
@@ -42,8 +44,7 @@ _PATIENCE_S = 20.0
 _CALM_TURNS = 40  # a page that grows part by part needs a turn for each
 
 
-@dataclass(frozen=True)
-class View:
+class View(Struct, frozen=True):
     """A page in one of its states. show: goes there."""
 
     name: str

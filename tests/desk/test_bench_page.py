@@ -1,10 +1,10 @@
 """The trainer's bench by keys: topics, dials, typed figures, faults at their field, a start from a piece, a handout."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QWidget

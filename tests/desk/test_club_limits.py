@@ -1,10 +1,9 @@
 """The window on a register whose club has loosened a limit."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date
 
-import msgspec
+from msgspec.structs import replace
 from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
@@ -54,8 +53,6 @@ def test_limits_that_no_longer_fit_are_told_when_the_window_opens(
     open_desk: Callable[[Office], DeskWindow], office: Office
 ) -> None:
     loosened(office)
-    renamed = tuple(
-        msgspec.structs.replace(one, id="other") if one.id == "shackle-body-worn" else one for one in office.rules.rules
-    )
+    renamed = tuple(replace(one, id="other") if one.id == "shackle-body-worn" else one for one in office.rules.rules)
     desk = open_desk(in_force(replace(office, rules=office.rules.with_law(rules=renamed))))
     assert "do not fit this version" in desk.notice.text and "shackle-body-worn" in desk.notice.text

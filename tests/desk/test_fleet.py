@@ -1,9 +1,9 @@
 """The place of the vehicles: the list, the record beside it, and the deeds about a vehicle."""
 
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFontMetrics
 from PySide6.QtTest import QTest

@@ -1,9 +1,9 @@
 """Two windows on one register: what one writes the other shows, and never over what somebody is writing there."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
+from msgspec.structs import replace
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.inspect.inspect_form import InspectForm

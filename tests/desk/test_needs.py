@@ -1,10 +1,10 @@
 """The first page: ten seconds for the officer's evening, each line a way, by keys and by the mouse."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import datetime, timedelta
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QToolButton, QWidget

@@ -3,11 +3,11 @@
 import subprocess
 import sys
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 from threading import Event
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel
@@ -25,7 +25,7 @@ from inspector.duties.office import Office, Told
 from inspector.gear.outcome import Outcome
 from inspector.refused import Refused
 
-HEAVY = ("sqlalchemy", "alembic", "pint", "msgspec", "reportlab", "PIL", "pypdf", "pypdfium2", "icalendar", "click")
+HEAVY = ("sqlalchemy", "alembic", "pint", "reportlab", "PIL", "pypdf", "pypdfium2", "icalendar", "click")
 _FIRST_SIGHT = """
 import sys
 from PySide6.QtWidgets import QApplication

@@ -1,10 +1,10 @@
 """The place of the people: who may judge what, how to reach them, who is at the desk."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QAbstractItemModelTester, QTest
 from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QWidget

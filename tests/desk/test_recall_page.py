@@ -1,9 +1,9 @@
 """Recalls in the window: look by a notice, hold what it means, write, keep answers, settle each piece, close."""
 
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QPushButton

@@ -1,10 +1,10 @@
 """The place of the register itself: copies, handing on, the proof, the ledger as sentences, what the gear is worth."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QAbstractItemModelTester, QTest

@@ -1,9 +1,9 @@
 """A trip sheet that came back on paper: found by its number, typed in by keys, kept whole or not at all."""
 
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot

@@ -1,9 +1,9 @@
 """Sheets that came back as files, in the window: what is not clear is asked, all is looked through, then kept."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDropEvent, QImage
 from PySide6.QtTest import QTest

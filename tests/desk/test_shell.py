@@ -1,11 +1,11 @@
 """The window as a whole: its places, its menus, somebody else sitting down, long work stopped, words explained."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 from threading import Event
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QHelpEvent
 from PySide6.QtTest import QTest

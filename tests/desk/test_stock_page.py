@@ -1,11 +1,11 @@
 """The count in the window: scanned, ticked by keys, undone, typed in from paper, and closed after a look ahead."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QAbstractItemModelTester, QTest
 from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QTableView, QWidget

@@ -1,11 +1,11 @@
 """The deeds of trips as forms: plan, change, kit, files, a member's piece, the menu that has them all."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QMenu, QWidget

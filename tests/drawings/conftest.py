@@ -1,9 +1,9 @@
 """Invented walls."""
 
-from dataclasses import replace
 from datetime import date
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.verdict import WallForecast, WallPoint
 

@@ -1,8 +1,9 @@
 """Invented rigs, checked by hand: the sums stand beside the figures."""
 
-from dataclasses import replace
 from datetime import date
 from itertools import pairwise
+
+from msgspec.structs import replace
 
 from inspector.gear.rig import Angle, Conditions, Footing, Method, Rig
 from inspector.gear.rig_result import (

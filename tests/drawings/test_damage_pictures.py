@@ -1,9 +1,9 @@
 """The damage of a strap and a worn pin: nothing leaves its frame, and no place is claimed that nobody wrote."""
 
-from dataclasses import replace
 from datetime import date
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.drawings.damage_signs import damage_sign
 from inspector.drawings.extent import Box, extent

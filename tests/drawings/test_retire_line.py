@@ -1,11 +1,11 @@
 """The line of forecast retirements."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.drawings.retire_line import RetireLine, ending_words, retire_line
 from inspector.drawings.shapes import Circle, Drawing, Ink, Line, RoundedRect

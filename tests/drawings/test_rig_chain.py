@@ -1,11 +1,11 @@
 """The rig from end to end: nothing left out, nothing on top of another, readable without colour."""
 
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.drawings.extent import Box, extent
 from inspector.drawings.rig_cell import LIMIT_RATIO

@@ -1,10 +1,9 @@
 """The joints of a rig cut open, with its own numbers."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.drawings.rig_joints import has_picture, joint_picture
 from inspector.drawings.shapes import Ink, Line, Polygon

@@ -1,10 +1,9 @@
 """How the pull grows, with speed and with depth."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.drawings.axes import round_ticks
 from inspector.drawings.rig_sensitivity import depth_chart, has_depths, has_speeds, speed_chart

@@ -1,11 +1,11 @@
 """Where three lines meet: the angle as it is, the forces in balance."""
 
 import math
-from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.drawings.rig_turns import turn_picture, turns
 from inspector.drawings.shapes import Drawing, Ink, Point, Polygon

@@ -1,11 +1,11 @@
 """The life of a piece on one axis of time."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.drawings.axes import Scale
 from inspector.drawings.extent import extent

@@ -1,11 +1,11 @@
 """The wall over the years."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 from itertools import pairwise
 
 import pytest
 from hypothesis import given
+from msgspec.structs import replace
 
 from inspector.drawings.extent import extent
 from inspector.drawings.shapes import Circle, Drawing, Ink, Line, Polygon, Polyline, Text

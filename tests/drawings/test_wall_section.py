@@ -1,9 +1,8 @@
 """The section of a tube, new and now."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
+from msgspec.structs import replace
 
 from inspector.drawings.shapes import Drawing, Ink, Line, RoundedRect
 from inspector.drawings.wall_points import face_of

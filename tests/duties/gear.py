@@ -1,7 +1,8 @@
 """Short words for stories: a shackle, a strap, an inspection by the officer."""
 
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from inspector.duties.office import Office
 from inspector.gear.inspection import Answer, InspectionKind, Method, NewInspection, Reading, Surface

@@ -1,6 +1,6 @@
 """Short words for the bad day: a second competent person, a club with a beach rig, an accident with it."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.duties.fit_parts import fit_part
 from inspector.duties.look_up import open_item
@@ -46,7 +46,7 @@ def accident(office: Office, **changes: object) -> NewIncident:
         trip="T-1",
         broken=("SH-2",),
     )
-    return replace(told, **changes)  # type: ignore[arg-type]
+    return replace(told, **changes)
 
 
 def reported(office: Office, **changes: object) -> Reported:

@@ -3,8 +3,10 @@
 import json
 import sqlite3
 from contextlib import closing
-from dataclasses import dataclass, replace
 from datetime import timedelta
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.before_use import asked_checks
 from inspector.duties.check_kit import kit_check
@@ -34,8 +36,7 @@ from inspector.gear.use import NewExposure, Weather
 NEAR_MISS = "It came out sideways and missed the gate post by an arm's length."
 
 
-@dataclass(frozen=True)
-class Journey:
+class Journey(Struct, frozen=True):
     """A trip and what happens on it. Days are counted from the evening the sample was built."""
 
     ref: str
@@ -57,8 +58,7 @@ JOURNEYS = (
 )
 
 
-@dataclass(frozen=True)
-class Taken:
+class Taken(Struct, frozen=True):
     """What came of each step. broken: the first rig after its shackle was found bad; rig: the one really used."""
 
     journey: Journey

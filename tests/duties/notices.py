@@ -1,7 +1,8 @@
 """Short words for recalls: a maker's notice, and pieces that are of it, may be of it, or are not."""
 
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from inspector.duties.call_in import CalledIn, call_in
 from inspector.duties.office import Office
@@ -17,7 +18,7 @@ REMEDY = "Send the pin back; the maker replaces it."
 
 def marked(tag: str, serial: str, mark: str = "KELPLINE", **more: object) -> NewItem:
     """A shackle with these marks."""
-    return replace(shackle(tag), maker_mark=mark, serial=serial, **more)  # type: ignore[arg-type]
+    return replace(shackle(tag), maker_mark=mark, serial=serial, **more)
 
 
 def booked(office: Office, tag: str, serial: str, mark: str = "KELPLINE", **more: object) -> None:

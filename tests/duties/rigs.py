@@ -1,7 +1,8 @@
 """Short words for stories of rigs and trips: a club with two vehicles, a fit kit and a beach trip."""
 
-from dataclasses import replace
 from datetime import timedelta
+
+from msgspec.structs import replace
 
 from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in
@@ -68,4 +69,4 @@ def later(office: Office, days: int) -> Office:
 
 def named(rig: Rig, **changes: object) -> Rig:
     """The rig with some words changed."""
-    return replace(rig, **changes)  # type: ignore[arg-type]
+    return replace(rig, **changes)

@@ -1,10 +1,10 @@
 """What the record of a piece tells beside its verdict: its life, its papers, what would change it, where it is."""
 
-from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.attach import attach, file_bytes, put_on_tray, read_file
 from inspector.duties.book_in import book_in

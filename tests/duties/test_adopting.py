@@ -1,11 +1,10 @@
 """Stories of a club that adopts its own limits, compares, drops them, and opens the book with a newer program."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
-import msgspec
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties import adopt_rulebook as adopting
 from inspector.duties.adopt_rulebook import adopt_rulebook, check_rulebook, drop_rulebook
@@ -150,8 +149,7 @@ def test_a_newer_program_takes_the_packaged_limit_where_the_club_s_no_longer_fit
     both = LOOSE + b'[[limit]]\nrule = "stretched-static"\nlimit = "4 %"\n'
     adopt_rulebook(office, both, "ours.toml")
     renamed = tuple(
-        msgspec.structs.replace(one, id="body-worn-anew") if one.id == "shackle-body-worn" else one
-        for one in office.rules.rules
+        replace(one, id="body-worn-anew") if one.id == "shackle-body-worn" else one for one in office.rules.rules
     )
     newer = in_force(replace(office, rules=office.rules.with_law(rules=renamed)))
     assert newer.rules.club is not None
@@ -164,10 +162,7 @@ def test_a_newer_program_takes_the_packaged_limit_where_the_club_s_no_longer_fit
 
 def test_a_newer_program_with_a_stricter_limit_does_not_keep_a_club_s_looser_one(office: Office) -> None:
     adopt_rulebook(office, TIGHT.replace(b"3 %", b"7 %"), "ours.toml")
-    stricter = tuple(
-        msgspec.structs.replace(one, limit="5 %") if one.id == "shackle-body-worn" else one
-        for one in office.rules.rules
-    )
+    stricter = tuple(replace(one, limit="5 %") if one.id == "shackle-body-worn" else one for one in office.rules.rules)
     newer = in_force(replace(office, rules=office.rules.with_law(rules=stricter)))
     rule = next(one for one in newer.rules.rules if one.id == "shackle-body-worn")
     assert rule.limit == "5 %"
@@ -243,10 +238,7 @@ def test_a_newer_program_with_a_stricter_rulebook_judges_every_standing_verdict_
     kind = office.kind("bow_shackle")
     record_inspection(office, "SH-1", all_good(office, kind, WORN | {"bow_diameter": "17.7 mm"}))
     assert open_item(office, "SH-1").verdict.outcome is Outcome.FIT
-    rules = tuple(
-        msgspec.structs.replace(one, limit="5 %") if one.id == "shackle-body-worn" else one
-        for one in office.rules.rules
-    )
+    rules = tuple(replace(one, limit="5 %") if one.id == "shackle-body-worn" else one for one in office.rules.rules)
     newer = replace(office, rules=replace(office.rules.with_law(rules=rules), text=office.rules.text + "# newer"))
     assert list(judge_under_new_book(newer).values()) == [Outcome.HOLD]
     assert list_gear(newer).rows[0].outcome is Outcome.HOLD

@@ -1,8 +1,7 @@
 """The bench begun from pieces of the sample register, and its handout kept and told."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.bench import HandoutAsked, begin_bench, bench_topics, turned, work_bench
 from inspector.duties.look_up import list_gear, open_item, vehicles

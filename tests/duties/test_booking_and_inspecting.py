@@ -1,10 +1,9 @@
 """Stories: a piece comes in, is looked at, wears, and is judged."""
 
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
-from msgspec import structs
+from msgspec.structs import replace
 
 from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in
@@ -156,7 +155,7 @@ def test_a_booking_that_does_not_hold_together_is_refused_by_field(
     office: Office, change: dict[str, object], field: str
 ) -> None:
     with pytest.raises(Refused) as refusal:
-        book_in(office, replace(shackle(), **change))  # type: ignore[arg-type]
+        book_in(office, replace(shackle(), **change))
     assert refusal.value.field == field
     assert list_gear(office).count == 0
 
@@ -186,7 +185,7 @@ def test_an_inspection_that_cannot_be_is_refused_and_nothing_is_kept(office: Off
         replace(good, on=date(2020, 1, 1)),
         replace(good, by="nobody we know"),
         replace(good, answers=(), readings=()),
-        replace(good, answers=(structs.replace(good.answers[0], check="no_such_check"),)),
+        replace(good, answers=(replace(good.answers[0], check="no_such_check"),)),
         all_good(office, kind, {"no_such_measure": "2 mm"}),
         all_good(office, kind, {"wall@inside": "2 mm"}),
         all_good(office, kind, {"wall": "2 mm"}),

@@ -1,10 +1,10 @@
 """The check before a trip: it tightens and never relaxes, silence is not good, and a sheet comes back whole or not."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.check_kit import kit_check, tell_piece

@@ -1,10 +1,10 @@
 """The club's mark: from a picture to the head of every document, and away again."""
 
-from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from PIL import Image
 from pypdf import PdfReader
 

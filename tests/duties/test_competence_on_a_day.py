@@ -6,13 +6,13 @@ Only a named paper lets a competence reach back, and only an end that is dated b
 import contextlib
 import tempfile
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.duties.add_people import add_person
 from inspector.duties.change_person import Widening, end_competence, give_competence, renew_competence

@@ -1,9 +1,7 @@
 """Where a strap is damaged and how far a pin is worn: what was written, and never more."""
 
-from dataclasses import replace
-
 import pytest
-from msgspec import structs
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.look_up import open_item
@@ -26,7 +24,7 @@ def seen(office: Office, note: str = "", answer_note: str = "", **bad: str) -> S
     """The strap after one more inspection."""
     kind = open_item(office, "KS-1").dossier.kind
     made = all_good(office, kind, STRAP_READINGS, None, "", **bad)
-    answers = tuple(structs.replace(one, note=answer_note if one.check in bad else "") for one in made.answers)
+    answers = tuple(replace(one, note=answer_note if one.check in bad else "") for one in made.answers)
     record_inspection(office, "KS-1", replace(made, note=note, answers=answers))
     return strap_damage(open_item(office, "KS-1").dossier)
 

@@ -1,11 +1,11 @@
 """Stories: a trip is told afterwards, and every piece of its rigs has the use, from one end to the other."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.debrief import debrief

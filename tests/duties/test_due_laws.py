@@ -1,10 +1,10 @@
 """What the due list leaves unread can have nothing to say: the laws by which it picks pieces, for lives of any kind."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 from hypothesis import event, given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.duties.due_days import verdict_days
 from inspector.gear.dossier import Dossier

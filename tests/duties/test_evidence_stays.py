@@ -2,12 +2,12 @@
 
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.duties.destroy_item import destroy_item
 from inspector.duties.fit_parts import fit_part, take_off_part

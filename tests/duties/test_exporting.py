@@ -2,12 +2,12 @@
 
 import csv
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import date
 from io import StringIO
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from python_calamine import CalamineWorkbook
 
 from inspector.duties.book_in import book_in

@@ -3,10 +3,10 @@
 import sqlite3
 from collections.abc import Iterator
 from contextlib import closing
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.add_people import add_person
 from inspector.duties.adopt_rulebook import adopt_rulebook

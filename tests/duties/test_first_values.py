@@ -2,7 +2,8 @@
 
 import sqlite3
 from contextlib import closing
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.look_up import open_item

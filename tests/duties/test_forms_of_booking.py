@@ -1,9 +1,9 @@
 """Stories: pieces come in second-hand, as gifts, home-made, borrowed, and somebody's own on one trip."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.book_in_forms import still_wanted
@@ -146,7 +146,7 @@ def test_a_form_without_its_own_fact_is_refused(
     office: Office, form: Provenance, facts: dict[str, object], field: str, why: str
 ) -> None:
     with pytest.raises(Refused) as refusal:
-        book_in(office, replace(shackle(owner=""), provenance=form, **facts))  # type: ignore[arg-type]
+        book_in(office, replace(shackle(owner=""), provenance=form, **facts))
     assert refusal.value.field == field
     assert why in refusal.value.why and refusal.value.what_to_do
     with pytest.raises(Refused, match="No piece"):

@@ -2,12 +2,13 @@
 
 import sqlite3
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Any
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.change_item import retag
 from inspector.duties.gear_list import answers, choices, rows_of
@@ -31,8 +32,7 @@ LATE = date.max
 QUIET = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 
 
-@dataclass(frozen=True)
-class Piece:
+class Piece(Struct, frozen=True):
     """All that the oracle knows of a piece."""
 
     dossier: Dossier

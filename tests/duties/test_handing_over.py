@@ -1,10 +1,10 @@
 """Stories: the register passes from one officer to the next."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.add_people import add_person
 from inspector.duties.back_up import restore

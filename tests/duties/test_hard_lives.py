@@ -1,9 +1,9 @@
 """Stories: what a piece bore on a trip is booked on it, whoever leaves it out or tells it too early."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.debrief import debrief

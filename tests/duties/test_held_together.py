@@ -1,10 +1,10 @@
 """Holes in the deeds, each closed: late sheets, spellings, slips of the key, and what was destroyed."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.destroy_item import destroy_item

@@ -1,10 +1,10 @@
 """Stories: what is typed or comes from another club in a file breaks no heading, no register and no figure."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.exchange_trip import import_trip
 from inspector.duties.keep_rigs import keep_rig, rig

@@ -1,9 +1,9 @@
 """Stories: what is told in sentences neither steers the screen of whoever reads it nor floods the register."""
 
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.change_item import change_note, label_lost, retag
 from inspector.duties.change_person import change_person

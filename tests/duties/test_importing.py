@@ -2,11 +2,11 @@
 
 import csv
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.attach import attachments
 from inspector.duties.book_in import book_in

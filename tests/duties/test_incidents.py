@@ -1,10 +1,10 @@
 """Stories of the bad day: what is kept as found, who lets it go, and what nobody may do meanwhile."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.destroy_item import destroy_item

@@ -1,7 +1,8 @@
 """Many pieces judged at once come out as each by itself would, and how far it is is told piece by piece."""
 
-from dataclasses import replace
 from datetime import timedelta
+
+from msgspec.structs import replace
 
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.judging import judge_and_keep, judge_and_keep_all

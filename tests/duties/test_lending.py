@@ -1,14 +1,13 @@
 """Stories: pieces go out and come back, with what they went through or with a doubt."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date, timedelta
 from itertools import count
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from msgspec import structs
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.debrief import debrief
@@ -357,7 +356,7 @@ def test_lending_and_returning_with_all_told_is_never_milder_than_the_same_logge
         for tag in tags:
             kind = book_in(office, made(tag)).dossier.kind
             good = all_good(office, kind, readings)
-            first = replace(good, answers=(structs.replace(good.answers[-1], grade=grade), *good.answers[:-1]))
+            first = replace(good, answers=(replace(good.answers[-1], grade=grade), *good.answers[:-1]))
             seen = record_inspection(office, tag, first)
         then = later(office, 5)
         told = WentThrough(

@@ -3,13 +3,14 @@
 import shutil
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass, replace
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.bring_back import bring_back
@@ -80,8 +81,7 @@ def begun(tmp_path_factory: pytest.TempPathFactory, rules: Rulebook) -> "Begun":
     return Begun(folder, rules, home.officer.id)
 
 
-@dataclass
-class Begun:
+class Begun(Struct):
     """Where the registers lie, and who works on them."""
 
     folder: Path

@@ -1,9 +1,9 @@
 """Stories: a piece that is fit is of no use to a trip that cannot have it."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.add_people import add_person
 from inspector.duties.lend import lend

@@ -1,9 +1,9 @@
 """Doubts and opinions: anybody holds a piece, only a second competent person answers what was seen, nothing lasts."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in

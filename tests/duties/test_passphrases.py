@@ -1,11 +1,11 @@
 """A passphrase proves who is at the desk, nobody takes over a name, and what is only stated is printed as stated."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from argon2 import PasswordHasher
+from msgspec.structs import replace
 from pypdf import PdfReader
 
 from inspector.duties.add_people import add_person

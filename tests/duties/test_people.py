@@ -2,11 +2,11 @@
 
 import sqlite3
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in

@@ -1,10 +1,10 @@
 """A reading out of the ordinary is asked about before it is kept; who keeps it says that he read it again."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.add_people import add_person
 from inspector.duties.attach import attachments

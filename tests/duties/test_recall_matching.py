@@ -1,12 +1,12 @@
 """How a piece answers to a notice: a clear serial decides, and whatever can be misread is asked, never left out."""
 
 import string
-from dataclasses import replace
 from datetime import date
 
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.duties.recall_marks import is_readable, may_be_same
 from inspector.duties.recall_match import Answers, match

@@ -1,11 +1,11 @@
 """A maker's notice: all that it means is held at once, and only what is read or done and inspected lets a piece go."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.bring_back import bring_back

@@ -1,10 +1,10 @@
 """The record of a piece on paper: whole, numbered, kept, and printed again as it was said."""
 
-from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.give_opinion import doubt
 from inspector.duties.lend import lend

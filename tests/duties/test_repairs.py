@@ -1,9 +1,9 @@
 """A repair holds a piece until it is inspected, makes nothing milder, and some work is never done to gear."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.change_item import label_anew
@@ -38,7 +38,7 @@ def pin(office: Office, **more: object) -> NewRepair:
         office.today, Work.PIN_AND_BOW, "Ada Officer", "", "pin 22 mm, QVO 6", maker="QVO", own=True,
         sizes=(size("pin_diameter", "22 mm"),),
     )  # fmt: skip
-    return replace(facts, **more)  # type: ignore[arg-type]
+    return replace(facts, **more)
 
 
 def wll(typed: str, factor: float | None = 5.0) -> Rating:

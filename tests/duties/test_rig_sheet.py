@@ -1,10 +1,10 @@
 """The officer prints the account of a rig."""
 
-from dataclasses import replace
 from datetime import date
 from io import BytesIO
 
 import pytest
+from msgspec.structs import replace
 from pypdf import PdfReader
 
 from inspector.duties.office import Office

@@ -1,11 +1,11 @@
 """The sample register: what it must hold, its cautionary cases, and the papers that come out of it."""
 
-from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pypdf
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.build_sample import build_sample

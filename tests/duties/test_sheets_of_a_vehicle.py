@@ -1,10 +1,10 @@
 """The pre-trip sheet: the parts on the vehicles, one sheet for each vehicle, and the rigs that the trip plans."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.check_kit import kit_check, tell_piece, tell_progress

@@ -1,8 +1,7 @@
 """A sheet comes back as a file: read, looked at by a person, kept as a member's check, never taken for more."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 from PIL import Image
 
 from inspector.duties.attach import attachments

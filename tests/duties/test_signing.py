@@ -6,10 +6,10 @@ import os
 import subprocess
 import sys
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.archive_register import archive, verify_archive
 from inspector.duties.bundle_incident import Bundle, bundle_incident, check_bundle

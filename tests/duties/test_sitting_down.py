@@ -1,9 +1,9 @@
 """Who sits at the desk, the name as stated or proved; and what is told of one person and of the register."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.add_people import add_person
 from inspector.duties.back_up import back_up

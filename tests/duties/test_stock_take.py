@@ -1,10 +1,9 @@
 """Stories: the club counts what it has."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.close_count import close_count

@@ -1,9 +1,9 @@
 """A wrong entry is struck by two competent persons; nothing is erased, the piece is inspected anew, ash stays ash."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.destroy_item import destroy_item

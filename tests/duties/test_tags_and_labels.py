@@ -1,13 +1,13 @@
 """A piece keeps its identity under another tag; a marking that is lost or read anew never makes it milder by itself."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.duties import elsewhere
 from inspector.duties.book_in import book_in

@@ -1,11 +1,11 @@
 """Tags for what is not free for use, labels and lending slips: numbered, kept, told, printed again as they were."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.give_opinion import doubt
 from inspector.duties.lend import lend

@@ -1,11 +1,11 @@
 """The ledger read back: every deed a sentence with names and days, the newest first, whatever shape an old line has."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in

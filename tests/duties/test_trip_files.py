@@ -1,11 +1,11 @@
 """Trips as files: what is written comes back the same, and what cannot be read is refused with its line."""
 
-from dataclasses import replace
 from datetime import date
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.duties.exchange_trip import export_trip, import_trip, read_trip, trip_text
 from inspector.duties.look_up import trip, trips

@@ -1,9 +1,9 @@
 """Whether a trip is ready: the verdicts of its last day, what turns and falls due, and what sits on its vehicles."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.before_use import goes
 from inspector.duties.book_in import book_in

@@ -1,10 +1,10 @@
 """Stories: trips are planned and changed."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.look_up import open_item, people, trip, trips

@@ -1,10 +1,9 @@
 """What the gear is worth: by owner, place and currency; what nobody knows is told and never taken as nothing."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.change_item import change_value

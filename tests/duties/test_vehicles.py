@@ -1,10 +1,10 @@
 """Stories: vehicles come into the register and change in their lives."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.fit_parts import fit_part, take_off_part

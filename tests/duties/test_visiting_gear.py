@@ -1,9 +1,9 @@
 """Stories: somebody else's piece comes along on one trip, and on no other."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.judging import judged

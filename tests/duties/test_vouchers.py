@@ -1,10 +1,10 @@
 """What leaves the club closes with its paper, printed again as it was said."""
 
-from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from pypdf import PdfReader
 
 from inspector.duties.book_in import book_in

@@ -1,9 +1,9 @@
 """What falls due: nothing that a verdict says is left out, what is overdue stays, what is unknown is told as such."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.close_count import close_count

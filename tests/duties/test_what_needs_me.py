@@ -1,7 +1,8 @@
 """What needs the officer: nothing that holds a piece is left out, each line says what it must, and quiet is quiet."""
 
-from dataclasses import replace
 from datetime import date, timedelta
+
+from msgspec.structs import replace
 
 from inspector.duties.add_people import add_person
 from inspector.duties.back_up import back_up

@@ -1,10 +1,10 @@
 """Where each piece of a trip's kit rides: planned, told, taken along by changes, and on the sheets."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.change_item import retag

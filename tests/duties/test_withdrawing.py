@@ -1,9 +1,9 @@
 """Stories: an import that was wrong is withdrawn; tags and serials are free, and nothing of it is lost."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.gear_list import answers

@@ -2,12 +2,12 @@
 
 import csv
 from collections.abc import Callable
-from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
 from zlib import crc32
 
 import xlsxwriter
+from msgspec import Struct
 from PIL import Image
 
 from inspector.duties.adopt_rulebook import adopt_rulebook, check_rulebook
@@ -47,8 +47,7 @@ near_miss = ""
 """
 
 
-@dataclass(frozen=True)
-class Door:
+class Door(Struct, frozen=True):
     """seeds: good files, from the furnished office; enter: gives one to the deed, with a folder of its own to work in.
 
     words: what a grammar of this sort makes much of, put in by the fuzzer. most: cases in the short run.

@@ -11,8 +11,9 @@ import sqlite3
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from contextlib import closing
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from inspector.refused import Refused
 from inspector.register.book import open_book
@@ -22,8 +23,7 @@ OPENED, PAGES, PROVED, SAME, SLIPPED = "on opening", "by the file's pages", "by 
 OUTCOMES = (OPENED, PAGES, PROVED, SAME, SLIPPED)
 
 
-@dataclass(frozen=True)
-class Flip:
+class Flip(Struct, frozen=True):
     """One flipped byte. of: the table or index its page belongs to."""
 
     at: int
@@ -31,8 +31,7 @@ class Flip:
     of: str
 
 
-@dataclass(frozen=True)
-class Made:
+class Made(Struct, frozen=True):
     """What came of a flip, and what was told."""
 
     flip: Flip

@@ -11,8 +11,10 @@ import tempfile
 import time
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
 from pathlib import Path
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 os.environ["LANGUAGE"] = "en"
@@ -28,8 +30,7 @@ from tests.faults.doors import DOORS, Door, furnished
 MOST_MEMORY = 1 << 30  # bytes of address space beyond what is there at the start; a file that needs more is a fault
 
 
-@dataclass
-class Tried:
+class Tried(Struct):
     """What came of the cases at one door. faults: how a file that broke something was made, and what it broke."""
 
     taken: int = 0

@@ -15,9 +15,9 @@ import time
 import traceback
 from collections import Counter
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from pathlib import Path
 
+from msgspec import Struct
 from sqlalchemy import Engine, event
 
 from tests.faults.works import WORKS, Work
@@ -27,8 +27,7 @@ _INTO_COMMIT_S = 0.003
 _WAL_HEADER, _FRAME_HEADER = 32, 24
 
 
-@dataclass(frozen=True)
-class Kill:
+class Kill(Struct, frozen=True):
     """One kill. state: of the child's transaction; loose: pages that no commit ended; deeds: how many were told."""
 
     work: str

@@ -2,8 +2,9 @@
 
 import sqlite3
 from contextlib import closing
-from dataclasses import replace
 from pathlib import Path
+
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.found_club import found_club

@@ -9,10 +9,10 @@ import sqlite3
 import tempfile
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.back_up import back_up, restore
 from inspector.duties.look_up import list_gear

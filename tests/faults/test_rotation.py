@@ -1,13 +1,13 @@
 """Copies by the plan: made when they are due, whole, and never fewer than are wanted."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.duties.back_up import back_up
 from inspector.duties.copy_by_plan import CopyPlan, change_copy_plan, copy_if_due, copy_plan

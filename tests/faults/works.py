@@ -8,10 +8,12 @@ import shutil
 import sqlite3
 from collections.abc import Callable, Sequence
 from contextlib import closing
-from dataclasses import dataclass, replace
 from functools import cache
 from itertools import count
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.archive_register import archive, verify_archive
 from inspector.duties.back_up import back_up, restore
@@ -33,8 +35,7 @@ Told = Callable[[str], None]
 FILE = "register.db"
 
 
-@dataclass(frozen=True)
-class Work:
+class Work(Struct, frozen=True):
     """prepare: makes the folder ready from a small register's file. file: whose write-ahead file tells of the kill.
 
     longest_s: within which time it is killed.

@@ -2,16 +2,16 @@
 
 import ast
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+
+from msgspec import Struct
 
 HERE = Path(__file__).resolve().parents[2]
 _DEED = "enter"  # what a page calls it
 
 
-@dataclass(frozen=True)
-class Entered:
+class Entered(Struct, frozen=True):
     """A place that enters a deed. names: what the deed may be called there; none where it cannot be read."""
 
     place: str

@@ -7,12 +7,13 @@ import re
 import subprocess
 import sys
 from collections.abc import Callable
-from dataclasses import fields, is_dataclass
 from enum import StrEnum
 from pathlib import Path
 from typing import Any, get_type_hints
 
 import pytest
+from msgspec import Struct
+from msgspec.structs import fields
 
 from inspector.rulebook.load import packaged
 from inspector.rulebook.sum_texts import dimension_of, text_of
@@ -39,7 +40,7 @@ def test_every_name_says_its_unit(function: Sum) -> None:
     hints = get_type_hints(function)
     result = hints.pop("return")
     silent = [name for name, hint in hints.items() if not speaks(name, hint)]
-    if is_dataclass(result):
+    if isinstance(result, type) and issubclass(result, Struct):
         silent += [field.name for field in fields(result) if not speaks(field.name, field.type)]
     elif result is bool:
         silent += [] if re.match(r"(is|may|in|has)_", function.__name__) else [function.__name__]

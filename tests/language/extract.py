@@ -6,11 +6,11 @@ commands and what the sums say of themselves are asked for by the program itself
 
 import ast
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from gettext import NullTranslations
 from pathlib import Path
 
 import click
+from msgspec import Struct
 
 from inspector.cli.commands import main as commands
 from inspector.cli.spoken import spoken
@@ -31,8 +31,7 @@ _OF_CLICK = (
 )  # fmt: skip
 
 
-@dataclass(frozen=True)
-class Message:
+class Message(Struct, frozen=True):
     """A text, its form for many where it has one, and where it stands."""
 
     text: str

@@ -8,6 +8,7 @@ from types import ModuleType
 from typing import Any, get_type_hints
 
 import pytest
+from msgspec import Struct
 
 from inspector.mechanics import (
     atmosphere,
@@ -126,7 +127,7 @@ def test_the_table_holds_every_public_sum_of_its_modules() -> None:
 @pytest.mark.parametrize("deed", GOOD, ids=lambda deed: deed.__name__)
 def test_the_good_figures_are_taken(deed: Sum) -> None:
     found = deed(**GOOD[deed])
-    figures = [getattr(found, name) for name in found.__dataclass_fields__] if hasattr(found, "__slots__") else [found]
+    figures = [getattr(found, name) for name in found.__struct_fields__] if isinstance(found, Struct) else [found]
     assert all(math.isfinite(figure) for figure in figures)
 
 

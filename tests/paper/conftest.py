@@ -1,10 +1,10 @@
 """Invented documents of an invented club."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.capacity import Capacity, CapacityStep, SteelStrength
 from inspector.gear.outcome import Outcome

@@ -8,9 +8,11 @@ writes anew what is expected of these documents (`all`: of every one). Look at t
 
 import sys
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 from inspector.gear.evidence_list import EvidenceList
@@ -74,8 +76,7 @@ SOMEBODY = "Di Member"
 _USUAL = 3
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """A document. make: of so many items, about somebody of this name, who stands on it.
 
     lay_out: prints it; called as the function of paper that does, with an underscore before where it hands that more.

@@ -1,12 +1,12 @@
 """Reading a printed document back."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import lru_cache
 from importlib import import_module
 from io import BytesIO
 from typing import Any
 
+from msgspec import Struct
 from pypdf import PdfReader
 
 from inspector.paper.page_style import FOOT_MARGIN, HEAD_MARGIN, SIDE_MARGIN
@@ -48,8 +48,7 @@ def squeezed(text: str) -> str:
     return "".join(text.split())
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(Struct, frozen=True):
     """Signs that were set together, and the box of their ink in points from the top left of the page."""
 
     left: float
@@ -59,8 +58,7 @@ class Line:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class ReadPage:
+class ReadPage(Struct, frozen=True):
     """A page as it is read: its size in points and every line on it, in the order they were set."""
 
     width: float

@@ -1,8 +1,7 @@
 """The list of a count: every piece with its boxes, big enough, on both papers."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.papers import CountLine, CountList, CountPlace, ElsewhereLine
 from inspector.paper.count_list import count_list

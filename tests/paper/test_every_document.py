@@ -2,11 +2,11 @@
 
 import ast
 from collections.abc import Iterator
-from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from pypdf import PdfReader
 
 from inspector import paper

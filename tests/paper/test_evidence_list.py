@@ -1,8 +1,7 @@
 """The evidence list: everything that is known stands on it, with lines to sign, on both papers."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.evidence_list import EvidenceList, EvidencePiece
 from inspector.gear.incident import Distance

@@ -2,13 +2,13 @@
 
 import random
 from collections.abc import Callable
-from dataclasses import replace
 from functools import cache
 from io import BytesIO
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as some
+from msgspec.structs import replace
 from pypdf import PdfWriter
 from pypdf.generic import ArrayObject, FloatObject, NameObject, TextStringObject
 

@@ -1,6 +1,6 @@
 """Blocks onto pages."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.paper.blocks import Block, boxed, row, space, stack, words
 from inspector.paper.columns import together, under

@@ -1,8 +1,7 @@
 """The handover protocol: everything that passes on or is open, and both signatures on one page."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.papers import HandoverProtocol, ProtocolTable
 from inspector.gear.verdict import Fact

@@ -1,8 +1,7 @@
 """Tags for what is held, derated or retired: all that must be read is on each, and its code opens the piece."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.outcome import Outcome
 from inspector.gear.tags import HoldTag, TagSheet

@@ -1,11 +1,11 @@
 """The pre-trip sheet: complete, in order, tickable, on both papers."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from io import BytesIO
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 from pypdf import PdfReader, PdfWriter
 
 from inspector.drawings.marks import outcome_word

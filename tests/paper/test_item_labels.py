@@ -1,8 +1,7 @@
 """Labels: each whole inside its own label, none over another, its code the tag, on every size of sheet."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.label_sizes import CUT_TAG, LABEL_SIZES, LabelSize, measure_words, size_words
 from inspector.gear.tags import ItemLabel, LabelSheet

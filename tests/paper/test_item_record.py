@@ -1,10 +1,9 @@
 """The record of a piece: verdict and reasons first, then everything, on any number of pages."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
-from msgspec import structs
+from msgspec.structs import replace
 
 from inspector.gear.capacity import Capacity
 from inspector.gear.damage import DamagePlace, DamageSort, PinWear, StrapDamage, StrapMark
@@ -51,7 +50,7 @@ def record(count: int = 3, **changes: object) -> ItemRecord:
         tag="T-014", kind="hitch_receiver", kind_name="Hitch receiver", family="tube", outcome=Outcome.HOLD,
         judged_on=TODAY, headline="Hold: the wall is too thin.", plain="Do not use it until this is settled.",
         use_line="nothing",
-        reasons=(structs.replace(reason("The wall is thin.", "2.2 mm", "3 mm", "club setting", Outcome.HOLD),
+        reasons=(replace(reason("The wall is thin.", "2.2 mm", "3 mm", "club setting", Outcome.HOLD),
                          release="a reading of 3 mm or more"),),
         turns=(Fact("With time", "on 1 Jan 2027"),), piece=(Fact("Owner", "Club"), Fact("Marked", "3,500 kg")),
         sums=(Fact("Wall as new", "6.3 mm"),), passes=(Passed("Welds: good.", "good", "no fault", "common practice"),),
@@ -60,7 +59,7 @@ def record(count: int = 3, **changes: object) -> ItemRecord:
         papers=tuple(PaperRow(f"S-{n:03}", TODAY, "Trip sheet", again=False) for n in range(count)),
         head="a1b2c3d4" * 8, system=System.METRIC,
     )  # fmt: skip
-    return replace(made, **changes)  # type: ignore[arg-type]
+    return replace(made, **changes)
 
 
 def checked(made: ItemRecord, page: PageSize = PageSize.A4) -> Printed:

@@ -1,8 +1,7 @@
 """The lending slip: who takes what, for what, back by when, and where both sign."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.lending_slip import LendingSlip, LentPiece
 from inspector.gear.outcome import Outcome

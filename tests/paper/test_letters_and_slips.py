@@ -1,8 +1,7 @@
 """The letter to a holder and the slips: everything that must be read stands there, on A4 and on Letter."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.letters import DueSlip, HolderLetter, LetterLine, LetterPiece, SlipSheet
 from inspector.gear.outcome import Outcome

@@ -1,7 +1,6 @@
 """Photos of ticked sheets: what is read, what is asked, what is refused and why. The many are in bench_photos."""
 
 import io
-from dataclasses import replace
 from itertools import product
 from random import Random
 
@@ -9,6 +8,7 @@ import pytest
 import segno
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from PIL import Image, ImageDraw
 
 from inspector.gear.photo_read import Answer, BoxRead, BoxState, Seen, row_answer

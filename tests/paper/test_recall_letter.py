@@ -1,8 +1,7 @@
 """The recall letter: what must stop, why, how to send it back, and a slip with three answers for each piece."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.recall import CalledPiece, RecallLetter
 from inspector.paper.page_style import PageSize

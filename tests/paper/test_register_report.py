@@ -1,9 +1,9 @@
 """The report on all the gear: the answer on the first page, then pictures and lists."""
 
-from dataclasses import replace
 from datetime import date
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.needs import Ending, EndsBy
 from inspector.gear.outcome import Outcome
@@ -38,7 +38,7 @@ def report(count: int = 3, **changes: object) -> RegisterReport:
         tuple(f"To decide {n:03}." for n in range(count)), tuple(f"To buy {n:03}." for n in range(count)), kinds,
         (AgeCount("less than 2 years", count), AgeCount("age not known", 0)), ends, date(2031, 6, 1), (table(count),),
     )  # fmt: skip
-    return replace(made, **changes)  # type: ignore[arg-type]
+    return replace(made, **changes)
 
 
 def checked(made: RegisterReport, page: PageSize = PageSize.A4) -> Printed:

@@ -1,10 +1,9 @@
 """The retirement notice: nobody can miss it, and it says why."""
 
-from dataclasses import replace
 from io import BytesIO
 
 import pytest
-from msgspec import structs
+from msgspec.structs import replace
 from pypdf import PdfReader
 
 from inspector.gear.capacity import Capacity
@@ -143,7 +142,7 @@ def test_every_page_has_its_head_foot_and_cautions(tube_notice: RetirementNotice
 
 def test_many_facts_reasons_and_long_texts_lose_nothing(tube_notice: RetirementNotice) -> None:
     long = "A long text that goes on about what was found and where. " * 12
-    reasons = tuple(structs.replace(reason, sentence=long, source=long) for reason in tube_notice.reasons * 4)
+    reasons = tuple(replace(reason, sentence=long, source=long) for reason in tube_notice.reasons * 4)
     facts = tuple(Fact(f"Label {number}", "Q" * 90) for number in range(13))
     printed = retirement_notice(
         replace(tube_notice, reasons=reasons, piece=facts, destroy=long * 4, owner=long), PageSize.LETTER

@@ -1,11 +1,11 @@
 """The rig sheet: everything that was said of the rig stands on it, on both papers, in both units."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from functools import cache
 from io import BytesIO
 
 import pytest
+from msgspec.structs import replace
 from pypdf import PdfReader
 
 from inspector.drawings.rig_words import part_name, rig_word

@@ -1,10 +1,10 @@
 """The voucher: all that is signed for stands above the signatures, on the same sheet, however long the life was."""
 
 import re
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.lists import HistoryRow
 from inspector.gear.outcome import Outcome

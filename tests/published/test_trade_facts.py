@@ -5,10 +5,10 @@ and on every later one; with none it is held from the first salt exposure whose 
 reading is overdue from the first salt on, since an estimate never passes one.
 """
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Answer, Inspection, InspectionKind, Method, NewInspection, Reading, Surface

@@ -5,9 +5,10 @@ import json
 import struct
 import warnings
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 from zipfile import ZIP_BZIP2, ZIP_DEFLATED, ZIP_STORED, ZipFile, ZipInfo
+
+from msgspec.structs import replace
 
 from inspector.duties.archive_register import archive
 from inspector.duties.attach import attach

@@ -8,13 +8,13 @@ import sqlite3
 import tracemalloc
 from collections.abc import Callable, Iterator
 from contextlib import closing
-from dataclasses import replace
 from pathlib import Path
 from zipfile import ZipFile
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.duties.archive_register import archive, enter_opened, open_archive, verify_archive
 from inspector.duties.attach import attachments, file_bytes

@@ -2,10 +2,10 @@
 
 import sqlite3
 from contextlib import closing
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.back_up import back_up, enter_restored, restore
 from inspector.duties.book_in import book_in

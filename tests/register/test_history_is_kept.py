@@ -3,10 +3,10 @@
 import hashlib
 import sqlite3
 from contextlib import closing
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from sqlalchemy import insert
 from sqlalchemy.exc import DBAPIError
 

@@ -9,6 +9,7 @@ from typing import Any
 import msgspec
 import pytest
 from jsonschema import Draft202012Validator
+from msgspec import Struct
 from sqlalchemy import create_engine, func, select
 
 from inspector.duties.keep_contact import write_contact
@@ -26,7 +27,7 @@ RENEW = (
 )
 
 
-class Line(msgspec.Struct):
+class Line(Struct):
     """A line with its columns as they are spelt in it."""
 
     table: str

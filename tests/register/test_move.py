@@ -1,12 +1,12 @@
 """A register is carried to a server and back, the same in every row; what is left takes no deed any more."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 from sqlalchemy import Connection, Table, insert, select, text
 
 from inspector.duties.attach import attach

@@ -1,9 +1,9 @@
 """What is read in several looks and shown together is of one moment, and nothing is written in between them."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.office import Office

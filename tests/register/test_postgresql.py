@@ -3,10 +3,10 @@
 import json
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from sqlalchemy import create_engine, text
 from sqlalchemy.exc import DBAPIError
 

@@ -2,10 +2,11 @@
 
 import threading
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from typing import Any
 
 import pytest
+from msgspec import Struct
+from msgspec.structs import replace
 from sqlalchemy import create_engine, text
 from sqlalchemy.exc import DBAPIError
 
@@ -132,8 +133,7 @@ def test_a_deed_that_kept_something_already_is_told_and_not_done_again(on_server
     assert not may_repeat(broken.value) and uses(on_server).count("kept first") == 1
 
 
-@dataclass
-class LostAnswer:
+class LostAnswer(Struct):
     """A commit that goes through, or not, and breaks the connection in either case; those after it are as any."""
 
     database: Database

@@ -1,12 +1,12 @@
 """A register made by an earlier program is brought up with all it holds."""
 
 import sqlite3
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from alembic.operations import Operations
 from alembic.runtime.migration import MigrationContext
+from msgspec.structs import replace
 from sqlalchemy import create_engine
 
 from inspector.duties.adopt_rulebook import drop_rulebook

@@ -1,11 +1,10 @@
 """Dossiers of every kind, drawn at random, for the laws of judgement."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn
-from msgspec import structs
+from msgspec.structs import replace
 
 from inspector.gear.custody import Custody, Hands, NewCustody, Untold
 from inspector.gear.dossier import Dossier
@@ -141,7 +140,7 @@ def inspections(draw: DrawFn, kind: Kind, item: Item, number: int) -> Inspection
     on = item.booked_on + timedelta(days=draw(st.integers(0, (TODAY - item.booked_on).days)))
     answers = [Answer(check.key, draw(mostly_good)) for check in kind.checks]
     kept = tuple(
-        structs.replace(one, grade=Grade.BAD) if one.grade is Grade.SLIGHT and not check.slight else one
+        replace(one, grade=Grade.BAD) if one.grade is Grade.SLIGHT and not check.slight else one
         for one, check in zip(answers, kind.checks, strict=True)
     )
     what = draw(st.sampled_from([InspectionKind.PERIODIC, InspectionKind.PERIODIC, *InspectionKind]))
@@ -233,7 +232,7 @@ def swaps(draw: DrawFn, dossier: Dossier, key: str) -> Repair:
 
 def with_entry(dossier: Dossier, name: str, entry: Entry) -> Dossier:
     """The dossier with one more entry at this place."""
-    return replace(dossier, **{name: (*getattr(dossier, name), entry)})  # type: ignore[arg-type]
+    return replace(dossier, **{name: (*getattr(dossier, name), entry)})
 
 
 @st.composite

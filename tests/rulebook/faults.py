@@ -1,8 +1,9 @@
 """For each rule a sound piece with one thing changed, so that this rule answers with its `else`."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import timedelta
+
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Surface

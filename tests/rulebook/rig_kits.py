@@ -1,8 +1,9 @@
 """Small kits for rigs: sound pieces of given strength, vehicles, and every rig that could be built of them by hand."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from itertools import combinations, permutations, product
+
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import End, Fitted, Side

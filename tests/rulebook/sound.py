@@ -1,10 +1,9 @@
 """A sound piece of each kind, and the ways in which one thing about it can be changed."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
-from msgspec import structs
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.evidence import NewQuarantine, NewRelease, Quarantine, Release
@@ -116,9 +115,7 @@ def with_size(dossier: Dossier, key: str, si: float) -> Dossier:
 def with_grade(dossier: Dossier, check: str, grade: str) -> Dossier:
     """Another grade at one check of the latest inspection."""
     last = dossier.inspections[-1]
-    answers = tuple(
-        structs.replace(one, grade=Grade(grade)) if one.check == check else one for one in last.facts.answers
-    )
+    answers = tuple(replace(one, grade=Grade(grade)) if one.check == check else one for one in last.facts.answers)
     return _latest(dossier, replace(last, facts=replace(last.facts, answers=answers)))
 
 

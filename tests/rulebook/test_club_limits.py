@@ -1,11 +1,9 @@
 """Stricter is stricter, loosened is marked, and nothing may be loosened further than the house allows."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
-from msgspec import structs
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.outcome import Outcome
@@ -209,7 +207,7 @@ def test_loosenings_that_only_together_have_an_effect_are_all_named(dossier: Dos
     part = LOOSE_BOOK.club
     assert part is not None
     loose, strict = verdict_by(LOOSE_BOOK, dossier), verdict_by(BOOK, dossier)
-    bare = replace(loose, findings=tuple(structs.replace(one, loosened="") for one in loose.findings), unloosened=None)
+    bare = replace(loose, findings=tuple(replace(one, loosened="") for one in loose.findings), unloosened=None)
     found = marked(bare, dossier.kind.key, LOOSE_BOOK, lambda book: strict if book is part.strict else bare)
     limits = {one.about for one in part.loosened if one.part is Part.LIMIT}
     for one, seen in zip(found.findings, loose.findings, strict=True):
@@ -228,7 +226,7 @@ def test_a_mark_stands_beside_the_limit() -> None:
         "r", "q", Status.PASSES, Outcome.FIT, "s", "x", (), "at_most", Value(1.0), None, loosened="club limit"
     )
     assert marked_limit("at most 1", found) == "at most 1 (club limit)"
-    assert marked_limit("at most 1", structs.replace(found, loosened="")) == "at most 1"
+    assert marked_limit("at most 1", replace(found, loosened="")) == "at most 1"
 
 
 def test_every_profile_is_sound_and_its_source_was_read_or_restated() -> None:

@@ -1,12 +1,11 @@
 """The laws of judgement, held for every kind and rule: worse is never better, silence is not consent."""
 
 import math
-from dataclasses import replace
 from datetime import date, timedelta
 
 from hypothesis import assume, given
 from hypothesis import strategies as st
-from msgspec import structs
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.evidence import Release
@@ -81,7 +80,7 @@ def test_a_fault_added_to_the_latest_inspection_is_never_milder(dossier: Dossier
     place = data.draw(st.integers(0, len(last.facts.answers) - 1))
     answers = list(last.facts.answers)
     assume(answers[place].grade is Grade.GOOD)
-    answers[place] = structs.replace(answers[place], grade=Grade.BAD)
+    answers[place] = replace(answers[place], grade=Grade.BAD)
     worse = replace(last, facts=replace(last.facts, answers=tuple(answers)))
     check_never_milder(verdict_of(changed(dossier, -1, worse)), verdict_of(dossier))
 
@@ -271,7 +270,7 @@ def with_grade(dossier: Dossier, key: str, grade: Grade) -> Dossier:
             one,
             facts=replace(
                 one.facts,
-                answers=tuple(structs.replace(a, grade=grade) if a.check == key else a for a in one.facts.answers),
+                answers=tuple(replace(a, grade=grade) if a.check == key else a for a in one.facts.answers),
             ),
         )
         for one in dossier.inspections

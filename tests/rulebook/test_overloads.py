@@ -1,11 +1,9 @@
 """What counts as an overload: below, at and above each limit, and whatever nobody knows."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from msgspec import structs
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.item import Rating
@@ -94,7 +92,7 @@ def test_what_is_left_counts_and_not_what_is_marked() -> None:
 
 
 def with_strength(found: Judged, now_n: float) -> Verdict:
-    return replace(found.verdict, capacity=structs.replace(found.verdict.capacity, now_n=now_n))
+    return replace(found.verdict, capacity=replace(found.verdict.capacity, now_n=now_n))
 
 
 def test_steel_that_would_bend_for_good_is_overloaded_before_half_its_strength() -> None:
@@ -102,8 +100,8 @@ def test_steel_that_would_bend_for_good_is_overloaded_before_half_its_strength()
     capacity = found.verdict.capacity
     assert capacity.now_n is not None
     bends_n = 0.2 * capacity.now_n
-    soft_ones = tuple(structs.replace(one, set_n=bends_n) for one in capacity.strengths)
-    soft = replace(found, verdict=replace(found.verdict, capacity=structs.replace(capacity, strengths=soft_ones)))
+    soft_ones = tuple(replace(one, set_n=bends_n) for one in capacity.strengths)
+    soft = replace(found, verdict=replace(found.verdict, capacity=replace(capacity, strengths=soft_ones)))
     said = is_overloaded(soft, 0.3 * capacity.now_n, BOOK)
     assert said.is_over and "bends it for good" in said.why
     assert not over(soft, bends_n) and not over(found, 0.2 * capacity.now_n)

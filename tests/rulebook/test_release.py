@@ -1,9 +1,8 @@
 """What a verdict says would release a hold does release it, and a hair less does not."""
 
-from dataclasses import replace
-
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Answer, Inspection, InspectionKind, Method, NewInspection, Reading, Surface
@@ -20,7 +19,7 @@ from tests.rulebook.test_laws import verdict_of
 
 def inspected(dossier: Dossier, **seen: tuple[object, ...]) -> Dossier:
     """The dossier with one more competent inspection, made today."""
-    facts = replace(NewInspection(TODAY, InspectionKind.AFTER_EVENT, "p", competent=True), **seen)  # type: ignore[arg-type]
+    facts = replace(NewInspection(TODAY, InspectionKind.AFTER_EVENT, "p", competent=True), **seen)
     return replace(dossier, inspections=(*dossier.inspections, Inspection("zz-last", dossier.item.id, facts)))
 
 

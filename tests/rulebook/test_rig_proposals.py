@@ -1,10 +1,9 @@
 """The proposed rig is the best there is: compared with every rig of small kits, each checked."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.gear.fitting import End
 from inspector.gear.item import Rating

@@ -1,11 +1,11 @@
 """A piece is looked over only when a competent person has seen all of it; a part answers for that part alone."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Answer, Inspection, InspectionKind, Reading

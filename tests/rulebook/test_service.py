@@ -1,9 +1,9 @@
 """How hard a life a piece leads, and how soon it is looked at again."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Answer, Inspection, InspectionKind, NewInspection, Reading
@@ -62,7 +62,7 @@ def judged(dossier: Dossier) -> Verdict:
     ],
 )
 def test_what_it_went_through_sets_the_service(change: dict[str, tuple[Use, ...]], service: Service) -> None:
-    verdict = judged(replace(piece(), **change))  # type: ignore[arg-type]
+    verdict = judged(replace(piece(), **change))
     assert verdict.service is service
     days = {Service.NORMAL: 365, Service.SEVERE: 90, Service.SPECIAL: 30}
     assert verdict.next_inspection_due == TODAY + timedelta(days=days[service])

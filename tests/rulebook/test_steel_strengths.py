@@ -1,13 +1,13 @@
 """Strengths of steel parts: against tables worked by hand, never higher for less steel, the least one named."""
 
 import math
-from dataclasses import replace
 from datetime import date, timedelta
 
 import msgspec
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.gear.capacity import Capacity, SteelStrength
 from inspector.gear.dossier import Dossier

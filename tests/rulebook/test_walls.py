@@ -1,12 +1,12 @@
 """Walls: what a gauge allows one to rely on, how fast each place goes, and what nobody can know."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import msgspec
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Answer, Inspection, InspectionKind, Method, NewInspection, Reading, Surface

@@ -1,6 +1,6 @@
 """Booking a piece in, in all its forms; and what the fields of a piece that comes in are."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.desk.deeds.common import note
 from inspector.desk.deeds.labels import rating_fields, rating_in

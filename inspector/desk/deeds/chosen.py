@@ -1,6 +1,6 @@
 """Deeds about several pieces that were chosen in the list."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.desk.deeds.common import by, why
 from inspector.desk.form.asked import Asked, OneOf, Tags

@@ -1,6 +1,6 @@
 """What a person may judge: given, renewed, ended."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.desk.deeds.common import person, why
 from inspector.desk.form.asked import Asked, Day, Line, OneOf

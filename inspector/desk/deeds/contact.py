@@ -1,6 +1,6 @@
 """How to reach a person: written down, and taken out for good."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.desk.form.asked import Line
 from inspector.desk.form.deed import Deed, Done
@@ -12,8 +12,7 @@ from inspector.gear.person import Contact, Person
 from inspector.language import tr
 
 
-@dataclass(frozen=True, slots=True)
-class Reached:
+class Reached(Struct, frozen=True):
     """A person, and how to reach him as it is written down now."""
 
     person: Person

@@ -1,8 +1,9 @@
 """A trip told afterwards: which rigs were pulled how often and how hard, and what was pulled with apart from rigs."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.desk.deeds.common import by, note, on_day
 from inspector.desk.deeds.words import events, yes_or_no
@@ -28,8 +29,7 @@ from inspector.refused import Refused
 from inspector.units import Dimension
 
 
-@dataclass(frozen=True, slots=True)
-class Telling:
+class Telling(Struct, frozen=True):
     """A trip that is over or under way, and the kept rigs that may have been used on it."""
 
     trip: Trip

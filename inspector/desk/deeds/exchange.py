@@ -1,7 +1,8 @@
 """Deeds about what leaves the register: lists for other programs, the full archive, the signing key."""
 
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from inspector.desk.form.asked import Asked, Files, Line, OneOf, Secret, Tick
 from inspector.desk.form.deed import Deed, Done
@@ -17,8 +18,7 @@ from inspector.refused import Refused
 _WORKBOOK = "xlsx"
 
 
-@dataclass(frozen=True, slots=True)
-class ToExport:
+class ToExport(Struct, frozen=True):
     """The pieces that may be meant, by tag: those that are listed, and those that were chosen among them."""
 
     shown: tuple[str, ...]

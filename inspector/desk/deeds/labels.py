@@ -1,6 +1,6 @@
 """What is written down of a piece anew: its tag, its rating, its owner, what it is worth, a note."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.desk.deeds.common import by, people_line, person, told, why
 from inspector.desk.deeds.words import bases, stated_on

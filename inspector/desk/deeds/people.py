@@ -1,7 +1,8 @@
 """Who is in the register, under which name and role, and who sits at the desk."""
 
 from collections.abc import Callable
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.desk.deeds.common import person, why
 from inspector.desk.deeds.competence import Scopes

@@ -1,6 +1,6 @@
 """Report the bad day: few lines first, since whoever writes them may be shaken; all else under headings, or later."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.desk.deeds.common import by, on_day
 from inspector.desk.deeds.words import Choices
@@ -18,8 +18,7 @@ from inspector.language import show_day, tr, tr_n
 from inspector.refused import Refused
 
 
-@dataclass(frozen=True, slots=True)
-class ToReport:
+class ToReport(Struct, frozen=True):
     """What the form offers: the rigs that are kept."""
 
     rigs: tuple[KeptRig, ...] = ()

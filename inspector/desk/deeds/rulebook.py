@@ -1,8 +1,9 @@
 """The club's own limits: one put into the text, the text adopted, the packaged rulebook taken again."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.desk.deeds.common import on_day, why
 from inspector.desk.form.asked import Asked, Line, OneOf, Tick
@@ -17,8 +18,7 @@ from inspector.language import show_day, tr
 from inspector.refused import Refused
 
 
-@dataclass(frozen=True, slots=True)
-class Compared:
+class Compared(Struct, frozen=True):
     """A text that was compared, empty for the packaged rulebook, and the pieces that it retires at once.
 
     from_on: the day that the text itself names.

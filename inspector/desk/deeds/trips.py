@@ -1,8 +1,9 @@
 """A trip: planned, changed, its kit, as a file for another register."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from inspector.desk.deeds.common import people_line, why
 from inspector.desk.deeds.rigs import file_name

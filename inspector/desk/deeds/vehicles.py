@@ -1,6 +1,6 @@
 """A vehicle of the register: entered, changed; a part fitted to it or taken off."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.desk.deeds.common import by, note, on_day, people_line, why
 from inspector.desk.deeds.fitting import fitted_there, place_fields, taken_off
@@ -54,7 +54,7 @@ def change(vehicle: Vehicle) -> Deed[Vehicle]:
     def do(office: Office, about: Vehicle, given: Values) -> Done:
         new: dict[str, object] = {key: given.text(key) for key in _WORDS if given.text(key) != getattr(about, key)}
         new |= {key: given.figure(key) for key in _FIGURES if _differs(given.figure(key), getattr(about, key))}
-        wanted = replace(about, **new)  # type: ignore[arg-type]
+        wanted = replace(about, **new)
         kept = change_vehicle(office, about.tag, typed_anew(about, wanted, vehicle_fields()), given.text("why"),
                               on=given.day("on"), by=given.one("by", str))  # fmt: skip
         return Done(tr("What changed of {tag} is written down.", tag=kept.tag), overload_words(kept))

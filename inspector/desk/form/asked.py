@@ -1,14 +1,14 @@
 """What a form asks, as data. A form is a list of these; its page makes the fields."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from datetime import date
+
+from msgspec import Struct, field
 
 from inspector.units import Dimension
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Asked:
+class Asked(Struct, frozen=True, kw_only=True):
     """One field. key: under which its value is found. hint: what helps to fill it in, below it.
 
     needed: the deed refuses without it; it is said beside the label. names: what refusals call it beside its label.
@@ -29,8 +29,7 @@ class Asked:
         return frozenset(one.casefold() for one in (self.label, self.key, self.key.replace("_", " "), *self.names))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Line(Asked):
+class Line(Asked, frozen=True, kw_only=True):
     """A line of text. offers: what may be meant, shown while typing. stands: what it says before anybody typed."""
 
     example: str = ""
@@ -38,15 +37,13 @@ class Line(Asked):
     stands: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Prose(Asked):
+class Prose(Asked, frozen=True, kw_only=True):
     """A text of several lines."""
 
     stands: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Number(Asked):
+class Number(Asked, frozen=True, kw_only=True):
     """A figure with its unit. stands: as it was typed once."""
 
     dimension: Dimension
@@ -54,58 +51,50 @@ class Number(Asked):
     stands: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Count(Asked):
+class Count(Asked, frozen=True, kw_only=True):
     """A whole number without a unit, not below least."""
 
     least: int = 0
     stands: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Day(Asked):
+class Day(Asked, frozen=True, kw_only=True):
     """A day. stands: the day it says beforehand; None where it begins empty."""
 
     stands: date | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OneOf(Asked):
+class OneOf(Asked, frozen=True, kw_only=True):
     """One of several, as words and values. stands: the value chosen beforehand; else the first."""
 
     choices: Sequence[tuple[str, object]] = ()
     stands: object = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SomeOf(Asked):
+class SomeOf(Asked, frozen=True, kw_only=True):
     """Any number of a list, as words and the texts they stand for. stands: those chosen beforehand."""
 
     choices: Sequence[tuple[str, str]] = ()
     stands: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tick(Asked):
+class Tick(Asked, frozen=True, kw_only=True):
     """A statement that is made or not. The label is what is stated."""
 
     stands: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tags(Asked):
+class Tags(Asked, frozen=True, kw_only=True):
     """Tags of pieces, scanned or typed, with blanks or line ends between them."""
 
     stands: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Secret(Asked):
+class Secret(Asked, frozen=True, kw_only=True):
     """A passphrase: shown as dots and never kept in a draft."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Files(Asked):
+class Files(Asked, frozen=True, kw_only=True):
     """Files of this machine, by their paths. one: no more than one. folder: a folder instead. new: it need not be there
     yet."""
 
@@ -115,8 +104,7 @@ class Files(Asked):
     stands: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """A part of a form under a heading; fields without one come first."""
 
     title: str

@@ -1,8 +1,9 @@
 """A deed of the window as data: what it is called, what it asks, what it does, and what came of it."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
+
+from msgspec import Struct
 
 from inspector.desk.form.asked import Asked, Part
 from inspector.desk.form.values import Values
@@ -13,8 +14,7 @@ from inspector.duties.out_tray import Paper
 About = TypeVar("About")
 
 
-@dataclass(frozen=True, slots=True)
-class Done:
+class Done(Struct, frozen=True):
     """What came of a deed. head, text: what is told; papers: what was printed; tag: the piece it was about.
 
     opens: its record is shown in any case, not only where the deed was begun on a record.
@@ -27,8 +27,7 @@ class Done:
     opens: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Deed(Generic[About]):
+class Deed(Struct, Generic[About], frozen=True):
     """name: in menus. title: above the form. says: what it does and what follows from it, in a sentence or two.
 
     fields: what is asked, from what the register knows and what the deed is about; a Part makes a heading.

@@ -1,8 +1,8 @@
 """What can be done with the chosen pieces: how many there are, and a button for each deed."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
+from msgspec import Struct
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
@@ -15,8 +15,7 @@ LEND, TAKE_BACK, PACK, INSPECT, HOLD = "lend", "take back", "pack", "inspect", "
 LABELS, TAGS, RECORDS, RECALL, EXPORT = "labels", "tags", "records", "recall", "export"
 
 
-@dataclass(frozen=True, slots=True)
-class Deed:
+class Deed(Struct, frozen=True):
     """Something to do with several pieces. text: on its button; tells: in full, for a tooltip and a screen reader."""
 
     key: str

@@ -1,8 +1,9 @@
 """The columns of the gear list: one line each, in the order in which they stand."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from inspector.drawings.marks import outcome_word
 from inspector.gear.lists import GearRow, Order
@@ -11,8 +12,7 @@ from inspector.language import show_day, tr
 TAG, KIND, VERDICT, DUE, MARKED, OWNER, PLACE, MAKER, SERIAL, INSPECTED, USE, WHERE = range(12)
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(Struct, frozen=True):
     """One column. key: by which a choice of columns is kept; order: what a click on its head sorts by, if anything;
     width_px: the least it needs at the usual text size; text: what stands in it, which needs the day."""
 

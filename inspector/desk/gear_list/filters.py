@@ -1,7 +1,6 @@
 """What the gear list is narrowed to beside its outcome: kind, owner, due day, exposure, whereabouts; and it says so."""
 
-from dataclasses import replace
-
+from msgspec.structs import replace
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 

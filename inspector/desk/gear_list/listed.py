@@ -1,7 +1,9 @@
 """What the gear list needs from the register, fetched in one go by the worker."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.desk.gear_list.columns import as_table
 from inspector.duties.gear_list import Choices, answers, choices, rows_of
@@ -14,8 +16,7 @@ PAGE = 64  # rows fetched at a time
 _AT_ONCE = 1000
 
 
-@dataclass(frozen=True, slots=True)
-class Sight:
+class Sight(Struct, frozen=True):
     """What part of the list is looked at. tag: the piece the bar is on; above: how many rows stand above it in view;
     count: how many rows are in view."""
 
@@ -24,8 +25,7 @@ class Sight:
     count: int = PAGE
 
 
-@dataclass(frozen=True, slots=True)
-class Listed:
+class Listed(Struct, frozen=True):
     """The pieces that answer, by tag, and the rows of those in sight.
 
     pages: rows by the number of their page; counts: pieces that answer all but the outcome asked for, by outcome, all

@@ -2,8 +2,8 @@
 
 import os
 from collections.abc import Callable
-from dataclasses import dataclass
 
+from msgspec import Struct
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QWidget
 
@@ -22,8 +22,7 @@ _MAY_BREAK = "\N{ZERO WIDTH SPACE}"
 Does = Callable[[], object]
 
 
-@dataclass(frozen=True, slots=True)
-class Acts:
+class Acts(Struct, frozen=True):
     """What the page's buttons set off."""
 
     open_folder: Does

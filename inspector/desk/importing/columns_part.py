@@ -1,9 +1,9 @@
 """What each column is taken for, to be corrected, and the questions that its cells leave open."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from functools import partial
 
+from msgspec.structs import replace
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -126,7 +126,7 @@ class ColumnsPart(QWidget):
         return part
 
     def _say(self, **said_of_it: object) -> None:
-        self.changed.emit(replace(self.run.matching, **said_of_it))  # type: ignore[arg-type] # of the two boxes above
+        self.changed.emit(replace(self.run.matching, **said_of_it))
 
     def _mean(self, one: Column, box: Choice[str], _: int) -> None:
         self._tell(with_meaning(self._office, self._sheet, self.run.matching, one.at, box.value))

@@ -1,9 +1,9 @@
 """The page that brings in an old list: its file, what its columns mean, what becomes of each row, and the taking."""
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from msgspec import Struct
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QFileDialog, QStackedWidget, QVBoxLayout, QWidget
 
@@ -27,8 +27,7 @@ from inspector.language import tr, tr_n
 _WIDEST_PX = 640
 
 
-@dataclass(frozen=True, slots=True)
-class _Kept:
+class _Kept(Struct, frozen=True):
     """An import that was taken, and the file of what was not; None where all was."""
 
     made: Imported

@@ -1,8 +1,8 @@
 """What the page of an incident shows, fetched in one go."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from msgspec import Struct
 from PySide6.QtGui import QImage
 
 from inspector.desk.piece.thumbs import thumbs_of
@@ -16,8 +16,7 @@ from inspector.gear.attachment import Attachment
 from inspector.gear.rig import KeptRig
 
 
-@dataclass(frozen=True, slots=True)
-class OpenedIncident:
+class OpenedIncident(Struct, frozen=True):
     """An incident with its files (thumbs by sha256, words by id), and other pieces that may be of one batch with what
     broke."""
 
@@ -28,8 +27,7 @@ class OpenedIncident:
     kin: tuple[Kin, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Reports:
+class Reports(Struct, frozen=True):
     """Every report, the youngest first, and the rigs that a new one may name."""
 
     rows: tuple[IncidentRow, ...]

@@ -1,8 +1,8 @@
 """The head of an inspection: which piece, who looked, when, on what occasion; and the note at its end."""
 
-from dataclasses import replace
 from datetime import date
 
+from msgspec.structs import replace
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QVBoxLayout, QWidget

@@ -1,8 +1,8 @@
 """The form of an inspection: graded by number keys, measured field by field, the verdict beside it while one types."""
 
 from collections.abc import Callable
-from dataclasses import replace
 
+from msgspec.structs import replace
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import (
     QDragEnterEvent,

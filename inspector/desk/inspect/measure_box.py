@@ -1,8 +1,8 @@
 """One measure of an inspection: a field for each named place, how it was taken, and its places on the drawing."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from msgspec import Struct
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QFocusEvent, QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
@@ -33,8 +33,7 @@ _NARROW_PX = 560
 Stop = StillBox | FaultField | AgainBox
 
 
-@dataclass(frozen=True, slots=True)
-class Past:
+class Past(Struct, frozen=True):
     """What is known of the piece, to be shown beside the fields: what was read last, and the wall as judged."""
 
     dossier: Dossier

@@ -1,13 +1,13 @@
 """Which pieces a run of inspections goes through, in which order, and what came of each."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from inspector.gear.judged import Judged
 
 
-@dataclass(slots=True)
-class RunList:
+class RunList(Struct):
     """tags: in order; at: the place of the one that is open; outcomes: by tag, of those that are inspected."""
 
     tags: tuple[str, ...]

@@ -1,7 +1,8 @@
 """From what is typed at a measure to a reading; no window in here."""
 
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.gear.inspection import Method, Reading, Surface
 from inspector.gear.kind import Measure
@@ -11,8 +12,7 @@ _BARE = re.compile(r"^[\d.,/ ]+$")
 _UNIT = re.compile(r"[\d.,/ ](?P<unit>[^\d.,/ ].*)$")
 
 
-@dataclass(frozen=True, slots=True)
-class How:
+class How(Struct, frozen=True):
     """How a measure was taken. method None: not said yet."""
 
     method: Method | None

@@ -1,9 +1,9 @@
 """What is out as Qt's table model: headings and, below each, its loans with a tick for those that are chosen."""
 
-from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from msgspec import Struct
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, Qt, Signal
 from PySide6.QtGui import QFont
 
@@ -17,8 +17,7 @@ TAG, KIND, HOLDER, TRIP, SINCE, DUE, MEANWHILE = range(7)
 _Role = Qt.ItemDataRole
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Struct, frozen=True):
     """A heading (loan None) or a loan, and the group it belongs to."""
 
     group: Group

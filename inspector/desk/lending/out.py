@@ -1,9 +1,10 @@
 """What is out, fetched in one go by the worker and put under headings by person or by trip."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from inspector.duties.keep_rigs import rigs
 from inspector.duties.lend import loans
@@ -22,8 +23,7 @@ class Grouped(StrEnum):
     TRIP = "trip"
 
 
-@dataclass(frozen=True, slots=True)
-class LentOut:
+class LentOut(Struct, frozen=True):
     """Every loan, the one due first at the head; the trips, the last one first; the kept rigs."""
 
     loans: tuple[Loan, ...]
@@ -32,8 +32,7 @@ class LentOut:
     today: date
 
 
-@dataclass(frozen=True, slots=True)
-class Group:
+class Group(Struct, frozen=True):
     """A heading with its loans. late: how many of them should be back by now."""
 
     title: str

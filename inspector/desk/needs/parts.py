@@ -1,9 +1,9 @@
 """The parts of the first page, each set from data: what waits, worst first, and nothing where nothing does."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import date
 
+from msgspec import Struct
 from PySide6.QtWidgets import QWidget
 
 from inspector.desk.columns import Columns
@@ -31,8 +31,7 @@ from inspector.gear.outcome import Outcome
 from inspector.language import show_day, tr, tr_n
 
 
-@dataclass(frozen=True, slots=True)
-class Ways:
+class Ways(Struct, frozen=True):
     """What the lines of the page do when they are pressed. notices: of several tags."""
 
     look: Look

@@ -1,10 +1,10 @@
 """The page of the people: a list, and beside it the record of the one who is chosen."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from functools import partial
 from typing import Any
 
+from msgspec.structs import replace
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QScrollArea, QVBoxLayout, QWidget
 

@@ -1,8 +1,8 @@
 """The record of a person, set from data: who, what he may judge, how to reach him, what he has and owns, history."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
+from msgspec import Struct
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from inspector.desk.deeds.passphrases import wish_words
@@ -22,8 +22,7 @@ from inspector.language import show_day, tr, tr_n
 Does = Callable[[], object]
 
 
-@dataclass(frozen=True, slots=True)
-class Acts:
+class Acts(Struct, frozen=True):
     """What the record's buttons set off. opens: a piece by its tag."""
 
     opens: Callable[[str], object]

@@ -1,9 +1,9 @@
 """What is dropped or pasted onto a page: files and pictures, read by the worker."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 
+from msgspec import Struct
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMimeData
 from PySide6.QtGui import QImage, QImageWriter
 
@@ -11,8 +11,7 @@ from inspector.duties.attach import read_file
 from inspector.language import tr
 
 
-@dataclass(frozen=True, slots=True)
-class Handed:
+class Handed(Struct, frozen=True):
     """Files by their places, or a picture that has none."""
 
     places: tuple[Path, ...] = ()

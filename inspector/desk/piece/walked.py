@@ -1,7 +1,6 @@
 """A picture whose marks can be read by keys: Left and Right go from one that tells something to the next."""
 
-from dataclasses import dataclass
-
+from msgspec import Struct
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import (
     QAccessible,
@@ -25,8 +24,7 @@ from inspector.language import tr
 _ROOM_PX = 3.0  # between a mark and the frame round it
 
 
-@dataclass(frozen=True, slots=True)
-class Stop:
+class Stop(Struct, frozen=True):
     """A mark that tells something, with the room it takes in mm."""
 
     tells: str

@@ -1,8 +1,8 @@
 """What the page of a recall shows, fetched in one go."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 
+from msgspec import Struct, field
 from PySide6.QtGui import QImage
 
 from inspector.desk.piece.thumbs import thumbs_of
@@ -16,8 +16,7 @@ from inspector.gear.kind import Kind
 from inspector.gear.recall_notice import Meant
 
 
-@dataclass(frozen=True, slots=True)
-class OpenedRecall:
+class OpenedRecall(Struct, frozen=True):
     """A recall with its files (thumbs by sha256, words by id), and all the gear as its notice sorts it today."""
 
     told: RecallTold
@@ -27,8 +26,7 @@ class OpenedRecall:
     found: Searched
 
 
-@dataclass(slots=True)
-class Sought:
+class Sought(Struct):
     """What a notice means, as it was typed last, so that it stands in the next form. entered: the recall made of it."""
 
     kinds: tuple[Kind, ...]
@@ -37,8 +35,7 @@ class Sought:
     entered: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Notices:
+class Notices(Struct, frozen=True):
     """Every recall, the youngest first, and the kinds that a new notice may mean."""
 
     rows: tuple[RecallRow, ...]

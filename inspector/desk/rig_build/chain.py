@@ -1,12 +1,11 @@
 """The chain that is built: runs of tags with what was done and undone. The typed runs are the same, as lines."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 Runs = tuple[tuple[str, ...], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(Struct, frozen=True):
     """A place in a run: before the part with this number; of a run that is not there yet, its beginning."""
 
     run: int

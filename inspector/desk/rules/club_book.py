@@ -1,7 +1,6 @@
 """The club's own limits as a text: changed, checked, compared on every piece, and only then adopted."""
 
-from dataclasses import dataclass
-
+from msgspec import Struct
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QFontDatabase
 from PySide6.QtWidgets import QPlainTextEdit, QVBoxLayout, QWidget
@@ -14,8 +13,7 @@ from inspector.language import tr
 _PAUSE_MS = 1000
 
 
-@dataclass(frozen=True, slots=True)
-class Told:
+class Told(Struct, frozen=True):
     """What a check or a comparison found."""
 
     head: str

@@ -1,7 +1,7 @@
 """The page of what can be set. What concerns this window holds at once; what the club wants has a form of its own."""
 
-from dataclasses import dataclass, replace
-
+from msgspec import Struct
+from msgspec.structs import replace
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -22,8 +22,7 @@ from inspector.language import tr
 _CHOICE_PX = 280
 
 
-@dataclass(frozen=True, slots=True)
-class _Settings:
+class _Settings(Struct, frozen=True):
     """What the club wants, and the office as it is with that."""
 
     wanted: ClubSettings

@@ -2,7 +2,8 @@
 
 from collections import deque
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.desk.background import Background
 from inspector.duties.office import Office
@@ -12,8 +13,7 @@ from inspector.gear.stock_take import Counted
 from inspector.refused import Refused
 
 
-@dataclass(frozen=True, slots=True)
-class Scan:
+class Scan(Struct, frozen=True):
     """Tags that are marked together, how, where they lie, and a note."""
 
     ref: str
@@ -23,8 +23,7 @@ class Scan:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class ScanEnded:
+class ScanEnded(Struct, frozen=True):
     """What came of a scan: what was marked and the count as it stands then, or the refusal."""
 
     scan: Scan

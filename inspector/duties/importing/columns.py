@@ -1,8 +1,9 @@
 """What the columns of a list mean: proposed by their headings and by what is in them, and what is to be asked."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from itertools import pairwise
+
+from msgspec.structs import replace
 
 from inspector.duties.importing import days, figures
 from inspector.duties.importing.headings import MANY_WEIGHTS, heading_meant

@@ -1,6 +1,6 @@
 """What the officer says of the columns: another meaning, and the answers to what was asked."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.duties.importing.columns import meanings, reproven
 from inspector.duties.importing.figures import LENGTHS, WEIGHTS

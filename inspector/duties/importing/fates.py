@@ -2,8 +2,10 @@
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from datetime import date
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.book_in import check_booking
 from inspector.duties.book_in_forms import in_form
@@ -21,8 +23,7 @@ from inspector.rulebook.words import marked_words
 _NO_DAY = date.min  # the words for a rating do not ask when a piece was booked
 
 
-@dataclass(frozen=True, slots=True)
-class Known:
+class Known(Struct, frozen=True):
     """What the register has: pieces by every tag in small letters, vehicles' tags, and pieces by serial and maker."""
 
     tags: Mapping[str, Item]

@@ -2,7 +2,8 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.duties.importing.words import plain, table
 from inspector.gear.import_list import SIZE_SIGN, Field
@@ -30,8 +31,7 @@ _IN_BRACKETS = re.compile(r"[(\[{]([^)\]}]*)[)\]}]")
 _AT_END = re.compile(r"^(?P<name>.+?)(?:\s+in|\s*[/,:])?\s+(?P<unit>[^\s]+(?: tons?)?)\.?$", re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
-class Heading:
+class Heading(Struct, frozen=True):
     """What a heading says. field: empty where it means nothing known; unit: "ton" where it can mean several."""
 
     field: str

@@ -1,8 +1,10 @@
 """The photos that go with a list: named in a column, or called by the tag, in one folder."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.plain_lines import file_name
 from inspector.gear.import_list import Fate, RowFate
@@ -14,8 +16,7 @@ _ENDINGS = {".jpg", ".jpeg", ".png"}
 _MOST_FILES = 50_000
 
 
-@dataclass(frozen=True, slots=True)
-class Folder:
+class Folder(Struct, frozen=True):
     """A folder of photos. named: each file by its name in small letters; of_tag: by the stem of its name."""
 
     place: Path

@@ -1,6 +1,7 @@
 """What somebody said of the columns of a list: it stands with each import, for the next file with the same headings."""
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.importing.words import plain
 from inspector.gear.import_list import Asks, Column, Matching
@@ -10,8 +11,7 @@ from inspector.register.rows import from_body
 IMPORT = "import"  # the sort of document that an import is kept as
 
 
-@dataclass(frozen=True, slots=True)
-class _Read:
+class _Read(Struct, frozen=True):
     """Of an import how its list was read."""
 
     matching: Matching

@@ -1,8 +1,9 @@
 """One row of a list as a booking; refused with the reason where it cannot be one."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from datetime import date
+
+from msgspec import Struct, field
 
 from inspector.duties.importing import days, figures
 from inspector.duties.importing.asked import NotTold
@@ -24,8 +25,7 @@ _SOLE = ((Basis.TOWED_MASS,), (Basis.LINE_PULL,))
 _LINES = (Field.MAKER, Field.SERIAL, Field.MATERIAL, Field.OWNER, Field.PLACE, Field.FROM_WHOM, Field.PAPER)
 
 
-@dataclass(frozen=True, slots=True)
-class Reader:
+class Reader(Struct, frozen=True):
     """What every row is read with. file: the name of the list, which the notes name."""
 
     office: Office
@@ -36,8 +36,7 @@ class Reader:
     pasts: Mapping[str, str]
 
 
-@dataclass(slots=True)
-class _Cells:
+class _Cells(Struct):
     """The cells of a row by what they mean, and what is told of them beside the booking."""
 
     number: int

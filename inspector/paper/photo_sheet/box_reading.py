@@ -5,8 +5,9 @@ The limits were set on photos made for it (tests/paper/photo_sheets), those with
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from statistics import median
+
+from msgspec import Struct
 
 from inspector.gear.photo_read import BoxState, Seen
 from inspector.paper.photo_sheet.ink import SECTORS, Ink
@@ -24,8 +25,7 @@ _RING, _NO_RING = SECTORS - 1, 10
 _LEAST_INK, _MOST_INK, _OF_FRAME = 0.1, 0.2, 0.4
 
 
-@dataclass(frozen=True, slots=True)
-class Usual:
+class Usual(Struct, frozen=True):
     """What is usual on the page, in the median. frame: how dark the frames are; peak: how dark marks are, or 0."""
 
     frame: float
@@ -37,8 +37,7 @@ class Usual:
         return max(_LEAST_FRAME, _OF_USUAL_FRAME * self.frame)
 
 
-@dataclass(frozen=True, slots=True)
-class Judged:
+class Judged(Struct, frozen=True):
     """What a box shows. confidence: 0 to 1; half stands at the limit of what is taken without asking."""
 
     state: BoxState

@@ -5,8 +5,9 @@ Marks and the corners of a code look the same, and some of what is found is neit
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
+from msgspec import Struct
+from msgspec.structs import replace
 from PIL import Image, ImageChops, ImageFilter
 
 from inspector.paper.photo_sheet.projection import Point
@@ -20,8 +21,7 @@ _DARK_SIGN, _LIGHT_SIGN = b"\xff", b"\x00"
 Run = tuple[int, int]  # where it begins and how long it is
 
 
-@dataclass(frozen=True, slots=True)
-class Bullseye:
+class Bullseye(Struct, frozen=True):
     """middle: in dots of the picture; module_px: width of a module; lines: of the picture on which it was seen."""
 
     middle: Point

@@ -4,9 +4,9 @@ Other codes, and texts that a reader sees in the grain of a table, have no fitti
 """
 
 import math
-from dataclasses import dataclass
 
 import zxingcpp
+from msgspec import Struct
 from PIL import Image, ImageFilter, ImageOps
 
 from inspector.gear.sheet_code import read_code
@@ -15,8 +15,7 @@ from inspector.paper.photo_sheet.projection import Point
 _UNSHARP = ImageFilter.UnsharpMask(radius=3, percent=200, threshold=0)
 
 
-@dataclass(frozen=True, slots=True)
-class FoundCode:
+class FoundCode(Struct, frozen=True):
     """A code's text and its corners in dots, as printed: top left, top right, bottom right, bottom left."""
 
     text: str

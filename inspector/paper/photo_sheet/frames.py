@@ -5,9 +5,9 @@ Each frame is looked for by itself; one that went another way than its neighbour
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from statistics import median
 
+from msgspec import Struct
 from PIL import Image
 
 from inspector.gear.sheet_layout import Spot
@@ -23,8 +23,7 @@ _OUTSIDE_MM = 0.8
 _PER_DOT_AWAY = 0.5  # darkness that a dot further from its place must bring
 
 
-@dataclass(frozen=True, slots=True)
-class Frame:
+class Frame(Struct, frozen=True):
     """A frame as it was found. left, top: dots of the page; side: dots; off_mm: from where it was printed.
 
     shown: how much darker than what is outside of it its weakest side is, 0 to 1.

@@ -2,9 +2,9 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 
+from msgspec import Struct
 from PIL import Image, ImageChops, ImageDraw, ImageFilter
 
 from inspector.paper.photo_sheet.frames import Frame
@@ -25,8 +25,7 @@ _SECTOR_DOTS = 4
 Corners = tuple[int, int, int, int]
 
 
-@dataclass(frozen=True, slots=True)
-class Ink:
+class Ink(Struct, frozen=True):
     """Shares run from 0 to 1, of area or of the paper's light.
 
     share: of the inside that is ink; hole: how dark its lightest twelfth is; dark: how much darker than paper it is in

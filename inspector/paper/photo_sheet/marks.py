@@ -6,9 +6,9 @@ which most of the other marks are where they should be is right. A mark that is 
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import combinations
 
+from msgspec import Struct
 from PIL import Image
 
 from inspector.gear.sheet_layout import MARK_MM, SheetPage, Spot
@@ -26,8 +26,7 @@ _CODE_REACH = 0.8  # of its side: what is nearer to its middle is one of its own
 _MODULE_MM = MARK_MM / 7
 
 
-@dataclass(frozen=True, slots=True)
-class Lay:
+class Lay(Struct, frozen=True):
     """How a page lies in a picture. seen: where each mark that counts was seen, by its number on the page."""
 
     projection: Projection

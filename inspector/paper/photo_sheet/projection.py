@@ -5,13 +5,13 @@ Least squares in plain Python; eight unknowns need no library.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 Point = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
+class Pair(Struct, frozen=True):
     """A place on the sheet (mm) and where it was seen (dots). weight: what it counts in the fit."""
 
     sheet: Point
@@ -19,8 +19,7 @@ class Pair:
     weight: float = 1.0
 
 
-@dataclass(frozen=True, slots=True)
-class Projection:
+class Projection(Struct, frozen=True):
     """Three rows of three factors, the last of them 1."""
 
     factors: tuple[float, ...]
@@ -54,8 +53,7 @@ def fitted(pairs: Sequence[Pair]) -> Projection | None:
     return None if solved is None else _back((*solved, 1.0), on_sheet, in_photo)
 
 
-@dataclass(frozen=True, slots=True)
-class _Evened:
+class _Evened(Struct, frozen=True):
     """Moved to the middle and to a size of about one, without which the sums lose their digits."""
 
     x: float

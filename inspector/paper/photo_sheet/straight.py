@@ -1,8 +1,8 @@
 """A page straightened and its light evened, so that a place on the sheet is a dot of the picture."""
 
-from dataclasses import dataclass
 from io import BytesIO
 
+from msgspec import Struct
 from PIL import Image, ImageFilter, ImageMath
 
 from inspector.gear.sheet_layout import Spot
@@ -14,8 +14,7 @@ _PATCH_MM = 7  # of dark that is no shadow: wider than a box filled in fully
 _SMOOTH_DOTS = 0.7
 
 
-@dataclass(frozen=True, slots=True)
-class StraightPage:
+class StraightPage(Struct, frozen=True):
     """The page as it was seen, and evened: paper is WHITE in light and shadow, ink as dark against it as it was."""
 
     seen: Image.Image

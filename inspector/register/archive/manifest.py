@@ -1,6 +1,7 @@
 """The manifest of an archive or bundle: canonical JSON, so that a signature over its bytes is one over what it says."""
 
 import msgspec
+from msgspec import Struct
 
 from inspector.gear.exported import Manifest, Member
 from inspector.language import tr
@@ -14,7 +15,7 @@ VERIFIER = "verify.py"
 UNLISTED = frozenset({MANIFEST, SIGNATURE})
 
 
-class _Head(msgspec.Struct, frozen=True):
+class _Head(Struct, frozen=True):
     """What every version of a manifest begins with."""
 
     format: str

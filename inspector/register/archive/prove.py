@@ -6,10 +6,10 @@ import sqlite3
 import tempfile
 from collections.abc import Iterable, Iterator
 from contextlib import closing, contextmanager, nullcontext
-from dataclasses import dataclass
 from pathlib import Path
 from zipfile import ZipFile
 
+from msgspec import Struct
 from sqlalchemy.exc import DatabaseError
 
 from inspector.gear.exported import Manifest
@@ -35,8 +35,7 @@ _MOST_SMALL = 1 << 16
 _SPARE_BYTES = 64 << 20  # room that is left on a disk beside what is unpacked
 
 
-@dataclass(frozen=True, slots=True)
-class Proved:
+class Proved(Struct, frozen=True):
     """An archive that was looked through. faults: what is not as it was written; of a sound one there are none.
 
     key: the public key that signed it, as PEM; empty where nobody did. database: its unpacked database, brought up to

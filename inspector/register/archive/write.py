@@ -11,12 +11,13 @@ import sqlite3
 import tempfile
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import closing, contextmanager
-from dataclasses import dataclass, replace
 from datetime import datetime
 from importlib.resources import files
 from pathlib import Path
 from zipfile import ZIP_DEFLATED, ZIP_STORED, ZipFile, ZipInfo
 
+from msgspec import Struct
+from msgspec.structs import replace
 from sqlalchemy import Connection, create_engine
 
 from inspector.gear.exported import Manifest, Member
@@ -48,8 +49,7 @@ _PLAIN_FILE = 0o100644 << 16
 Told = Callable[[int, int], None]
 
 
-@dataclass(frozen=True, slots=True)
-class Signer:
+class Signer(Struct, frozen=True):
     """Who signs. sign: signs bytes with the key; public_key: its open part as PEM; fingerprint: of it."""
 
     sign: Callable[[bytes], bytes]
@@ -57,8 +57,7 @@ class Signer:
     fingerprint: str
 
 
-@dataclass(frozen=True, slots=True)
-class Making:
+class Making(Struct, frozen=True):
     """What the archive is told with. read_me: a text for whoever finds it; told: how far the copy is."""
 
     at: datetime
@@ -70,8 +69,7 @@ class Making:
     told: Told | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Written:
+class Written(Struct, frozen=True):
     """An archive as it was written. sha256: of the whole file."""
 
     file: Path

@@ -1,8 +1,9 @@
 """What the topics of the bench share: dials with their usual figures, sums worked in turn, figures with sources."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
 from typing import Any
+
+from msgspec import Struct, field
 
 from inspector.gear.bench import BenchFigure, BenchLine, BenchTopic, Came, Dial, Given
 from inspector.language import tr
@@ -18,8 +19,7 @@ COMMON = "common_practice"
 _SMALL_KG = 20.0  # below it tenths count
 
 
-@dataclass(frozen=True, slots=True)
-class Told:
+class Told(Struct, frozen=True):
     """What a topic tells once its sums are worked. Amounts in SI."""
 
     means: str
@@ -27,8 +27,7 @@ class Told:
     amounts: dict[str, float]
 
 
-@dataclass(frozen=True, slots=True)
-class Topic:
+class Topic(Struct, frozen=True):
     """A topic with its sums. check: refuses figures that do not go together; work: works the sums in turn."""
 
     shown: BenchTopic
@@ -36,8 +35,7 @@ class Topic:
     check: "Callable[[Working], None]"
 
 
-@dataclass
-class Working:
+class Working(Struct):
     """The sums of one topic as they are worked. The figures are given by key; of the others the usual ones stand."""
 
     topic: BenchTopic
@@ -126,8 +124,7 @@ def in_system(figure: Figure, system: System) -> Figure:
     return Figure(figure.si, show(figure.si, figure.dimension, system, finer), figure.dimension)
 
 
-@dataclass(frozen=True, slots=True)
-class Maker:
+class Maker(Struct, frozen=True):
     """Makes the dials of a topic from the rulebook and the club's units."""
 
     book: Rulebook

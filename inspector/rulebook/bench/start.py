@@ -1,7 +1,8 @@
 """The bench begun from a real piece or vehicle: the topics that fit it, with its sizes, readings and rating."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from inspector.gear.bench import BenchStart, BenchTopic, Came, Given, Preset
 from inspector.gear.dossier import Dossier
@@ -19,8 +20,7 @@ _SAME = 1 + 1e-9
 _CHOSEN = {"years", "speed"}  # dials to choose at, of which no piece knows anything
 
 
-@dataclass
-class _Lent:
+class _Lent(Struct):
     """What a piece lends one topic. out: sentences on figures the bench has no room for."""
 
     dossier: Dossier

@@ -1,8 +1,10 @@
 """What to change in a rig, each change tried by checking the rig that it makes."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from itertools import pairwise
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.gear.rig import Method, Rig, RigFacts, RigPiece
 from inspector.gear.rig_result import Change, RigOutcome, RigResult
@@ -23,8 +25,7 @@ from inspector.units import Dimension, Figure, System, show
 _SLOWEST = 1 / 3.6
 
 
-@dataclass(frozen=True, slots=True)
-class Advised:
+class Advised(Struct, frozen=True):
     """What every piece of advice is worked out from."""
 
     facts: RigFacts

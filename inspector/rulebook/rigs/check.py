@@ -1,6 +1,6 @@
 """A rig checked: load, what each part bears, what decides, what flies; without advice on what to change."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.gear.rig import Footing, Method, RigFacts
 from inspector.gear.rig_result import (
@@ -32,8 +32,7 @@ _DEPTHS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Checked:
+class Checked(Struct, frozen=True):
     """The result and what stands behind it, for advice."""
 
     result: RigResult

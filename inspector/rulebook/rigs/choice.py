@@ -1,6 +1,6 @@
 """The best of all rigs that the pieces at hand make."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.gear.rig import Method, RigFacts
 from inspector.rulebook.judge import SAME_RATIO

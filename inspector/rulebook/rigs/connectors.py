@@ -1,7 +1,8 @@
 """Which shackle goes where in a planned rig: the choice with the greatest least margin, of those that go together."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.gear.rig import RigPiece
 from inspector.rulebook.rigs.fits import pin_passes
@@ -10,8 +11,7 @@ from inspector.rulebook.rigs.limits import Limited
 _HAIR = 1 - 1e-12
 
 
-@dataclass(frozen=True, slots=True)
-class Slot:
+class Slot(Struct, frozen=True):
     """A place for a connector: what it bears of the line's pull, and the bored or cut steel beside it, if any."""
 
     share: float

@@ -5,7 +5,8 @@ share by the angle between them.
 """
 
 import math
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from inspector.gear.rig import LooseEnd
 from inspector.language import tr
@@ -16,8 +17,7 @@ from inspector.rulebook.rigs.layout import Layout, Part
 _WIDEST_RAD = math.radians(179)
 
 
-@dataclass(slots=True)
-class Shares:
+class Shares(Struct):
     """Of the line's pull: what a part bears in each of its legs, and what passes through a joint.
 
     along: cosine by which a leg lies off the line. assumed: angles nobody said, in radians. hung: a block, and all

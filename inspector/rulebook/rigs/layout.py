@@ -1,7 +1,8 @@
 """A rig as a graph: parts, how neighbours are joined, and which vehicle each end hangs on. Bad rigs are refused."""
 
-from dataclasses import dataclass, field
 from itertools import pairwise
+
+from msgspec import Struct, field
 
 from inspector.gear.rig import GROUND, LooseEnd, RigFacts, RigPiece
 from inspector.language import tr
@@ -10,8 +11,7 @@ from inspector.rulebook.load import Rulebook
 from inspector.rulebook.rig_texts import Joint, Role
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """One part of a rig. role: a key of joints.toml or of LooseEnd. body: the vehicle's tag or "ground" it sits on."""
 
     tag: str
@@ -28,8 +28,7 @@ class Part:
         return loose_name(self.role)
 
 
-@dataclass(frozen=True, slots=True)
-class Joined:
+class Joined(Struct, frozen=True):
     """Two neighbours; joint None: joints.toml knows no way to join them."""
 
     one: str
@@ -37,8 +36,7 @@ class Joined:
     joint: Joint | None
 
 
-@dataclass(frozen=True)
-class Layout:
+class Layout(Struct, frozen=True):
     """The rig's parts by tag and its joints."""
 
     facts: RigFacts

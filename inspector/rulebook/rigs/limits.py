@@ -4,7 +4,8 @@ A piece's limit is the force at which it has used up what it may bear: its stren
 """
 
 import math
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.gear.rig import Conditions, Method, RigFacts, RigPiece
 from inspector.language import tr
@@ -23,8 +24,7 @@ _WANTED = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Limited:
+class Limited(Struct, frozen=True):
     """A piece that may serve, its tag and role, its strength in newtons and the force at which that is used up."""
 
     piece: RigPiece
@@ -34,8 +34,7 @@ class Limited:
     limit_n: float
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(Struct, frozen=True):
     """What a rig is sought for."""
 
     method: Method

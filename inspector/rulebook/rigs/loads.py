@@ -1,7 +1,8 @@
 """The greatest pull that a method can put into the line, with every assumption told."""
 
 import math
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.gear.kind import Basis
 from inspector.gear.rig import Method, RigPiece
@@ -17,8 +18,7 @@ from inspector.rulebook.rigs.stretching import Stretcher
 from inspector.units import Dimension, System
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(Struct, frozen=True):
     """A pull by another vehicle: what stretches, the drive in newtons, its mass in kg and its speed in m/s."""
 
     straps: tuple[Stretcher, ...]
@@ -44,8 +44,7 @@ class Run:
         return min(found_n, self.peak_n(speed))
 
 
-@dataclass(frozen=True, slots=True)
-class Loaded:
+class Loaded(Struct, frozen=True):
     """The load, the shares of it that each part bears, and the run it comes from; a winch has none."""
 
     load: Load

@@ -2,7 +2,8 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.gear.rig import RigPiece
 from inspector.gear.trip import Vehicle
@@ -15,8 +16,7 @@ from inspector.rulebook.rigs.limits import Limited
 _LIKE = 2  # the best of several like pieces, and one more where both vehicles want one
 
 
-@dataclass(frozen=True, slots=True)
-class Mount:
+class Mount(Struct, frozen=True):
     """A way to fix a line. inner: runs from the vehicle outwards, each waiting for a connector; slot_shares: of the
     line's pull, what each of those connectors bears. middle: the bridle they all lead to, or empty.
 

@@ -1,7 +1,8 @@
 """A trip's kit by need: what its vehicles ask for, from what is fit and at hand, and what is lacking."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from inspector.gear.outcome import Outcome, Purpose
 from inspector.gear.packing import Packed, Taken
@@ -24,8 +25,7 @@ _PURPOSES = {
 }
 
 
-@dataclass(slots=True)
-class _Packing:
+class _Packing(Struct):
     """The kit as it fills. parts: what sits on the vehicles and may be used."""
 
     book: Rulebook

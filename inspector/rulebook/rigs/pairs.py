@@ -1,8 +1,9 @@
 """Which vehicles of a trip the kit can bring out with which: the best rig of each pair, checked."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from itertools import permutations
+
+from msgspec.structs import replace
 
 from inspector.gear.rig import Method, RigFacts
 from inspector.gear.rig_result import PairLine, RigOutcome, RigResult

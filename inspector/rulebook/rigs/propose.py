@@ -5,7 +5,8 @@ moves the vehicle with all its margins goes before one that does not, where some
 """
 
 from collections.abc import Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from inspector.gear.outcome import Outcome
 from inspector.gear.rig import Method, RigFacts, RigPiece

@@ -1,6 +1,6 @@
 """Figures in the words of a rig's account, and the list of what its sums take for granted."""
 
-from dataclasses import dataclass, field
+from msgspec import Struct, field
 
 from inspector.gear.rig_result import Assumption
 from inspector.language import tr
@@ -14,8 +14,7 @@ def speed_within(most_m_per_s: float, system: System) -> Figure:
     return read(typed, Dimension.SPEED, field=tr("speed"))
 
 
-@dataclass(slots=True)
-class Account:
+class Account(Struct):
     """The sum as it grows: its steps, and what it takes for granted."""
 
     book: Rulebook

@@ -6,7 +6,8 @@ choice of them has a greater least margin.
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.gear.rig import Method, Rig, RigFacts, RigPiece
 from inspector.rulebook.load import Rulebook
@@ -24,8 +25,7 @@ _TWO_PARTS = 2.0
 Pulls = dict[tuple[str, str], float]  # the bound in newtons by strap and pulling vehicle, for one method and conditions
 
 
-@dataclass(frozen=True, slots=True)
-class Candidate:
+class Candidate(Struct, frozen=True):
     """A rig that could be drawn. margin: the least of what its parts may bear over what they bear; joint_count."""
 
     rig: Rig
@@ -33,8 +33,7 @@ class Candidate:
     joint_count: int
 
 
-@dataclass(frozen=True, slots=True)
-class Plan:
+class Plan(Struct, frozen=True):
     """A rig without its connectors. runs: with None where a connector goes, in the order of slots.
 
     pull_n: in the line; limit_n: the pull at which the first of the planned pieces has used up what it may bear.

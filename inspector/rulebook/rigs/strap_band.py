@@ -1,7 +1,8 @@
 """Whether a kinetic strap suits a vehicle: the published band of strength against the laden mass."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from inspector.language import tr
 from inspector.mechanics import fibre
@@ -12,8 +13,7 @@ from inspector.units import STANDARD_GRAVITY_M_PER_S2, Dimension, System, show
 SUITS, TOO_STRONG, TOO_WEAK = "suits", "too strong", "too weak"
 
 
-@dataclass(frozen=True, slots=True)
-class Band:
+class Band(Struct, frozen=True):
     """The strengths in newtons that suit a vehicle as the lighter of a pair."""
 
     least_n: float

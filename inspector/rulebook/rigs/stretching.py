@@ -3,7 +3,7 @@
 A strap's stiffness comes from its marked strength, never from what is left of it: a worn strap is not a softer one.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from inspector.language import tr
 from inspector.mechanics import strap_curve
@@ -14,8 +14,7 @@ from inspector.units import STANDARD_GRAVITY_M_PER_S2
 _LINEAR = 1.0
 
 
-@dataclass(frozen=True, slots=True)
-class Stretcher:
+class Stretcher(Struct, frozen=True):
     """One strap or line: its marked strength in newtons, and its stretch at break in metres, least and most.
 
     guessed: nobody knows its strength.
@@ -53,8 +52,7 @@ def _as_strong_as_any(layout: Layout) -> float:
     return layout.book.setting("strap_band_high") * heaviest_kg * STANDARD_GRAVITY_M_PER_S2
 
 
-@dataclass(frozen=True, slots=True)
-class Curve:
+class Curve(Struct, frozen=True):
     """Several straps in a row as one of the weakest's strength: newtons, metres at that pull, and the power."""
 
     breaking_n: float

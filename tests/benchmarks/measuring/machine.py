@@ -5,9 +5,10 @@ import platform
 import sqlite3
 import subprocess
 from collections.abc import Iterator
-from dataclasses import asdict, dataclass
 from pathlib import Path
 
+from msgspec import Struct
+from msgspec.structs import asdict
 from PySide6.QtCore import qVersion
 
 from tests import server
@@ -16,8 +17,7 @@ _HERE = Path(__file__).resolve().parents[3]
 _TELLS_APART = ("processor", "cores", "memory_gb", "system", "python", "sqlite", "qt", "postgresql")
 
 
-@dataclass(frozen=True, slots=True)
-class Machine:
+class Machine(Struct, frozen=True):
     """Processor, cores, memory in GB, and versions. load: how many wanted a core on the average of the last minute."""
 
     processor: str

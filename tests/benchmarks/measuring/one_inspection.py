@@ -10,11 +10,12 @@ import sqlite3
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
 from pathlib import Path
 from statistics import median
 from typing import Any
 
+from msgspec import Struct
+from msgspec.structs import replace
 from sqlalchemy import event
 
 from inspector.desk.opened import opened
@@ -35,8 +36,7 @@ _WHOLE = ("person", "person_change", "club_setting", "adoption")
 _Statement = tuple[str, Any, bool]
 
 
-@dataclass(frozen=True, slots=True)
-class Logged:
+class Logged(Struct, frozen=True):
     """Median milliseconds by the clock and of processor time: judged and kept, the record shown as well, and bare."""
 
     kept_ms: float

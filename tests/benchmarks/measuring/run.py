@@ -1,16 +1,16 @@
 """One run of all that is measured: its sizes, its registers, and what several rows share."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
 from pathlib import Path
+
+from msgspec import Struct, field
 
 from inspector.rulebook.load import Rulebook
 from tests.benchmarks.measuring.stores import Stores
 from tests.benchmarks.measuring.table import Row
 
 
-@dataclass(frozen=True, slots=True)
-class Sizes:
+class Sizes(Struct, frozen=True):
     """How large and how often. few ... most: pieces of a register; looks: inspections of each where all are judged.
 
     growth: pieces of each register whose questions are to grow straight; rows: of a list that is brought in; sheet:
@@ -39,8 +39,7 @@ FULL = Sizes(100, 1_000, 10_000, 100_000, 20, (1_000, 10_000, 100_000), 10_000, 
 QUICK = Sizes(100, 300, 600, 2_000, 5, (200, 600, 2_000), 300, 60, 50, 3, 3, 20, 9, 3, 1)
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(Struct, frozen=True):
     """aside: an empty folder for what is written meanwhile. shared: what a part has measured for another one too."""
 
     sizes: Sizes
@@ -54,8 +53,7 @@ class Run:
         return self.stores.rules
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """What is measured together. name: as the table calls it."""
 
     name: str

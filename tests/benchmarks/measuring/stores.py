@@ -3,9 +3,11 @@
 import shutil
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import dataclass, replace
 from datetime import timedelta
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
@@ -19,8 +21,7 @@ from tests.benchmarks.registers import office_on, sample_in
 _LONGEST_DAYS = 2000  # that a piece has been in service
 
 
-@dataclass(frozen=True, slots=True)
-class Stores:
+class Stores(Struct, frozen=True):
     """A folder with a register in each of its folders. A register that is there is used as it is."""
 
     folder: Path

@@ -2,10 +2,11 @@
 
 import json
 from collections.abc import Iterator
-from dataclasses import asdict, dataclass
 from enum import StrEnum
 from pathlib import Path
 from typing import Any
+
+from msgspec import Struct, to_builtins
 
 from tests.benchmarks.measuring.machine import Machine
 
@@ -22,8 +23,7 @@ class Of(StrEnum):
     FIGURE = "figure"
 
 
-@dataclass(frozen=True, slots=True)
-class Bar:
+class Bar(Struct, frozen=True):
     """A limit of the ratio or of the figure itself: at most so much, or at least."""
 
     limit: float
@@ -36,8 +36,7 @@ class Bar:
         return f"{sign} {self.limit:g} {'x' if self.of is Of.RATIO else unit}".rstrip()
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Struct, frozen=True):
     """One line. figure, baseline: medians of as many runs as told, in the unit; None where there is none.
 
     beside: what the baseline is. work_ratio: the ratio of processor time, where the figure is by the clock. bar: None
@@ -78,8 +77,7 @@ class Row:
         return "met" if self.is_met else "NOT MET"
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(Struct, frozen=True):
     """All lines of a run, and where, when and of what they were measured. is_quick: at small sizes."""
 
     machine: Machine
@@ -103,7 +101,7 @@ class Table:
 
     def save(self, file: Path) -> None:
         """Write it as JSON."""
-        file.write_text(json.dumps(asdict(self), indent=1, ensure_ascii=False) + "\n", "utf-8")
+        file.write_text(json.dumps(to_builtins(self), indent=1, ensure_ascii=False) + "\n", "utf-8")
 
     def against(self, before: "Table") -> Iterator[str]:
         """Old and new side by side, by the name of the row."""

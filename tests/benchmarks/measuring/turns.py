@@ -7,10 +7,11 @@ import sys
 import tempfile
 import time
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from statistics import median
 from typing import Any
+
+from msgspec import Struct
 
 from tests.benchmarks.measuring.table import Bar, Row
 
@@ -19,8 +20,7 @@ _CHILD = "tests.benchmarks.measuring.child"
 _PATIENCE_S = 3600
 
 
-@dataclass(frozen=True, slots=True)
-class Seen:
+class Seen(Struct, frozen=True):
     """What a process told. wall_s: seconds from its start to each mark; work_s: of processor time; more: what else."""
 
     wall_s: dict[str, float]

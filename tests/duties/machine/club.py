@@ -1,11 +1,12 @@
 """The small register that each run of the machine begins with, and a clock that only goes forward."""
 
 import shutil
-from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from functools import cache
 from pathlib import Path
 from tempfile import mkdtemp
+
+from msgspec.structs import replace
 
 from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in

@@ -8,10 +8,10 @@ import shutil
 import sqlite3
 from collections import Counter
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
 from typing import ClassVar, TypeVar
 
 from hypothesis.stateful import RuleBasedStateMachine, invariant
+from msgspec import Struct, field
 
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
@@ -31,8 +31,7 @@ _CHANGES = ("custody", "fitting", "repair", "destruction")
 _PROVED_EVERY = 8
 
 
-@dataclass
-class Tally:
+class Tally(Struct):
     """How often each deed was done and refused, over all runs of this program."""
 
     done: Counter[str] = field(default_factory=Counter)

@@ -1,10 +1,10 @@
 """Deeds of trips: planned, packed, checked, lent, brought back, told; parts on vehicles; rigs and documents."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 from hypothesis import strategies as st
 from hypothesis.stateful import precondition, rule
+from msgspec.structs import replace
 
 from inspector.duties.before_use import asked_checks
 from inspector.duties.bench import HandoutAsked

@@ -1,12 +1,11 @@
 """Deeds with one piece: booked, inspected, used, exposed, doubted, answered, struck, destroyed."""
 
-from dataclasses import replace
 from datetime import timedelta
 from functools import partial
 
 from hypothesis import strategies as st
 from hypothesis.stateful import rule
-from msgspec import structs
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.destroy_item import destroy_item
@@ -63,8 +62,7 @@ class Pieces(Desk):
             facts = seen(office, tag, by, ago, ratio)
             at_check = at % len(facts.answers)
             answers = [
-                structs.replace(one, grade=grade) if place == at_check else one
-                for place, one in enumerate(facts.answers)
+                replace(one, grade=grade) if place == at_check else one for place, one in enumerate(facts.answers)
             ]
             return record_inspection(office, tag, replace(facts, answers=tuple(answers)))
 

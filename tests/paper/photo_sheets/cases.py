@@ -1,7 +1,8 @@
 """A ticked sheet and its photo, all from one number. Even numbers are for setting limits, odd ones for measuring."""
 
-from dataclasses import dataclass
 from random import Random
+
+from msgspec import Struct
 
 from inspector.gear.sheet_layout import SheetLayout
 from tests.paper.photo_sheets.camera import photo_of
@@ -11,8 +12,7 @@ from tests.paper.photo_sheets.shots import Shot, any_shot
 from tests.paper.photo_sheets.ticking import Told, tick_rows
 
 
-@dataclass(frozen=True)
-class Case:
+class Case(Struct, frozen=True):
     """told: what each row truly says, in the order of the page's rows."""
 
     seed: int

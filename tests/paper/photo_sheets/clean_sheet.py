@@ -1,11 +1,11 @@
 """A clean sheet to be ticked: its layout and its pages as pictures."""
 
-from dataclasses import dataclass
 from io import BytesIO
 from random import Random
 
 import pypdfium2
 import segno
+from msgspec import Struct
 from PIL import Image
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
@@ -19,8 +19,7 @@ _BOX, _CODE = 5.5, 22.0
 _WORDS = ("Bow shackle", "Kinetic rope", "Soft shackle", "Receiver wall", "Tow bar tube", "Pin and clip")
 
 
-@dataclass(frozen=True)
-class CleanSheet:
+class CleanSheet(Struct, frozen=True):
     layout: SheetLayout
     pictures: tuple[Image.Image, ...]
     rows: tuple[tuple[tuple[Spot, Spot], ...], ...]  # of each page: the box for good, the box for fault

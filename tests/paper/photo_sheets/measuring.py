@@ -3,7 +3,8 @@
 import math
 import time
 from collections import Counter
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from inspector.gear.photo_read import Answer, BoxRead, BoxState, PageRead, row_answer
 from inspector.paper.photo_sheet.opening import open_photo
@@ -15,8 +16,7 @@ from tests.paper.photo_sheets.ticking import Told
 PASSED = {Answer.GOOD, Answer.NONE}
 
 
-@dataclass
-class Counts:
+class Counts(Struct):
     """Of photos that must be accepted (usable) and of all.
 
     asked_boxes: those of rows without a sure answer, both of each; wrong: sure answers that are not the true one;

@@ -1,10 +1,10 @@
 """Strokes of a hand with a pen, drawn on a page picture. Lengths in millimetres on the sheet."""
 
 import math
-from dataclasses import dataclass
 from itertools import pairwise
 from random import Random
 
+from msgspec import Struct
 from PIL import Image, ImageDraw, ImageFilter
 
 Point = tuple[float, float]
@@ -12,8 +12,7 @@ Colour = tuple[int, int, int]
 _OVER = 2  # dots drawn for each that is kept, so that edges are soft
 
 
-@dataclass(frozen=True)
-class Pen:
+class Pen(Struct, frozen=True):
     name: str
     colour: Colour
     width_mm: float

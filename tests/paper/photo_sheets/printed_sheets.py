@@ -1,6 +1,6 @@
 """Sheets as they are printed, on both papers, with few and many pieces; the pages of them that have boxes."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from inspector.gear.papers import GoingPiece, TickLine, TripSheet
 from inspector.paper.inspection_sheet import inspection_sheet

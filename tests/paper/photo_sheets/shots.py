@@ -5,8 +5,9 @@ what a reader can do: it says what a member may expect of a photo that looks all
 """
 
 import math
-from dataclasses import dataclass
 from random import Random
+
+from msgspec import Struct
 
 _MOST_TILT_DEG = 30.0
 _LEAST_DOTS_PER_MM = 4.5
@@ -19,8 +20,7 @@ _LEAST_QUALITY = 35
 _MOST_CUT_MM, _MOST_BEYOND_MM = 24, 6
 
 
-@dataclass(frozen=True)
-class Shot:
+class Shot(Struct, frozen=True):
     """tilt: of the camera, degrees, towards tilt_way; turn: of the page in the picture; fill: share of the picture that
     the page takes; shift: of its middle, as a share of the picture; far: distance of the camera in page heights.
 

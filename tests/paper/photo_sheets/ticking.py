@@ -6,8 +6,9 @@ now and then dirt, a dot where the pen rested, a line that slipped.
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from random import Random
+
+from msgspec import Struct
 
 from inspector.gear.photo_read import Answer
 from inspector.gear.sheet_layout import Spot
@@ -16,8 +17,7 @@ from tests.paper.photo_sheets.pens import Hand, Point
 Row = tuple[Spot, Spot]
 
 
-@dataclass(frozen=True)
-class Told:
+class Told(Struct, frozen=True):
     """What a row truly says. UNSURE: nobody could tell. good, fault: whether there is a mark in that box."""
 
     answer: Answer

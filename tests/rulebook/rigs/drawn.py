@@ -1,12 +1,12 @@
 """Rigs drawn at random, for the laws: shape, strengths, vehicles and conditions."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from functools import cache
 
 from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn
 from hypothesis.vendor.pretty import RepresentationPrinter
+from msgspec.structs import replace
 
 from inspector.gear.fitting import End
 from inspector.gear.rig import Angle, Conditions, Footing, Method, Rig, RigFacts, RigPiece
@@ -152,10 +152,8 @@ SHAPES: dict[str, Callable[[float], RigFacts]] = {
 }
 
 
-class Drawn(RigFacts):
+class Drawn(RigFacts, frozen=True):
     """A drawn rig that says of itself only what a reader of a failing case asks for."""
-
-    __slots__ = ()
 
     def _repr_pretty_(self, printer: RepresentationPrinter, _: bool) -> None:
         """For a failing case: its shape, vehicles, conditions and strengths."""
@@ -188,7 +186,7 @@ def rigs(draw: DrawFn) -> RigFacts:
 
 def with_conditions(made: RigFacts, **what: object) -> RigFacts:
     """The same rig under other conditions."""
-    return replace(made, rig=replace(made.rig, conditions=replace(made.rig.conditions, **what)))  # type: ignore[arg-type]
+    return replace(made, rig=replace(made.rig, conditions=replace(made.rig.conditions, **what)))
 
 
 def with_mass(made: RigFacts, tag: str, kilograms: float | None) -> RigFacts:

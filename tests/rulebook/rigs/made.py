@@ -4,9 +4,9 @@
 """
 
 from collections.abc import Callable
-from dataclasses import replace
 from functools import cache
 
+from msgspec.structs import replace
 from msgspec.structs import replace as struct_replace
 
 from inspector.gear.dossier import Dossier

@@ -1,9 +1,9 @@
 """Rigs that hang together on paper and nowhere else: refused, or never said to be sound."""
 
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.fitting import End
 from inspector.gear.rig import Angle, Conditions, Footing, Method, Rig, RigFacts, RigPiece
@@ -43,7 +43,7 @@ TOW = strap("K", "20 t", "9 m", "static_strap")
 
 def runs(given: RigFacts, *wanted: tuple[str, ...], **more: object) -> RigFacts:
     """The same pieces in other runs."""
-    return replace(given, rig=replace(given.rig, runs=wanted, **more))  # type: ignore[arg-type]
+    return replace(given, rig=replace(given.rig, runs=wanted, **more))
 
 
 def through_receiver(*more: RigPiece, run: tuple[str, ...] = ("R", "PIN", *BEYOND)) -> RigFacts:

@@ -2,9 +2,9 @@
 
 import math
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.fitting import End
 from inspector.gear.rig import Angle, Conditions, Footing, Method, NamedJoint, RigFacts
@@ -36,7 +36,7 @@ from tests.rulebook.rigs.made import (
 
 def changed(made: RigFacts, **what: object) -> RigFacts:
     """The rig otherwise."""
-    return replace(made, rig=replace(made.rig, **what))  # type: ignore[arg-type]
+    return replace(made, rig=replace(made.rig, **what))
 
 
 def run(*tags: str) -> RigFacts:

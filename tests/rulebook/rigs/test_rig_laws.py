@@ -14,11 +14,11 @@ the layers on the drum (half the pull, as on the fifth).
 """
 
 import math
-from dataclasses import replace
 
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from inspector.gear.rig import Conditions, Footing, Method, RigFacts
 from inspector.gear.rig_result import RigOutcome, RigResult

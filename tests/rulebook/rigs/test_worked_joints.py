@@ -5,9 +5,9 @@ Every part but the forbidden one stands 100 t here, so that nothing but the join
 
 import itertools
 import math
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.fitting import End
 from inspector.gear.rig import Conditions, LooseEnd, Method, NamedJoint, Rig

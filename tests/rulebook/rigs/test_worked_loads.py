@@ -6,9 +6,9 @@ found by halving, apart from the program.
 """
 
 import math
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.rig import Angle, Conditions, Footing, Method, Rig
 from inspector.gear.rig_result import RigOutcome

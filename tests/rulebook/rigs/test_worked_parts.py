@@ -4,9 +4,8 @@ The gentle snatch of test_worked_loads bears P = 38,928.5 N. An 8,000 kg strap s
 66,685.2 N; a 4.75 t WLL shackle at 5:1 stands 23.75 t = 232,907.9 N; a point of 20 t 196,133 N.
 """
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import End
