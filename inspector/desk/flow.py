@@ -15,6 +15,7 @@ class Flow(QLayout):
         super().__init__(parent) if parent else super().__init__()
         self._items: list[QLayoutItem] = []
         self._gap = gap
+        self._heights: dict[int, int] = {}  # by width, while no part changes
         self.setContentsMargins(QMargins())
 
     def addItem(self, item: QLayoutItem) -> None:
@@ -43,7 +44,14 @@ class Flow(QLayout):
 
     def heightForWidth(self, width: int) -> int:
         """The height of all lines."""
-        return self._laid(QRect(0, 0, width, 0), move=False)
+        if width not in self._heights:
+            self._heights[width] = self._laid(QRect(0, 0, width, 0), move=False)
+        return self._heights[width]
+
+    def invalidate(self) -> None:
+        """A part changed, or what it wants."""
+        self._heights.clear()
+        super().invalidate()
 
     def setGeometry(self, rect: QRect) -> None:
         """Lay the parts out."""

@@ -9,9 +9,9 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QVBoxLayout, QWidget
 from inspector.desk.background import Background
 from inspector.desk.gear_list.chosen_bar import ChosenBar
 from inspector.desk.gear_list.filters import GearFilters
-from inspector.desk.gear_list.listed import PAGE, Listed, copied, listed
+from inspector.desk.gear_list.listed import PAGE, Begun, Listed, begun, copied, listed
 from inspector.desk.gear_list.sorting import Sorting
-from inspector.desk.gear_list.telling import narrowing, nothing_words, shown_words
+from inspector.desk.gear_list.telling import first_words, narrowing, nothing_words, shown_words
 from inspector.desk.gear_model import GearModel
 from inspector.desk.gear_view import GearView
 from inspector.desk.keys import search_text
@@ -54,7 +54,7 @@ class GearTable(QWidget):
         self.order = self.sorting.order
         self.bar = ChosenBar()
         self._search, self._keep_tag = "", ""
-        self._is_reading, self._again, self._with_choices = False, False, True
+        self._is_reading, self._again, self._with_choices, self._is_new = False, False, True, True
         self._empty, self._next, self._foot = said("", Type.HEAD), said(""), said("", faint=True)
         self._told = said("")
         self.clear_button = button(tr("Show all"), self._clear, name=tr("Show every piece again"))
@@ -158,11 +158,22 @@ class GearTable(QWidget):
             return
         self._is_reading = True
         given = (self._office, self.wanted, self.view.sight, self._with_choices)
-        self._background.run(listed, *given, done=self._came, failed=self._not_read)
+        self._background.run(begun if self._is_new else listed, *given, done=self._came, failed=self._not_read)
+        self._is_new = False
 
-    def _came(self, found: Listed) -> None:
+    def _came(self, found: Listed | Begun) -> None:
+        if isinstance(found, Begun):
+            self._again = True
+            self._show_first(found)
         self._read_on()
-        self._show(found)
+        if isinstance(found, Listed):
+            self._show(found)
+
+    def _show_first(self, found: Begun) -> None:
+        if found.wanted == self.wanted:
+            self.model.tell_order(found.wanted.order, found.wanted.falling)
+            self.model.show_list(tuple(one.tag for one in found.rows), {0: found.rows}, self._office.today)
+            self._told.setText(first_words(len(found.rows)))
 
     def _not_read(self, refusal: Refused) -> None:
         self._read_on()

@@ -23,6 +23,7 @@ from inspector.register.page import Page
 from inspector.register.rows import from_body
 from inspector.rulebook.words import fitted_words, marked_words
 
+_SOON_COUNTED = 2000  # pieces
 _DAYS = {Due.IN_30_DAYS: 30, Due.IN_90_DAYS: 90}
 
 
@@ -43,6 +44,15 @@ def answers(office: Office, wanted: Wanted) -> Answers:
     """Which pieces answer, in their order; nothing is read of any of them but what finds and sorts it."""
     with office.book.reading() as page:
         return _answers(office, page, wanted)
+
+
+def first_rows(office: Office, count: int) -> tuple[GearRow, ...]:
+    """The first so many lines of the whole list in the order of the days they fall due, for a register that takes a
+    while to be counted; none where it does not."""
+    with office.book.reading() as page:
+        if page.piece_count() <= _SOON_COUNTED:
+            return ()
+        return gear_rows(office, page, page.gear_lines(page.first_due(count)))
 
 
 def rows_of(office: Office, tags: Sequence[str]) -> tuple[GearRow, ...]:

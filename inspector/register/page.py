@@ -224,6 +224,10 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
         """Tag and outcome of each piece that answers, in its order."""
         return lists.found(self._connection, asked)
 
+    def first_due(self, count: int) -> list[str]:
+        """The tags of the first pieces in the order of the days they fall due, but of those that are gone."""
+        return lists.first_due(self._connection, count)
+
     def gone(self) -> frozenset[str]:
         """The tags of what was sold, given back or destroyed."""
         return lists.gone(self._connection)

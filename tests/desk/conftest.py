@@ -209,15 +209,26 @@ def two_trips(office: Office) -> Office:
 
 
 @pytest.fixture
-def open_desk(qtbot: QtBot, look: Look) -> Callable[[Office], DeskWindow]:
-    """Opens the window on an office and waits for its list."""
+def show_desk(qtbot: QtBot, look: Look) -> Callable[[Office], DeskWindow]:
+    """Opens the window on an office and waits for nothing."""
 
-    def opened(office: Office) -> DeskWindow:
+    def shown(office: Office) -> DeskWindow:
         window = DeskWindow(office, look)
         qtbot.addWidget(window, before_close_func=_close)
         window.show()
         window.activateWindow()
         qtbot.waitUntil(window.isActiveWindow)
+        return window
+
+    return shown
+
+
+@pytest.fixture
+def open_desk(qtbot: QtBot, show_desk: Callable[[Office], DeskWindow]) -> Callable[[Office], DeskWindow]:
+    """Opens the window on an office and waits for its list."""
+
+    def opened(office: Office) -> DeskWindow:
+        window = show_desk(office)
         qtbot.waitUntil(lambda: window.background.is_idle)
         return window
 

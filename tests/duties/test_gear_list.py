@@ -5,13 +5,16 @@ from collections.abc import Callable
 from datetime import date, timedelta
 from typing import Any
 
+import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from msgspec import Struct
 from msgspec.structs import replace
+from sqlalchemy import event
 
+from inspector.duties import gear_list
 from inspector.duties.change_item import retag
-from inspector.duties.gear_list import answers, choices, rows_of
+from inspector.duties.gear_list import answers, choices, first_rows, rows_of
 from inspector.duties.lend import lend
 from inspector.duties.look_up import list_gear
 from inspector.duties.office import Office
@@ -25,6 +28,7 @@ from inspector.gear.use import Weather
 from inspector.gear.verdict import Verdict
 from inspector.gear.whereabouts import Where
 from inspector.register.book import open_book
+from inspector.register.lists import first_due
 from tests.register.test_upgrade import RECALLS, with_own_names, without_listing
 
 PAGE = 16
@@ -242,3 +246,27 @@ def standing(place: str) -> dict[str, dict[str, object]]:
         rows = {str(row["item_id"]): dict(row) for row in connection.execute("SELECT * FROM standing")}
     connection.close()
     return rows
+
+
+def test_the_first_rows_are_those_with_which_the_whole_list_begins(
+    sample: Office, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    office = lived(sample)
+    whole = answers(office, Wanted())
+    assert first_rows(office, PAGE) == (), "a register of this size is counted at once"
+    monkeypatch.setattr(gear_list, "_SOON_COUNTED", 0)
+    assert whole.gone_count and len(whole.tags) > 100
+    for count in (1, 2, PAGE, len(whole.tags), 2 * len(whole.tags)):
+        assert first_rows(office, count) == rows_of(office, whole.tags[:count])
+    assert rows_of(office, whole.tags)[-1].next_due is None, "a piece without a day stands last"
+
+
+def test_an_index_leads_to_the_first_rows(sample: Office) -> None:
+    with sqlite3.connect(str(sample.book.file)) as connection:
+        asked: list[str] = []
+        with sample.book.own_connection(write=False) as reads:
+            event.listen(reads, "before_cursor_execute", lambda *given: asked.append(given[2:4]))
+            first_due(reads, 3)
+        told = [row[3] for row in connection.execute(f"EXPLAIN QUERY PLAN {asked[0][0]}", asked[0][1])]
+    connection.close()
+    assert told[0] == "SCAN standing USING INDEX ix_standing_next_due", told

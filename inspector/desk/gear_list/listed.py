@@ -6,7 +6,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from inspector.desk.gear_list.columns import as_table
-from inspector.duties.gear_list import Choices, answers, choices, rows_of
+from inspector.duties.gear_list import Choices, answers, choices, first_rows, rows_of
 from inspector.duties.look_up import RegisterFacts, register_facts
 from inspector.duties.office import Office
 from inspector.gear.lists import GearRow, Order, Wanted
@@ -44,6 +44,19 @@ class Listed(Struct, frozen=True):
     def is_whole(self) -> bool:
         """Whether all that the club has was counted, and nothing narrows the list but its outcome."""
         return replace(self.wanted, outcome=None, order=Order.DUE, falling=False) == Wanted()
+
+
+class Begun(Struct, frozen=True):
+    """The first rows of a list whose pieces are not counted yet."""
+
+    wanted: Wanted
+    rows: tuple[GearRow, ...]
+
+
+def begun(office: Office, wanted: Wanted, sight: Sight | None = None, with_choices: bool = False) -> Listed | Begun:
+    """The list as it is first shown: its first rows where counting all of them takes a while, else the whole of it."""
+    rows = first_rows(office, PAGE) if wanted == Wanted() else ()
+    return Begun(wanted, rows) if rows else listed(office, wanted, sight, with_choices)
 
 
 def listed(office: Office, wanted: Wanted, sight: Sight | None = None, with_choices: bool = False) -> Listed:

@@ -21,6 +21,11 @@ def shown_words(found: Listed, kind_name: str) -> str:
     return f"{said}   ·   {left_out}"
 
 
+def first_words(count: int) -> str:
+    """That only the first pieces are listed yet."""
+    return tr_n("The first piece; all are being counted.", "The first {count} pieces; all are being counted.", count)
+
+
 def narrowing(wanted: Wanted, kind_name: str) -> tuple[str, ...]:
     """By what the list is narrowed, in words."""
     words = (
