@@ -263,7 +263,7 @@ def test_the_first_rows_are_those_with_which_the_whole_list_begins(
 
 def test_an_index_leads_to_the_first_rows(sample: Office) -> None:
     with sqlite3.connect(str(sample.book.file)) as connection:
-        asked: list[str] = []
+        asked: list[tuple[str, tuple[object, ...]]] = []
         with sample.book.own_connection(write=False) as reads:
             event.listen(reads, "before_cursor_execute", lambda *given: asked.append(given[2:4]))
             first_due(reads, 3)
