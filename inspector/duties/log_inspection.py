@@ -5,10 +5,9 @@ from msgspec import Struct
 from inspector.duties.attach import attach
 from inspector.duties.office import Office
 from inspector.duties.plausible import Caution, cautions, widest_hole, with_confirmed
-from inspector.duties.record_inspection import record_inspection
+from inspector.duties.record_inspection import record
 from inspector.duties.take_photos import TakenPhoto
 from inspector.gear.attachment import PaperKind
-from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import NewInspection
 from inspector.gear.judged import Judged
 from inspector.language import show_day, tr
@@ -26,22 +25,17 @@ class Written(Struct, frozen=True):
 def log_inspection(office: Office, tag: str, written: Written) -> Judged:
     """Keep the inspection and its photos, and judge the piece by it: all of it or nothing.
 
-    Refused: a reading out of the ordinary that nobody has read again, and whatever `record_inspection` refuses.
+    Refused: a reading out of the ordinary that nobody has read again, and whatever `record` refuses.
     """
     with office.book.together():
-        dossier = _life_of(office, tag)
-        found = cautions(office, dossier, written.facts, widest_hole(office, dossier))
-        facts = with_confirmed(written.facts, found, written.confirmed)
-        outcome = record_inspection(office, tag, facts)
+        with office.book.page() as page:
+            item = page.item(tag)
+            dossier = page.dossier(item, office.kind(item.facts.kind), office.today)
+            found = cautions(office, dossier, written.facts, widest_hole(office, dossier))
+            outcome = record(office, page, item, with_confirmed(written.facts, found, written.confirmed))
         for photo in written.photos:
-            _keep(office, outcome, photo, facts)
+            _keep(office, outcome, photo, written.facts)
     return outcome
-
-
-def _life_of(office: Office, tag: str) -> Dossier:
-    with office.book.reading() as page:
-        item = page.item(tag)
-        return page.dossier(item, office.kind(item.facts.kind), office.today)
 
 
 def _keep(office: Office, outcome: Judged, photo: TakenPhoto, facts: NewInspection) -> None:

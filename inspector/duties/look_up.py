@@ -8,6 +8,7 @@ from inspector.duties.gear_list import answers, rows_of
 from inspector.duties.office import Office
 from inspector.duties.tell_whereabouts import back_words, where_words
 from inspector.duties.who import register_name
+from inspector.gear.item import Item
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Kind
 from inspector.gear.lists import GearRow, Order, Wanted
@@ -15,9 +16,10 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.seats import Role
 from inspector.gear.trip import Trip, Vehicle
-from inspector.gear.whereabouts import Where
+from inspector.gear.whereabouts import Where, Whereabouts
 from inspector.language import tr
 from inspector.refused import Refused
+from inspector.register.page import Page
 
 
 class Found(Struct, frozen=True):
@@ -64,8 +66,13 @@ def where_is(office: Office, tag: str) -> str:
     """Where a piece is, in words, and of a loan when it is to be back; every piece is somewhere."""
     with office.book.reading() as page:
         item = page.item(tag)
-        found, names = page.whereabouts_of(item), {one.id: one.name for one in page.people()}
-        entry = page.out_entry(item) if found.where is Where.ON_LOAN else None
+        return told_where(office, page, item, page.whereabouts_of(item))
+
+
+def told_where(office: Office, page: Page, item: Item, found: Whereabouts) -> str:
+    """The same, of a piece of which that is known."""
+    names = {one.id: one.name for one in page.people()}
+    entry = page.out_entry(item) if found.where is Where.ON_LOAN else None
     return where_words(found, names) + (back_words(entry.facts.due, office.today) if entry else "")
 
 

@@ -59,6 +59,8 @@ def notice_words(told: NewRecall) -> str:
 def recall_words(page: Page, dossier: Dossier) -> str:
     """The recalls that a piece stands under, whose they are and what is wrong; empty where there is none."""
     last = {one.facts.recall: one.facts.step for one in dossier.calls}
+    if Step.CALLED not in last.values():
+        return ""
     under = [one for one in page.recalls() if last.get(one.ref) is Step.CALLED]
     return "; ".join(
         tr("{ref}, {notice}: {reason}", ref=one.ref, notice=notice_words(one.facts), reason=one.facts.reason)

@@ -30,22 +30,24 @@ def record_inspection(office: Office, tag: str, facts: NewInspection) -> Judged:
     Where the club requires passphrases, an inspection under a name that is only stated passes nothing.
     """
     with office.book.page() as page:
-        item = page.item(tag)
-        check_not_closed(page, item)
-        kind = office.kind(item.facts.kind)
-        inspector = person_of(page, facts.by, tr("inspected by"))
-        second = person_of(page, facts.second, tr("second name")) if facts.second else None
-        competent = may_pass(inspector, item, kind, facts.on, second) and stand_for(
-            office, page, inspector, item, second
-        )
-        checked = replace(facts, by=inspector.id, second=second.id if second else "", competent=competent)
-        checked = replace(checked, vouched=office.vouches_for(inspector))
-        check_inspection(office, item, kind, checked)
-        page.add_inspection(item, checked)
-        if checked.on < office.today:
-            _keep_retirement_of(office, page, item, checked.on)
-        outcome = judge_and_keep(office, page, item)
-        page.enter("inspect", by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": checked})
+        return record(office, page, page.item(tag), facts)
+
+
+def record(office: Office, page: Page, item: Item, facts: NewInspection) -> Judged:
+    """The same of a piece that was looked up on the page already; it closes the page."""
+    check_not_closed(page, item)
+    kind = office.kind(item.facts.kind)
+    inspector = person_of(page, facts.by, tr("inspected by"))
+    second = person_of(page, facts.second, tr("second name")) if facts.second else None
+    competent = may_pass(inspector, item, kind, facts.on, second) and stand_for(office, page, inspector, item, second)
+    checked = replace(facts, by=inspector.id, second=second.id if second else "", competent=competent)
+    checked = replace(checked, vouched=office.vouches_for(inspector))
+    check_inspection(office, item, kind, checked)
+    page.add_inspection(item, checked)
+    if checked.on < office.today:
+        _keep_retirement_of(office, page, item, checked.on)
+    outcome = judge_and_keep(office, page, item)
+    page.enter("inspect", by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": checked})
     return outcome
 
 

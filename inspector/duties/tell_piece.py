@@ -1,6 +1,6 @@
 """Tell what is known of a piece today: where it is, whose, what it is worth, what keeps it, and what was put in."""
 
-from inspector.duties.look_up import where_is
+from inspector.duties.look_up import told_where
 from inspector.duties.office import Office
 from inspector.duties.recall_words import recall_words
 from inspector.duties.tell_whereabouts import evidence_words
@@ -23,11 +23,11 @@ def piece_today(office: Office, judged: Judged) -> tuple[Fact, ...]:
     item = judged.dossier.item
     with office.book.reading() as page:
         kept, found = page.open_quarantines(item), page.whereabouts_of(item)
-        called_in = recall_words(page, judged.dossier)
+        called_in, where = recall_words(page, judged.dossier), told_where(office, page, item, found)
     moved = found.where is Where.IN_STORE and found.since is not None
     booked = (one for one in judged.explanation.piece if not (moved and one.label == tr("Place")))
     facts = (
-        Fact(tr("Where it is"), where_is(office, item.tag)),
+        Fact(tr("Where it is"), where),
         Fact(tr("Evidence"), evidence_words(kept)),
         Fact(tr("Called in"), called_in),
         *booked,

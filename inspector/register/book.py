@@ -90,7 +90,7 @@ class Book:
     def reading(self) -> Iterator[Page]:
         """A page to read from: all of it is of one moment, whatever is written meanwhile."""
         with self._connection(write=False) as connection:
-            yield Page(connection, self.origin, keeps=False)
+            yield Page(connection, self.origin, keeps=False, known=getattr(self._bound, "known", None))
 
     @contextmanager
     def together(self) -> Iterator[None]:
@@ -120,11 +120,11 @@ class Book:
             yield
             return
         with self._connection(write=False) as connection:
-            self._bound.connection = connection
+            self._bound.connection, self._bound.known = connection, {}
             try:
                 yield
             finally:
-                del self._bound.connection
+                del self._bound.connection, self._bound.known
 
     @contextmanager
     def own_connection(self, *, write: bool) -> Iterator[Connection]:

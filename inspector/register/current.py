@@ -13,8 +13,10 @@ from sqlalchemy import (
     bindparam,
     exists,
     func,
+    literal_column,
     select,
     union,
+    union_all,
 )
 
 from inspector.gear.item import Item, NewItem
@@ -59,13 +61,19 @@ def _called(booked: ColumnElement[str], later: ColumnElement[str]) -> Select[Any
 
 _AS_WRITTEN = _called(_OTHER.c.tag, item_change.c.tag)
 _IN_ANY_CASE = _called(func.lower(_OTHER.c.tag), func.lower(item_change.c.tag))
-_TAG_BOOKED = select(item.c.id, item.c.tag).where(item.c.id.in_(bindparam("keys", expanding=True)))
 _WITHDRAWN = select(item.c.id).where(item.c.id.in_(bindparam("keys", expanding=True)), IS_WITHDRAWN)
-_TAGS_LATER = (
-    select(item_change.c.item_id, item_change.c.tag)
-    .where(item_change.c.item_id.in_(bindparam("keys", expanding=True)))
-    .order_by(item_change.c.day, item_change.c.id)
-)
+_HAS_HAD = union_all(
+    select(
+        item.c.id.label("piece"),
+        item.c.tag,
+        literal_column("0").label("later"),
+        item.c.booked_on.label("day"),
+        item.c.id.label("key"),
+    ).where(item.c.id.in_(bindparam("keys", expanding=True))),
+    select(item_change.c.item_id, item_change.c.tag, literal_column("1"), item_change.c.day, item_change.c.id).where(
+        item_change.c.item_id.in_(bindparam("keys", expanding=True))
+    ),
+).order_by("later", "day", "key")
 _CHANGES = (
     select(item_change.c.item_id, item_change.c.day, item_change.c.body)
     .where(item_change.c.item_id.in_(bindparam("keys", expanding=True)))
@@ -115,9 +123,8 @@ def items_called(connection: Connection, lowered: Sequence[str]) -> dict[str, It
 def tags_of(connection: Connection, keys: Sequence[str]) -> dict[str, tuple[str, ...]]:
     """Every tag that each of some pieces has or had, the first one first, by its id."""
     found: dict[str, dict[str, None]] = {}
-    for asked in (_TAG_BOOKED, _TAGS_LATER):
-        for key, tag in connection.execute(asked, {"keys": keys}):
-            found.setdefault(str(key), {})[str(tag)] = None
+    for key, tag, *_ in connection.execute(_HAS_HAD, {"keys": keys}):
+        found.setdefault(str(key), {})[str(tag)] = None
     return {key: tuple(tags) for key, tags in found.items()}
 
 

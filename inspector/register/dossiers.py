@@ -56,10 +56,14 @@ _RETIRED_ON = (
 _RETIRED = _RETIRED_ON.with_only_columns(
     tables.verdict.c.item_id, tables.verdict.c.id, tables.verdict.c.body, tables.verdict.c.words
 )
-_PEOPLE = select(tables.person.c.id, tables.person.c.body)
-_PEOPLE_CHANGED = select(year_tables.person_change.c.person_id, year_tables.person_change.c.body).order_by(
-    year_tables.person_change.c.day, year_tables.person_change.c.id
+_PERSON_CHANGED = (
+    select(year_tables.person_change.c.body)
+    .where(year_tables.person_change.c.person_id == tables.person.c.id)
+    .order_by(year_tables.person_change.c.day.desc(), year_tables.person_change.c.id.desc())
+    .limit(1)
+    .scalar_subquery()
 )
+_PEOPLE = select(tables.person.c.body, _PERSON_CHANGED)
 
 
 class Retirement(Struct, frozen=True):
@@ -103,12 +107,15 @@ class _Kept(Struct, frozen=True):
     names: tuple[tuple[str, str], ...]
 
 
-def dossiers(connection: Connection, wanted: Sequence[tuple[Item, Kind]], on: date) -> tuple[Dossier, ...]:
+def dossiers(
+    connection: Connection, wanted: Sequence[tuple[Item, Kind]], on: date, everybody: Iterable[Person]
+) -> tuple[Dossier, ...]:
     """All facts of the pieces up to the day, each with its first stored retirement that was not struck."""
     keys = [item.id for item, _ in wanted]
     facts = {key: facts for some in shares(keys) for key, facts in facts_on(connection, some, on).items()}
     rows = _Rows(*events(connection, _EVENTS, keys, on))
-    kept = _Kept(_retirements(connection, keys), facts, _names(connection))
+    names = tuple(sorted((one.id, one.name) for one in everybody))
+    kept = _Kept(_retirements(connection, keys), facts, names)
     return tuple(_dossier(item, kind, on, rows, kept) for item, kind in wanted)
 
 
@@ -251,14 +258,10 @@ def _untold(item: Item, entries: Iterable[Row]) -> tuple[Custody, ...]:
     return tuple(one for one in handed if Untold.EXPOSURES in one.facts.untold)
 
 
-def _names(connection: Connection) -> tuple[tuple[str, str], ...]:
-    return tuple(sorted((one.id, one.name) for one in people(connection)))
-
-
 def people(connection: Connection) -> tuple[Person, ...]:
     """Everybody as they are written down now, by name."""
-    changes = connection.execute(_PEOPLE_CHANGED)
-    now = {str(key): from_body(str(body), NewPersonChange).person for key, body in changes}
-    rows = connection.execute(_PEOPLE)
-    found = [now.get(str(key)) or from_body(str(body), Person) for key, body in rows]
+    found = [
+        from_body(str(changed), NewPersonChange).person if changed else from_body(str(body), Person)
+        for body, changed in connection.execute(_PEOPLE)
+    ]
     return tuple(sorted(found, key=lambda one: one.name))

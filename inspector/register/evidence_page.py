@@ -2,9 +2,11 @@
 
 from collections.abc import Iterable, Iterator
 from datetime import date, datetime
+from functools import cache
+from typing import Any
 
 from msgspec import Struct
-from sqlalchemy import Table, or_, select
+from sqlalchemy import Select, Table, bindparam, or_, select
 
 from inspector.gear.custody import Hands, NewCustody
 from inspector.gear.evidence import NewQuarantine, NewRelease, Release
@@ -18,6 +20,8 @@ from inspector.register.events import shares
 from inspector.register.rows import from_body, to_body
 from inspector.register.year import YearPage
 
+_ESCAPE = "/"
+
 
 class Kept(Struct, frozen=True):
     """A numbered document as kept. about: the id of the piece, trip, incident or person, as its kind asks."""
@@ -26,6 +30,25 @@ class Kept(Struct, frozen=True):
     kind: str
     on: date
     about: str
+
+
+_OUTCOMES = select(tables.verdict.c.id, tables.verdict.c.outcome).where(tables.verdict.c.item_id == bindparam("piece"))
+
+
+@cache
+def _naming(count: int) -> Select[Any]:
+    """The documents about a piece or in which one of so many texts stands; made once for each number of them."""
+    table = tables.document
+    named = (table.c.body.like(bindparam(f"named{at}"), escape=_ESCAPE) for at in range(count))
+    found = select(table.c.id, table.c.kind, table.c.day, table.c.about)
+    return found.where(or_(table.c.about == bindparam("piece"), *named)).order_by(table.c.day.desc(), table.c.id.desc())
+
+
+def _within(text: str) -> str:
+    """What LIKE finds a text by, wherever it stands; its own signs for "anything" are none in the text."""
+    for sign in (_ESCAPE, "%", "_"):
+        text = text.replace(sign, _ESCAPE + sign)
+    return f"%{text}%"
 
 
 class EvidencePage(YearPage):
@@ -58,18 +81,13 @@ class EvidencePage(YearPage):
 
     def outcomes_of(self, item: Item) -> dict[str, Outcome]:
         """The outcome of every verdict that was ever kept of a piece, by the verdict's id."""
-        table = tables.verdict
-        found = select(table.c.id, table.c.outcome).where(table.c.item_id == item.id)
-        return {str(key): Outcome(outcome) for key, outcome in self._connection.execute(found)}
+        found = self._connection.execute(_OUTCOMES, {"piece": item.id})
+        return {str(key): Outcome(outcome) for key, outcome in found}
 
     def documents_of(self, item: Item, tags: Iterable[str]) -> tuple[Kept, ...]:
         """Every document about a piece or that names one of its tags, the newest first."""
-        table = tables.document
-        named = [table.c.body.contains(to_body(tag), autoescape=True) for tag in tags]
-        found = select(table.c.id, table.c.kind, table.c.day, table.c.about).where(
-            or_(table.c.about == item.id, *named)
-        )
-        rows = self._connection.execute(found.order_by(table.c.day.desc(), table.c.id.desc()))
+        named = {f"named{at}": _within(to_body(tag)) for at, tag in enumerate(tags)}
+        rows = self._connection.execute(_naming(len(named)), {"piece": item.id, **named})
         return tuple(Kept(*row) for row in rows)
 
     def document_body(self, number: str) -> str:

@@ -1,9 +1,9 @@
 """The bare page: one transaction's connection, and every row it adds noted for its ledger line."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Hashable, Sequence
 from datetime import date, datetime
 from functools import cache
-from typing import Any
+from typing import Any, TypeVar
 
 from sqlalchemy import Column, Connection, Select, Table, Update, bindparam, insert, select, update
 
@@ -21,12 +21,18 @@ from inspector.register.tables import club_setting
 
 _SETTING = select(club_setting.c.value).where(club_setting.c.key == bindparam("sought"))
 
+Made = TypeVar("Made")
+Known = dict[tuple[Callable[..., Any], tuple[Hashable, ...]], Any]  # by what was asked, and of what
+
 
 class Leaf:
     """What the parts of a page share."""
 
-    def __init__(self, connection: Connection, origin: str, *, keeps: bool, minds_clock: bool = False) -> None:
+    def __init__(
+        self, connection: Connection, origin: str, *, keeps: bool, minds_clock: bool = False, known: Known | None = None
+    ) -> None:
         self._connection = connection
+        self._known = known  # what was read of this moment already, where nothing can be written in it
         self._origin = origin
         self._keeps = keeps
         self._minds_clock = minds_clock
@@ -35,6 +41,15 @@ class Leaf:
         self._after: ledger.Tip | None = None  # what its line follows, where lines of another copy came in between
         self.entered: set[str] = set()  # the hashes of its lines in the ledger
         self.newest = ""  # the hash of the last of them
+
+    def _once(self, read: Callable[..., Made], *given: Hashable) -> Made:
+        """What `read` finds on this connection; where all is of one moment it is asked but once."""
+        if self._known is None:
+            return read(self._connection, *given)
+        if (read, given) not in self._known:
+            self._known[read, given] = read(self._connection, *given)
+        found: Made = self._known[read, given]
+        return found
 
     def _mind_clock(self, deed: str, at: datetime) -> None:
         """Refuse a deed where the clock was set back behind the last one, unless it says that the clock is right."""

@@ -37,6 +37,11 @@ from inspector.register.turns import keep
 from inspector.register.withdraw_page import WithdrawPage
 
 _RULEBOOK = select(tables.rulebook.c.id).where(tables.rulebook.c.id == bindparam("name"))
+_DOCUMENTS = (
+    select(tables.document.c.about, tables.document.c.id, tables.document.c.body)
+    .where(tables.document.c.kind == bindparam("kind"), tables.document.c.about.in_(bindparam("about", expanding=True)))
+    .order_by(tables.document.c.day, tables.document.c.id)
+)
 
 
 class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPage, MergePage):
@@ -129,7 +134,7 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
 
     def item(self, tag: str) -> Item:
         """The piece that has or had this tag; a tag is sought as written, then without regard to case."""
-        found = item_called(self._connection, tag.strip())
+        found = self._once(item_called, tag.strip())
         if found is None:
             why = tr("No piece has the tag “{tag}”.", tag=tag.strip())
             raise Refused(tr("tag"), why, tr("Look at the label again, or search the list for the piece."))
@@ -145,11 +150,11 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
 
     def dossier(self, item: Item, kind: Kind, on: date) -> Dossier:
         """All facts of the piece up to the day, with a stored retirement if there is one."""
-        return dossiers.dossiers(self._connection, [(item, kind)], on)[0]
+        return self.dossiers([(item, kind)], on)[0]
 
     def dossiers(self, wanted: Sequence[tuple[Item, Kind]], on: date) -> tuple[Dossier, ...]:
         """The dossiers of many pieces in their order, by a few queries for all of them together."""
-        return dossiers.dossiers(self._connection, wanted, on)
+        return dossiers.dossiers(self._connection, wanted, on, self.people())
 
     def fitted_items(self, vehicles: Sequence[str]) -> tuple[tuple[Item, Fitted], ...]:
         """The parts that sit on these vehicles now, by tag, each with its place."""
@@ -169,7 +174,7 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
 
     def people(self) -> tuple[Person, ...]:
         """Everybody, by name."""
-        return dossiers.people(self._connection)
+        return self._once(dossiers.people)
 
     def due_for_judging(self, on: date) -> tuple[Item, ...]:
         """Pieces whose verdict time alone may have changed by this day."""
@@ -201,10 +206,8 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
 
     def latest_documents(self, kind: str, about: Sequence[str]) -> dict[str, tuple[str, str]]:
         """Number and body of the last document of this kind about each of these, by what it is about."""
-        table = tables.document
-        found = select(table.c.about, table.c.id, table.c.body).where(table.c.kind == kind)
-        found = found.order_by(table.c.day, table.c.id)
-        rows = (row for some in shares(about) for row in self._connection.execute(found.where(table.c.about.in_(some))))
+        asked = [{"kind": kind, "about": some} for some in shares(about)]
+        rows = (row for given in asked for row in self._connection.execute(_DOCUMENTS, given))
         return {str(one): (str(number), str(body)) for one, number, body in rows}
 
     @property

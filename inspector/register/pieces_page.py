@@ -5,7 +5,7 @@ from datetime import date
 from typing import Any
 
 from msgspec.structs import asdict
-from sqlalchemy import ColumnElement, or_, select
+from sqlalchemy import ColumnElement, Connection, bindparam, or_, select
 
 from inspector.gear.item import Item, NewItem
 from inspector.gear.lists import Listing
@@ -115,12 +115,20 @@ class PiecesPage(Leaf):
 
     def latest_verdict(self, item_id: str) -> tuple[Verdict, Explanation]:
         """The stored verdict and its words, as they were said; of a piece that was withdrawn its last one."""
-        table, standing = tables.verdict, tables.standing
-        found = select(table.c.body, table.c.words)
-        stands = found.join(standing, standing.c.verdict_id == table.c.id).where(standing.c.item_id == item_id)
-        last = found.where(table.c.item_id == item_id).order_by(table.c.id.desc()).limit(1)
-        row = self._connection.execute(stands).first() or self._connection.execute(last).one()
-        return from_body(str(row[0]), Verdict), from_body(str(row[1]), Explanation)
+        return self._once(_latest_verdict, item_id)
+
+
+_SAID = select(tables.verdict.c.body, tables.verdict.c.words)
+_SAID_NOW = _SAID.join(tables.standing, tables.standing.c.verdict_id == tables.verdict.c.id).where(
+    tables.standing.c.item_id == bindparam("piece")
+)
+_SAID_LAST = _SAID.where(tables.verdict.c.item_id == bindparam("piece")).order_by(tables.verdict.c.id.desc()).limit(1)
+
+
+def _latest_verdict(connection: Connection, item_id: str) -> tuple[Verdict, Explanation]:
+    asked = {"piece": item_id}
+    row = connection.execute(_SAID_NOW, asked).first() or connection.execute(_SAID_LAST, asked).one()
+    return from_body(str(row[0]), Verdict), from_body(str(row[1]), Explanation)
 
 
 def _stands(verdict_id: str, verdict: Verdict, words: Explanation, listing: Listing) -> dict[str, Any]:

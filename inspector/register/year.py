@@ -1,8 +1,10 @@
 """The part of a page that keeps and reads the officer's year: whereabouts, repairs, incidents, counts, papers."""
 
 from collections.abc import Iterable
+from functools import cache
+from typing import Any
 
-from sqlalchemy import Table, not_, select
+from sqlalchemy import Select, Table, bindparam, not_, select
 
 from inspector.gear.attachment import Attachment, NewAttachment
 from inspector.gear.evidence import NewQuarantine, NewRelease, Quarantine, Release
@@ -193,9 +195,22 @@ class YearPage(Leaf):
         return tuple(facts for _, facts in found)
 
     def _of(self, table: Table, column: str, owner: str, shape: type[Shape]) -> list[tuple[str, Shape]]:
-        found = select(table.c.id, table.c.body).where(table.c[column] == owner).order_by(table.c.day, table.c.id)
-        return [(str(key), from_body(str(body), shape)) for key, body in self._connection.execute(found)]
+        found = self._connection.execute(_owned(table, column), {"owner": owner})
+        return [(str(key), from_body(str(body), shape)) for key, body in found]
 
     def _called(self, table: Table, shape: type[Shape]) -> list[tuple[str, str, Shape]]:
-        found = select(table.c.id, table.c.ref, table.c.body).order_by(table.c.day, table.c.id)
-        return [(str(key), str(ref), from_body(str(body), shape)) for key, ref, body in self._connection.execute(found)]
+        found = self._connection.execute(_in_order(table))
+        return [(str(key), str(ref), from_body(str(body), shape)) for key, ref, body in found]
+
+
+@cache
+def _owned(table: Table, column: str) -> Select[Any]:
+    """What of a table belongs to somebody, the oldest first; made once, since making it takes longer than asking it."""
+    found = select(table.c.id, table.c.body).where(table.c[column] == bindparam("owner"))
+    return found.order_by(table.c.day, table.c.id)
+
+
+@cache
+def _in_order(table: Table) -> Select[Any]:
+    """All of a table with its references, the oldest first; made once as well."""
+    return select(table.c.id, table.c.ref, table.c.body).order_by(table.c.day, table.c.id)

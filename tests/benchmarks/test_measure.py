@@ -184,7 +184,7 @@ def test_judging_is_measured_whole_for_a_day_and_for_one(run: Run, within: None)
     names = ("judge all, 6 items x 2 inspections, cold", "judge all: most memory held, 6 items x 2",
              "open on a new day, 2 % of 6 items to be judged")  # fmt: skip
     whole, _, day = checked(rows, *names)
-    assert whole.bar == Bar(20) and day.bar == Bar(0.05) and "here 1 judged" in day.beside
+    assert whole.bar == Bar(20) and day.bar == Bar(0.05) and "here 1 and 6 judged" in day.beside
     name = "one inspection: judge, store, show"
     ones = checked(list(judging.one(run)), f"{name}, 6 items", f"{name}, 8 items")
     assert {one.bar for one in ones} == {Bar(3)} and {one.unit for one in ones} == {"ms"}

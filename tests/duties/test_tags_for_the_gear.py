@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 
+from inspector.duties.book_in import book_in
 from inspector.duties.give_opinion import doubt
 from inspector.duties.lend import lend
 from inspector.duties.look_up import open_item
@@ -253,6 +254,16 @@ def test_each_is_numbered_told_and_printed_again_as_it_was(club: Office, letter:
     other = next(one for key, (_, one, _) in PAPERS.items() if key != letter)
     with pytest.raises(Refused, match="is the number of no such document"):
         other(club, number)
+
+
+def test_labels_of_a_piece_with_a_like_tag_are_not_another_ones(club: Office) -> None:
+    odd = ("A_1", "50%", "A/B")
+    for tag in (*odd, "AX1", "50 per cent", "A//B"):
+        book_in(club, shackle(tag))
+    for tag in ("A_1", "AX1", "50%", "50 per cent", "A/B", "A//B"):
+        number = print_labels(club, [tag]).path.stem
+        named = {one: [row.number for row in papers_of(club, open_item(club, one))] for one in odd}
+        assert {one: number in numbers for one, numbers in named.items()} == {one: one == tag for one in odd}
 
 
 def test_a_printed_code_opens_the_piece_it_hangs_on(club: Office) -> None:

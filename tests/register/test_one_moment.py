@@ -4,8 +4,10 @@ from pathlib import Path
 
 import pytest
 from msgspec.structs import replace
+from sqlalchemy import event
 
 from inspector.duties.book_in import book_in
+from inspector.duties.change_item import retag
 from inspector.duties.office import Office
 from inspector.register.book import open_book
 from tests.duties.gear import shackle
@@ -39,3 +41,26 @@ def test_nothing_can_be_written_while_something_is_read(office: Office) -> None:
     with office.book.together(), office.book.one_moment():
         assert _count(office) == 1
         book_in(office, shackle("SH-2"))
+
+
+def test_what_was_read_in_a_moment_is_not_asked_for_again_in_it_and_anew_in_the_next(office: Office) -> None:
+    book_in(office, shackle("SH-1"))
+    asked: list[str] = []
+    event.listen(office.book._engine, "before_cursor_execute", lambda *given: asked.append(given[2]))
+
+    def look() -> tuple[str, str]:
+        with office.book.reading() as page:
+            return page.item("SH-1").tag, page.latest_verdict(page.item("SH-1").id)[1].headline
+
+    with office.book.one_moment():
+        first = look()
+        once = [one for one in asked if one.startswith("SELECT")]
+        assert first == look() == look()
+        assert [one for one in asked if one.startswith("SELECT")] == once and len(once) == 2
+    retag(office, "SH-1", "SH-9", "the label was torn")
+    with office.book.one_moment():
+        assert look()[0] == "SH-9"
+    with office.book.together(), office.book.one_moment():
+        assert look()[0] == "SH-9"
+        retag(office, "SH-9", "SH-7", "torn again")
+        assert look()[0] == "SH-7", "where something is written, all is asked for anew"

@@ -100,15 +100,24 @@ _READ = (
 # --- a new day, and how work grows ---
 
 
-def pass_days(folder: str) -> None:
+def pass_some_days(folder: str) -> None:
     """Let the verdicts of 2 % of the pieces hold no longer than today, and all others longer; nobody times this."""
+    _pass_days(folder, "(SELECT max(count(*) / 50, 1) FROM standing)")
+
+
+def pass_all_days(folder: str) -> None:
+    """The same of every piece that is not retired."""
+    _pass_days(folder, "-1")
+
+
+def _pass_days(folder: str, how_many: str) -> None:
     import sqlite3
 
     with sqlite3.connect(os.path.join(folder, "register.db")) as connection:  # noqa: PTH118
         connection.execute("UPDATE standing SET holds_until = '2027-11-25' WHERE holds_until IS NOT NULL")
         due = connection.execute(
             "UPDATE standing SET holds_until = '2026-11-26' WHERE outcome != 'retire' AND item_id IN"
-            " (SELECT item_id FROM standing ORDER BY tag LIMIT (SELECT max(count(*) / 50, 1) FROM standing))"
+            f" (SELECT item_id FROM standing ORDER BY tag LIMIT {how_many})"
         )
         marks.seen["due"] = due.rowcount
     marks.end("done")
@@ -175,6 +184,7 @@ def _repeated(work: Callable[[], int]) -> None:
 WORKS: dict[str, Callable[[str], None]] = {
     work.__name__: work
     for work in (
-        look_after, list_command, bare_list, judge_all, bare_read, pass_days, new_day, list_all, due_list, verify,
+        look_after, list_command, bare_list, judge_all, bare_read, pass_some_days, pass_all_days, new_day,
+        list_all, due_list, verify,
     )
 }  # fmt: skip
