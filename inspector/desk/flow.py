@@ -21,6 +21,7 @@ class Flow(QLayout):
     def addItem(self, item: QLayoutItem) -> None:
         """Called by addWidget."""
         self._items.append(item)
+        self.invalidate()
 
     def count(self) -> int:
         """How many parts there are."""
@@ -32,7 +33,10 @@ class Flow(QLayout):
 
     def takeAt(self, index: int) -> QLayoutItem | None:
         """A part, taken out."""
-        return self._items.pop(index) if 0 <= index < len(self._items) else None
+        if not 0 <= index < len(self._items):
+            return None
+        self.invalidate()
+        return self._items.pop(index)
 
     def expandingDirections(self) -> Qt.Orientation:
         """As wide as may be, so that it need not go into further lines."""
