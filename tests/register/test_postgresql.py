@@ -10,15 +10,18 @@ from msgspec.structs import replace
 from sqlalchemy import create_engine, text
 from sqlalchemy.exc import DBAPIError
 
+from inspector.duties import gear_list
 from inspector.duties.archive_register import archive
 from inspector.duties.bring_back import bring_back, what_would_come
 from inspector.duties.build_sample import build_sample
 from inspector.duties.export_list import export_lines, export_list
 from inspector.duties.field_copies import take_field_copy
-from inspector.duties.gear_list import answers
+from inspector.duties.gear_list import answers, first_rows, rows_of
 from inspector.duties.give_opinion import doubt
-from inspector.duties.look_up import list_gear
+from inspector.duties.look_up import list_gear, open_item
 from inspector.duties.office import Office
+from inspector.duties.print_kept import papers_of
+from inspector.duties.tell_piece import piece_today
 from inspector.duties.verify_book import verify_book
 from inspector.gear.lists import Wanted
 from inspector.gear.person import Person
@@ -40,13 +43,19 @@ def club(database: Database, rules: Rulebook, tmp_path_factory: pytest.TempPathF
     office.book.close()
 
 
-def test_the_sample_comes_out_as_on_sqlite(club: Office, sample: Office) -> None:
+def test_the_sample_comes_out_as_on_sqlite(club: Office, sample: Office, monkeypatch: pytest.MonkeyPatch) -> None:
     there, here = list_gear(club), list_gear(sample)
     assert [(row.tag, row.outcome, row.headline) for row in there.rows] == [
         (row.tag, row.outcome, row.headline) for row in here.rows
     ]
     assert list_gear(club, "BOW shackle 4.75").counts == list_gear(sample, "BOW shackle 4.75").counts
     assert verify_book(club).faults == ()
+    for row in there.rows[::40]:
+        assert piece_today(club, open_item(club, row.tag)) == piece_today(sample, open_item(sample, row.tag))
+        papers = [papers_of(office, open_item(office, row.tag)) for office in (club, sample)]
+        assert [one.what for one in papers[0]] == [one.what for one in papers[1]]
+    monkeypatch.setattr(gear_list, "_SOON_COUNTED", 0)
+    assert first_rows(club, 20) == rows_of(club, answers(club, Wanted()).tags[:20])
 
 
 def test_lists_and_lines_leave_it_and_the_archive_is_refused_politely(
