@@ -170,10 +170,16 @@ class GearTable(QWidget):
             self._show(found)
 
     def _show_first(self, found: Begun) -> None:
-        if found.wanted == self.wanted:
-            self.model.tell_order(found.wanted.order, found.wanted.falling)
-            self.model.show_list(tuple(one.tag for one in found.rows), {0: found.rows}, self._office.today)
-            self._told.setText(first_words(len(found.rows)))
+        if found.wanted != self.wanted:
+            return
+        sight = self.view.sight
+        self.model.tell_order(found.wanted.order, found.wanted.falling)
+        self.model.show_list(tuple(one.tag for one in found.rows), {0: found.rows}, self._office.today)
+        self._told.setText(first_words(len(found.rows)))
+        self.clear_button.setVisible(False)
+        self.view.stand(sight)
+        self._tell_current()
+        self._tell_chosen()
 
     def _not_read(self, refusal: Refused) -> None:
         self._read_on()

@@ -41,6 +41,7 @@ def test_the_first_rows_can_be_used_before_all_are_counted(
     qtbot.waitUntil(lambda: table.model.rowCount() > 0)
     assert table.model.tags == whole.tags[:PAGE]
     assert table._told.text() == f"The first {PAGE} pieces; all are being counted."
+    assert table.view.chosen == whole.tags[:1] and not table.clear_button.isVisible()
     assert all(table.model.row_at(number) for number in range(PAGE))
     table.enter(whole.tags[3])
     counted.set()
