@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable
 from datetime import date
+from typing import TypeVar
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -124,11 +125,16 @@ def pull_count(case: Case) -> Quantity:
     return number(count, Dimension.COUNT, tr("uses logged"), Known.COUNTED)
 
 
-class Taken(Struct, frozen=True):
-    """A reading and the inspection it was taken at."""
+class Taken(Struct, frozen=True, gc=False):
+    """A reading and the inspection it was taken at, on its day. passed: whether that inspection can pass the piece."""
 
     inspection: Inspection
     reading: Reading
+    on: date
+    passed: bool
+
+
+TakenT = TypeVar("TakenT", bound=Taken)
 
 
 def readings(case: Case, measure: str) -> list[Taken]:
@@ -140,30 +146,24 @@ def _by_measure(case: Case) -> dict[str, list[Taken]]:
     found: dict[str, list[Taken]] = {}
     swapped = {measure for one in case.dossier.repairs for measure in one.facts.replaces}
     for one in case.dossier.inspections:
+        on, passed = one.facts.on, case.is_thorough(one)
         for reading in one.facts.readings:
             if reading.measure not in swapped or not is_of_a_part_before(case, one, reading.measure):
-                found.setdefault(reading.measure, []).append(Taken(one, reading))
+                found.setdefault(reading.measure, []).append(Taken(one, reading, on, passed))
     return found
 
 
-def counted(case: Case, measure: str) -> list[Taken]:
-    """Per point, the competent person's latest reading and whatever anybody read there since."""
-    return [taken for point in _by_point(case, measure).values() for taken in point]
+def counted(taken: Iterable[TakenT]) -> dict[str, list[TakenT]]:
+    """Of readings in order of day, per point the competent person's latest and whatever anybody read there since.
 
-
-def _by_point(case: Case, measure: str) -> dict[str, list[Taken]]:
-    """The same by point."""
-    return case.once((_at_points, measure), _at_points, measure)
-
-
-def _at_points(case: Case, measure: str) -> dict[str, list[Taken]]:
-    """Two readings of one point in one inspection both count."""
-    by_point: dict[str, list[Taken]] = {}
-    for taken in readings(case, measure):
-        held = by_point.setdefault(taken.reading.point, [])
-        if case.is_thorough(taken.inspection) and held and held[-1].inspection is not taken.inspection:
+    Two readings of one point in one inspection both count.
+    """
+    by_point: dict[str, list[TakenT]] = {}
+    for one in taken:
+        held = by_point.setdefault(one.reading.point, [])
+        if one.passed and held and held[-1].inspection is not one.inspection:
             held.clear()
-        held.append(taken)
+        held.append(one)
     return by_point
 
 
@@ -178,10 +178,11 @@ def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]
     worst: min where less is worse, max where more is. ever: of all that competent persons ever read, since steel does
     not grow back and a stretched or opened piece does not shrink; a wrong reading is struck.
     """
-    by_point = _by_point(case, measure)
+    every = readings(case, measure)
+    by_point = counted(every)
     taken = [one for point in by_point.values() for one in point]
     if ever:
-        taken += [one for one in readings(case, measure) if case.is_thorough(one.inspection)]
+        taken += [one for one in every if one.passed]
     if not taken:
         return unknown(tr("It has not been measured."), measure)
     extreme = worst(one.reading.figure.si for one in taken)
@@ -194,7 +195,7 @@ def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]
         why_unknown=tr("Never read at: {points}.", points=", ".join(unread)) if unread else "",
         stale=case.on >= stale_on,
         came_from=who_words(found.inspection),
-        measured_on=found.inspection.on,
+        measured_on=found.on,
         changes_on=stale_on if stale_on > case.on else None,
         observation=measure,
         known=Known.MEASURED,
@@ -206,7 +207,7 @@ def _coverage(case: Case, measure: str, by_point: dict[str, list[Taken]]) -> tup
     """The points that no competent person has read, and the day of the one read longest ago; None with any unread."""
     wanted = case.dossier.kind.measure(measure)
     passed = {
-        point: max((one.inspection.on for one in taken if case.is_thorough(one.inspection)), default=None)
+        point: max((one.on for one in taken if one.passed), default=None)
         for point, taken in by_point.items()
     }
     points = (wanted.points if wanted else ()) or tuple(passed)

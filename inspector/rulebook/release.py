@@ -108,5 +108,5 @@ def _stands(case: Case, measure: str, must: str, bound: float) -> bool:
     return any(
         not compares(must, one.reading.figure.si, bound)
         for one in readings(case, measure)
-        if case.is_thorough(one.inspection)
+        if one.passed
     )
