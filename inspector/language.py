@@ -5,12 +5,13 @@ of the source stands. Placeholders are named, so a translator may move them.
 """
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from datetime import date
 from functools import cache, wraps
 from gettext import NullTranslations
 from typing import TypeVar
 
+Asked = TypeVar("Asked", bound=Hashable)
 Made = TypeVar("Made")
 
 _catalogue: NullTranslations = NullTranslations()
@@ -64,11 +65,26 @@ def once_a_language(make: Callable[[], Made]) -> Callable[[], Made]:
     return made
 
 
+def each_once_a_language(make: Callable[[Asked], Made]) -> Callable[[Asked], Made]:
+    """The same for a function of one thing that is asked in few ways, such as a day: each way once a catalogue."""
+
+    @cache
+    def made_for(_: NullTranslations, asked: Asked) -> Made:
+        return make(asked)
+
+    @wraps(make)
+    def made(asked: Asked) -> Made:
+        return made_for(_catalogue, asked)
+
+    return made
+
+
 def tr_n(one: str, many: str, count: int, /, **values: object) -> str:
     """The form for this count; `{count}` is filled in."""
     return _catalogue.ngettext(one, many, count).format(count=count, **values)
 
 
+@each_once_a_language
 def show_day(day: date) -> str:
     """A day as people here write it, e.g. "25 Nov 2026": no order of numbers that two readers take two ways."""
     return tr("{day} {month} {year}", day=day.day, month=show_month(day.month), year=day.year)

@@ -112,14 +112,17 @@ class Kind(Struct, frozen=True):
 
     def check(self, key: str) -> Check | None:
         """The check with this key."""
-        for check in self.checks:  # no generator: it is asked some fifty times a verdict
+        for check in self.checks:  # no generator, here and below: they are asked some fifty times a verdict
             if check.key == key:
                 return check
         return None
 
     def measure(self, key: str) -> Measure | None:
         """The measure with this key."""
-        return next((measure for measure in self.measures if measure.key == key), None)
+        for measure in self.measures:
+            if measure.key == key:
+                return measure
+        return None
 
     def may(self, purpose: Purpose) -> bool:
         """Whether this kind is ever meant for the purpose."""

@@ -42,11 +42,11 @@ class Case:
         self._worked_out: dict[object, object] = {}
         self._graded: list[dict[str, list[Grade]]] = []
 
-    def once(self, name: object, work_out: Callable[..., Made], *given: object) -> Made:
-        """Work something out once for this case, whoever asks first. work_out gets the case and what is given."""
+    def once(self, name: object, work_out: Callable[["Case"], Made]) -> Made:
+        """Work something out once for this case, whoever asks first."""
         found = self._worked_out.get(name, _NOT_YET)
         if found is _NOT_YET:
-            found = self._worked_out[name] = work_out(self, *given)
+            found = self._worked_out[name] = work_out(self)
         return found  # type: ignore[return-value]
 
     @cached_property

@@ -121,20 +121,20 @@ def _finding(rule: Rule, case: Case) -> Finding | None:
     opinion = answer_of(case, rule, found.value) if answer.outcome is Outcome.HOLD else None
     if opinion is not None:
         answer = _answered(rule, found)
-    return Finding(
-        rule=rule.id,
-        quantity=rule.quantity,
-        status=answer.status,
-        outcome=answer.outcome,
-        says=rule.says,
-        source=rule.source,
-        purposes=rule.purposes if answer.outcome is not Outcome.RETIRE else (),
-        must=rule.must,
-        value=found.value,
-        limit=limit,
-        limit_from=rule.limit_is,
-        limit_came_from=quantity(case, rule.limit_is).came_from if rule.limit_is else "",
-        came_from=found.came_from,
+    return Finding(  # the first by place: with more than fifteen names a call costs six times as much
+        rule.id,
+        rule.quantity,
+        answer.status,
+        answer.outcome,
+        rule.says,
+        rule.source,
+        rule.purposes if answer.outcome is not Outcome.RETIRE else (),
+        rule.must,
+        found.value,
+        limit,
+        rule.limit_is,
+        quantity(case, rule.limit_is).came_from if rule.limit_is else "",
+        found.came_from,
         measured_on=found.measured_on,
         why_unknown=found.why_unknown,
         turns_on=_turns_on(rule, found, limit, case.on),
@@ -169,13 +169,12 @@ _MISSING = {"hold": Answer(Status.UNKNOWN, Outcome.HOLD), "note": Answer(Status.
 
 def answer_to(rule: Rule, found: Quantity, limit: Value | None) -> Answer:
     """The rule's answer. A stale fault is failed and unknown at once; the worse outcome wins."""
-    missing = _MISSING[rule.missing]
     if found.value is None or (limit is None and rule.must not in {"present", "none_of"}):
-        return missing
+        return _MISSING[rule.missing]
     if meets(rule, found.value, limit):
-        return missing if found.stale else _PASSES
+        return _MISSING[rule.missing] if found.stale else _PASSES
     outcome = _OUTCOMES[rule.otherwise]
-    outcome = worst((outcome, missing.outcome)) if found.stale else outcome
+    outcome = worst((outcome, _MISSING[rule.missing].outcome)) if found.stale else outcome
     return Answer(Status.NOTE if rule.otherwise == "note" else Status.FAILS, outcome, rule.otherwise == "derate")
 
 

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from inspector.gear.inspection import Inspection, InspectionKind, Reading
 from inspector.gear.kind import Basis, Grade
 from inspector.gear.verdict import Known, Value
-from inspector.language import tr
+from inspector.language import once_a_language, tr
 from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknown, word
 from inspector.rulebook.renewed import is_of_a_part_before
@@ -52,11 +52,16 @@ def _badness(given: tuple[Inspection, Grade]) -> int:
 
 def who_words(inspection: Inspection) -> str:
     """Which kind of inspection it was."""
-    if inspection.facts.kind is InspectionKind.PERIODIC:
-        return tr("periodic inspection")
-    if inspection.facts.kind is InspectionKind.AFTER_EVENT:
-        return tr("inspection after an event")
-    return tr("check before use")
+    return _kind_words()[inspection.facts.kind]
+
+
+@once_a_language
+def _kind_words() -> dict[InspectionKind, str]:
+    return {
+        InspectionKind.PERIODIC: tr("periodic inspection"),
+        InspectionKind.AFTER_EVENT: tr("inspection after an event"),
+        InspectionKind.BEFORE_USE: tr("check before use"),
+    }
 
 
 def history(case: Case) -> Quantity:

@@ -5,13 +5,20 @@ from inspector.gear.item import Fixing, Item, Provenance
 from inspector.gear.kind import Basis, Kind, Service
 from inspector.gear.outcome import Purpose
 from inspector.gear.verdict import Value
-from inspector.language import once_a_language, tr, within
+from inspector.language import each_once_a_language, once_a_language, tr, within
 from inspector.units import Dimension, System, show, show_typed
 
 
 def purpose_word(purpose: Purpose) -> str:
     """What the piece is pulled for."""
     return _purpose_words()[purpose]
+
+
+@each_once_a_language
+def for_purposes(purposes: tuple[Purpose, ...]) -> str:
+    """What it speaks of alone: "for static pull and road towing"; nothing where it is all."""
+    named = listed([purpose_word(one) for one in purposes])
+    return tr("for {purposes}", purposes=named) if named else ""
 
 
 @once_a_language
@@ -134,11 +141,11 @@ def value_word(value: Value | None, kind: Kind, check: str, system: System, fine
     """A value as it prints: as typed where the officer typed it, else in the club's units."""
     if value is None:
         return tr("not known")
-    if value.number is not None and value.dimension is not None:
-        if value.dimension is Dimension.DAYS and abs(value.number) >= 999_999:
-            return tr("no end in sight")
-        return show_typed(value.as_typed) or show(value.number, value.dimension, system, finer_places)
-    return _grade_word(value.word, kind, check)
+    if value.number is None or value.dimension is None:
+        return _grade_word(value.word, kind, check)
+    if value.dimension is Dimension.DAYS and abs(value.number) >= 999_999:
+        return tr("no end in sight")
+    return show_typed(value.as_typed) or show(value.number, value.dimension, system, finer_places)
 
 
 def plain_value_word(word: str) -> str:
@@ -147,11 +154,9 @@ def plain_value_word(word: str) -> str:
 
 
 def _grade_word(word: str, kind: Kind, key: str) -> str:
-    check = kind.check(key)
-    if check and word == "bad":
-        return check.bad.rstrip(".")
-    if check and word == "slight":
-        return check.slight.rstrip(".") or tr("slight")
+    check = kind.check(key) if word in {"bad", "slight"} else None
+    if check:
+        return check.bad.rstrip(".") if word == "bad" else check.slight.rstrip(".") or tr("slight")
     return _value_words().get(word, word)
 
 
