@@ -201,15 +201,15 @@ def is_beyond_reach(taken_years: Sequence[float], at_years: float) -> bool:
 
 
 def _fitted(taken_years: Sequence[float], walls_m: Sequence[float]) -> _Fit:
-    if len(taken_years) != len(walls_m) or len(walls_m) < LEAST_READINGS:
-        raise ValueError(f"taken_years and walls_m must hold the same number of readings, {LEAST_READINGS} or more")
-    for year, wall in zip(taken_years, walls_m, strict=True):
-        checked.between(-_FAR, _FAR, taken_years=year, walls_m=wall)
     return _squares(tuple(taken_years), tuple(walls_m))
 
 
 @lru_cache(maxsize=8)  # a band is drawn at many times through the same readings
 def _squares(taken_years: tuple[float, ...], walls_m: tuple[float, ...]) -> _Fit:
+    if len(taken_years) != len(walls_m) or len(walls_m) < LEAST_READINGS:
+        raise ValueError(f"taken_years and walls_m must hold the same number of readings, {LEAST_READINGS} or more")
+    for year, wall in zip(taken_years, walls_m, strict=True):
+        checked.between(-_FAR, _FAR, taken_years=year, walls_m=wall)
     count = len(walls_m)
     mean_years, mean_wall = math.fsum(taken_years) / count, math.fsum(walls_m) / count
     across = [year - mean_years for year in taken_years]

@@ -8,7 +8,7 @@ from typing import TypeVar
 from msgspec import Struct
 
 from inspector.gear.dossier import Dossier
-from inspector.gear.inspection import Inspection, InspectionKind
+from inspector.gear.inspection import Inspection
 from inspector.gear.item import BOLT_COUNT
 from inspector.gear.kind import Grade, Service, kind_word
 from inspector.gear.outcome import Purpose
@@ -34,13 +34,19 @@ class LookedOver(Struct, frozen=True):
 
 
 class Case:
-    """A dossier to be judged by a rulebook. Nothing here changes with time alone except `dossier.on` itself."""
+    """A dossier to be judged by a rulebook. Nothing here changes with time alone except `dossier.on` itself.
+
+    on: the judging day. purposes: what the piece is kept for, among what its kind may serve at all. thorough: the
+    inspections that can pass it.
+    """
 
     def __init__(self, dossier: Dossier, book: Rulebook) -> None:
         self.dossier = dossier
         self.book = book
+        self.on = dossier.on
+        self.purposes = purposes_of(dossier)
+        self.thorough = tuple(one for one in dossier.inspections if one.is_thorough)
         self._worked_out: dict[object, object] = {}
-        self._graded: list[dict[str, list[Grade]]] = []
 
     def once(self, name: object, work_out: Callable[["Case"], Made]) -> Made:
         """Work something out once for this case, whoever asks first."""
@@ -49,60 +55,35 @@ class Case:
             found = self._worked_out[name] = work_out(self)
         return found  # type: ignore[return-value]
 
-    @cached_property
-    def on(self) -> date:
-        """The judging day."""
-        return self.dossier.on
-
-    @cached_property
-    def purposes(self) -> tuple[Purpose, ...]:
-        """What the piece is kept for, among what its kind may serve at all."""
-        return purposes_of(self.dossier)
-
-    @cached_property
-    def thorough(self) -> tuple[Inspection, ...]:
-        """Inspections that can pass a piece: by a competent person, periodic or after an event."""
-        return tuple(
-            one
-            for one in self.dossier.inspections
-            if one.facts.competent and one.facts.kind is not InspectionKind.BEFORE_USE
-        )
-
-    def is_thorough(self, inspection: Inspection) -> bool:
-        """Whether this inspection of the dossier can pass the piece."""
-        return id(inspection) in self._thorough
-
-    @cached_property
-    def _thorough(self) -> frozenset[int]:
-        return frozenset(id(one) for one in self.thorough)
-
     def graded(self, check: str) -> list[tuple[Inspection, Grade]]:
         """What counts of a check's grades: the last one a competent person gave, and whatever was seen since.
 
         Where no competent person has answered, only the faults that others saw, and what was seen since the first.
         """
-        given: list[tuple[Inspection, Grade]] = []  # the newest first
-        for place, one in enumerate(reversed(self.dossier.inspections)):
-            grades = self._grades_of(place, one).get(check)
-            if grades is None:
-                continue
-            given += [(one, grade) for grade in reversed(grades)]
-            if self.is_thorough(one):
-                return given[::-1]
-        while given and given[-1][1] is Grade.GOOD:
-            given.pop()
-        return given[::-1]
+        of_kind = self._graded
+        return of_kind[check] if check in of_kind else self._what_counts({check})[check]
 
-    def _grades_of(self, place: int, inspection: Inspection) -> dict[str, list[Grade]]:
-        """What an inspection saw, by check; asked of the last few alone, however long the life. place: from the end."""
-        if place < len(self._graded):
-            return self._graded[place]
-        found: dict[str, list[Grade]] = {}
-        for answer in inspection.facts.answers:
-            if answer.grade is not Grade.NOT_SEEN:
-                found.setdefault(answer.check, []).append(answer.grade)
-        self._graded.append(found)
-        return found
+    @cached_property
+    def _graded(self) -> dict[str, list[tuple[Inspection, Grade]]]:
+        return self._what_counts({check.key for check in self.dossier.kind.checks})
+
+    def _what_counts(self, checks: set[str]) -> dict[str, list[tuple[Inspection, Grade]]]:
+        """The same of several checks by one look through the last few inspections, however long the life."""
+        found: dict[str, list[tuple[Inspection, Grade]]] = {check: [] for check in checks}  # the newest first
+        for one in reversed(self.dossier.inspections):
+            if not checks:
+                break
+            answered = set()
+            for answer in reversed(one.facts.answers):
+                if answer.check in checks and answer.grade is not Grade.NOT_SEEN:
+                    found[answer.check].append((one, answer.grade))
+                    answered.add(answer.check)
+            if one.is_thorough:
+                checks = checks - answered
+        for check in checks:
+            while found[check] and found[check][-1][1] is Grade.GOOD:
+                found[check].pop()
+        return {check: given[::-1] for check, given in found.items()}
 
     @cached_property
     def looked_over(self) -> LookedOver:
@@ -110,14 +91,14 @@ class Case:
 
         Parts may be seen on several days; the part that was seen longest ago tells the day.
         """
-        wanted = [(check.key, "", check.name) for check in self.dossier.kind.checks]
-        wanted += [
-            (measure.key, point, f"{measure.name} {kind_word(point)}".strip())
+        checks = self.dossier.kind.checks
+        measured = [
+            (measure, point)
             for measure in self.dossier.kind.measures
             if measure.required and not (measure.compare_with == BOLT_COUNT and self.dossier.item.is_welded_on)
             for point in measure.points or ("",)
         ]
-        open_parts = {(key, point) for key, point, _ in wanted}
+        open_parts = {(check.key, "") for check in checks} | {(measure.key, point) for measure, point in measured}
         latest: dict[tuple[str, str], Inspection] = {}
         for one in reversed(self.thorough):
             if not open_parts:
@@ -126,9 +107,14 @@ class Case:
             seen |= {(reading.measure, reading.point) for reading in one.facts.readings}
             latest |= dict.fromkeys(seen & open_parts, one)
             open_parts -= seen
-        missing = tuple(name for key, point, name in wanted if (key, point) not in latest)
-        if missing:
-            return LookedOver(None, missing)
+        if open_parts:
+            missing = [check.name for check in checks if (check.key, "") in open_parts]
+            missing += [
+                f"{measure.name} {kind_word(point)}".strip()
+                for measure, point in measured
+                if (measure.key, point) in open_parts
+            ]
+            return LookedOver(None, tuple(missing))
         seen_in = {one.id: one for one in latest.values()}.values()
         return LookedOver(min(seen_in, key=lambda one: (one.on, one.id)), ())
 

@@ -247,7 +247,7 @@ def _turns_on(rule: Rule, found: Quantity, limit: Value | None, on: date) -> dat
         return stepped
     days = _days_until(rule.must, value, wanted, found.per_day)
     crossed = on + timedelta(days=days) if days < _LONGEST_LOOK_DAYS else None
-    return min((day for day in (stepped, crossed) if day), default=None)
+    return min(stepped, crossed) if stepped and crossed else stepped or crossed
 
 
 def _days_until(must: str, value: float, limit: float, per_day: float) -> int:

@@ -39,9 +39,7 @@ def pace_of(place: Place, rate: Rate) -> float:
 
 def wall_on(case: Case, day: date, nominal_m: float, place: Place, pace: float) -> float:
     """The wall of a place on a day, today or later. What others read since may only make it less."""
-    told = [
-        corrosion.estimated_wall_m(one.relied_m, pace, _years(one.on, day)) for one in place.since if one.on <= day
-    ]
+    told = [corrosion.estimated_wall_m(one.relied_m, pace, _years(one.on, day)) for one in place.since if one.on <= day]
     if place.read_on is None or place.least_m is None:
         return min([_from_exposure(case, day, nominal_m, pace), *told])
     return min([corrosion.estimated_wall_m(place.least_m, pace, _years(place.read_on, day)), *told])

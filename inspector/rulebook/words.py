@@ -188,7 +188,8 @@ def _value_words() -> dict[str, str]:
 def must_word(must: str, limit: str, quantity: str = "") -> str:
     """The demand in words; what must not be is told by what it is asked of."""
     if must == "none_of":
-        return _wanted_words().get(quantity, tr("no fault"))
+        wanted = _wanted_words()
+        return wanted.get(quantity) or wanted[""]
     return _demands()[must].format(limit=limit)
 
 
@@ -206,6 +207,7 @@ def _demands() -> dict[str, str]:
 @once_a_language
 def _wanted_words() -> dict[str, str]:
     return {
+        "": tr("no fault"),
         "history": tr("known, or inspected since it came"),
         "rating_stated": tr("on the piece or its certificate"),
         "retired": tr("not retired"),
@@ -240,7 +242,12 @@ def marked_words(item: Item) -> str:
 
 def provenance_word(provenance: Provenance) -> str:
     """What is known of its past."""
-    words = {
+    return _provenance_words()[provenance]
+
+
+@once_a_language
+def _provenance_words() -> dict[Provenance, str]:
+    return {
         Provenance.NEW_CERTIFIED: tr("new, with certificate"),
         Provenance.NEW: tr("new"),
         Provenance.SECOND_HAND: tr("second-hand"),
@@ -249,7 +256,6 @@ def provenance_word(provenance: Provenance) -> str:
         Provenance.HOME_MADE: tr("home-made"),
         Provenance.BORROWED: tr("borrowed"),
     }
-    return words[provenance]
 
 
 def fixing_word(fixing: Fixing) -> str:

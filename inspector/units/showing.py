@@ -112,5 +112,7 @@ def _trimmed(value: float, places: int) -> str:
     text = f"{value:,.{places}f}"
     whole, _, part = text.partition(".")
     part = part.rstrip("0")
-    grouped = whole.replace(",", "\u202f") if len(whole.replace(",", "").lstrip("-")) > 4 else whole.replace(",", "")
-    return f"{grouped}.{part}" if part else grouped
+    if "," in whole:
+        plain = whole.replace(",", "")
+        whole = whole.replace(",", "\u202f") if len(plain.lstrip("-")) > 4 else plain
+    return f"{whole}.{part}" if part else whole
