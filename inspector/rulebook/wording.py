@@ -1,7 +1,5 @@
 """The only place that makes sentences of a verdict."""
 
-from functools import cached_property
-
 from msgspec import Struct
 from msgspec.structs import replace
 
@@ -34,28 +32,24 @@ _FINER_PLACES = 2
 _NONE = Value(number=1, dimension=Dimension.COUNT, as_typed="1")
 
 
-class _Told(Struct, frozen=True, dict=True):  # dict: for what is worked out once
-    """What is put into words, with what every sentence may look up."""
+class _Told(Struct, frozen=True):
+    """What is put into words, with what every sentence may look up.
+
+    names: everybody's, by id. releases: what would release each finding, by its rule.
+    """
 
     dossier: Dossier
     verdict: Verdict
     book: Rulebook
     system: System
-
-    @cached_property
-    def names(self) -> dict[str, str]:
-        """Everybody's name, by id."""
-        return dict(self.dossier.names)
-
-    @cached_property
-    def releases(self) -> dict[str, Release]:
-        """What would release each finding, by its rule."""
-        return {one.rule: one for one in reversed(self.verdict.releases)}
+    names: dict[str, str]
+    releases: dict[str, Release]
 
 
 def explain(dossier: Dossier, verdict: Verdict, book: Rulebook, system: System = System.METRIC) -> Explanation:
     """The verdict in words: the same verdict, language and units give the same words."""
-    told = _Told(dossier, verdict, book, system)
+    releases = {one.rule: one for one in reversed(verdict.releases)}
+    told = _Told(dossier, verdict, book, system, dict(dossier.names), releases)
     reasons = [_reason(one, told) for one in _governing(verdict)]
     passes = [_reason(one, told) for one in verdict.findings if one.outcome is Outcome.FIT]
     if verdict.outcome is Outcome.RETIRE:

@@ -225,19 +225,23 @@ def marked_words(item: Item) -> str:
     rating = item.rating
     if rating.figure is None or rating.basis is Basis.UNRATED:
         return tr("no rating")
-    names = {
-        Basis.WLL: tr("WLL"),
-        Basis.MBS: tr("MBS"),
-        Basis.TOWED_MASS: tr("trailer"),
-        Basis.LINE_PULL: tr("line pull"),
-    }
-    words = f"{names[rating.basis]} {rating.figure.as_typed}"
+    words = f"{_rated_words()[rating.basis]} {rating.figure.as_typed}"
     if rating.basis is Basis.WLL and rating.design_factor:
         words += tr(", factor {factor}", factor=show(rating.design_factor, Dimension.FACTOR))
     if rating.stated_on != "memory":
         return words
     told = item.facts.rating.stated_on == "piece"
     return words + (tr(" (its maker's word alone)") if told else tr(" (from memory)"))
+
+
+@once_a_language
+def _rated_words() -> dict[Basis, str]:
+    return {
+        Basis.WLL: tr("WLL"),
+        Basis.MBS: tr("MBS"),
+        Basis.TOWED_MASS: tr("trailer"),
+        Basis.LINE_PULL: tr("line pull"),
+    }
 
 
 def provenance_word(provenance: Provenance) -> str:
@@ -260,12 +264,16 @@ def _provenance_words() -> dict[Provenance, str]:
 
 def fixing_word(fixing: Fixing) -> str:
     """What holds it to the vehicle; nothing where nobody wrote it down."""
-    words = {
+    return _fixing_words()[fixing]
+
+
+@once_a_language
+def _fixing_words() -> dict[Fixing, str]:
+    return {
         Fixing.UNKNOWN: "",
         Fixing.BOLTS: tr("bolts"),
         Fixing.WELDS: tr("welded on, without bolts: its welds are what is checked"),
     }
-    return words[fixing]
 
 
 def fitted_words(fitted: Fitted) -> str:
@@ -276,6 +284,16 @@ def fitted_words(fitted: Fitted) -> str:
 
 def place_words(fitted: Fitted) -> str:
     """The place on a vehicle: "front left"; empty where nobody wrote it down."""
-    ends = {End.FRONT: tr("front"), End.REAR: tr("rear")}
-    sides = {Side.LEFT: tr("left"), Side.MIDDLE: tr("middle"), Side.RIGHT: tr("right")}
-    return " ".join(filter(None, (ends.get(fitted.end), sides.get(fitted.side))))
+    words = _place_words()
+    return " ".join(filter(None, (words.get(fitted.end), words.get(fitted.side))))
+
+
+@once_a_language
+def _place_words() -> dict[End | Side, str]:
+    return {
+        End.FRONT: tr("front"),
+        End.REAR: tr("rear"),
+        Side.LEFT: tr("left"),
+        Side.MIDDLE: tr("middle"),
+        Side.RIGHT: tr("right"),
+    }
