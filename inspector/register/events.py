@@ -5,15 +5,16 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 from functools import cache
 from operator import attrgetter
-from typing import Any, NamedTuple
+from typing import Any
 
+from msgspec import Struct
 from sqlalchemy import CompoundSelect, Connection, Table, bindparam, literal_column, select, union_all
 
 _AT_ONCE = 500
 _TURN = attrgetter("day", "id")
 
 
-class Row(NamedTuple):
+class Row(Struct, frozen=True, gc=False):
     """A row of such a table."""
 
     id: str

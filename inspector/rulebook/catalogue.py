@@ -72,7 +72,8 @@ def is_known(name: str) -> bool:
 
 def quantity(case: Case, name: str, *, more_is_worse: bool = False) -> Quantity:
     """The named quantity of the case, worked out once. more_is_worse: which of several readings counts."""
-    return case.once(*_worked_out_by(name, more_is_worse))
+    remembered_by, work_out = _worked_out_by(name, more_is_worse)
+    return case.once(remembered_by, work_out)
 
 
 @cache

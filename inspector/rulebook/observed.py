@@ -1,5 +1,6 @@
 """Quantities that come straight from what people wrote down: grades, counts, dates, sizes against new."""
 
+from collections import defaultdict
 from collections.abc import Callable, Iterable
 from datetime import date
 from typing import TypeVar
@@ -148,14 +149,14 @@ def readings(case: Case, measure: str) -> list[Taken]:
 
 
 def _by_measure(case: Case) -> dict[str, list[Taken]]:
-    found: dict[str, list[Taken]] = {}
+    found: dict[str, list[Taken]] = defaultdict(list)
     swapped = {measure for one in case.dossier.repairs for measure in one.facts.replaces}
     for one in case.dossier.inspections:
         on, passed = one.facts.on, one.is_thorough
         for reading in one.facts.readings:
             if reading.measure not in swapped or not is_of_a_part_before(case, one, reading.measure):
-                found.setdefault(reading.measure, []).append(Taken(one, reading, on, passed))
-    return found
+                found[reading.measure].append(Taken(one, reading, on, passed))
+    return dict(found)
 
 
 def counted(taken: Iterable[TakenT]) -> dict[str, list[TakenT]]:
@@ -183,6 +184,10 @@ def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]
     worst: min where less is worse, max where more is. ever: of all that competent persons ever read, since steel does
     not grow back and a stretched or opened piece does not shrink; a wrong reading is struck.
     """
+    return case.once((measure, worst, ever), lambda case: _measured(case, measure, worst, ever=ever))
+
+
+def _measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float], *, ever: bool) -> Quantity:
     every = readings(case, measure)
     by_point = counted(every)
     taken = [one for point in by_point.values() for one in point]
@@ -190,8 +195,8 @@ def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]
         taken += [one for one in every if one.passed]
     if not taken:
         return unknown(tr("It has not been measured."), measure)
-    extreme = worst(one.reading.figure.si for one in taken)
-    found = next(one for one in taken if one.reading.figure.si == extreme)
+    read = [one.reading.figure.si for one in taken]
+    found = taken[read.index(worst(read))]
     unread, oldest = _coverage(case, measure, by_point)
     stale_on = oldest + case.good_for if oldest else case.on
     figure = found.reading.figure
