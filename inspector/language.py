@@ -27,7 +27,7 @@ def use_catalogue(catalogue: NullTranslations) -> None:
 def tr(text: str, /, **values: object) -> str:
     """The text in the officer's language with its placeholders filled."""
     found = _catalogue.gettext(text) if text else text
-    return found.format(**values) if values else found
+    return found.format_map(values) if values else found
 
 
 def sayer() -> Callable[[str], str]:

@@ -166,10 +166,12 @@ def counted(taken: Iterable[TakenT]) -> dict[str, list[TakenT]]:
     """
     by_point: dict[str, list[TakenT]] = {}
     for one in taken:
-        held = by_point.setdefault(one.reading.point, [])
-        if one.passed and held and held[-1].inspection is not one.inspection:
-            held.clear()
-        held.append(one)
+        point = one.reading.point
+        held = by_point.get(point)
+        if held is None or (one.passed and held[-1].inspection is not one.inspection):
+            by_point[point] = [one]
+        else:
+            held.append(one)
     return by_point
 
 
