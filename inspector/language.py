@@ -54,13 +54,13 @@ def later(text: str) -> str:
 def once_a_language(make: Callable[[], Made]) -> Callable[[], Made]:
     """A function of texts that makes them once for each catalogue, not at every look."""
 
-    @cache
-    def made_for(_: NullTranslations) -> Made:
-        return make()
+    by_catalogue: dict[NullTranslations, Made] = {}
 
     @wraps(make)
     def made() -> Made:
-        return made_for(_catalogue)
+        if _catalogue not in by_catalogue:
+            by_catalogue[_catalogue] = make()
+        return by_catalogue[_catalogue]
 
     return made
 

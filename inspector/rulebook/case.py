@@ -160,9 +160,9 @@ class Case:
     @cached_property
     def _asked_days(self) -> int | None:
         """The shortest time that anybody asked for since the piece was last looked over."""
-        last = self.looked_over.at
-        asked = [one.facts.next_within_days for one in self.thorough if last is None or one.on >= last.on]
-        return min((days for days in asked if days is not None), default=None)
+        since_on = self.looked_over.at.on if self.looked_over.at else date.min
+        asked = [one.facts.next_within_days for one in self.thorough if one.facts.on >= since_on]
+        return min([days for days in asked if days is not None], default=None)
 
     @property
     def sooner(self) -> bool:

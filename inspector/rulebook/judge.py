@@ -228,12 +228,15 @@ def meets(rule: Rule, value: Value, limit: Value | None) -> bool:
 
 def compares(must: str, value: float, limit: float) -> bool:
     """Whether a figure is as it must be; one that is the limit within 1e-9 counts as the limit."""
-    same = math.isclose(value, limit, rel_tol=SAME_RATIO, abs_tol=1e-15)
     if must == "at_least":
-        return same or value > limit
+        return value > limit or _is_same(value, limit)
     if must == "at_most":
-        return same or value < limit
-    return not same and (value > limit if must == "above" else value < limit)
+        return value < limit or _is_same(value, limit)
+    return (value > limit if must == "above" else value < limit) and not _is_same(value, limit)
+
+
+def _is_same(value: float, limit: float) -> bool:
+    return math.isclose(value, limit, rel_tol=SAME_RATIO, abs_tol=1e-15)
 
 
 def _turns_on(rule: Rule, found: Quantity, limit: Value | None, on: date) -> date | None:

@@ -132,8 +132,9 @@ def _earlier(case: Case, place: Place, later: Gauged) -> list[Gauged]:
 
 
 def _thickest_before(place: Place, later: Gauged, least_years: float) -> Gauged | None:
-    earlier = [one for one in place.passed if one.is_dressed and _span(one, later) >= least_years]
-    same_day = [one for one in earlier if one.on == earlier[-1].on]
+    dressed = [one for one in place.passed if one.is_dressed]
+    last = next((one for one in reversed(dressed) if _span(one, later) >= least_years), None)
+    same_day = [one for one in dressed if last is not None and one.on == last.on]
     return max(same_day, key=lambda one: one.read_m, default=None)
 
 

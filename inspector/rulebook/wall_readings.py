@@ -74,7 +74,9 @@ class Readings(Struct, frozen=True):
 
 def readings_of(case: Case) -> Readings:
     """The wall readings of a case."""
-    taken = [_gauged(case, one) for one in readings(case, "wall")]
+    error_m = {method: case.book.setting(_ACCURACY.get(method, "gauge_accuracy")) for method in Method}
+    over_m = case.book.setting("rough_face_over_reading")
+    taken = [_gauged(one, error_m[one.reading.method], over_m) for one in readings(case, "wall")]
     latest = tuple(one for point in counted(taken).values() for one in point)
     places = _places(case, taken)
     return Readings(
@@ -89,11 +91,12 @@ def readings_of(case: Case) -> Readings:
     )
 
 
-def _gauged(case: Case, taken: Taken) -> Gauged:
+def _gauged(taken: Taken, error_m: float, over_m: float) -> Gauged:
+    """The reading with what it is worth. over_m: what a rough face may add to it."""
     reading = taken.reading
-    read_m, error_m = reading.figure.si, case.book.setting(_ACCURACY.get(reading.method, "gauge_accuracy"))
-    relied_m, is_dressed = gauge.relied_reading_m(read_m, error_m, 0.0), reading.surface is Surface.DRESSED
-    rough_m = relied_m - (0.0 if is_dressed else case.book.setting("rough_face_over_reading"))
+    read_m, is_dressed = reading.figure.si, reading.surface is Surface.DRESSED
+    relied_m = gauge.relied_reading_m(read_m, error_m, 0.0)
+    rough_m = relied_m - (0.0 if is_dressed else over_m)
     return Gauged(
         taken.inspection, reading, taken.on, taken.passed, read_m, error_m, relied_m, rough_m, is_dressed=is_dressed
     )

@@ -145,7 +145,9 @@ def value_word(value: Value | None, kind: Kind, check: str, system: System, fine
         return _grade_word(value.word, kind, check)
     if value.dimension is Dimension.DAYS and abs(value.number) >= 999_999:
         return tr("no end in sight")
-    return show_typed(value.as_typed) or show(value.number, value.dimension, system, finer_places)
+    if value.as_typed:
+        return show_typed(value.as_typed)
+    return show(value.number, value.dimension, system, finer_places)
 
 
 def plain_value_word(word: str) -> str:
