@@ -10,9 +10,9 @@ from msgspec import Struct
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection
 from inspector.gear.item import BOLT_COUNT
-from inspector.gear.kind import Grade, Service, kind_word
+from inspector.gear.kind import Grade, Kind, Service, kind_word
 from inspector.gear.outcome import Purpose
-from inspector.gear.use import Event, Exposure, NewUse, Weather
+from inspector.gear.use import Event, Exposure, Weather
 from inspector.rulebook.load import Rulebook
 
 _SEVERE = {Weather.SALT, Weather.MUD}
@@ -37,7 +37,9 @@ class Case:
     """A dossier to be judged by a rulebook. Nothing here changes with time alone except `dossier.on` itself.
 
     on: the judging day. purposes: what the piece is kept for, among what its kind may serve at all. thorough: the
-    inspections that can pass it.
+    inspections that can pass it. looked_over: when a competent person has last seen all of it. service: how hard a life
+    it leads. interval_days: between thorough inspections in that service, or fewer where who inspected it since asked
+    for fewer; good_for: how long after the day it was seen a good grade or a reading goes stale.
     """
 
     def __init__(self, dossier: Dossier, book: Rulebook) -> None:
@@ -45,7 +47,13 @@ class Case:
         self.book = book
         self.on = dossier.on
         self.purposes = purposes_of(dossier)
-        self.thorough = tuple(one for one in dossier.inspections if one.is_thorough)
+        self.thorough = tuple([one for one in dossier.inspections if one.is_thorough])
+        self.looked_over = self._looked_over()
+        self.service = self._service()
+        self._asked_days = self._shortest_asked()
+        by_service = _every_days(dossier.kind, self.service)
+        self.interval_days = by_service if self._asked_days is None else min(self._asked_days, by_service)
+        self.good_for = timedelta(days=self.interval_days + 1)
         self._worked_out: dict[object, object] = {}
 
     def once(self, name: object, work_out: Callable[["Case"], Made]) -> Made:
@@ -85,8 +93,7 @@ class Case:
                 found[check].pop()
         return {check: given[::-1] for check, given in found.items()}
 
-    @cached_property
-    def looked_over(self) -> LookedOver:
+    def _looked_over(self) -> LookedOver:
         """When a competent person has last seen all of the piece: every check and every point that must be measured.
 
         Parts may be seen on several days; the part that was seen longest ago tells the day.
@@ -118,8 +125,7 @@ class Case:
         seen_in = {one.id: one for one in latest.values()}.values()
         return LookedOver(min(seen_in, key=lambda one: (one.on, one.id)), ())
 
-    @cached_property
-    def service(self) -> Service:
+    def _service(self) -> Service:
         """Special after an event, heat or chemicals; severe after salt or mud, or with a past that nobody knows.
 
         Each since a year before it was last looked over: counted from that day and not from today, so that waiting
@@ -130,35 +136,15 @@ class Case:
         weathers = {one.facts.weather for one in self.dossier.exposures if last_day(one) >= since}
         if any(one.facts.on >= since for one in self.dossier.untold):
             weathers |= _SEVERE
-        if weathers & _SPECIAL or any(one.on >= since for one in self.events):
+        if weathers & _SPECIAL or any(
+            one.facts.on >= since for one in self.dossier.uses if one.facts.event is not Event.NONE
+        ):
             return Service.SPECIAL
         if weathers & _SEVERE or (self.past_unknown and last is None):
             return Service.SEVERE
         return Service.NORMAL
 
-    @cached_property
-    def events(self) -> tuple[NewUse, ...]:
-        """Uses in which something happened beyond an ordinary pull."""
-        return tuple(one.facts for one in self.dossier.uses if one.facts.event is not Event.NONE)
-
-    @cached_property
-    def interval_days(self) -> int:
-        """Days between thorough inspections in this service; who inspected it since may have asked for fewer."""
-        kind = self.dossier.kind
-        by_service = {
-            Service.NORMAL: kind.every_days,
-            Service.SEVERE: kind.every_days_severe,
-            Service.SPECIAL: kind.every_days_special,
-        }[self.service]
-        return by_service if self._asked_days is None else min(self._asked_days, by_service)
-
-    @cached_property
-    def good_for(self) -> timedelta:
-        """How long after the day it was seen a good grade or a reading goes stale."""
-        return timedelta(days=self.interval_days + 1)
-
-    @cached_property
-    def _asked_days(self) -> int | None:
+    def _shortest_asked(self) -> int | None:
         """The shortest time that anybody asked for since the piece was last looked over."""
         since_on = self.looked_over.at.on if self.looked_over.at else date.min
         asked = [one.facts.next_within_days for one in self.thorough if one.facts.on >= since_on]
@@ -192,11 +178,16 @@ class Case:
         return not self.dossier.item.facts.provenance.is_new
 
 
+def _every_days(kind: Kind, service: Service) -> int:
+    if service is Service.NORMAL:
+        return kind.every_days
+    return kind.every_days_severe if service is Service.SEVERE else kind.every_days_special
+
+
 def purposes_of(dossier: Dossier) -> tuple[Purpose, ...]:
     """What the piece is kept for, among what its kind may serve at all; the kind's own where nobody chose."""
-    may = tuple(purpose for purpose in dossier.kind.purposes if dossier.kind.may(purpose))
-    kept = tuple(purpose for purpose in may if purpose in dossier.item.facts.kept_for)
-    return kept or may
+    may, chosen = dossier.kind.served, dossier.item.facts.kept_for
+    return tuple(purpose for purpose in may if purpose in chosen) or may
 
 
 def last_day(exposure: Exposure) -> date:
