@@ -34,12 +34,12 @@ def grade(case: Case, check: str) -> Quantity:
         return unknown(tr("No competent person has looked at it yet."), check)
     first = counted[0][0]
     inspection, found = counted[0] if len(counted) == 1 else max(reversed(counted), key=_badness)
-    stale_on = first.on + case.good_for if first.is_thorough else case.on
+    stale_on = first.facts.on + case.good_for if first.is_thorough else case.on
     return Quantity(
         _SEEN[found],
         stale=case.on >= stale_on,
         came_from=who_words(inspection),
-        measured_on=inspection.on,
+        measured_on=inspection.facts.on,
         changes_on=stale_on if stale_on > case.on else None,
         observation=check,
         known=Known.SEEN,
@@ -152,6 +152,8 @@ def _by_measure(case: Case) -> dict[str, list[Taken]]:
     found: dict[str, list[Taken]] = defaultdict(list)
     swapped = {measure for one in case.dossier.repairs for measure in one.facts.replaces}
     for one in case.dossier.inspections:
+        if not one.facts.readings:
+            continue
         on, passed = one.facts.on, one.is_thorough
         for reading in one.facts.readings:
             if reading.measure not in swapped or not is_of_a_part_before(case, one, reading.measure):
@@ -218,7 +220,7 @@ def _measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float
 def _coverage(case: Case, measure: str, by_point: dict[str, list[Taken]]) -> tuple[list[str], date | None]:
     """The points that no competent person has read, and the day of the one read longest ago; None with any unread."""
     wanted = case.dossier.kind.measure(measure)
-    passed = {point: max((one.on for one in taken if one.passed), default=None) for point, taken in by_point.items()}
+    passed = {point: max([one.on for one in taken if one.passed], default=None) for point, taken in by_point.items()}
     points = (wanted.points if wanted else ()) or tuple(passed)
     unread = [point for point in points if passed.get(point) is None]
     days = [day for point in points if (day := passed.get(point)) is not None]

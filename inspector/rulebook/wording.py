@@ -217,12 +217,12 @@ def _value_and_limit(finding: Finding, dossier: Dossier, system: System) -> tupl
     value = value_word(finding.value, dossier.kind, finding.observation, system)
     if finding.must in {"none_of", "present"}:
         return value, must_word(finding.must, "", finding.quantity)
+    if finding.must == "below" and finding.limit == _NONE:
+        return value, tr("none")
     bare_limit = value_word(finding.limit, dossier.kind, "", system)
     if finding.status is Status.FAILS and value == bare_limit:
         value = value_word(finding.value, dossier.kind, finding.observation, system, _FINER_PLACES)
         bare_limit = value_word(finding.limit, dossier.kind, "", system, _FINER_PLACES)
-    if finding.must == "below" and finding.limit == _NONE:
-        return value, tr("none")
     return value, must_word(finding.must, bare_limit)
 
 

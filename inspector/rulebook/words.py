@@ -192,7 +192,7 @@ def must_word(must: str, limit: str, quantity: str = "") -> str:
     if must == "none_of":
         wanted = _wanted_words()
         return wanted.get(quantity) or wanted[""]
-    return _demands()[must].format(limit=limit)
+    return _demands()[must].replace("{limit}", limit)
 
 
 @once_a_language

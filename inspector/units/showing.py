@@ -73,7 +73,7 @@ def show_typed(as_typed: str) -> str:
     count, _, unit = as_typed.rpartition(" ")
     if unit not in _times():
         return as_typed
-    return _times()[unit].format(count=count)
+    return _times()[unit].replace("{count}", count)
 
 
 @once_a_language
