@@ -5,12 +5,13 @@ of the source stands. Placeholders are named, so a translator may move them.
 """
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from datetime import date
 from functools import cache, wraps
 from gettext import NullTranslations
 from typing import TypeVar
 
+Asked = TypeVar("Asked", bound=Hashable)
 Made = TypeVar("Made")
 
 _catalogue: NullTranslations = NullTranslations()
@@ -26,7 +27,7 @@ def use_catalogue(catalogue: NullTranslations) -> None:
 def tr(text: str, /, **values: object) -> str:
     """The text in the officer's language with its placeholders filled."""
     found = _catalogue.gettext(text) if text else text
-    return found.format(**values) if values else found
+    return found.format_map(values) if values else found
 
 
 def sayer() -> Callable[[str], str]:
@@ -53,13 +54,27 @@ def later(text: str) -> str:
 def once_a_language(make: Callable[[], Made]) -> Callable[[], Made]:
     """A function of texts that makes them once for each catalogue, not at every look."""
 
-    @cache
-    def made_for(_: NullTranslations) -> Made:
-        return make()
+    by_catalogue: dict[NullTranslations, Made] = {}
 
     @wraps(make)
     def made() -> Made:
-        return made_for(_catalogue)
+        if _catalogue not in by_catalogue:
+            by_catalogue[_catalogue] = make()
+        return by_catalogue[_catalogue]
+
+    return made
+
+
+def each_once_a_language(make: Callable[[Asked], Made]) -> Callable[[Asked], Made]:
+    """The same for a function of one thing that is asked in few ways, such as a day: each way once a catalogue."""
+
+    @cache
+    def made_for(_: NullTranslations, asked: Asked) -> Made:
+        return make(asked)
+
+    @wraps(make)
+    def made(asked: Asked) -> Made:
+        return made_for(_catalogue, asked)
 
     return made
 
@@ -69,6 +84,7 @@ def tr_n(one: str, many: str, count: int, /, **values: object) -> str:
     return _catalogue.ngettext(one, many, count).format(count=count, **values)
 
 
+@each_once_a_language
 def show_day(day: date) -> str:
     """A day as people here write it, e.g. "25 Nov 2026": no order of numbers that two readers take two ways."""
     return tr("{day} {month} {year}", day=day.day, month=show_month(day.month), year=day.year)

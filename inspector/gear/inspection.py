@@ -44,7 +44,7 @@ class Answer(Struct, frozen=True, gc=False):
     note: str = ""
 
 
-class Reading(Struct, frozen=True):
+class Reading(Struct, frozen=True, gc=False):
     """One measured value in the measure's SI unit. block_checked: the gauge was tried on its block that day."""
 
     measure: str
@@ -75,7 +75,7 @@ class FirstValue(Struct, frozen=True):
     outcome: Outcome
 
 
-class NewInspection(Struct, frozen=True):
+class NewInspection(Struct, frozen=True, gc=False):
     """An inspection before it is logged. by: a person's id; second: of another one, where the law asks for two names.
 
     competent: whether it can pass the piece. next_within_days: a shorter time to the next one, as the inspector says.
@@ -99,7 +99,7 @@ class NewInspection(Struct, frozen=True):
     vouched: bool = False
 
 
-class Inspection(Struct, frozen=True):
+class Inspection(Struct, frozen=True, gc=False):
     """A logged inspection."""
 
     id: str
@@ -110,3 +110,8 @@ class Inspection(Struct, frozen=True):
     def on(self) -> date:
         """The day of the inspection."""
         return self.facts.on
+
+    @property
+    def is_thorough(self) -> bool:
+        """Whether it can pass the piece: by a competent person, periodic or after an event."""
+        return self.facts.competent and self.facts.kind is not InspectionKind.BEFORE_USE

@@ -1,6 +1,7 @@
 """A kind of gear: what it is made of, how it is rated, what is measured and asked, and how often."""
 
 from enum import StrEnum
+from functools import cached_property
 
 from msgspec import Struct
 
@@ -88,7 +89,7 @@ class Barred(Struct, frozen=True):
     why: str
 
 
-class Kind(Struct, frozen=True):
+class Kind(Struct, frozen=True, dict=True):  # dict: for what is worked out once
     """A kind of gear as its data file describes it."""
 
     key: str
@@ -112,14 +113,24 @@ class Kind(Struct, frozen=True):
 
     def check(self, key: str) -> Check | None:
         """The check with this key."""
-        for check in self.checks:  # no generator: it is asked some fifty times a verdict
-            if check.key == key:
-                return check
-        return None
+        return self._checks.get(key)
+
+    @cached_property
+    def _checks(self) -> dict[str, Check]:
+        return {one.key: one for one in reversed(self.checks)}  # the first of a name is the one
 
     def measure(self, key: str) -> Measure | None:
         """The measure with this key."""
-        return next((measure for measure in self.measures if measure.key == key), None)
+        return self._measures.get(key)
+
+    @cached_property
+    def _measures(self) -> dict[str, Measure]:
+        return {one.key: one for one in reversed(self.measures)}
+
+    @cached_property
+    def served(self) -> tuple[Purpose, ...]:
+        """The purposes it is meant for and not barred from."""
+        return tuple(one for one in self.purposes if self.may(one))
 
     def may(self, purpose: Purpose) -> bool:
         """Whether this kind is ever meant for the purpose."""

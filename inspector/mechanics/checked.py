@@ -12,14 +12,14 @@ SAME_RATIO = 1e-9
 def positive(**values: float) -> None:
     """Each value is finite and above zero."""
     for name, value in values.items():
-        if not (math.isfinite(value) and value > 0):
+        if not 0 < value < math.inf:
             raise ValueError(f"{name} must be a finite number above zero, not {value!r}")
 
 
 def at_least(least: float, **values: float) -> None:
     """Each value is finite and not below `least`."""
     for name, value in values.items():
-        if not (math.isfinite(value) and value >= least):
+        if not least <= value < math.inf:
             raise ValueError(f"{name} must be finite and at least {least}, not {value!r}")
 
 

@@ -6,7 +6,6 @@ The band is not monotone in the readings: it informs. Verdicts rest on rates tha
 import math
 from collections.abc import Sequence
 from functools import lru_cache
-from typing import NamedTuple
 
 from msgspec import Struct
 
@@ -38,7 +37,7 @@ class WallBand(Struct, frozen=True):
     upper_m: float
 
 
-class _Fit(NamedTuple):
+class _Fit(Struct, frozen=True):
     slope: float
     mean_wall: float
     mean_years: float
@@ -90,7 +89,7 @@ def reading_band(
     """
     checked.at_least(0, least_spread_m=least_spread_m)
     fit = _fitted(taken_years, walls_m)
-    return _band(fit._replace(spread=max(fit.spread, least_spread_m)), at_years, confidence_ratio, one=1.0)
+    return _band(fit, max(fit.spread, least_spread_m), at_years, confidence_ratio, one=1.0)
 
 
 def line_band(
@@ -106,7 +105,8 @@ def line_band(
     >>> round((band.upper_m - band.line_m) * 1e3, 3)
     0.164
     """
-    return _band(_fitted(taken_years, walls_m), at_years, confidence_ratio, one=0.0)
+    fit = _fitted(taken_years, walls_m)
+    return _band(fit, fit.spread, at_years, confidence_ratio, one=0.0)
 
 
 def least_wall_m(
@@ -201,15 +201,15 @@ def is_beyond_reach(taken_years: Sequence[float], at_years: float) -> bool:
 
 
 def _fitted(taken_years: Sequence[float], walls_m: Sequence[float]) -> _Fit:
-    if len(taken_years) != len(walls_m) or len(walls_m) < LEAST_READINGS:
-        raise ValueError(f"taken_years and walls_m must hold the same number of readings, {LEAST_READINGS} or more")
-    for year, wall in zip(taken_years, walls_m, strict=True):
-        checked.between(-_FAR, _FAR, taken_years=year, walls_m=wall)
     return _squares(tuple(taken_years), tuple(walls_m))
 
 
 @lru_cache(maxsize=8)  # a band is drawn at many times through the same readings
 def _squares(taken_years: tuple[float, ...], walls_m: tuple[float, ...]) -> _Fit:
+    if len(taken_years) != len(walls_m) or len(walls_m) < LEAST_READINGS:
+        raise ValueError(f"taken_years and walls_m must hold the same number of readings, {LEAST_READINGS} or more")
+    for year, wall in zip(taken_years, walls_m, strict=True):
+        checked.between(-_FAR, _FAR, taken_years=year, walls_m=wall)
     count = len(walls_m)
     mean_years, mean_wall = math.fsum(taken_years) / count, math.fsum(walls_m) / count
     across = [year - mean_years for year in taken_years]
@@ -228,19 +228,19 @@ def _t_one_sided(fit: _Fit, confidence_ratio: float) -> float:
     return student_t_factor(confidence_ratio, fit.freedom)
 
 
-def _half_width(fit: _Fit, at_years: float, t_factor: float, one: float) -> float:
+def _half_width(fit: _Fit, spread: float, at_years: float, t_factor: float, one: float) -> float:
     lever = (at_years - fit.mean_years) ** 2 / fit.sxx
-    return t_factor * fit.spread * math.sqrt(one + 1 / (fit.freedom + 2) + lever)
+    return t_factor * spread * math.sqrt(one + 1 / (fit.freedom + 2) + lever)
 
 
 def _lower(fit: _Fit, at_years: float, t_factor: float) -> float:
     on_line = fit.mean_wall + fit.slope * (at_years - fit.mean_years)
-    return on_line - _half_width(fit, at_years, t_factor, one=1.0)
+    return on_line - _half_width(fit, fit.spread, at_years, t_factor, one=1.0)
 
 
-def _band(fit: _Fit, at_years: float, confidence_ratio: float, one: float) -> WallBand:
+def _band(fit: _Fit, spread: float, at_years: float, confidence_ratio: float, one: float) -> WallBand:
     checked.between(-_FAR, _FAR, at_years=at_years)
     checked.between(0.5, 0.9998, confidence_ratio=confidence_ratio)
-    half = _half_width(fit, at_years, student_t_factor((1 + confidence_ratio) / 2, fit.freedom), one)
+    half = _half_width(fit, spread, at_years, student_t_factor((1 + confidence_ratio) / 2, fit.freedom), one)
     on_line = fit.mean_wall + fit.slope * (at_years - fit.mean_years)
     return WallBand(on_line, on_line - half, on_line + half)

@@ -1,7 +1,8 @@
 """The read side of pieces: all their facts up to a day, struck entries left out, and their stored retirements."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from datetime import date
+from typing import TypeVar
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -26,9 +27,12 @@ from inspector.gear.verdict import Explanation, Verdict
 from inspector.gear.whereabouts import NewWhereabouts, WhereaboutsEntry
 from inspector.register import tables, year_tables
 from inspector.register.current import facts_on, items_called, select_items
-from inspector.register.events import Row, Rows, events, shares
+from inspector.register.events import Rows, events, shares
 from inspector.register.fleet import fittings
 from inspector.register.rows import from_body
+
+Facts = TypeVar("Facts")
+Entry = TypeVar("Entry")
 
 _EVENTS = (
     tables.strike,
@@ -120,44 +124,44 @@ def dossiers(
 
 
 def _dossier(item: Item, kind: Kind, on: date, rows: _Rows, kept: _Kept) -> Dossier:
-    strikes = tuple(Strike(key, item.id, from_body(body, NewStrike)) for key, _, body in rows.strikes.get(item.id, ()))
+    strikes = _entries(Strike, NewStrike, item, rows.strikes)
     struck = {one.facts.entry for one in strikes}
-    seen = [row for row in rows.inspections.get(item.id, ()) if row.id not in struck]
-    uses = [row for row in rows.uses.get(item.id, ()) if row.id not in struck]
-    sea = [row for row in rows.exposures.get(item.id, ()) if row.id not in struck]
     retired = next(iter(_standing(kept.retirements.get(item.id, ()), strikes)), None)
     return Dossier(
         kind=kind,
         item=_where_it_sits(_as_then(item, kept.facts), rows),
         on=on,
-        inspections=tuple(Inspection(key, item.id, from_body(body, NewInspection)) for key, _, body in seen),
-        uses=tuple(Use(key, item.id, from_body(body, NewUse)) for key, _, body in uses),
-        exposures=tuple(Exposure(key, item.id, from_body(body, NewExposure)) for key, _, body in sea),
+        inspections=_entries(Inspection, NewInspection, item, rows.inspections, struck),
+        uses=_entries(Use, NewUse, item, rows.uses, struck),
+        exposures=_entries(Exposure, NewExposure, item, rows.exposures, struck),
         retired_on=retired.verdict.on if retired else None,
         retired_why=retired.why if retired else "",
-        opinions=tuple(
-            Opinion(key, item.id, from_body(body, NewOpinion)) for key, _, body in rows.opinions.get(item.id, ())
-        ),
+        opinions=_entries(Opinion, NewOpinion, item, rows.opinions),
         strikes=strikes,
-        fittings=_fittings(item, rows.fittings.get(item.id, ())),
+        fittings=_entries(Fitting, NewFitting, item, rows.fittings),
         names=kept.names,
-        untold=_untold(item, rows.custody.get(item.id, ())),
-        finds=_finds(item, rows.whereabouts.get(item.id, ())),
-        repairs=tuple(
-            Repair(key, item.id, from_body(body, NewRepair)) for key, _, body in rows.repairs.get(item.id, ())
-        ),
-        changes=tuple(
-            ItemChange(key, item.id, from_body(body, NewItemChange)) for key, _, body in rows.changes.get(item.id, ())
-        ),
-        quarantines=tuple(
-            Quarantine(key, item.id, from_body(body, NewQuarantine))
-            for key, _, body in rows.quarantines.get(item.id, ())
-        ),
-        evidence_releases=tuple(
-            Release(key, item.id, from_body(body, NewRelease)) for key, _, body in rows.releases.get(item.id, ())
-        ),
-        calls=_calls(item, rows.calls.get(item.id, ())),
+        untold=_untold(item, rows.custody),
+        finds=_finds(item, rows.whereabouts),
+        repairs=_entries(Repair, NewRepair, item, rows.repairs),
+        changes=_entries(ItemChange, NewItemChange, item, rows.changes),
+        quarantines=_entries(Quarantine, NewQuarantine, item, rows.quarantines),
+        evidence_releases=_entries(Release, NewRelease, item, rows.releases),
+        calls=_entries(PieceCall, NewPieceCall, item, rows.calls),
     )
+
+
+def _entries(
+    entry: Callable[[str, str, Facts], Entry],
+    facts: type[Facts],
+    item: Item,
+    rows: Rows,
+    struck: Collection[str] = (),
+) -> tuple[Entry, ...]:
+    """What was logged of the piece in one table, each made of its id, the piece's and its facts."""
+    logged = rows.get(item.id)
+    if logged is None:
+        return ()
+    return tuple([entry(row.id, item.id, from_body(row.body, facts)) for row in logged if row.id not in struck])
 
 
 def _as_then(item: Item, facts: dict[str, NewItem]) -> Item:
@@ -174,10 +178,9 @@ def _where_it_sits(item: Item, rows: _Rows) -> Item:
     return replace(item, facts=facts)
 
 
-def _finds(item: Item, entries: Iterable[Row]) -> tuple[WhereaboutsEntry, ...]:
+def _finds(item: Item, rows: Rows) -> tuple[WhereaboutsEntry, ...]:
     """When it was found again or came back from outside the club."""
-    every = (WhereaboutsEntry(key, item.id, from_body(body, NewWhereabouts)) for key, _, body in entries)
-    return tuple(one for one in every if one.facts.found)
+    return tuple(one for one in _entries(WhereaboutsEntry, NewWhereabouts, item, rows) if one.facts.found)
 
 
 def standing_retirements(connection: Connection, item_id: str, strikes: tuple[Strike, ...]) -> tuple[Retirement, ...]:
@@ -242,20 +245,9 @@ def fitted_items(connection: Connection, vehicles: Sequence[str]) -> tuple[tuple
     return tuple(sorted(found, key=lambda one: one[0].tag))
 
 
-def _fittings(item: Item, entries: Iterable[Row]) -> tuple[Fitting, ...]:
-    """Every time it was put on a vehicle or taken off."""
-    return tuple(Fitting(key, item.id, from_body(body, NewFitting)) for key, _, body in entries)
-
-
-def _calls(item: Item, entries: Iterable[Row]) -> tuple[PieceCall, ...]:
-    """Its steps under recalls."""
-    return tuple(PieceCall(key, item.id, from_body(body, NewPieceCall)) for key, _, body in entries)
-
-
-def _untold(item: Item, entries: Iterable[Row]) -> tuple[Custody, ...]:
+def _untold(item: Item, rows: Rows) -> tuple[Custody, ...]:
     """The returns of which nobody told the weather."""
-    handed = [Custody(key, item.id, from_body(body, NewCustody)) for key, _, body in entries]
-    return tuple(one for one in handed if Untold.EXPOSURES in one.facts.untold)
+    return tuple(one for one in _entries(Custody, NewCustody, item, rows) if Untold.EXPOSURES in one.facts.untold)
 
 
 def people(connection: Connection) -> tuple[Person, ...]:

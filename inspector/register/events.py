@@ -1,16 +1,20 @@
 """What happened to some pieces, out of several tables by one question: a question costs more than its rows."""
 
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from datetime import date
 from functools import cache
-from typing import Any, NamedTuple
+from operator import attrgetter
+from typing import Any
 
+from msgspec import Struct
 from sqlalchemy import CompoundSelect, Connection, Table, bindparam, literal_column, select, union_all
 
 _AT_ONCE = 500
+_TURN = attrgetter("day", "id")
 
 
-class Row(NamedTuple):
+class Row(Struct, frozen=True, gc=False):
     """A row of such a table."""
 
     id: str
@@ -23,23 +27,30 @@ Rows = dict[str, list[Row]]  # by piece, in order of day and entry
 
 def events(connection: Connection, of: tuple[Table, ...], keys: Sequence[str], until: date = date.max) -> list[Rows]:
     """For each of the tables in turn what happened to the pieces up to a day."""
-    found: list[Rows] = [{} for _ in of]
+    found: list[Rows] = [defaultdict(list) for _ in of]
     for some in shares(keys):
         rows = connection.execute(_question(of), {"keys": some, "until": until}).all()
         for at, item_id, key, day, body in rows:
-            found[at].setdefault(item_id, []).append(Row(key, day, body))
-    return found
+            found[at][item_id].append(Row(key, day, body))
+    for by_piece in found:
+        for entries in by_piece.values():
+            entries.sort(key=_TURN)
+    return [dict(by_piece) for by_piece in found]
 
 
 @cache
 def _question(of: tuple[Table, ...]) -> CompoundSelect[Any]:
-    """Made once for the tables, since making it takes longer than asking it."""
+    """Made once for the tables, since making it takes longer than asking it.
+
+    It asks for no order: a database sorts all tables' rows in one, bodies and all, where each piece's few are in turn
+    already but for those of one day.
+    """
     each = []
     for at, table in enumerate(of):
         rows = select(literal_column(str(at)).label("at"), table.c.item_id, table.c.id, table.c.day, table.c.body)
         some = table.c.item_id.in_(bindparam("keys", expanding=True))
         each.append(rows.where(some, table.c.day <= bindparam("until")))
-    return union_all(*each).order_by("day", "id")
+    return union_all(*each)
 
 
 def shares(keys: Sequence[str]) -> Iterator[Sequence[str]]:

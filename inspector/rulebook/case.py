@@ -8,11 +8,11 @@ from typing import TypeVar
 from msgspec import Struct
 
 from inspector.gear.dossier import Dossier
-from inspector.gear.inspection import Inspection, InspectionKind
+from inspector.gear.inspection import Inspection
 from inspector.gear.item import BOLT_COUNT
-from inspector.gear.kind import Grade, Service, kind_word
+from inspector.gear.kind import Grade, Kind, Service, kind_word
 from inspector.gear.outcome import Purpose
-from inspector.gear.use import Event, Exposure, NewUse, Weather
+from inspector.gear.use import Event, Exposure, Weather
 from inspector.rulebook.load import Rulebook
 
 _SEVERE = {Weather.SALT, Weather.MUD}
@@ -34,90 +34,78 @@ class LookedOver(Struct, frozen=True):
 
 
 class Case:
-    """A dossier to be judged by a rulebook. Nothing here changes with time alone except `dossier.on` itself."""
+    """A dossier to be judged by a rulebook. Nothing here changes with time alone except `dossier.on` itself.
+
+    on: the judging day. purposes: what the piece is kept for, among what its kind may serve at all. thorough: the
+    inspections that can pass it. looked_over: when a competent person has last seen all of it. service: how hard a life
+    it leads. interval_days: between thorough inspections in that service, or fewer where who inspected it since asked
+    for fewer; good_for: how long after the day it was seen a good grade or a reading goes stale.
+    """
 
     def __init__(self, dossier: Dossier, book: Rulebook) -> None:
         self.dossier = dossier
         self.book = book
+        self.on = dossier.on
+        self.purposes = purposes_of(dossier)
+        self.thorough = tuple([one for one in dossier.inspections if one.is_thorough])
+        self.looked_over = self._looked_over()
+        self.service = self._service()
+        self._asked_days = self._shortest_asked()
+        by_service = _every_days(dossier.kind, self.service)
+        self.interval_days = by_service if self._asked_days is None else min(self._asked_days, by_service)
+        self.good_for = timedelta(days=self.interval_days + 1)
         self._worked_out: dict[object, object] = {}
-        self._graded: list[dict[str, list[Grade]]] = []
 
-    def once(self, name: object, work_out: Callable[..., Made], *given: object) -> Made:
-        """Work something out once for this case, whoever asks first. work_out gets the case and what is given."""
+    def once(self, name: object, work_out: Callable[["Case"], Made]) -> Made:
+        """Work something out once for this case, whoever asks first."""
         found = self._worked_out.get(name, _NOT_YET)
         if found is _NOT_YET:
-            found = self._worked_out[name] = work_out(self, *given)
+            found = self._worked_out[name] = work_out(self)
         return found  # type: ignore[return-value]
-
-    @cached_property
-    def on(self) -> date:
-        """The judging day."""
-        return self.dossier.on
-
-    @cached_property
-    def purposes(self) -> tuple[Purpose, ...]:
-        """What the piece is kept for, among what its kind may serve at all."""
-        return purposes_of(self.dossier)
-
-    @cached_property
-    def thorough(self) -> tuple[Inspection, ...]:
-        """Inspections that can pass a piece: by a competent person, periodic or after an event."""
-        return tuple(
-            one
-            for one in self.dossier.inspections
-            if one.facts.competent and one.facts.kind is not InspectionKind.BEFORE_USE
-        )
-
-    def is_thorough(self, inspection: Inspection) -> bool:
-        """Whether this inspection of the dossier can pass the piece."""
-        return id(inspection) in self._thorough
-
-    @cached_property
-    def _thorough(self) -> frozenset[int]:
-        return frozenset(id(one) for one in self.thorough)
 
     def graded(self, check: str) -> list[tuple[Inspection, Grade]]:
         """What counts of a check's grades: the last one a competent person gave, and whatever was seen since.
 
         Where no competent person has answered, only the faults that others saw, and what was seen since the first.
         """
-        given: list[tuple[Inspection, Grade]] = []  # the newest first
-        for place, one in enumerate(reversed(self.dossier.inspections)):
-            grades = self._grades_of(place, one).get(check)
-            if grades is None:
-                continue
-            given += [(one, grade) for grade in reversed(grades)]
-            if self.is_thorough(one):
-                return given[::-1]
-        while given and given[-1][1] is Grade.GOOD:
-            given.pop()
-        return given[::-1]
-
-    def _grades_of(self, place: int, inspection: Inspection) -> dict[str, list[Grade]]:
-        """What an inspection saw, by check; asked of the last few alone, however long the life. place: from the end."""
-        if place < len(self._graded):
-            return self._graded[place]
-        found: dict[str, list[Grade]] = {}
-        for answer in inspection.facts.answers:
-            if answer.grade is not Grade.NOT_SEEN:
-                found.setdefault(answer.check, []).append(answer.grade)
-        self._graded.append(found)
-        return found
+        of_kind = self._graded
+        return of_kind[check] if check in of_kind else self._what_counts({check})[check]
 
     @cached_property
-    def looked_over(self) -> LookedOver:
+    def _graded(self) -> dict[str, list[tuple[Inspection, Grade]]]:
+        return self._what_counts({check.key for check in self.dossier.kind.checks})
+
+    def _what_counts(self, checks: set[str]) -> dict[str, list[tuple[Inspection, Grade]]]:
+        """The same of several checks by one look through the last few inspections, however long the life."""
+        found: dict[str, list[tuple[Inspection, Grade]]] = {check: [] for check in checks}  # the newest first
+        for one in reversed(self.dossier.inspections):
+            if not checks:
+                break
+            answered = set()
+            for answer in reversed(one.facts.answers):
+                if answer.check in checks and answer.grade is not Grade.NOT_SEEN:
+                    found[answer.check].append((one, answer.grade))
+                    answered.add(answer.check)
+            if one.is_thorough:
+                checks = checks - answered
+        for check in checks:
+            while found[check] and found[check][-1][1] is Grade.GOOD:
+                found[check].pop()
+        return {check: given[::-1] for check, given in found.items()}
+
+    def _looked_over(self) -> LookedOver:
         """When a competent person has last seen all of the piece: every check and every point that must be measured.
 
         Parts may be seen on several days; the part that was seen longest ago tells the day.
         """
-        wanted = [(check.key, "", check.name) for check in self.dossier.kind.checks]
-        wanted += [
-            (measure.key, point, f"{measure.name} {kind_word(point)}".strip())
+        checks = self.dossier.kind.checks
+        measured = [
+            (measure, point)
             for measure in self.dossier.kind.measures
             if measure.required and not (measure.compare_with == BOLT_COUNT and self.dossier.item.is_welded_on)
             for point in measure.points or ("",)
         ]
-        open_parts = {(key, point) for key, point, _ in wanted}
+        open_parts = {(check.key, "") for check in checks} | {(measure.key, point) for measure, point in measured}
         latest: dict[tuple[str, str], Inspection] = {}
         for one in reversed(self.thorough):
             if not open_parts:
@@ -126,14 +114,18 @@ class Case:
             seen |= {(reading.measure, reading.point) for reading in one.facts.readings}
             latest |= dict.fromkeys(seen & open_parts, one)
             open_parts -= seen
-        missing = tuple(name for key, point, name in wanted if (key, point) not in latest)
-        if missing:
-            return LookedOver(None, missing)
+        if open_parts:
+            missing = [check.name for check in checks if (check.key, "") in open_parts]
+            missing += [
+                f"{measure.name} {kind_word(point)}".strip()
+                for measure, point in measured
+                if (measure.key, point) in open_parts
+            ]
+            return LookedOver(None, tuple(missing))
         seen_in = {one.id: one for one in latest.values()}.values()
         return LookedOver(min(seen_in, key=lambda one: (one.on, one.id)), ())
 
-    @cached_property
-    def service(self) -> Service:
+    def _service(self) -> Service:
         """Special after an event, heat or chemicals; severe after salt or mud, or with a past that nobody knows.
 
         Each since a year before it was last looked over: counted from that day and not from today, so that waiting
@@ -144,39 +136,19 @@ class Case:
         weathers = {one.facts.weather for one in self.dossier.exposures if last_day(one) >= since}
         if any(one.facts.on >= since for one in self.dossier.untold):
             weathers |= _SEVERE
-        if weathers & _SPECIAL or any(one.on >= since for one in self.events):
+        if weathers & _SPECIAL or any(
+            one.facts.on >= since for one in self.dossier.uses if one.facts.event is not Event.NONE
+        ):
             return Service.SPECIAL
         if weathers & _SEVERE or (self.past_unknown and last is None):
             return Service.SEVERE
         return Service.NORMAL
 
-    @cached_property
-    def events(self) -> tuple[NewUse, ...]:
-        """Uses in which something happened beyond an ordinary pull."""
-        return tuple(one.facts for one in self.dossier.uses if one.facts.event is not Event.NONE)
-
-    @cached_property
-    def interval_days(self) -> int:
-        """Days between thorough inspections in this service; who inspected it since may have asked for fewer."""
-        kind = self.dossier.kind
-        by_service = {
-            Service.NORMAL: kind.every_days,
-            Service.SEVERE: kind.every_days_severe,
-            Service.SPECIAL: kind.every_days_special,
-        }[self.service]
-        return by_service if self._asked_days is None else min(self._asked_days, by_service)
-
-    @cached_property
-    def good_for(self) -> timedelta:
-        """How long after the day it was seen a good grade or a reading goes stale."""
-        return timedelta(days=self.interval_days + 1)
-
-    @cached_property
-    def _asked_days(self) -> int | None:
+    def _shortest_asked(self) -> int | None:
         """The shortest time that anybody asked for since the piece was last looked over."""
-        last = self.looked_over.at
-        asked = [one.facts.next_within_days for one in self.thorough if last is None or one.on >= last.on]
-        return min((days for days in asked if days is not None), default=None)
+        since_on = self.looked_over.at.on if self.looked_over.at else date.min
+        asked = [one.facts.next_within_days for one in self.thorough if one.facts.on >= since_on]
+        return min([days for days in asked if days is not None], default=None)
 
     @property
     def sooner(self) -> bool:
@@ -206,11 +178,16 @@ class Case:
         return not self.dossier.item.facts.provenance.is_new
 
 
+def _every_days(kind: Kind, service: Service) -> int:
+    if service is Service.NORMAL:
+        return kind.every_days
+    return kind.every_days_severe if service is Service.SEVERE else kind.every_days_special
+
+
 def purposes_of(dossier: Dossier) -> tuple[Purpose, ...]:
     """What the piece is kept for, among what its kind may serve at all; the kind's own where nobody chose."""
-    may = tuple(purpose for purpose in dossier.kind.purposes if dossier.kind.may(purpose))
-    kept = tuple(purpose for purpose in may if purpose in dossier.item.facts.kept_for)
-    return kept or may
+    may, chosen = dossier.kind.served, dossier.item.facts.kept_for
+    return tuple(purpose for purpose in may if purpose in chosen) or may
 
 
 def last_day(exposure: Exposure) -> date:

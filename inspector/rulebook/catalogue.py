@@ -72,15 +72,18 @@ def is_known(name: str) -> bool:
 
 def quantity(case: Case, name: str, *, more_is_worse: bool = False) -> Quantity:
     """The named quantity of the case, worked out once. more_is_worse: which of several readings counts."""
-    return case.once((name, more_is_worse), *_worked_out_by(name, more_is_worse))
+    remembered_by, work_out = _worked_out_by(name, more_is_worse)
+    return case.once(remembered_by, work_out)
 
 
 @cache
-def _worked_out_by(name: str, more_is_worse: bool) -> tuple[Callable[..., Quantity], *tuple[object, ...]]:
-    """What works a name out, and what it is given beside the case. A name is taken apart once, not for each piece."""
+def _worked_out_by(name: str, more_is_worse: bool) -> tuple[object, Callable[[Case], Quantity]]:
+    """What a quantity is remembered by, and what works it out. A name is taken apart once, not for each piece."""
     if name in _NAMED:
-        return (_NAMED[name],)
+        return (name, None), _NAMED[name]
     prefix, _, key = name.partition(".")
     if prefix in _OF_A_KEY:
-        return _OF_A_KEY[prefix], key
-    return observed.latest, key, max if more_is_worse else min
+        work_out = _OF_A_KEY[prefix]
+        return (name, None), lambda case: work_out(case, key)
+    worst = max if more_is_worse else min
+    return (name, worst), lambda case: observed.latest(case, key, worst)

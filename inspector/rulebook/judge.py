@@ -121,20 +121,20 @@ def _finding(rule: Rule, case: Case) -> Finding | None:
     opinion = answer_of(case, rule, found.value) if answer.outcome is Outcome.HOLD else None
     if opinion is not None:
         answer = _answered(rule, found)
-    return Finding(
-        rule=rule.id,
-        quantity=rule.quantity,
-        status=answer.status,
-        outcome=answer.outcome,
-        says=rule.says,
-        source=rule.source,
-        purposes=rule.purposes if answer.outcome is not Outcome.RETIRE else (),
-        must=rule.must,
-        value=found.value,
-        limit=limit,
-        limit_from=rule.limit_is,
-        limit_came_from=quantity(case, rule.limit_is).came_from if rule.limit_is else "",
-        came_from=found.came_from,
+    return Finding(  # the first by place: with more than fifteen names a call costs six times as much
+        rule.id,
+        rule.quantity,
+        answer.status,
+        answer.outcome,
+        rule.says,
+        rule.source,
+        rule.purposes if answer.outcome is not Outcome.RETIRE else (),
+        rule.must,
+        found.value,
+        limit,
+        rule.limit_is,
+        quantity(case, rule.limit_is).came_from if rule.limit_is else "",
+        found.came_from,
         measured_on=found.measured_on,
         why_unknown=found.why_unknown,
         turns_on=_turns_on(rule, found, limit, case.on),
@@ -169,13 +169,12 @@ _MISSING = {"hold": Answer(Status.UNKNOWN, Outcome.HOLD), "note": Answer(Status.
 
 def answer_to(rule: Rule, found: Quantity, limit: Value | None) -> Answer:
     """The rule's answer. A stale fault is failed and unknown at once; the worse outcome wins."""
-    missing = _MISSING[rule.missing]
     if found.value is None or (limit is None and rule.must not in {"present", "none_of"}):
-        return missing
+        return _MISSING[rule.missing]
     if meets(rule, found.value, limit):
-        return missing if found.stale else _PASSES
+        return _MISSING[rule.missing] if found.stale else _PASSES
     outcome = _OUTCOMES[rule.otherwise]
-    outcome = worst((outcome, missing.outcome)) if found.stale else outcome
+    outcome = worst((outcome, _MISSING[rule.missing].outcome)) if found.stale else outcome
     return Answer(Status.NOTE if rule.otherwise == "note" else Status.FAILS, outcome, rule.otherwise == "derate")
 
 
@@ -229,12 +228,15 @@ def meets(rule: Rule, value: Value, limit: Value | None) -> bool:
 
 def compares(must: str, value: float, limit: float) -> bool:
     """Whether a figure is as it must be; one that is the limit within 1e-9 counts as the limit."""
-    same = math.isclose(value, limit, rel_tol=SAME_RATIO, abs_tol=1e-15)
     if must == "at_least":
-        return same or value > limit
+        return value > limit or _is_same(value, limit)
     if must == "at_most":
-        return same or value < limit
-    return not same and (value > limit if must == "above" else value < limit)
+        return value < limit or _is_same(value, limit)
+    return (value > limit if must == "above" else value < limit) and not _is_same(value, limit)
+
+
+def _is_same(value: float, limit: float) -> bool:
+    return math.isclose(value, limit, rel_tol=SAME_RATIO, abs_tol=1e-15)
 
 
 def _turns_on(rule: Rule, found: Quantity, limit: Value | None, on: date) -> date | None:
@@ -248,7 +250,7 @@ def _turns_on(rule: Rule, found: Quantity, limit: Value | None, on: date) -> dat
         return stepped
     days = _days_until(rule.must, value, wanted, found.per_day)
     crossed = on + timedelta(days=days) if days < _LONGEST_LOOK_DAYS else None
-    return min((day for day in (stepped, crossed) if day), default=None)
+    return min(stepped, crossed) if stepped and crossed else stepped or crossed
 
 
 def _days_until(must: str, value: float, limit: float, per_day: float) -> int:

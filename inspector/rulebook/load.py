@@ -137,12 +137,13 @@ class Rulebook(Struct, frozen=True, dict=True):  # dict: for what is worked out 
 
     def setting(self, key: str) -> float:
         """A club setting in SI."""
-        return self.settings[key].si
+        return self.law.settings[key].si
 
     def source_text(self, key: str) -> str:
         """The source as it prints, with a word where it was not read itself."""
-        source = self.sources[key]
-        return source.text + _certainty_marks().get(source.certainty, "")
+        source = self.law.sources[key]
+        mark = _certainty_marks().get(source.certainty)
+        return source.text + mark if mark else source.text
 
 
 @once_a_language

@@ -1,7 +1,9 @@
 """Quantities that come straight from what people wrote down: grades, counts, dates, sizes against new."""
 
+from collections import defaultdict
 from collections.abc import Callable, Iterable
 from datetime import date
+from typing import TypeVar
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -9,7 +11,7 @@ from msgspec.structs import replace
 from inspector.gear.inspection import Inspection, InspectionKind, Reading
 from inspector.gear.kind import Basis, Grade
 from inspector.gear.verdict import Known, Value
-from inspector.language import tr
+from inspector.language import once_a_language, tr
 from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknown, word
 from inspector.rulebook.renewed import is_of_a_part_before
@@ -32,12 +34,12 @@ def grade(case: Case, check: str) -> Quantity:
         return unknown(tr("No competent person has looked at it yet."), check)
     first = counted[0][0]
     inspection, found = counted[0] if len(counted) == 1 else max(reversed(counted), key=_badness)
-    stale_on = first.on + case.good_for if case.is_thorough(first) else case.on
+    stale_on = first.facts.on + case.good_for if first.is_thorough else case.on
     return Quantity(
         _SEEN[found],
         stale=case.on >= stale_on,
         came_from=who_words(inspection),
-        measured_on=inspection.on,
+        measured_on=inspection.facts.on,
         changes_on=stale_on if stale_on > case.on else None,
         observation=check,
         known=Known.SEEN,
@@ -51,11 +53,16 @@ def _badness(given: tuple[Inspection, Grade]) -> int:
 
 def who_words(inspection: Inspection) -> str:
     """Which kind of inspection it was."""
-    if inspection.facts.kind is InspectionKind.PERIODIC:
-        return tr("periodic inspection")
-    if inspection.facts.kind is InspectionKind.AFTER_EVENT:
-        return tr("inspection after an event")
-    return tr("check before use")
+    return _kind_words()[inspection.facts.kind]
+
+
+@once_a_language
+def _kind_words() -> dict[InspectionKind, str]:
+    return {
+        InspectionKind.PERIODIC: tr("periodic inspection"),
+        InspectionKind.AFTER_EVENT: tr("inspection after an event"),
+        InspectionKind.BEFORE_USE: tr("check before use"),
+    }
 
 
 def history(case: Case) -> Quantity:
@@ -124,11 +131,16 @@ def pull_count(case: Case) -> Quantity:
     return number(count, Dimension.COUNT, tr("uses logged"), Known.COUNTED)
 
 
-class Taken(Struct, frozen=True):
-    """A reading and the inspection it was taken at."""
+class Taken(Struct, frozen=True, gc=False):
+    """A reading and the inspection it was taken at, on its day. passed: whether that inspection can pass the piece."""
 
     inspection: Inspection
     reading: Reading
+    on: date
+    passed: bool
+
+
+TakenT = TypeVar("TakenT", bound=Taken)
 
 
 def readings(case: Case, measure: str) -> list[Taken]:
@@ -137,33 +149,31 @@ def readings(case: Case, measure: str) -> list[Taken]:
 
 
 def _by_measure(case: Case) -> dict[str, list[Taken]]:
-    found: dict[str, list[Taken]] = {}
+    found: dict[str, list[Taken]] = defaultdict(list)
     swapped = {measure for one in case.dossier.repairs for measure in one.facts.replaces}
     for one in case.dossier.inspections:
+        if not one.facts.readings:
+            continue
+        on, passed = one.facts.on, one.is_thorough
         for reading in one.facts.readings:
             if reading.measure not in swapped or not is_of_a_part_before(case, one, reading.measure):
-                found.setdefault(reading.measure, []).append(Taken(one, reading))
-    return found
+                found[reading.measure].append(Taken(one, reading, on, passed))
+    return dict(found)
 
 
-def counted(case: Case, measure: str) -> list[Taken]:
-    """Per point, the competent person's latest reading and whatever anybody read there since."""
-    return [taken for point in _by_point(case, measure).values() for taken in point]
+def counted(taken: Iterable[TakenT]) -> dict[str, list[TakenT]]:
+    """Of readings in order of day, per point the competent person's latest and whatever anybody read there since.
 
-
-def _by_point(case: Case, measure: str) -> dict[str, list[Taken]]:
-    """The same by point."""
-    return case.once((_at_points, measure), _at_points, measure)
-
-
-def _at_points(case: Case, measure: str) -> dict[str, list[Taken]]:
-    """Two readings of one point in one inspection both count."""
-    by_point: dict[str, list[Taken]] = {}
-    for taken in readings(case, measure):
-        held = by_point.setdefault(taken.reading.point, [])
-        if case.is_thorough(taken.inspection) and held and held[-1].inspection is not taken.inspection:
-            held.clear()
-        held.append(taken)
+    Two readings of one point in one inspection both count.
+    """
+    by_point: dict[str, list[TakenT]] = {}
+    for one in taken:
+        point = one.reading.point
+        held = by_point.get(point)
+        if held is None or (one.passed and held[-1].inspection is not one.inspection):
+            by_point[point] = [one]
+        else:
+            held.append(one)
     return by_point
 
 
@@ -178,14 +188,19 @@ def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]
     worst: min where less is worse, max where more is. ever: of all that competent persons ever read, since steel does
     not grow back and a stretched or opened piece does not shrink; a wrong reading is struck.
     """
-    by_point = _by_point(case, measure)
+    return case.once((measure, worst, ever), lambda case: _measured(case, measure, worst, ever=ever))
+
+
+def _measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float], *, ever: bool) -> Quantity:
+    every = readings(case, measure)
+    by_point = counted(every)
     taken = [one for point in by_point.values() for one in point]
     if ever:
-        taken += [one for one in readings(case, measure) if case.is_thorough(one.inspection)]
+        taken += [one for one in every if one.passed]
     if not taken:
         return unknown(tr("It has not been measured."), measure)
-    extreme = worst(one.reading.figure.si for one in taken)
-    found = next(one for one in taken if one.reading.figure.si == extreme)
+    read = [one.reading.figure.si for one in taken]
+    found = taken[read.index(worst(read))]
     unread, oldest = _coverage(case, measure, by_point)
     stale_on = oldest + case.good_for if oldest else case.on
     figure = found.reading.figure
@@ -194,7 +209,7 @@ def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]
         why_unknown=tr("Never read at: {points}.", points=", ".join(unread)) if unread else "",
         stale=case.on >= stale_on,
         came_from=who_words(found.inspection),
-        measured_on=found.inspection.on,
+        measured_on=found.on,
         changes_on=stale_on if stale_on > case.on else None,
         observation=measure,
         known=Known.MEASURED,
@@ -205,10 +220,7 @@ def measured(case: Case, measure: str, worst: Callable[[Iterable[float]], float]
 def _coverage(case: Case, measure: str, by_point: dict[str, list[Taken]]) -> tuple[list[str], date | None]:
     """The points that no competent person has read, and the day of the one read longest ago; None with any unread."""
     wanted = case.dossier.kind.measure(measure)
-    passed = {
-        point: max((one.inspection.on for one in taken if case.is_thorough(one.inspection)), default=None)
-        for point, taken in by_point.items()
-    }
+    passed = {point: max([one.on for one in taken if one.passed], default=None) for point, taken in by_point.items()}
     points = (wanted.points if wanted else ()) or tuple(passed)
     unread = [point for point in points if passed.get(point) is None]
     days = [day for point in points if (day := passed.get(point)) is not None]

@@ -111,8 +111,8 @@ def changed_figures(case: Case) -> Quantity:
     if not case.thorough:
         return NOT_APPLICABLE
     last, since = case.thorough[-1], case.looked_over.at
-    counted_from = [one for one in case.thorough if since is None or one.on >= since.on]
-    count = sum(len(one.facts.first_values) for one in counted_from)
+    since_on = date.min if since is None else since.on
+    count = sum([len(one.facts.first_values) for one in case.thorough if one.facts.on >= since_on])
     return number(count, Dimension.COUNT, who_words(last), Known.COUNTED, measured_on=last.on, seen_in=last)
 
 

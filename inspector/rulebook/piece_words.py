@@ -3,7 +3,7 @@
 from inspector.gear.dossier import Dossier
 from inspector.gear.item import NewItem
 from inspector.gear.verdict import Fact
-from inspector.language import show_day, tr
+from inspector.language import once_a_language, show_day, tr
 from inspector.rulebook.words import fitted_words, fixing_word, marked_words, provenance_word
 
 
@@ -17,26 +17,50 @@ def _visit(facts: NewItem) -> str:
 def piece_facts(dossier: Dossier) -> tuple[Fact, ...]:
     """What was written down of the piece, each fact under its name; what nobody wrote is left out."""
     item, facts = dossier.item, dossier.item.facts
-    lines = [
-        Fact(tr("Tag"), item.tag),
-        Fact(tr("Kind"), dossier.kind.name),
-        Fact(tr("Marked"), marked_words(item)),
-        Fact(tr("Maker's mark"), facts.maker_mark),
-        Fact(tr("Serial or batch"), facts.serial),
-        Fact(tr("Owner"), facts.owner),
-        Fact(tr("Place"), facts.place),
-        Fact(tr("Past"), provenance_word(facts.provenance)),
-        Fact(tr("From"), facts.from_whom),
-        Fact(tr("Paper"), facts.paper),
-        Fact(tr("To go back by"), show_day(facts.borrowed_until) if facts.borrowed_until else ""),
-        Fact(tr("Came along"), _visit(facts)),
-        Fact(tr("Made"), show_day(facts.made_on) if facts.made_on else ""),
-        Fact(tr("In service since"), show_day(facts.in_service_on) if facts.in_service_on else ""),
-        Fact(tr("Booked in"), show_day(item.booked_on)),
-        Fact(tr("Fitted to"), fitted_words(facts.fitted) if facts.fitted else ""),
-        Fact(tr("Fixed by"), fixing_word(facts.fixed_by)),
-    ]
     sizes = {size.key: size.name for size in dossier.kind.sizes}
-    as_new = [f"{sizes.get(one.key, one.key)} {one.figure.as_typed}" for one in facts.sizes]
-    lines.append(Fact(tr("As new"), ", ".join(as_new)))
-    return tuple(line for line in lines if line.text)
+    told = (
+        item.tag,
+        dossier.kind.name,
+        marked_words(item),
+        facts.maker_mark,
+        facts.serial,
+        facts.owner,
+        facts.place,
+        provenance_word(facts.provenance),
+        facts.from_whom,
+        facts.paper,
+        show_day(facts.borrowed_until) if facts.borrowed_until else "",
+        _visit(facts),
+        show_day(facts.made_on) if facts.made_on else "",
+        show_day(facts.in_service_on) if facts.in_service_on else "",
+        show_day(item.booked_on),
+        fitted_words(facts.fitted) if facts.fitted else "",
+        fixing_word(facts.fixed_by),
+        ", ".join([f"{sizes.get(one.key, one.key)} {one.figure.as_typed}" for one in facts.sizes]),
+    )
+    return tuple([Fact(label, text) for label, text in zip(_labels(), told, strict=True) if text])
+
+
+@once_a_language
+def _labels() -> tuple[str, ...]:
+    """The names of what is told of a piece, in its order."""
+    return (
+        tr("Tag"),
+        tr("Kind"),
+        tr("Marked"),
+        tr("Maker's mark"),
+        tr("Serial or batch"),
+        tr("Owner"),
+        tr("Place"),
+        tr("Past"),
+        tr("From"),
+        tr("Paper"),
+        tr("To go back by"),
+        tr("Came along"),
+        tr("Made"),
+        tr("In service since"),
+        tr("Booked in"),
+        tr("Fitted to"),
+        tr("Fixed by"),
+        tr("As new"),
+    )

@@ -105,8 +105,4 @@ def reading_bound(prefix: str, must: str, limit: float, new_si: float) -> tuple[
 
 def _stands(case: Case, measure: str, must: str, bound: float) -> bool:
     """Whether a competent person ever read it past the bound: what is worn or stretched does not come back."""
-    return any(
-        not compares(must, one.reading.figure.si, bound)
-        for one in readings(case, measure)
-        if case.is_thorough(one.inspection)
-    )
+    return any(not compares(must, one.reading.figure.si, bound) for one in readings(case, measure) if one.passed)

@@ -10,9 +10,7 @@ from msgspec import Struct
 
 from inspector.mechanics import corrosion
 from inspector.rulebook.case import Case
-from inspector.rulebook.observed import counted
 from inspector.rulebook.wall_places import pace_of, wall_on
-from inspector.rulebook.wall_readings import rough_relied
 from inspector.rulebook.walls import Wall, wall_of
 from inspector.units import years
 
@@ -40,7 +38,7 @@ def _work_out(case: Case) -> StrengthWall | None:
     if not wall.reckonable:
         return StrengthWall(new_m, None, until, estimated)
     places = [wall_on(case, until, new_m, place, pace_of(place, wall.rate)) for place in wall.read.places]
-    least_m = min([new_m, *places, *_behind_rough_faces(case, wall, until)])
+    least_m = min([new_m, *places, *_behind_rough_faces(wall, until)])
     return StrengthWall(new_m, max(least_m, 0.0), until, estimated)
 
 
@@ -50,12 +48,10 @@ def next_quarter(on: date) -> date:
     return date(on.year + ahead // 12, ahead % 12 + 1, 1)
 
 
-def _behind_rough_faces(case: Case, wall: Wall, until: date) -> list[float]:
+def _behind_rough_faces(wall: Wall, until: date) -> list[float]:
     """What each point's latest readings leave on the day, less what a rough face may have added to them."""
     pace = {place.point: pace_of(place, wall.rate) for place in wall.read.places}
     return [
-        corrosion.estimated_wall_m(
-            max(rough_relied(case, one), 0.0), pace[one.reading.point], years((until - one.inspection.on).days)
-        )
-        for one in counted(case, "wall")
+        corrosion.estimated_wall_m(max(one.rough_m, 0.0), pace[one.reading.point], years((until - one.on).days))
+        for one in wall.read.latest
     ]

@@ -14,8 +14,7 @@ _LONGEST_YEARS = 100  # a forecast beyond this tells nothing
 
 def sums_of(verdict: Verdict, system: System) -> tuple[Fact, ...]:
     """Strength, wall and dates of a verdict."""
-    lines = [_in_force(line, verdict) for line in strength_lines(verdict.capacity, system)]
-    lines = [line for line in lines if line.text]
+    lines = _in_force(strength_lines(verdict.capacity, system), verdict)
     if verdict.wall:
         lines += _wall(verdict.wall, system, forecast=verdict.outcome is not Outcome.RETIRE)
         if verdict.wall.next_reading_due and verdict.outcome is not Outcome.RETIRE:
@@ -28,17 +27,20 @@ def sums_of(verdict: Verdict, system: System) -> tuple[Fact, ...]:
     return tuple(lines)
 
 
-def _in_force(line: Fact, verdict: Verdict) -> Fact:
+def _in_force(lines: list[Fact], verdict: Verdict) -> list[Fact]:
     """Nobody reckons with the strength of a retired piece, nor yet with that of one on hold."""
     strength, limit = tr("Strength now"), tr("Working load limit now")
-    if verdict.outcome is Outcome.RETIRE and line.label in {strength, limit}:
-        return Fact(line.label, tr("none to reckon with: it is retired") if line.label == strength else "")
-    if verdict.capacity.now_n is None:
-        return line
-    held = all(one.outcome is Outcome.HOLD for one in verdict.by_purpose)
-    if held and line.label in {strength, limit}:
-        return Fact(line.label, tr("{now}, not to be reckoned with until it is released", now=line.text))
-    return line
+    instead: dict[str, str] = {}
+    if verdict.outcome is Outcome.RETIRE:
+        instead = {strength: tr("none to reckon with: it is retired"), limit: ""}
+    elif verdict.capacity.now_n is not None and all(one.outcome is Outcome.HOLD for one in verdict.by_purpose):
+        instead = {
+            one.label: tr("{now}, not to be reckoned with until it is released", now=one.text)
+            for one in lines
+            if one.label in {strength, limit}
+        }
+    told = [Fact(one.label, instead.get(one.label, one.text)) for one in lines]
+    return [one for one in told if one.text]
 
 
 def _wall(wall: WallForecast, system: System, *, forecast: bool) -> list[Fact]:

@@ -14,7 +14,7 @@ def terms_in(words: Explanation) -> tuple[Fact, ...]:
 def terms_of(text: str) -> tuple[Fact, ...]:
     """The trade's words in a text, each once, with what it means."""
     plain = text.casefold()
-    return tuple(term for name, term in _sought() if _is_word_of(name, plain))
+    return tuple([term for name, term in _sought() if name in plain and _is_word_of(name, plain)])
 
 
 @once_a_language

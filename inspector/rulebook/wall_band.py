@@ -8,9 +8,8 @@ from msgspec import Struct
 from inspector.gear.wall_band import BandAt, BandFrom, WallBand
 from inspector.mechanics import corrosion, regression, sea_zones
 from inspector.rulebook.case import Case
-from inspector.rulebook.observed import Taken
 from inspector.rulebook.wall_rates import Rate
-from inspector.rulebook.wall_readings import Place, Readings, accuracy, is_dressed, is_tried, relied
+from inspector.rulebook.wall_readings import Gauged, Place, Readings, is_tried
 from inspector.units import DAYS_PER_YEAR, years
 
 _LEAST_SPREAD_M = 0.1e-3 / 12**0.5  # GUM: what rounding to tenths of a millimetre scatters by itself
@@ -20,7 +19,7 @@ _STEPS = 8
 
 def band_of(case: Case, required_m: float, read: Readings, rate: Rate, due_on: date | None) -> WallBand | None:
     """The band of the place that goes first; None for an unread tube that salt never reached."""
-    lines = {place.point: line for place in read.read if (line := _line(case, place))}
+    lines = {place.point: line for place in read.read if (line := _line(place))}
     places = [(_level(case, place, lines.get(place.point), rate), place) for place in read.read]
     if not places:
         return _published(case, required_m) if case.wetted else None
@@ -59,14 +58,14 @@ class _Line(Struct, frozen=True):
         return not regression.is_beyond_reach(self.taken_years, self.years_of(day))
 
 
-def _line(case: Case, place: Place) -> _Line | None:
-    good = [one for one in place.passed if is_dressed(one.reading) and is_tried(one.reading)]
-    days = tuple(one.inspection.on for one in good)
+def _line(place: Place) -> _Line | None:
+    good = [one for one in place.passed if one.is_dressed and is_tried(one.reading)]
+    days = tuple(one.on for one in good)
     if len(set(days)) < regression.LEAST_READINGS:
         return None
-    walls_m = tuple(one.reading.figure.si for one in good)
+    walls_m = tuple(one.read_m for one in good)
     taken_years = tuple(years((day - days[0]).days) for day in days)
-    return _Line(place.point, days, taken_years, walls_m, max(accuracy(case, one.reading) for one in good))
+    return _Line(place.point, days, taken_years, walls_m, max(one.error_m for one in good))
 
 
 def _level(case: Case, place: Place, line: _Line | None, rate: Rate) -> float:
@@ -74,7 +73,7 @@ def _level(case: Case, place: Place, line: _Line | None, rate: Rate) -> float:
     if line is not None:
         return line.at(case.on).line_m
     last = _thinnest(place)
-    return corrosion.estimated_wall_m(last.reading.figure.si, rate.governing, _age(case, last))
+    return corrosion.estimated_wall_m(last.read_m, rate.governing, _age(case, last))
 
 
 def _by_line(case: Case, required_m: float, line: _Line, due_on: date | None) -> WallBand:
@@ -115,11 +114,11 @@ def _by_rates(case: Case, required_m: float, place: Place, rate: Rate) -> WallBa
     measured = [one for one in (rate.long_term, rate.short_term) if one]
     fastest = max([rate.floor, *(one.rate + one.error for one in measured)])
     slowest = min((max(one.rate - one.error, 0.0) for one in measured), default=_slowest_published(case))
-    on, wall_m, error_m = last.inspection.on, relied(case, last), accuracy(case, last.reading)
+    on, wall_m, error_m = last.on, last.relied_m, last.error_m
     return WallBand(
         made_from=BandFrom.RATES,
         point=place.point,
-        reading_count=len({one.inspection.on for one in place.passed}),
+        reading_count=len({one.on for one in place.passed}),
         earliest_on=_used_up(on, max(wall_m - error_m, 0.0), required_m, fastest),
         likely_on=_used_up(on, wall_m, required_m, rate.governing),
         latest_on=_used_up(on, wall_m + error_m, required_m, slowest),
@@ -151,9 +150,9 @@ def _used_up(on: date, wall_m: float, required_m: float, rate: float) -> date | 
     return on + timedelta(days=int(days)) if days < _LONGEST_DAYS else None
 
 
-def _thinnest(place: Place) -> Taken:
-    return min(place.last, key=lambda one: one.reading.figure.si)
+def _thinnest(place: Place) -> Gauged:
+    return min(place.last, key=lambda one: one.read_m)
 
 
-def _age(case: Case, taken: Taken) -> float:
-    return max(years((case.on - taken.inspection.on).days), 0.0)
+def _age(case: Case, taken: Gauged) -> float:
+    return max(years((case.on - taken.on).days), 0.0)

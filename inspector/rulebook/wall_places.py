@@ -7,7 +7,7 @@ from msgspec import Struct
 from inspector.mechanics import atmosphere, corrosion
 from inspector.rulebook.case import Case
 from inspector.rulebook.wall_rates import Rate
-from inspector.rulebook.wall_readings import Place, Readings, relied
+from inspector.rulebook.wall_readings import Place, Readings
 from inspector.units import DAYS_PER_YEAR, years
 
 
@@ -39,15 +39,10 @@ def pace_of(place: Place, rate: Rate) -> float:
 
 def wall_on(case: Case, day: date, nominal_m: float, place: Place, pace: float) -> float:
     """The wall of a place on a day, today or later. What others read since may only make it less."""
-    told = [
-        corrosion.estimated_wall_m(relied(case, one), pace, _years(one.inspection.on, day))
-        for one in place.since
-        if one.inspection.on <= day
-    ]
-    if place.read_on is None:
+    told = [corrosion.estimated_wall_m(one.relied_m, pace, _years(one.on, day)) for one in place.since if one.on <= day]
+    if place.read_on is None or place.least_m is None:
         return min([_from_exposure(case, day, nominal_m, pace), *told])
-    thinnest = min(relied(case, one) for one in place.before)
-    return min([corrosion.estimated_wall_m(thinnest, pace, _years(place.read_on, day)), *told])
+    return min([corrosion.estimated_wall_m(place.least_m, pace, _years(place.read_on, day)), *told])
 
 
 def _from_exposure(case: Case, day: date, nominal_m: float, pace: float) -> float:

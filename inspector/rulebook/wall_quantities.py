@@ -4,9 +4,8 @@ from inspector.gear.kind import kind_word
 from inspector.gear.verdict import Known, Value
 from inspector.language import later, tr
 from inspector.rulebook.case import Case
-from inspector.rulebook.observed import Taken
 from inspector.rulebook.quantity import NOT_APPLICABLE, Quantity, number, unknown, word
-from inspector.rulebook.wall_readings import Place, is_tried, point_of
+from inspector.rulebook.wall_readings import Gauged, Place, is_tried, point_of
 from inspector.rulebook.wall_sums import doubts
 from inspector.rulebook.walls import Wall, wall_of
 from inspector.units import DAYS_PER_YEAR, Dimension
@@ -18,7 +17,7 @@ _NEVER_READ = later("The wall has never been measured by a competent person.")
 def wall_relied(case: Case) -> Quantity:
     """The thinnest reading ever taken, less the gauge's accuracy: steel does not grow back."""
     wall = wall_of(case)
-    return _read(case, wall.read.thinnest, wall.read.relied_m) if wall else _no_wall(case)
+    return _read(wall.read.thinnest) if wall else _no_wall(case)
 
 
 def wall_rough_allowed(case: Case) -> Quantity:
@@ -26,20 +25,20 @@ def wall_rough_allowed(case: Case) -> Quantity:
     wall = wall_of(case)
     if wall and wall.read.is_dressed:
         return NOT_APPLICABLE  # the plain reading tells it all
-    return _read(case, wall.read.roughest, wall.read.rough_relied_m) if wall else _no_wall(case)
+    return _read(wall.read.roughest, rough=True) if wall else _no_wall(case)
 
 
-def _read(case: Case, taken: Taken | None, value_m: float | None) -> Quantity:
-    if value_m is None or taken is None:
+def _read(taken: Gauged | None, *, rough: bool = False) -> Quantity:
+    if taken is None:
         return unknown(tr(_NEVER_READ), "wall")
     reading = taken.reading
     said = tr(
         "read {value} at “{point}”", value=reading.figure.as_typed, point=kind_word(reading.point) or tr("worst place")
     )
     return Quantity(
-        Value(number=max(value_m, 0.0), dimension=Dimension.LENGTH),
-        came_from=said + doubts(point_of(case, taken)),
-        measured_on=taken.inspection.on,
+        Value(number=max(taken.rough_m if rough else taken.relied_m, 0.0), dimension=Dimension.LENGTH),
+        came_from=said + doubts(point_of(taken)),
+        measured_on=taken.on,
         observation="wall",
         known=Known.MEASURED,
         seen_in=taken.inspection,

@@ -8,8 +8,7 @@ from msgspec import Struct
 from inspector.language import tr
 from inspector.mechanics import corrosion, gauge
 from inspector.rulebook.case import Case
-from inspector.rulebook.observed import Taken
-from inspector.rulebook.wall_readings import Place, Readings, accuracy, is_dressed
+from inspector.rulebook.wall_readings import Gauged, Place, Readings
 from inspector.units import years
 
 _LEAST_YEARS = 0.5  # two readings closer than this tell more of the gauge than of the steel
@@ -72,7 +71,7 @@ def _is_measured(case: Case, place: Place) -> bool:
     A member's reading, a rough face and a time before the salt tell nothing of the pace in salt.
     """
     salt_on = _salt_since(case)
-    good = [one for one in place.passed if is_dressed(one.reading) and one.inspection.on >= salt_on]
+    good = [one for one in place.passed if one.is_dressed and one.on >= salt_on]
     return bool(good) and _span(good[0], good[-1]) >= _LEAST_YEARS
 
 
@@ -88,12 +87,11 @@ def _salt_since(case: Case) -> date:
     return max(first_on, case.dossier.item.booked_on) if case.past_unknown else first_on
 
 
-def _latest(place: Place) -> list[Taken]:
+def _latest(place: Place) -> list[Gauged]:
     """From the last competent day on a dressed face on, whatever anybody read: rough faces may only raise a rate."""
-    dressed = [one.inspection.on for one in place.passed if is_dressed(one.reading)]
-    since = dressed[-1] if dressed else date.min
-    passed = [one for one in place.passed if one.inspection.on >= since]
-    return [*passed, *(one for one in place.others if one.inspection.on > since)]
+    since = next((one.on for one in reversed(place.passed) if one.is_dressed), date.min)
+    passed = [one for one in place.passed if one.on >= since]
+    return [*passed, *(one for one in place.others if one.on > since)]
 
 
 def _long_term(case: Case, nominal_m: float, place: Place) -> list[Measured]:
@@ -101,10 +99,10 @@ def _long_term(case: Case, nominal_m: float, place: Place) -> list[Measured]:
     began = case.dossier.item.life_began_on or case.dossier.item.booked_on
     found = []
     for one in _latest(place):
-        span = years((one.inspection.on - began).days)
+        span = years((one.on - began).days)
         if span >= _LEAST_YEARS:
-            rate = corrosion.long_term_rate_m_per_year(nominal_m, one.reading.figure.si, span)
-            found.append(Measured(rate, gauge.rate_error_m_per_year(accuracy(case, one.reading), span)))
+            rate = corrosion.long_term_rate_m_per_year(nominal_m, one.read_m, span)
+            found.append(Measured(rate, gauge.rate_error_m_per_year(one.error_m, span)))
     return found
 
 
@@ -114,12 +112,12 @@ def _short_term(case: Case, place: Place) -> list[Measured]:
     for one in _latest(place):
         for earlier in _earlier(case, place, one):
             span = _span(earlier, one)
-            rate = corrosion.short_term_rate_m_per_year(earlier.reading.figure.si, one.reading.figure.si, span)
-            found.append(Measured(rate, gauge.rate_error_m_per_year(accuracy(case, one.reading), span)))
+            rate = corrosion.short_term_rate_m_per_year(earlier.read_m, one.read_m, span)
+            found.append(Measured(rate, gauge.rate_error_m_per_year(one.error_m, span)))
     return found
 
 
-def _earlier(case: Case, place: Place, later: Taken) -> list[Taken]:
+def _earlier(case: Case, place: Place, later: Gauged) -> list[Gauged]:
     """The thickest of the latest day a year or more before; half a year must do where there is none.
 
     Over half a year the gauge alone makes a rate of 0.3 mm. A wall that has begun to go faster within the year is seen
@@ -129,15 +127,16 @@ def _earlier(case: Case, place: Place, later: Taken) -> list[Taken]:
     year, half = (_thickest_before(place, later, least) for least in (_SETTLED_YEARS, _LEAST_YEARS))
     if year is None or half is None:
         return [half] if half else []
-    began_dry = case.wetted and year.inspection.on < _salt_since(case)
+    began_dry = case.wetted and year.on < _salt_since(case)
     return [year, half] if began_dry else [year]
 
 
-def _thickest_before(place: Place, later: Taken, least_years: float) -> Taken | None:
-    earlier = [one for one in place.passed if is_dressed(one.reading) and _span(one, later) >= least_years]
-    same_day = [one for one in earlier if one.inspection.on == earlier[-1].inspection.on]
-    return max(same_day, key=lambda one: one.reading.figure.si, default=None)
+def _thickest_before(place: Place, later: Gauged, least_years: float) -> Gauged | None:
+    dressed = [one for one in place.passed if one.is_dressed]
+    last = next((one for one in reversed(dressed) if _span(one, later) >= least_years), None)
+    same_day = [one for one in dressed if last is not None and one.on == last.on]
+    return max(same_day, key=lambda one: one.read_m, default=None)
 
 
-def _span(earlier: Taken, later: Taken) -> float:
-    return years((later.inspection.on - earlier.inspection.on).days)
+def _span(earlier: Gauged, later: Gauged) -> float:
+    return years((later.on - earlier.on).days)

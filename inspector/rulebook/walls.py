@@ -80,7 +80,7 @@ def _forecast(
         required_m=need.required_m,
         required_because=need.because,
         history=read.history,
-        points=read_last(case, read.places),
+        points=read_last(read.places),
         long_term_m_per_year=rate.long_term.rate if rate.long_term else None,
         short_term_m_per_year=rate.short_term.rate if rate.short_term else None,
         floor_m_per_year=rate.floor,
@@ -102,13 +102,13 @@ def _interval_days(case: Case, read: Readings, required_m: float, rate: Rate) ->
     While no rate of its own is known, no longer than the worst rate in print would need to use up what is left.
     """
     cap = min(case.book.setting("wall_reading_cap"), float(case.dossier.kind.reading_every_days))
-    if not read.read or read.relied_m is None:
+    if not read.read or read.thinnest is None:
         return cap
-    life = corrosion.remaining_life_years(read.relied_m, required_m, rate.governing)
+    life = corrosion.remaining_life_years(read.thinnest.relied_m, required_m, rate.governing)
     interval = corrosion.half_life_interval_years(life, cap / DAYS_PER_YEAR)
     if case.wetted and not rate.is_measured:
         worst = case.book.setting("wall_rate_worst")
-        interval = min(interval, corrosion.remaining_life_years(read.relied_m, required_m, worst))
+        interval = min(interval, corrosion.remaining_life_years(read.thinnest.relied_m, required_m, worst))
     return float(_whole_days(interval * DAYS_PER_YEAR))
 
 

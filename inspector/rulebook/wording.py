@@ -1,7 +1,5 @@
 """The only place that makes sentences of a verdict."""
 
-from functools import cached_property
-
 from msgspec import Struct
 from msgspec.structs import replace
 
@@ -9,7 +7,7 @@ from inspector.drawings.marks import outcome_word
 from inspector.gear.dossier import Dossier
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Explanation, Finding, Reason, Release, Status, Value, Verdict
-from inspector.language import show_day, tr, within
+from inspector.language import each_once_a_language, show_day, tr, within
 from inspector.rulebook.case import purposes_of
 from inspector.rulebook.club_marks import in_force_lines
 from inspector.rulebook.club_words import marked_limit, with_loosening
@@ -20,6 +18,7 @@ from inspector.rulebook.release_words import release_words
 from inspector.rulebook.sums_shown import sums_of
 from inspector.rulebook.terms import terms_in
 from inspector.rulebook.words import (
+    for_purposes,
     listed,
     must_word,
     purpose_word,
@@ -29,31 +28,28 @@ from inspector.rulebook.words import (
 from inspector.units import Dimension, System, show, system_of
 
 _TOLD_AT_MOST = 3
+_FINER_PLACES = 2
 _NONE = Value(number=1, dimension=Dimension.COUNT, as_typed="1")
 
 
-class _Told(Struct, frozen=True, dict=True):  # dict: for what is worked out once
-    """What is put into words, with what every sentence may look up."""
+class _Told(Struct, frozen=True):
+    """What is put into words, with what every sentence may look up.
+
+    names: everybody's, by id. releases: what would release each finding, by its rule.
+    """
 
     dossier: Dossier
     verdict: Verdict
     book: Rulebook
     system: System
-
-    @cached_property
-    def names(self) -> dict[str, str]:
-        """Everybody's name, by id."""
-        return dict(self.dossier.names)
-
-    @cached_property
-    def releases(self) -> dict[str, Release]:
-        """What would release each finding, by its rule."""
-        return {one.rule: one for one in reversed(self.verdict.releases)}
+    names: dict[str, str]
+    releases: dict[str, Release]
 
 
 def explain(dossier: Dossier, verdict: Verdict, book: Rulebook, system: System = System.METRIC) -> Explanation:
     """The verdict in words: the same verdict, language and units give the same words."""
-    told = _Told(dossier, verdict, book, system)
+    releases = {one.rule: one for one in reversed(verdict.releases)}
+    told = _Told(dossier, verdict, book, system, dict(dossier.names), releases)
     reasons = [_reason(one, told) for one in _governing(verdict)]
     passes = [_reason(one, told) for one in verdict.findings if one.outcome is Outcome.FIT]
     if verdict.outcome is Outcome.RETIRE:
@@ -201,7 +197,6 @@ def _reason(finding: Finding, told: _Told) -> Reason:
     what = "" if finding.rule == RETIRED_BEFORE else quantity_word(finding.quantity, told.dossier.kind)
     value, bare = _value_and_limit(finding, told.dossier, _typed_in(finding, told.system))
     limit = marked_limit(bare, finding)
-    purposes = listed([purpose_word(one) for one in finding.purposes])
     return Reason(
         outcome=finding.outcome,
         status=finding.status,
@@ -210,7 +205,7 @@ def _reason(finding: Finding, told: _Told) -> Reason:
         limit=f"{limit} ({finding.limit_came_from})" if finding.limit_came_from else limit,
         source=told.book.source_text(finding.source),
         rule=finding.rule,
-        purposes=tr("for {purposes}", purposes=purposes) if purposes else "",
+        purposes=for_purposes(finding.purposes),
         release=_release(finding, told),
         what=what,
         why="" if finding.rule == RETIRED_BEFORE else finding.says,
@@ -219,20 +214,16 @@ def _reason(finding: Finding, told: _Told) -> Reason:
 
 def _value_and_limit(finding: Finding, dossier: Dossier, system: System) -> tuple[str, str]:
     """Both in words, with more digits where a value that fails would print like its limit."""
-    for finer_places in (0, 2):
-        value = value_word(finding.value, dossier.kind, finding.observation, system, finer_places)
-        bare_limit = value_word(finding.limit, dossier.kind, "", system, finer_places)
-        if finding.status is not Status.FAILS or value != bare_limit:
-            break
-    return value, _limit_words(finding, bare_limit)
-
-
-def _limit_words(finding: Finding, bare_limit: str) -> str:
+    value = value_word(finding.value, dossier.kind, finding.observation, system)
     if finding.must in {"none_of", "present"}:
-        return must_word(finding.must, "", finding.quantity)
+        return value, must_word(finding.must, "", finding.quantity)
     if finding.must == "below" and finding.limit == _NONE:
-        return tr("none")
-    return must_word(finding.must, bare_limit)
+        return value, tr("none")
+    bare_limit = value_word(finding.limit, dossier.kind, "", system)
+    if finding.status is Status.FAILS and value == bare_limit:
+        value = value_word(finding.value, dossier.kind, finding.observation, system, _FINER_PLACES)
+        bare_limit = value_word(finding.limit, dossier.kind, "", system, _FINER_PLACES)
+    return value, must_word(finding.must, bare_limit)
 
 
 def _with_origin(value: str, finding: Finding, told: _Told) -> str:
@@ -241,15 +232,20 @@ def _with_origin(value: str, finding: Finding, told: _Told) -> str:
         return value
     origin = [finding.came_from] if finding.came_from else []
     if finding.by and (name := told.names.get(finding.by, "")):
-        origin.append(tr("by {name}", name=name))
+        origin.append(_by(name))
     if finding.measured_on:
         origin.append(show_day(finding.measured_on))
     return f"{value} ({', '.join(origin)})" if origin else value
 
 
+@each_once_a_language
+def _by(name: str) -> str:
+    return tr("by {name}", name=name)
+
+
 def _typed_in(finding: Finding, system: System) -> System:
     """The units that the officer typed this value in, so that its limit is told in the same ones."""
-    return system_of(finding.value.as_typed, system) if finding.value else system
+    return system_of(finding.value.as_typed, system) if finding.value and finding.value.as_typed else system
 
 
 def _sentence(finding: Finding, told: _Told, name: str, value: str, limit: str) -> str:

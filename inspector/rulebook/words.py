@@ -5,13 +5,20 @@ from inspector.gear.item import Fixing, Item, Provenance
 from inspector.gear.kind import Basis, Kind, Service
 from inspector.gear.outcome import Purpose
 from inspector.gear.verdict import Value
-from inspector.language import once_a_language, tr, within
+from inspector.language import each_once_a_language, once_a_language, tr, within
 from inspector.units import Dimension, System, show, show_typed
 
 
 def purpose_word(purpose: Purpose) -> str:
     """What the piece is pulled for."""
     return _purpose_words()[purpose]
+
+
+@each_once_a_language
+def for_purposes(purposes: tuple[Purpose, ...]) -> str:
+    """What it speaks of alone: "for static pull and road towing"; nothing where it is all."""
+    named = listed([purpose_word(one) for one in purposes])
+    return tr("for {purposes}", purposes=named) if named else ""
 
 
 @once_a_language
@@ -134,11 +141,13 @@ def value_word(value: Value | None, kind: Kind, check: str, system: System, fine
     """A value as it prints: as typed where the officer typed it, else in the club's units."""
     if value is None:
         return tr("not known")
-    if value.number is not None and value.dimension is not None:
-        if value.dimension is Dimension.DAYS and abs(value.number) >= 999_999:
-            return tr("no end in sight")
-        return show_typed(value.as_typed) or show(value.number, value.dimension, system, finer_places)
-    return _grade_word(value.word, kind, check)
+    if value.number is None or value.dimension is None:
+        return _grade_word(value.word, kind, check)
+    if value.dimension is Dimension.DAYS and abs(value.number) >= 999_999:
+        return tr("no end in sight")
+    if value.as_typed:
+        return show_typed(value.as_typed)
+    return show(value.number, value.dimension, system, finer_places)
 
 
 def plain_value_word(word: str) -> str:
@@ -147,11 +156,9 @@ def plain_value_word(word: str) -> str:
 
 
 def _grade_word(word: str, kind: Kind, key: str) -> str:
-    check = kind.check(key)
-    if check and word == "bad":
-        return check.bad.rstrip(".")
-    if check and word == "slight":
-        return check.slight.rstrip(".") or tr("slight")
+    check = kind.check(key) if word in {"bad", "slight"} else None
+    if check:
+        return check.bad.rstrip(".") if word == "bad" else check.slight.rstrip(".") or tr("slight")
     return _value_words().get(word, word)
 
 
@@ -183,8 +190,9 @@ def _value_words() -> dict[str, str]:
 def must_word(must: str, limit: str, quantity: str = "") -> str:
     """The demand in words; what must not be is told by what it is asked of."""
     if must == "none_of":
-        return _wanted_words().get(quantity, tr("no fault"))
-    return _demands()[must].format(limit=limit)
+        wanted = _wanted_words()
+        return wanted.get(quantity) or wanted[""]
+    return _demands()[must].replace("{limit}", limit)
 
 
 @once_a_language
@@ -201,6 +209,7 @@ def _demands() -> dict[str, str]:
 @once_a_language
 def _wanted_words() -> dict[str, str]:
     return {
+        "": tr("no fault"),
         "history": tr("known, or inspected since it came"),
         "rating_stated": tr("on the piece or its certificate"),
         "retired": tr("not retired"),
@@ -218,13 +227,7 @@ def marked_words(item: Item) -> str:
     rating = item.rating
     if rating.figure is None or rating.basis is Basis.UNRATED:
         return tr("no rating")
-    names = {
-        Basis.WLL: tr("WLL"),
-        Basis.MBS: tr("MBS"),
-        Basis.TOWED_MASS: tr("trailer"),
-        Basis.LINE_PULL: tr("line pull"),
-    }
-    words = f"{names[rating.basis]} {rating.figure.as_typed}"
+    words = f"{_rated_words()[rating.basis]} {rating.figure.as_typed}"
     if rating.basis is Basis.WLL and rating.design_factor:
         words += tr(", factor {factor}", factor=show(rating.design_factor, Dimension.FACTOR))
     if rating.stated_on != "memory":
@@ -233,9 +236,24 @@ def marked_words(item: Item) -> str:
     return words + (tr(" (its maker's word alone)") if told else tr(" (from memory)"))
 
 
+@once_a_language
+def _rated_words() -> dict[Basis, str]:
+    return {
+        Basis.WLL: tr("WLL"),
+        Basis.MBS: tr("MBS"),
+        Basis.TOWED_MASS: tr("trailer"),
+        Basis.LINE_PULL: tr("line pull"),
+    }
+
+
 def provenance_word(provenance: Provenance) -> str:
     """What is known of its past."""
-    words = {
+    return _provenance_words()[provenance]
+
+
+@once_a_language
+def _provenance_words() -> dict[Provenance, str]:
+    return {
         Provenance.NEW_CERTIFIED: tr("new, with certificate"),
         Provenance.NEW: tr("new"),
         Provenance.SECOND_HAND: tr("second-hand"),
@@ -244,17 +262,20 @@ def provenance_word(provenance: Provenance) -> str:
         Provenance.HOME_MADE: tr("home-made"),
         Provenance.BORROWED: tr("borrowed"),
     }
-    return words[provenance]
 
 
 def fixing_word(fixing: Fixing) -> str:
     """What holds it to the vehicle; nothing where nobody wrote it down."""
-    words = {
+    return _fixing_words()[fixing]
+
+
+@once_a_language
+def _fixing_words() -> dict[Fixing, str]:
+    return {
         Fixing.UNKNOWN: "",
         Fixing.BOLTS: tr("bolts"),
         Fixing.WELDS: tr("welded on, without bolts: its welds are what is checked"),
     }
-    return words[fixing]
 
 
 def fitted_words(fitted: Fitted) -> str:
@@ -265,6 +286,16 @@ def fitted_words(fitted: Fitted) -> str:
 
 def place_words(fitted: Fitted) -> str:
     """The place on a vehicle: "front left"; empty where nobody wrote it down."""
-    ends = {End.FRONT: tr("front"), End.REAR: tr("rear")}
-    sides = {Side.LEFT: tr("left"), Side.MIDDLE: tr("middle"), Side.RIGHT: tr("right")}
-    return " ".join(filter(None, (ends.get(fitted.end), sides.get(fitted.side))))
+    words = _place_words()
+    return " ".join(filter(None, (words.get(fitted.end), words.get(fitted.side))))
+
+
+@once_a_language
+def _place_words() -> dict[End | Side, str]:
+    return {
+        End.FRONT: tr("front"),
+        End.REAR: tr("rear"),
+        Side.LEFT: tr("left"),
+        Side.MIDDLE: tr("middle"),
+        Side.RIGHT: tr("right"),
+    }

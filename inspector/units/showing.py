@@ -2,13 +2,12 @@
 
 import math
 
-from inspector.language import later, tr
+from inspector.language import later, once_a_language, tr
 from inspector.units.dimensions import Dimension, System
 from inspector.units.factors import factor, years
 from inspector.units.names import PSI
 
 _HAIR = 1e-6  # of the last printed place; a bound this close to a printed figure is that figure
-_TIMES = frozenset({"day", "days", "year", "years"})
 _DAYS_BEFORE_YEARS = 730  # a longer time is easier to grasp in years
 
 _SHOWN: dict[tuple[Dimension, System], tuple[str, str, int]] = {
@@ -72,15 +71,19 @@ def show(si: float, dimension: Dimension, system: System = System.METRIC, finer_
 def show_typed(as_typed: str) -> str:
     """A figure as it was typed, its days or years in the officer's language: units have signs, times have words."""
     count, _, unit = as_typed.rpartition(" ")
-    if unit not in _TIMES:
+    if unit not in _times():
         return as_typed
-    words = {
-        "day": tr("{count} day", count=count),
-        "days": tr("{count} days", count=count),
-        "year": tr("{count} year", count=count),
-        "years": tr("{count} years", count=count),
+    return _times()[unit].replace("{count}", count)
+
+
+@once_a_language
+def _times() -> dict[str, str]:
+    return {
+        "day": tr("{count} day"),
+        "days": tr("{count} days"),
+        "year": tr("{count} year"),
+        "years": tr("{count} years"),
     }
-    return words[unit]
 
 
 def show_bound(si: float, dimension: Dimension, system: System, *, least: bool) -> str:
@@ -112,5 +115,7 @@ def _trimmed(value: float, places: int) -> str:
     text = f"{value:,.{places}f}"
     whole, _, part = text.partition(".")
     part = part.rstrip("0")
-    grouped = whole.replace(",", "\u202f") if len(whole.replace(",", "").lstrip("-")) > 4 else whole.replace(",", "")
-    return f"{grouped}.{part}" if part else grouped
+    if "," in whole:
+        plain = whole.replace(",", "")
+        whole = whole.replace(",", "\u202f") if len(plain.lstrip("-")) > 4 else plain
+    return f"{whole}.{part}" if part else whole
