@@ -13,24 +13,23 @@ _MOST_KEPT = 4096  # looks of a column: in one of tags or serials none comes twi
 
 
 class Look(Struct, frozen=True):
-    """What a cell says. text: as a person would type it; aside: what it adds to the note, None for nothing.
+    """What a cell of a column says. text: as a person would type it; aside: what it adds to the note, None for nothing.
 
     counts: whether it tells what its column means; a dash, an empty cell and a remark do not.
     """
 
+    column: Column
+    cell: Cell
     text: str
-    aside: str | None
-    counts: bool
-
-
-_EMPTY = Look("", None, counts=False)
+    aside: str | None = None
+    counts: bool = False
 
 
 class Looks(dict[Cell, Look]):
     """The looks at the cells of one column, by what stands in them; for one list, read in one language."""
 
     def __init__(self, column: Column) -> None:
-        super().__init__({"": _EMPTY})
+        super().__init__({"": Look(column, "", "")})
         self.column = column
 
     def __missing__(self, cell: Cell) -> Look:
@@ -43,11 +42,11 @@ class Looks(dict[Cell, Look]):
 def _look(column: Column, cell: Cell) -> Look:
     text, field = text_of(cell), column.field
     if field in _ASIDE:
-        return Look(text, _noted(column, text), counts=False)
+        return Look(column, cell, text, _noted(column, text))
     if isinstance(cell, str) and text.casefold() in _NOTHING and field != Field.TAG:
         said = f"{column.heading}: {cell}" if column.heading else cell
-        return Look(text, None if field == Field.PAST else said, counts=False)
-    return Look(text, None, counts=True)
+        return Look(column, cell, text, None if field == Field.PAST else said)
+    return Look(column, cell, text, counts=True)
 
 
 def _noted(column: Column, said: str) -> str:

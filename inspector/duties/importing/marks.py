@@ -5,7 +5,8 @@ from collections.abc import Mapping, Sequence
 from inspector.duties.importing import figures
 from inspector.duties.importing.asked import NotTold
 from inspector.duties.importing.headings import heading_meant
-from inspector.duties.importing.reader import Given, Marks, Reader
+from inspector.duties.importing.looks import Look
+from inspector.duties.importing.reader import Marks, Reader
 from inspector.duties.importing.words import kind_meant, plain, table
 from inspector.gear.import_list import SIZE_SIGN, Asks, Cell, Column, Field, Row
 from inspector.gear.item import Fixing, Rating, SizeAsNew
@@ -15,7 +16,7 @@ from inspector.refused import Refused
 from inspector.units import Dimension, Figure
 
 _SOLE = ((Basis.TOWED_MASS,), (Basis.LINE_PULL,))
-_By = Mapping[str, Sequence[Given]]
+_By = Mapping[str, Sequence[Look]]
 
 
 def kind_of(reads: Reader, said: str) -> tuple[Kind, tuple[str, ...]]:
@@ -32,21 +33,21 @@ def kind_of(reads: Reader, said: str) -> tuple[Kind, tuple[str, ...]]:
     return kind, (tr("“{said}” is taken as: {kind}.", said=said, kind=within(tr(kind.name))),)
 
 
-def marks_of(reads: Reader, row: Row, kind: Kind) -> Marks:
-    """The marks of a piece of this kind; refused where a cell cannot be read."""
+def marks_of(reads: Reader, row: Row, kind: Kind, told: tuple[str, ...]) -> Marks:
+    """The marks of a piece of this kind, of which that is told; refused where a cell cannot be read."""
     given, notes = reads.given(row), list[str]()
-    rating = _rating(reads, given, kind, notes)
-    return Marks(rating, _sizes(given, kind, notes), _fixing(_text(given, Field.FIXED_BY)), tuple(notes))
+    rating, sizes = _rating(reads, given, kind, notes), _sizes(given, kind, notes)
+    return Marks(kind, told, rating, sizes, _fixing(_text(given, Field.FIXED_BY)), tuple(notes))
 
 
 def _text(given: _By, name: str) -> str:
-    return given[name][0][2].text if name in given else ""
+    return given[name][0].text if name in given else ""
 
 
 def _rating(reads: Reader, given: _By, kind: Kind, notes: list[str]) -> Rating:
     """The rating that the kind goes by; of two the WLL, and the other is told in the note."""
     by = _text(given, Field.BASIS)
-    found = [_one_rating(by, kind, column, cell) for column, cell, _ in given.get(Field.RATING, ())]
+    found = [_one_rating(by, kind, one.column, one.cell) for one in given.get(Field.RATING, ())]
     if not found:
         return Rating(Basis.UNRATED, None, None, "none")
     found.sort(key=lambda one: (one[0] not in kind.rated_by, one[0] is not Basis.WLL))
@@ -76,9 +77,9 @@ def _basis(by: str, kind: Kind, column: Column, cell: Cell) -> Basis:
 
 
 def _factor(given: _By) -> float | None:
-    for column, cell, _ in given.get(Field.FACTOR, ())[:1]:
-        typed = cell.replace(" ", "") if isinstance(cell, str) else cell
-        return figures.read_figure(typed, column, Dimension.FACTOR, column.heading).si
+    for one in given.get(Field.FACTOR, ())[:1]:
+        typed = one.cell.replace(" ", "") if isinstance(one.cell, str) else one.cell
+        return figures.read_figure(typed, one.column, Dimension.FACTOR, one.column.heading).si
     return None
 
 
@@ -86,14 +87,15 @@ def _sizes(given: _By, kind: Kind, notes: list[str]) -> tuple[SizeAsNew, ...]:
     """The sizes that the kind has; what stands in a column of another kind's size goes into the note."""
     known = {size.key: size for size in kind.sizes}
     found = []
-    for name, cells in given.items():
+    for name, looks in given.items():
         if not name.startswith(SIZE_SIGN):
             continue
         key = name.removeprefix(SIZE_SIGN)
-        for column, cell, _ in cells[: 1 if key in known else 0]:
-            found.append(SizeAsNew(key, figures.read_figure(cell, column, known[key].dimension, column.heading)))
-        left = cells[1:] if key in known else cells
-        notes += [f"{column.heading}: {look.text}" for column, _, look in left]
+        for one in looks[: 1 if key in known else 0]:
+            figure = figures.read_figure(one.cell, one.column, known[key].dimension, one.column.heading)
+            found.append(SizeAsNew(key, figure))
+        left = looks[1:] if key in known else looks
+        notes += [f"{one.column.heading}: {one.text}" for one in left]
     return tuple(found)
 
 

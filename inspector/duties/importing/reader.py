@@ -10,18 +10,19 @@ from inspector.duties.importing.columns import kind_names
 from inspector.duties.importing.looks import Look, Looks
 from inspector.duties.importing.words import plain, table
 from inspector.duties.office import Office
-from inspector.gear.import_list import SIZE_SIGN, Cell, Column, Field, Matching, Row
+from inspector.gear.import_list import SIZE_SIGN, Cell, Field, Matching, Row
 from inspector.gear.item import Fixing, Provenance, Rating, SizeAsNew
 from inspector.gear.kind import Kind
 from inspector.rulebook.words import provenance_word
 
 _MARKED = (Field.KIND, Field.RATING, Field.BASIS, Field.FACTOR, Field.FIXED_BY)
-Given = tuple[Column, Cell, Look]  # a cell that tells what its column means
 
 
 class Marks(Struct, frozen=True):
-    """What a row says of its piece that many pieces share. notes: what is left of it for the note."""
+    """What a row says of its piece that many pieces share. told: of its kind; notes: what goes into the note."""
 
+    kind: Kind
+    told: tuple[str, ...]
     rating: Rating
     sizes: tuple[SizeAsNew, ...]
     fixed_by: Fixing
@@ -52,13 +53,13 @@ class Reader(Struct, frozen=True):
         """A kind of gear."""
         return self.office.kind(key)
 
-    def given(self, row: Row) -> dict[str, list[Given]]:
+    def given(self, row: Row) -> dict[str, list[Look]]:
         """The cells of a row by what they mean, those alone that tell it."""
-        found: dict[str, list[Given]] = {}
+        found: dict[str, list[Look]] = {}
         for at, name, looks in self.columns:
             look = looks[row[at]]
             if look.counts:
-                found.setdefault(name, []).append((looks.column, row[at], look))
+                found.setdefault(name, []).append(look)
         return found
 
 

@@ -13,15 +13,12 @@ from inspector.duties.importing.marks import kind_of, marks_of
 from inspector.duties.importing.reader import Reader
 from inspector.duties.importing.words import plain
 from inspector.duties.plain_lines import check_line, check_text
-from inspector.gear.import_list import Cell, Column, Field, Row
+from inspector.gear.import_list import Field, Row
 from inspector.gear.item import NewItem, Provenance
 from inspector.language import show_day, tr
 from inspector.refused import Refused
 
-_LINES = tuple(
-    (one, one.value)
-    for one in (Field.MAKER, Field.SERIAL, Field.MATERIAL, Field.OWNER, Field.PLACE, Field.FROM_WHOM, Field.PAPER)
-)
+_LINES = (Field.MAKER, Field.SERIAL, Field.MATERIAL, Field.OWNER, Field.PLACE, Field.FROM_WHOM, Field.PAPER)
 
 
 class _Cells(Struct):
@@ -29,13 +26,13 @@ class _Cells(Struct):
 
     row: Row
     number: int
-    said: dict[str, tuple[Column, Cell, Look]] = field(default_factory=dict)
+    said: dict[str, Look] = field(default_factory=dict)
     note: list[str] = field(default_factory=list)
     told: list[str] = field(default_factory=list)
 
     def text(self, name: str) -> str:
         """The text of a field."""
-        return self.said[name][2].text if name in self.said else ""
+        return self.said[name].text if name in self.said else ""
 
 
 def is_blank(row: Row) -> bool:
@@ -49,16 +46,16 @@ def read_row(reads: Reader, row: Row, number: int) -> tuple[NewItem, tuple[str, 
     Refused where it does not hold together. Marks that many rows share are read and checked with the first of them.
     """
     cells = _parted(reads, row, number)
-    kind, told = kind_of(reads, cells.text(Field.KIND))
+    alike = reads.marked(cells.row)
+    known = reads.marks.get(alike)
+    kind, told = (known.kind, known.told) if known else kind_of(reads, cells.text(Field.KIND))
     cells.told += told
     tag = cells.text(Field.TAG)
     if not tag:
         raise Refused(tr("tag"), tr("No tag stands in the row."), tr("Write one into the list, and read it again."))
     given = dict(_days(reads, cells))
     lines = dict(_lines(cells))
-    alike = reads.marked(cells.row)
-    known = reads.marks.get(alike)
-    marks = known or marks_of(reads, cells.row, kind)
+    marks = known or marks_of(reads, cells.row, kind, told)
     cells.note += marks.notes
     past = _past(reads, cells)
     photos = _photos(reads, cells)
@@ -90,37 +87,36 @@ def _parted(reads: Reader, row: Row, number: int) -> _Cells:
     cells = _Cells(row, number)
     said, note = cells.said, cells.note
     for at, name, looks in reads.columns:
-        cell = row[at]
-        look = looks[cell]
+        look = looks[row[at]]
         if look.aside is not None:
             note.append(look.aside)
         elif look.counts and name not in said:
-            said[name] = looks.column, cell, look
+            said[name] = look
     return cells
 
 
 def _lines(cells: _Cells) -> Iterator[tuple[str, str]]:
-    for name, key in _LINES:
-        if name in cells.said:
-            text = cells.said[name][2].text
-            check_line(field_words()[key], text)
-            yield key, text
+    words = field_words()
+    for name in _LINES:
+        if look := cells.said.get(name):
+            check_line(words[name], look.text)
+            yield name, look.text
 
 
 def _days(reads: Reader, cells: _Cells) -> Iterator[tuple[str, date]]:
     for name in DAYS:
-        if name in cells.said:
-            column, cell, look = cells.said[name]
-            day, is_vague = _day(reads, column, cell)
+        if look := cells.said.get(name):
+            day, is_vague = _day(reads, look)
             yield name, day
             if is_vague:
                 cells.told.append(
                     tr("“{said}” is taken as {day}, the earliest it can be.", said=look.text, day=show_day(day))
                 )
-                cells.note.append(f"{column.heading}: {look.text}")
+                cells.note.append(f"{look.column.heading}: {look.text}")
 
 
-def _day(reads: Reader, column: Column, cell: Cell) -> tuple[date, bool]:
+def _day(reads: Reader, look: Look) -> tuple[date, bool]:
+    column, cell = look.column, look.cell
     if found := reads.days.get((column.at, cell)):
         return found
     found = reads.days[column.at, cell] = read_day_cell(cell, column, reads.today, column.heading)
@@ -141,7 +137,7 @@ def _past(reads: Reader, cells: _Cells) -> Provenance:
 def _photos(reads: Reader, cells: _Cells) -> tuple[str, ...]:
     if Field.PHOTO not in cells.said:
         return ()
-    texts = [look.text for _, _, look in reads.given(cells.row)[Field.PHOTO]]
+    texts = [look.text for look in reads.given(cells.row)[Field.PHOTO]]
     return tuple(name.strip() for text in texts for name in text.replace("|", ";").split(";") if name.strip())
 
 
