@@ -1,6 +1,5 @@
 """One row of a list as a booking; refused with the reason where it cannot be one."""
 
-from collections.abc import Iterator
 from datetime import date
 
 from msgspec import Struct, field
@@ -53,8 +52,8 @@ def read_row(reads: Reader, row: Row, number: int) -> tuple[NewItem, tuple[str, 
     tag = cells.text(Field.TAG)
     if not tag:
         raise Refused(tr("tag"), tr("No tag stands in the row."), tr("Write one into the list, and read it again."))
-    given = dict(_days(reads, cells))
-    lines = dict(_lines(cells))
+    given = _days(reads, cells)
+    lines = _lines(cells)
     marks = known or marks_of(reads, cells.row, kind, told)
     cells.note += marks.notes
     past = _past(reads, cells)
@@ -95,24 +94,27 @@ def _parted(reads: Reader, row: Row, number: int) -> _Cells:
     return cells
 
 
-def _lines(cells: _Cells) -> Iterator[tuple[str, str]]:
-    words = field_words()
+def _lines(cells: _Cells) -> dict[str, str]:
+    words, found = field_words(), dict[str, str]()
     for name in _LINES:
         if look := cells.said.get(name):
             check_line(words[name], look.text)
-            yield name, look.text
+            found[name] = look.text
+    return found
 
 
-def _days(reads: Reader, cells: _Cells) -> Iterator[tuple[str, date]]:
+def _days(reads: Reader, cells: _Cells) -> dict[str, date]:
+    found: dict[str, date] = {}
     for name in DAYS:
         if look := cells.said.get(name):
             day, is_vague = _day(reads, look)
-            yield name, day
+            found[name] = day
             if is_vague:
                 cells.told.append(
                     tr("“{said}” is taken as {day}, the earliest it can be.", said=look.text, day=show_day(day))
                 )
                 cells.note.append(f"{look.column.heading}: {look.text}")
+    return found
 
 
 def _day(reads: Reader, look: Look) -> tuple[date, bool]:
