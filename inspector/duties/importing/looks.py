@@ -13,12 +13,12 @@ _MOST_KEPT = 4096  # looks of a column: in one of tags or serials none comes twi
 
 
 class Look(Struct, frozen=True):
-    """What a cell of a column says. text: as a person would type it; aside: what it adds to the note, None for nothing.
+    """What a cell says. at: its column's place; text: as a person would type it; aside: for the note, None for nothing.
 
     counts: whether it tells what its column means; a dash, an empty cell and a remark do not.
     """
 
-    column: Column
+    at: int
     cell: Cell
     text: str
     aside: str | None = None
@@ -29,7 +29,7 @@ class Looks(dict[Cell, Look]):
     """The looks at the cells of one column, by what stands in them; for one list, read in one language."""
 
     def __init__(self, column: Column) -> None:
-        super().__init__({"": Look(column, "", "")})
+        super().__init__({"": Look(column.at, "", "")})
         self.column = column
 
     def __missing__(self, cell: Cell) -> Look:
@@ -42,11 +42,11 @@ class Looks(dict[Cell, Look]):
 def _look(column: Column, cell: Cell) -> Look:
     text, field = text_of(cell), column.field
     if field in _ASIDE:
-        return Look(column, cell, text, _noted(column, text))
+        return Look(column.at, cell, text, _noted(column, text))
     if isinstance(cell, str) and text.casefold() in _NOTHING and field != Field.TAG:
         said = f"{column.heading}: {cell}" if column.heading else cell
-        return Look(column, cell, text, None if field == Field.PAST else said)
-    return Look(column, cell, text, counts=True)
+        return Look(column.at, cell, text, None if field == Field.PAST else said)
+    return Look(column.at, cell, text, counts=True)
 
 
 def _noted(column: Column, said: str) -> str:

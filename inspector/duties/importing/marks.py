@@ -36,7 +36,7 @@ def kind_of(reads: Reader, said: str) -> tuple[Kind, tuple[str, ...]]:
 def marks_of(reads: Reader, row: Row, kind: Kind, told: tuple[str, ...]) -> Marks:
     """The marks of a piece of this kind, of which that is told; refused where a cell cannot be read."""
     given, notes = reads.given(row), list[str]()
-    rating, sizes = _rating(reads, given, kind, notes), _sizes(given, kind, notes)
+    rating, sizes = _rating(reads, given, kind, notes), _sizes(reads, given, kind, notes)
     return Marks(kind, told, rating, sizes, _fixing(_text(given, Field.FIXED_BY)), tuple(notes))
 
 
@@ -47,13 +47,13 @@ def _text(given: _By, name: str) -> str:
 def _rating(reads: Reader, given: _By, kind: Kind, notes: list[str]) -> Rating:
     """The rating that the kind goes by; of two the WLL, and the other is told in the note."""
     by = _text(given, Field.BASIS)
-    found = [_one_rating(by, kind, one.column, one.cell) for one in given.get(Field.RATING, ())]
+    found = [_one_rating(by, kind, reads.column(one), one.cell) for one in given.get(Field.RATING, ())]
     if not found:
         return Rating(Basis.UNRATED, None, None, "none")
     found.sort(key=lambda one: (one[0] not in kind.rated_by, one[0] is not Basis.WLL))
     basis, figure, _ = found[0]
     notes += [f"{column.heading}: {other.as_typed}" for _, other, column in found[1:]]
-    return Rating(basis, figure, _factor(given), reads.matching.stated_on)
+    return Rating(basis, figure, _factor(reads, given), reads.matching.stated_on)
 
 
 def _one_rating(by: str, kind: Kind, column: Column, cell: Cell) -> tuple[Basis, Figure, Column]:
@@ -76,14 +76,15 @@ def _basis(by: str, kind: Kind, column: Column, cell: Cell) -> Basis:
     raise NotTold(column, Asks.BASIS, figures.text_of(cell))
 
 
-def _factor(given: _By) -> float | None:
+def _factor(reads: Reader, given: _By) -> float | None:
     for one in given.get(Field.FACTOR, ())[:1]:
+        column = reads.column(one)
         typed = one.cell.replace(" ", "") if isinstance(one.cell, str) else one.cell
-        return figures.read_figure(typed, one.column, Dimension.FACTOR, one.column.heading).si
+        return figures.read_figure(typed, column, Dimension.FACTOR, column.heading).si
     return None
 
 
-def _sizes(given: _By, kind: Kind, notes: list[str]) -> tuple[SizeAsNew, ...]:
+def _sizes(reads: Reader, given: _By, kind: Kind, notes: list[str]) -> tuple[SizeAsNew, ...]:
     """The sizes that the kind has; what stands in a column of another kind's size goes into the note."""
     known = {size.key: size for size in kind.sizes}
     found = []
@@ -92,10 +93,10 @@ def _sizes(given: _By, kind: Kind, notes: list[str]) -> tuple[SizeAsNew, ...]:
             continue
         key = name.removeprefix(SIZE_SIGN)
         for one in looks[: 1 if key in known else 0]:
-            figure = figures.read_figure(one.cell, one.column, known[key].dimension, one.column.heading)
-            found.append(SizeAsNew(key, figure))
+            column = reads.column(one)
+            found.append(SizeAsNew(key, figures.read_figure(one.cell, column, known[key].dimension, column.heading)))
         left = looks[1:] if key in known else looks
-        notes += [f"{one.column.heading}: {one.text}" for one in left]
+        notes += [f"{reads.column(one).heading}: {one.text}" for one in left]
     return tuple(found)
 
 

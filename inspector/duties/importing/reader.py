@@ -10,7 +10,7 @@ from inspector.duties.importing.columns import kind_names
 from inspector.duties.importing.looks import Look, Looks
 from inspector.duties.importing.words import plain, table
 from inspector.duties.office import Office
-from inspector.gear.import_list import SIZE_SIGN, Cell, Field, Matching, Row
+from inspector.gear.import_list import SIZE_SIGN, Cell, Column, Field, Matching, Row
 from inspector.gear.item import Fixing, Provenance, Rating, SizeAsNew
 from inspector.gear.kind import Kind
 from inspector.rulebook.words import provenance_word
@@ -52,6 +52,10 @@ class Reader(Struct, frozen=True):
     def kind(self, key: str) -> Kind:
         """A kind of gear."""
         return self.office.kind(key)
+
+    def column(self, look: Look) -> Column:
+        """The column in which a cell stands."""
+        return self.matching.columns[look.at]
 
     def given(self, row: Row) -> dict[str, list[Look]]:
         """The cells of a row by what they mean, those alone that tell it."""

@@ -113,15 +113,15 @@ def _days(reads: Reader, cells: _Cells) -> dict[str, date]:
                 cells.told.append(
                     tr("“{said}” is taken as {day}, the earliest it can be.", said=look.text, day=show_day(day))
                 )
-                cells.note.append(f"{look.column.heading}: {look.text}")
+                cells.note.append(f"{reads.column(look).heading}: {look.text}")
     return found
 
 
 def _day(reads: Reader, look: Look) -> tuple[date, bool]:
-    column, cell = look.column, look.cell
-    if found := reads.days.get((column.at, cell)):
+    if found := reads.days.get((look.at, look.cell)):
         return found
-    found = reads.days[column.at, cell] = read_day_cell(cell, column, reads.today, column.heading)
+    column = reads.column(look)
+    found = reads.days[look.at, look.cell] = read_day_cell(look.cell, column, reads.today, column.heading)
     return found
 
 
