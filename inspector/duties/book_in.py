@@ -38,9 +38,14 @@ def check_booking(office: Office, facts: NewItem) -> None:
     """Refuse facts that do not hold together by themselves."""
     kind = office.kind(facts.kind)
     check_tag(facts.tag)
+    check_marks(facts, kind)
+    check_days(facts, office.today)
+
+
+def check_marks(facts: NewItem, kind: Kind) -> None:
+    """Refuse a rating, sizes or a way of fixing that the kind cannot have."""
     check_rating(facts, kind)
     _check_sizes(facts, kind)
-    _check_days(facts, office.today)
 
 
 def add_piece(office: Office, page: Page, facts: NewItem) -> tuple[Item, Judged]:
@@ -154,7 +159,8 @@ def _check_fixing(facts: NewItem, kind: Kind, given: Container[str]) -> None:
         )
 
 
-def _check_days(facts: NewItem, today: date) -> None:
+def check_days(facts: NewItem, today: date) -> None:
+    """Refuse days that have not come, or that lie in no order a piece can have."""
     for name, day in ((tr("made on"), facts.made_on), (tr("in service since"), facts.in_service_on)):
         if day and day > today:
             raise Refused(name, tr("The day lies in the future."), tr("Write the day as it was, or leave it empty."))

@@ -12,8 +12,8 @@ from inspector.duties.importing.columns import find_head, propose, questions
 from inspector.duties.importing.fates import fates, known_of
 from inspector.duties.importing.figures import text_of
 from inspector.duties.importing.photos import Folder, folder_of, photo_bytes
+from inspector.duties.importing.reader import reader
 from inspector.duties.importing.remember import IMPORT, recalled
-from inspector.duties.importing.rows import reader
 from inspector.duties.office import Office
 from inspector.duties.out_tray import next_number
 from inspector.duties.take_photos import picture_of

@@ -2,6 +2,7 @@
 
 import re
 import unicodedata
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -24,6 +25,7 @@ class Serial(Struct, frozen=True):
     after: str
 
 
+@lru_cache(maxsize=1024)  # what a notice says is held against every piece
 def plain(text: str) -> str:
     """Letters and figures alone, without case."""
     return "".join(sign for sign in unicodedata.normalize("NFKC", text).casefold() if sign.isalnum())
@@ -75,6 +77,7 @@ def distance(one: str, other: str) -> int:
     return rows[-1][-1]
 
 
+@lru_cache(maxsize=1024)
 def parts_of(serial: str) -> Serial | None:
     """A serial in its parts; None where no figure stands in it."""
     found = _SERIAL.fullmatch(plain(serial))

@@ -5,13 +5,12 @@ origin; a merge takes its lines over and then writes a line that names their las
 follow the same line, and every chain ends in a line that a merge names, or in the last line of all.
 """
 
-import hashlib
 import json
 from collections.abc import Iterator, Mapping
 from typing import Any
 
 from inspector.gear.lists import Fault
-from inspector.register.canonical import canonical
+from inspector.register.canonical import digest_of
 
 GENESIS = "0" * 64
 MERGE = "merge"  # the deed whose line names the heads that it took over
@@ -20,7 +19,7 @@ HEADS = "heads"  # the fact of that line under which they stand
 
 def line_hash(number: int, origin: str, at: str, by: str, deed: str, body: str, before: str) -> str:
     """The hash of one ledger line over all its columns but its place in this register."""
-    return hashlib.sha256(canonical([number, origin, at, by, deed, body, before]).encode()).hexdigest()
+    return digest_of([number, origin, at, by, deed, body, before])
 
 
 def hash_of(row: Mapping[Any, Any]) -> str:

@@ -1,17 +1,22 @@
 """The ledger finds whatever was changed, wherever it was changed."""
 
+import hashlib
 import sqlite3
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
+from datetime import date
 
 import pytest
+from hypothesis import example, given
+from hypothesis import strategies as st
 
 from inspector.duties.keep_contact import remove_contact, write_contact
 from inspector.duties.look_up import people
 from inspector.duties.office import Office
 from inspector.duties.verify_book import verify_book
+from inspector.gear.import_list import Field
 from inspector.refused import Refused
-from inspector.register.canonical import canonical
+from inspector.register.canonical import canonical, digest, digest_of
 
 
 @contextmanager
@@ -148,3 +153,14 @@ def test_a_head_that_cannot_be_one_is_refused(sample: Office, head: str) -> None
 
 def test_canonical_json_has_one_spelling() -> None:
     assert canonical({"b": 1, "a": [0.1, "é"]}) == '{"a":[0.1,"é"],"b":1}'
+
+
+_COLUMNS = st.none() | st.text() | st.integers(-(2**63), 2**63 - 1) | st.dates() | st.datetimes() | st.floats()
+
+
+@given(st.dictionaries(st.text(max_size=3), _COLUMNS | st.booleans() | st.binary() | st.sampled_from(Field)))
+@example({"text": '\x00\x07\b\t\n\x0b\f\r\x1f "\\/\x7f\x85\u2028\ufeff\U0001f6df', "a": 1e16, "b": True})
+@example({"text": '\x00\x07\b\t\n\x0b\f\r\x1f "\\/\x7f\x85\u2028\ufeff\U0001f6df', "on": date(1, 2, 3), "Z": None})
+def test_every_digest_is_that_of_the_one_spelling(row: dict[str, object]) -> None:
+    assert digest(row) == hashlib.sha256(canonical(row).encode()).hexdigest()
+    assert digest_of(list(row.values())) == hashlib.sha256(canonical(list(row.values())).encode()).hexdigest()

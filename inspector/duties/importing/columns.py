@@ -1,6 +1,6 @@
 """What the columns of a list mean: proposed by their headings and by what is in them, and what is to be asked."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from itertools import pairwise
 
 from msgspec.structs import replace
@@ -24,6 +24,11 @@ def cells_below(sheet: Sheet, matching: Matching, at: int) -> list[Cell]:
     """The cells of a column below its heading that hold anything."""
     rows = sheet.rows[matching.head :]
     return [row[at] for row in rows if at < len(row) and row[at] != ""]
+
+
+def said_below(sheet: Sheet, matching: Matching, at: int) -> list[Cell]:
+    """The same, each only once: in a long list most cells of a column say what others said."""
+    return list(dict.fromkeys(cells_below(sheet, matching, at)))
 
 
 def kind_names(office: Office) -> dict[str, str]:
@@ -135,11 +140,14 @@ def _proven(office: Office, sheet: Sheet, matching: Matching) -> Matching:
 
 def reproven(office: Office, sheet: Sheet, matching: Matching, at: int) -> Matching:
     """With what one column proves by itself."""
-    one, cells = matching.columns[at], cells_below(sheet, matching, at)
-    if dimension_of(office, one.field) and (sign := figures.decimal_proven(cells)):
-        one = replace(one, decimal=sign, proven=(*one.proven, Asks.DECIMAL))
-    if one.field in DAYS and (order := days.order_proven(cells)):
+    one = matching.columns[at]
+    if dimension_of(office, one.field):
+        if sign := figures.decimal_proven(said_below(sheet, matching, at)):
+            one = replace(one, decimal=sign, proven=(*one.proven, Asks.DECIMAL))
+    elif one.field in DAYS and (order := days.order_proven(said_below(sheet, matching, at))):
         one = replace(one, order=order, proven=(*one.proven, Asks.ORDER))
+    else:
+        return matching
     return replace(matching, columns=(*matching.columns[:at], one, *matching.columns[at + 1 :]))
 
 
@@ -148,24 +156,23 @@ def questions(office: Office, sheet: Sheet, matching: Matching) -> tuple[Questio
     has_basis = any(one.field == Field.BASIS for one in matching.columns)
     found: list[Question] = []
     for one in matching.columns:
-        cells = cells_below(sheet, matching, one.at)
         if dimension := dimension_of(office, one.field):
-            found += _of_figures(one, cells, dimension, has_basis)
-        elif one.field in DAYS and days.hangs_on_order(cells):
+            found += _of_figures(one, said_below(sheet, matching, one.at), dimension, has_basis)
+        elif one.field in DAYS and days.hangs_on_order(said_below(sheet, matching, one.at)):
             asks = tr("In which order are the days of “{name}” written?", name=one.heading)
             found.append(Question(one.at, one.heading, Asks.ORDER, asks, _orders(), one.order))
     return tuple(found)
 
 
-def _of_figures(one: Column, cells: Sequence[Cell], dimension: Dimension, has_basis: bool) -> list[Question]:
-    found, listed = [], list(cells)
-    if dimension in {Dimension.FORCE, Dimension.LENGTH} and figures.hangs_on_unit(listed):
+def _of_figures(one: Column, cells: list[Cell], dimension: Dimension, has_basis: bool) -> list[Question]:
+    found = []
+    if dimension in {Dimension.FORCE, Dimension.LENGTH} and figures.hangs_on_unit(cells):
         units = figures.LENGTHS if dimension is Dimension.LENGTH else figures.WEIGHTS
         if heading_meant(one.heading, {}).unit != one.unit or one.unit in {"", *MANY_WEIGHTS}:
             asks = tr("In which unit are the figures of “{name}”?", name=one.heading)
             told = "" if one.unit in MANY_WEIGHTS else one.unit
             found.append(Question(one.at, one.heading, Asks.UNIT, asks, tuple((unit, unit) for unit in units), told))
-    if figures.hangs_on_decimal(listed):
+    if figures.hangs_on_decimal(cells):
         asks = tr("Which sign stands before the fractions in “{name}”?", name=one.heading)
         found.append(Question(one.at, one.heading, Asks.DECIMAL, asks, _signs(), one.decimal))
     says_basis = has_basis or one.field != Field.RATING or bool(heading_meant(one.heading, {}).basis)

@@ -7,10 +7,10 @@ from datetime import date
 from msgspec import Struct
 from msgspec.structs import replace
 
-from inspector.duties.book_in import check_booking
 from inspector.duties.book_in_forms import in_form
 from inspector.duties.importing.photos import Folder, with_photos
-from inspector.duties.importing.rows import Reader, is_blank, read_row
+from inspector.duties.importing.reader import Reader
+from inspector.duties.importing.rows import is_blank, read_row
 from inspector.duties.importing.words import plain
 from inspector.duties.office import Office, told_of
 from inspector.gear.import_list import Beside, Fate, Row, RowFate, Sheet
@@ -80,7 +80,7 @@ def fates(reads: Reader, page: Page, sheet: Sheet, folder: Folder | None) -> tup
 def _above(row: Row, number: int, *, is_head: bool) -> RowFate:
     if is_head:
         return RowFate(number, Fate.BLANK, why=tr("These are the headings."))
-    if all(cell == "" for cell in row):
+    if is_blank(row):
         return RowFate(number, Fate.BLANK, why=tr("Nothing stands in the row."))
     return RowFate(
         number, Fate.REFUSED, why=tr("It stands above the headings."), what_to_do=tr("It tells of no piece.")
@@ -88,15 +88,14 @@ def _above(row: Row, number: int, *, is_head: bool) -> RowFate:
 
 
 def _fate(reads: Reader, page: Page, row: Row, number: int, heading: Row) -> RowFate:
-    if is_blank(reads, row):
+    if is_blank(row):
         return RowFate(number, Fate.BLANK, why=tr("Nothing stands in the row."))
     if heading and row == heading:
         what = tr("It tells of no piece.")
         return RowFate(number, Fate.REFUSED, why=tr("The headings stand here once more."), what_to_do=what)
     try:
         facts, told, photos = read_row(reads, row, number)
-        check_booking(reads.office, facts)
-        kept = in_form(page, facts, reads.office.today)
+        kept = in_form(page, facts, reads.today)
     except Refused as refusal:
         why = f"{refusal.field}: {refusal.why}"
         return RowFate(number, Fate.REFUSED, why=why, what_to_do=refusal.what_to_do)
@@ -154,7 +153,7 @@ def _twins(rows: Sequence[RowFate], *, shared_serials: bool) -> dict[int, RowFat
             if one.facts.serial and not shared_serials:
                 groups[f"serial {plain(one.facts.serial)}"].append(one)
     found: dict[int, RowFate] = {}
-    for group in groups.values():
+    for group in (some for some in groups.values() if len(some) > 1):
         for one in group:
             if other := _other(one, group):
                 found.setdefault(one.number, other)

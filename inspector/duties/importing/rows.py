@@ -1,85 +1,70 @@
 """One row of a list as a booking; refused with the reason where it cannot be one."""
 
-from collections.abc import Mapping
 from datetime import date
 
 from msgspec import Struct, field
 
-from inspector.duties.importing import days, figures
-from inspector.duties.importing.asked import NotTold
-from inspector.duties.importing.columns import DAYS, dimension_of, field_words, kind_names
-from inspector.duties.importing.headings import heading_meant
-from inspector.duties.importing.words import kind_meant, plain, table
-from inspector.duties.office import Office
+from inspector.duties.book_in import check_days, check_marks, check_tag
+from inspector.duties.importing.columns import DAYS, field_words
+from inspector.duties.importing.days import read_day_cell
+from inspector.duties.importing.looks import Look
+from inspector.duties.importing.marks import kind_of, marks_of
+from inspector.duties.importing.reader import Reader
+from inspector.duties.importing.words import plain
 from inspector.duties.plain_lines import check_line, check_text
-from inspector.gear.import_list import SIZE_SIGN, Asks, Cell, Column, Field, Matching, Row
-from inspector.gear.item import Fixing, NewItem, Provenance, Rating, SizeAsNew
-from inspector.gear.kind import Basis, Kind
-from inspector.language import show_day, tr, within
+from inspector.gear.import_list import Field, Row
+from inspector.gear.item import NewItem, Provenance
+from inspector.language import show_day, tr
 from inspector.refused import Refused
-from inspector.rulebook.words import provenance_word
-from inspector.units import Dimension, Figure
 
-_NOTHING = {"", "-", "–", "—", "?", "n/a", "na", "none", "not known", "k.a.", "k. a.", "keine", "unbekannt", "unknown"}
-_SOLE = ((Basis.TOWED_MASS,), (Basis.LINE_PULL,))
 _LINES = (Field.MAKER, Field.SERIAL, Field.MATERIAL, Field.OWNER, Field.PLACE, Field.FROM_WHOM, Field.PAPER)
 
 
-class Reader(Struct, frozen=True):
-    """What every row is read with. file: the name of the list, which the notes name."""
-
-    office: Office
-    matching: Matching
-    file: str
-    kinds: Mapping[str, str]
-    dimensions: Mapping[str, Dimension | None]
-    pasts: Mapping[str, str]
-
-
 class _Cells(Struct):
-    """The cells of a row by what they mean, and what is told of them beside the booking."""
+    """The cells of a row by what they mean, of several columns the first that tells it, and what is told beside."""
 
+    row: Row
     number: int
-    by_field: dict[str, list[tuple[Column, Cell]]]
+    said: dict[str, Look] = field(default_factory=dict)
     note: list[str] = field(default_factory=list)
     told: list[str] = field(default_factory=list)
 
     def text(self, name: str) -> str:
-        """The text of a field; of several columns the first that has one."""
-        return next((figures.text_of(cell) for _, cell in self.by_field.get(name, ())), "")
+        """The text of a field."""
+        return self.said[name].text if name in self.said else ""
 
 
-def reader(office: Office, matching: Matching, file: str) -> Reader:
-    """What the rows of a sheet are read with."""
-    dimensions = {one.field: dimension_of(office, one.field) for one in matching.columns}
-    pasts = {plain(provenance_word(one)): one.value for one in Provenance} | dict(table("pasts"))
-    return Reader(office, matching, file, kind_names(office), dimensions, pasts)
-
-
-def is_blank(reads: Reader, row: Row) -> bool:
+def is_blank(row: Row) -> bool:
     """Whether nothing stands in any column of the row."""
-    return all(cell == "" for cell in row)
+    return not any(row) and all(cell == "" for cell in row)
 
 
 def read_row(reads: Reader, row: Row, number: int) -> tuple[NewItem, tuple[str, ...], tuple[str, ...]]:
-    """The booking, what is to be told of it, and the names of its photos. number: the row in the file."""
+    """The booking, what is to be told of it, and the names of its photos. number: the row in the file.
+
+    Refused where it does not hold together. Marks that many rows share are read and checked with the first of them.
+    """
     cells = _parted(reads, row, number)
-    kind = _kind(reads, cells)
+    alike = reads.marked(cells.row)
+    known = reads.marks.get(alike)
+    kind, told = (known.kind, known.told) if known else kind_of(reads, cells.text(Field.KIND))
+    cells.told += told
     tag = cells.text(Field.TAG)
     if not tag:
         raise Refused(tr("tag"), tr("No tag stands in the row."), tr("Write one into the list, and read it again."))
     given = _days(reads, cells)
-    lines = {one.value: _line(cells, one) for one in _LINES}
-    rating, sizes = _rating(reads, cells, kind), _sizes(reads, cells, kind)
-    past, fixing = _past(reads, cells), _fixing(cells)
-    photos = _photos(cells)
+    lines = _lines(cells)
+    marks = known or marks_of(reads, cells.row, kind, told)
+    cells.note += marks.notes
+    past = _past(reads, cells)
+    photos = _photos(reads, cells)
     facts = NewItem(
         tag=tag,
         kind=kind.key,
-        rating=rating,
-        sizes=sizes,
+        rating=marks.rating,
+        sizes=marks.sizes,
         provenance=past,
-        fixed_by=fixing,
+        fixed_by=marks.fixed_by,
         made_on=given.get(Field.MADE_ON),
         in_service_on=given.get(Field.IN_SERVICE),
         borrowed_until=given.get(Field.UNTIL),
@@ -87,121 +72,57 @@ def read_row(reads: Reader, row: Row, number: int) -> tuple[NewItem, tuple[str, 
         **lines,  # type: ignore[arg-type] # every one is a text
     )
     check_text(tr("note"), facts.note)
+    check_tag(tag)
+    if not known:
+        check_marks(facts, kind)
+        reads.marks[alike] = marks
+    check_days(facts, reads.today)
     return facts, tuple(cells.told), photos
 
 
 def _parted(reads: Reader, row: Row, number: int) -> _Cells:
-    cells = _Cells(number, {})
-    for one in reads.matching.columns:
-        cell = row[one.at] if one.at < len(row) else ""
-        if cell == "" or one.field == Field.LEFT_OUT:
-            continue
-        if one.field in {Field.NOTE, Field.INSPECTED}:
-            cells.note.append(_noted(one, cell))
-        elif isinstance(cell, str) and figures.text_of(cell).casefold() in _NOTHING and one.field != Field.TAG:
-            if one.field not in {Field.PAST}:
-                cells.note.append(f"{one.heading}: {cell}" if one.heading else cell)
-        else:
-            cells.by_field.setdefault(one.field, []).append((one, cell))
+    if len(row) < reads.width:
+        row += ("",) * (reads.width - len(row))
+    cells = _Cells(row, number)
+    said, note = cells.said, cells.note
+    for at, name, looks in reads.columns:
+        look = looks[row[at]]
+        if look.aside is not None:
+            note.append(look.aside)
+        elif look.counts and name not in said:
+            said[name] = look
     return cells
 
 
-def _noted(column: Column, cell: Cell) -> str:
-    said = figures.text_of(cell)
-    if column.field == Field.INSPECTED:
-        return tr(
-            "The list says of an inspection ({heading}): {said}. It counts as none.", heading=column.heading, said=said
-        )
-    is_note = table("fields").get(plain(column.heading)) == Field.NOTE
-    return said if is_note or not column.heading else f"{column.heading}: {said}"
-
-
-def _kind(reads: Reader, cells: _Cells) -> Kind:
-    said = cells.text(Field.KIND)
-    if not said:
-        why = tr("It is not told what kind of gear it is.")
-        raise Refused(tr("kind"), why, tr("Write the kind into the list, and read it again."))
-    if not (key := kind_meant(said, reads.kinds)):
-        why = tr("“{said}” is no kind of gear of the register, or could be several.", said=said)
-        raise Refused(tr("kind"), why, tr("Write one of the kinds that `inspector kinds` lists, and read it again."))
-    if plain(said) not in reads.kinds:
-        kind = reads.office.kind(key)
-        cells.told.append(tr("“{said}” is taken as: {kind}.", said=said, kind=within(tr(kind.name))))
-    return reads.office.kind(key)
-
-
-def _line(cells: _Cells, name: Field) -> str:
-    text = cells.text(name)
-    check_line(field_words()[name], text)
-    return text
-
-
-def _days(reads: Reader, cells: _Cells) -> dict[str, date]:
-    found = {}
-    for name in DAYS:
-        for column, cell in cells.by_field.get(name, ())[:1]:
-            day, is_vague = days.read_day_cell(cell, column, reads.office.today, column.heading)
-            found[name.value] = day
-            if is_vague:
-                said = figures.text_of(cell)
-                cells.told.append(
-                    tr("“{said}” is taken as {day}, the earliest it can be.", said=said, day=show_day(day))
-                )
-                cells.note.append(f"{column.heading}: {said}")
+def _lines(cells: _Cells) -> dict[str, str]:
+    words, found = field_words(), dict[str, str]()
+    for name in _LINES:
+        if look := cells.said.get(name):
+            check_line(words[name], look.text)
+            found[name] = look.text
     return found
 
 
-def _rating(reads: Reader, cells: _Cells, kind: Kind) -> Rating:
-    """The rating that the kind goes by; of two the WLL, and the other is told in the note."""
-    given = [_one_rating(reads, cells, kind, column, cell) for column, cell in cells.by_field.get(Field.RATING, ())]
-    if not given:
-        return Rating(Basis.UNRATED, None, None, "none")
-    given.sort(key=lambda one: (one[0] not in kind.rated_by, one[0] is not Basis.WLL))
-    basis, figure, _ = given[0]
-    cells.note += [f"{column.heading}: {other.as_typed}" for _, other, column in given[1:]]
-    return Rating(basis, figure, _factor(reads, cells), reads.matching.stated_on)
+def _days(reads: Reader, cells: _Cells) -> dict[str, date]:
+    found: dict[str, date] = {}
+    for name in DAYS:
+        if look := cells.said.get(name):
+            day, is_vague = _day(reads, look)
+            found[name] = day
+            if is_vague:
+                cells.told.append(
+                    tr("“{said}” is taken as {day}, the earliest it can be.", said=look.text, day=show_day(day))
+                )
+                cells.note.append(f"{reads.column(look).heading}: {look.text}")
+    return found
 
 
-def _one_rating(reads: Reader, cells: _Cells, kind: Kind, column: Column, cell: Cell) -> tuple[Basis, Figure, Column]:
-    basis = _basis(cells, kind, column, cell)
-    dimension = Dimension.MASS if basis is Basis.TOWED_MASS else Dimension.FORCE
-    return basis, figures.read_figure(cell, column, dimension, column.heading or tr("rating")), column
-
-
-def _basis(cells: _Cells, kind: Kind, column: Column, cell: Cell) -> Basis:
-    """What the figure is: by its cell, the row's word, the column, or as the only thing that a kind is marked with."""
-    said = figures.without_basis(figures.text_of(cell))[1] or table("bases").get(plain(cells.text(Field.BASIS)), "")
-    if said:
-        return Basis(said)
-    if column.basis and (Basis(column.basis) in kind.rated_by or heading_meant(column.heading, {}).basis):
-        return Basis(column.basis)
-    if kind.rated_by in _SOLE:
-        return kind.rated_by[0]
-    if column.basis:
-        return Basis(column.basis)
-    raise NotTold(column, Asks.BASIS, figures.text_of(cell))
-
-
-def _factor(reads: Reader, cells: _Cells) -> float | None:
-    for column, cell in cells.by_field.get(Field.FACTOR, ())[:1]:
-        typed = cell.replace(" ", "") if isinstance(cell, str) else cell
-        return figures.read_figure(typed, column, Dimension.FACTOR, column.heading).si
-    return None
-
-
-def _sizes(reads: Reader, cells: _Cells, kind: Kind) -> tuple[SizeAsNew, ...]:
-    """The sizes that the kind has; what stands in a column of another kind's size goes into the note."""
-    known = {size.key: size for size in kind.sizes}
-    found = []
-    for name, given in cells.by_field.items():
-        if not name.startswith(SIZE_SIGN):
-            continue
-        key = name.removeprefix(SIZE_SIGN)
-        for column, cell in given[: 1 if key in known else 0]:
-            found.append(SizeAsNew(key, figures.read_figure(cell, column, known[key].dimension, column.heading)))
-        left = given[1:] if key in known else given
-        cells.note += [f"{column.heading}: {figures.text_of(cell)}" for column, cell in left]
-    return tuple(found)
+def _day(reads: Reader, look: Look) -> tuple[date, bool]:
+    if found := reads.days.get((look.at, look.cell)):
+        return found
+    column = reads.column(look)
+    found = reads.days[look.at, look.cell] = read_day_cell(look.cell, column, reads.today, column.heading)
+    return found
 
 
 def _past(reads: Reader, cells: _Cells) -> Provenance:
@@ -215,16 +136,10 @@ def _past(reads: Reader, cells: _Cells) -> Provenance:
     return Provenance.UNKNOWN
 
 
-def _fixing(cells: _Cells) -> Fixing:
-    said = cells.text(Field.FIXED_BY)
-    if said and not (known := table("fixings").get(plain(said))):
-        why = tr("“{said}” is neither bolts nor welds.", said=said)
-        raise Refused(tr("fixed by"), why, tr("Mend it in the list, or leave it empty."))
-    return Fixing(known) if said and known else Fixing.UNKNOWN
-
-
-def _photos(cells: _Cells) -> tuple[str, ...]:
-    texts = [figures.text_of(cell) for _, cell in cells.by_field.get(Field.PHOTO, ())]
+def _photos(reads: Reader, cells: _Cells) -> tuple[str, ...]:
+    if Field.PHOTO not in cells.said:
+        return ()
+    texts = [look.text for look in reads.given(cells.row)[Field.PHOTO]]
     return tuple(name.strip() for text in texts for name in text.replace("|", ";").split(";") if name.strip())
 
 

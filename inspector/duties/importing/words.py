@@ -13,8 +13,10 @@ _NO_WORD = re.compile(r"[^\w²³ø+]+")
 @lru_cache(maxsize=1024)  # a list says the same headings, kinds and places in every row
 def plain(text: str) -> str:
     """A text without what two spellings differ in: capitals, signs and spacing."""
-    composed = unicodedata.normalize("NFC", text).casefold().replace("ß", "ss").replace("⌀", "ø").replace("_", " ")
-    return " ".join(_NO_WORD.sub(" ", composed).split())
+    small = text.casefold()
+    if not text.isascii():
+        small = unicodedata.normalize("NFC", text).casefold().replace("ß", "ss").replace("⌀", "ø")
+    return " ".join(_NO_WORD.sub(" ", small.replace("_", " ")).split())
 
 
 @cache

@@ -9,7 +9,7 @@ from io import StringIO
 from inspector.gear.import_list import Row
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register.exchange.guard import unguarded
+from inspector.register.exchange.guard import Cleaned
 from inspector.register.exchange.table_limits import check_shape
 
 _MARKS = ((codecs.BOM_UTF8, "utf-8-sig"), (codecs.BOM_UTF16_LE, "utf-16"), (codecs.BOM_UTF16_BE, "utf-16"))
@@ -26,16 +26,13 @@ def csv_rows(data: bytes, name: str, encoding: str = "", delimiter: str = "") ->
     if head.strip().lower().startswith("sep=") and len(head.strip()) == len("sep=") + 1:
         delimiter, text = delimiter or head.strip()[-1], "\n" + rest  # the line stays as an empty one: rows keep number
     delimiter = delimiter or _delimiter(text)
+    cleaned = Cleaned()
     try:
-        rows = tuple(_row(one) for one in check_shape(_parsed(text, delimiter), name))
+        rows = tuple([tuple([cleaned[cell] for cell in one]) for one in check_shape(_parsed(text, delimiter), name)])
     except (csv.Error, TypeError) as error:
         why = tr("It cannot be read as a table ({why}).", why=error)
         raise Refused(name, why, tr("Save it anew as CSV or XLSX from the program it comes from.")) from error
     return rows, taken, delimiter
-
-
-def _row(cells: list[str]) -> Row:
-    return tuple(unguarded(one).strip() for one in cells)
 
 
 def _decoded(data: bytes, name: str, encoding: str) -> tuple[str, str]:

@@ -9,7 +9,7 @@ from python_calamine import CalamineSheet, CalamineWorkbook, PasswordError, Shee
 from inspector.gear.import_list import Cell, Row, Sheet
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register.exchange.guard import unguarded
+from inspector.register.exchange.guard import Cleaned
 from inspector.register.exchange.table_limits import MOST_CELLS, check_extent, check_shape, too_large
 from inspector.register.exchange.workbook_guard import check_packed
 
@@ -62,7 +62,8 @@ def _rows(sheet: CalamineSheet, name: str) -> tuple[Row, ...]:
     if sheet.start is None:
         return ()
     every = sheet.to_python(skip_empty_area=False)  # so that rows and columns keep their numbers
-    rows: list[Row] = [tuple(map(_cell, one)) for one in check_shape(every, name)]
+    cleaned = Cleaned()
+    rows: list[Row] = [tuple([_cell(cell, cleaned) for cell in one]) for one in check_shape(every, name)]
     _spread(rows, sheet.merged_cell_ranges or ())
     return tuple(rows)
 
@@ -81,12 +82,14 @@ def _spread(rows: list[Row], merged: Iterable[_Merged]) -> None:
                 return
 
 
-def _cell(value: object) -> Cell:
+def _cell(value: object, cleaned: Cleaned) -> Cell:
     if isinstance(value, str):
-        return unguarded(value).strip()
+        return cleaned[value]
+    if isinstance(value, float):
+        return value
     if isinstance(value, bool):
         return str(value).upper()
-    if isinstance(value, int | float):
+    if isinstance(value, int):
         return float(value)
     if isinstance(value, datetime):
         return value.date() if value.time() == time() else value.isoformat(sep=" ", timespec="minutes")

@@ -52,10 +52,9 @@ def _check_size(packed: zipfile.ZipFile, size_bytes: int, name: str) -> None:
 
 def _check_cells(text: bytes, name: str) -> None:
     """The rectangle that the cells of an XLSX sheet span."""
-    columns = rows = 0
-    for letters, number in set(_CELL.findall(text)):
-        columns, rows = max(columns, _column(letters)), max(rows, int(number))
-    rows = max([rows, *map(int, _ROW.findall(text))])
+    cells = _CELL.findall(text)
+    columns = max(map(_column, {letters for letters, _ in cells}), default=0)
+    rows = max(map(int, {*_ROW.findall(text), *(number for _, number in cells)}), default=0)
     check_extent(rows, columns, name)
 
 

@@ -1,0 +1,66 @@
+"""Stories: what many rows of a list have in common is read once, and each row says what it says by itself."""
+
+from collections.abc import Iterator
+from datetime import date
+from pathlib import Path
+
+import pytest
+from msgspec.structs import replace
+
+from inspector.duties.found_club import found_club
+from inspector.duties.import_list import dry_run, matching_of
+from inspector.duties.office import Office
+from inspector.gear.import_list import Fate, Row
+from inspector.rulebook.load import Rulebook
+from tests.conftest import office_in
+from tests.duties.lists import HEADS, listed
+
+_HEADS = f"{HEADS};Length (m);MBS (kN);Factor;Made on;Past;From whom;Serial;Remarks;Colour;Fixed by"
+_PIECES = (
+    "Bow shackle;4.75;19;22;;;;2019-03-14;new;a dealer",
+    "bow shackle;4.75;19;22;;;;2019;new;a dealer",
+    "Bow shackle;4.75;19;22;;279;5;2019-03-14;used;",
+    "Bow shackle;4.75;19;22;1.2;;;soon;new;a dealer",
+    "Bow shackle;4.75;19;;;;;2019-03-14;new;a dealer",
+    "Bow shackle;much;19;22;;;;2019-03-14;new;a dealer",
+    "Bow shackle;-;19;22;;;;2099-01-01;found;a dealer",
+    "Bow shackle;-1;19;22;;;;-;unknown;",
+    "Snatch strap;;;;9;86;;June 2021;gift;",
+    "Snatch strap;;;;9;86;;June 2021;gift;a member",
+    "Sledge;4.75;19;22;;;;2019-03-14;new;a dealer",
+)
+_ENDS = ("S {};;;", "S {};-;red;", "S {};by the door;;glue", "S {}\u200b;;red;")
+
+
+@pytest.fixture(scope="module")
+def desk(tmp_path_factory: pytest.TempPathFactory, rules: Rulebook) -> Iterator[Office]:
+    """A club for dry runs alone, which keep nothing; one for all of them."""
+    made = office_in(tmp_path_factory.mktemp("desk"), rules)
+    found_club(made, "Test Club", "Ada Officer")
+    yield made
+    made.book.close()
+
+
+def test_a_row_among_many_alike_is_read_as_by_itself(desk: Office, tmp_path: Path) -> None:
+    every = [f"{piece};{end}" for end in _ENDS for piece in _PIECES]
+    lines = [f"{'' if at % 7 == 6 else f'A-{at}'};{one.format(at)}" for at, one in enumerate([*every, *every])]
+    file = listed(tmp_path, *lines, heads=_HEADS)
+    matching, sheet = matching_of(desk, file), file.sheets[0]
+    together = dry_run(desk, file, matching).rows
+    assert {one.fate for one in together} == {Fate.TAKEN, Fate.REFUSED, Fate.BLANK}
+    assert len({one.why for one in together}) > 8
+    for at in range(1, len(sheet.rows)):
+        empty: tuple[Row, ...] = ((),) * (at - 1)
+        alone = replace(file, sheets=(replace(sheet, rows=(sheet.rows[0], *empty, sheet.rows[at])),))
+        assert dry_run(desk, alone, matching).rows[at] == together[at]
+
+
+def test_cells_that_are_equal_and_of_two_makes_are_read_each_as_it_is(desk: Office, tmp_path: Path) -> None:
+    file = listed(tmp_path, "A-1;Bow shackle;4.75;19;22;;;;2019-03-14;new;;1;;;", heads=_HEADS)
+    sheet = file.sheets[0]
+    row = sheet.rows[1]
+    rows = [row, ("A-2", *row[1:3], 19.0, 22.0, *row[5:8], date(2019, 3, 14), *row[9:11], 2.0, *row[12:])]
+    both = replace(file, sheets=(replace(sheet, rows=(sheet.rows[0], *rows)),))
+    first, second = (one.facts for one in dry_run(desk, both, matching_of(desk, both)).passed)
+    assert first and second and (first.serial, second.serial) == ("1", "2")
+    assert (first.rating, first.sizes, first.made_on) == (second.rating, second.sizes, second.made_on)
