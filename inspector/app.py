@@ -38,7 +38,7 @@ if TYPE_CHECKING:
 
 _NAME = "recovery-gear-register"
 _AS_USUAL = gc.get_threshold()
-_SELDOM = 50_000  # new objects between two looks for rubbish: what a start imports stays, and a look finds nothing
+SELDOM = 50_000  # new objects between two looks for rubbish: what a start imports stays, and a look finds nothing
 
 
 def process() -> int:
@@ -53,15 +53,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command; returns the exit code. No traceback of a refusal reaches a user, and no register stays open."""
     _print_whatever_the_terminal_cannot()
     speak(_machine().language)
-    tidy_seldom()
+    gc.set_threshold(SELDOM)
     with contextlib.ExitStack() as at_the_end:
         at_the_end.callback(gc.set_threshold, *_AS_USUAL)
         return commands.run(_wiring(at_the_end), list(sys.argv[1:] if arguments is None else arguments))
-
-
-def tidy_seldom() -> None:
-    """Let rubbish be looked for as seldom as while a command runs; the process does so from now on."""
-    gc.set_threshold(_SELDOM)
 
 
 def speak(wanted: str) -> None:

@@ -1,10 +1,10 @@
 """What a piece was booked with, in words: the head of its record and of its papers."""
 
 from inspector.gear.dossier import Dossier
-from inspector.gear.item import NewItem
+from inspector.gear.item import Fixing, NewItem
 from inspector.gear.verdict import Fact
 from inspector.language import once_a_language, show_day, tr
-from inspector.rulebook.words import fitted_words, fixing_word, marked_words, provenance_word
+from inspector.rulebook.words import fitted_words, marked_words, provenance_word
 
 
 def _visit(facts: NewItem) -> str:
@@ -12,6 +12,20 @@ def _visit(facts: NewItem) -> str:
     if facts.visiting_until is None:
         return ""
     return tr("for {trip} alone, to {day}", trip=facts.visiting_for, day=show_day(facts.visiting_until))
+
+
+def _fixing_word(fixing: Fixing) -> str:
+    """What holds it to the vehicle; nothing where nobody wrote it down."""
+    return _fixing_words()[fixing]
+
+
+@once_a_language
+def _fixing_words() -> dict[Fixing, str]:
+    return {
+        Fixing.UNKNOWN: "",
+        Fixing.BOLTS: tr("bolts"),
+        Fixing.WELDS: tr("welded on, without bolts: its welds are what is checked"),
+    }
 
 
 def piece_facts(dossier: Dossier) -> tuple[Fact, ...]:
@@ -35,7 +49,7 @@ def piece_facts(dossier: Dossier) -> tuple[Fact, ...]:
         show_day(facts.in_service_on) if facts.in_service_on else "",
         show_day(item.booked_on),
         fitted_words(facts.fitted) if facts.fitted else "",
-        fixing_word(facts.fixed_by),
+        _fixing_word(facts.fixed_by),
         ", ".join([f"{sizes.get(one.key, one.key)} {one.figure.as_typed}" for one in facts.sizes]),
     )
     return tuple([Fact(label, text) for label, text in zip(_labels(), told, strict=True) if text])

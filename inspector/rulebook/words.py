@@ -1,7 +1,7 @@
 """The names of things in sentences: purposes, quantities, ratings, months. Small words, one place."""
 
 from inspector.gear.fitting import End, Fitted, Side
-from inspector.gear.item import Fixing, Item, Provenance
+from inspector.gear.item import Item, Provenance
 from inspector.gear.kind import Basis, Kind, Service
 from inspector.gear.outcome import Purpose
 from inspector.gear.verdict import Value
@@ -261,20 +261,6 @@ def _provenance_words() -> dict[Provenance, str]:
         Provenance.GIFT: tr("a gift"),
         Provenance.HOME_MADE: tr("home-made"),
         Provenance.BORROWED: tr("borrowed"),
-    }
-
-
-def fixing_word(fixing: Fixing) -> str:
-    """What holds it to the vehicle; nothing where nobody wrote it down."""
-    return _fixing_words()[fixing]
-
-
-@once_a_language
-def _fixing_words() -> dict[Fixing, str]:
-    return {
-        Fixing.UNKNOWN: "",
-        Fixing.BOLTS: tr("bolts"),
-        Fixing.WELDS: tr("welded on, without bolts: its welds are what is checked"),
     }
 
 

@@ -11,6 +11,7 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.item import Item
 from inspector.gear.kind import Kind
 from inspector.register import events as module
+from inspector.register import tables
 
 
 def pieces(office: Office) -> list[tuple[Item, Kind]]:
@@ -31,6 +32,18 @@ def test_together_and_one_by_one_they_are_the_same_and_in_the_order_asked(sample
     assert [one.item.id for one in found] == [item.id for item, _ in wanted], "a tag may have been another on that day"
     with sample.book.reading() as page:
         assert found == tuple(page.dossier(item, kind, on) for item, kind in wanted)
+
+
+def test_entries_come_in_order_of_day_and_within_one_of_their_keys_however_they_lie(sample: Office) -> None:
+    item, _ = pieces(sample)[0]
+    laid = [("f", sample.today), ("d", sample.today - timedelta(days=3)), ("e", sample.today), ("c", sample.today)]
+    with sample.book._engine.connect() as connection, connection.begin() as begun:
+        for key, day in laid:
+            row = {"id": key, "item_id": item.id, "day": day, "body": "{}"}
+            connection.execute(tables.piece_use.insert().values(row))
+        (found,) = module.events(connection, (tables.piece_use,), [item.id], sample.today)
+        begun.rollback()
+    assert [one.id for one in found[item.id] if len(one.id) == 1] == ["d", "c", "e", "f"]
 
 
 def test_in_shares_they_are_the_same(sample: Office, monkeypatch: pytest.MonkeyPatch) -> None:

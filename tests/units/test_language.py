@@ -6,7 +6,17 @@ from gettext import NullTranslations
 
 import pytest
 
-from inspector.language import once_a_language, read_shown_day, show_day, spoken, tr, tr_n, use_catalogue, within
+from inspector.language import (
+    each_once_a_language,
+    once_a_language,
+    read_shown_day,
+    show_day,
+    spoken,
+    tr,
+    tr_n,
+    use_catalogue,
+    within,
+)
 from inspector.units import Dimension, read
 
 
@@ -59,6 +69,24 @@ def test_texts_made_once_a_language_follow_the_catalogue_and_are_not_made_again(
     finally:
         use_catalogue(NullTranslations())
     assert words()["fit"] == "Fit"
+
+
+def test_what_is_asked_in_few_ways_is_made_once_each_and_follows_the_catalogue() -> None:
+    made: list[str] = []
+
+    @each_once_a_language
+    def until(day: str) -> str:
+        made.append(day)
+        return tr("until {day}", day=day)
+
+    assert [until(day) for day in ("3 May", "4 May", "3 May")] == ["until 3 May", "until 4 May", "until 3 May"]
+    assert made == ["3 May", "4 May"]
+    use_catalogue(Dutch())
+    try:
+        assert until("3 May") == "tot 3 May" and made == ["3 May", "4 May", "3 May"]
+    finally:
+        use_catalogue(NullTranslations())
+    assert until("3 May") == "until 3 May"
 
 
 class German(NullTranslations):

@@ -1,5 +1,6 @@
 """Works without a window, each from the start of its process: a command, judging, and what grows with a register."""
 
+import gc
 import os
 import time
 from collections.abc import Callable
@@ -56,12 +57,12 @@ def _office(folder: str, day: int = 0) -> Any:
     from datetime import timedelta
     from pathlib import Path
 
-    from inspector.app import tidy_seldom
+    from inspector.app import SELDOM
     from inspector.duties.sit_down import seat
     from inspector.rulebook.load import packaged
     from tests.benchmarks.registers import office_on
 
-    tidy_seldom()  # as `main` does before any command; without it this process looks for rubbish as none of them does
+    gc.set_threshold(SELDOM)  # as `main` does before any command: else this process tidies as no command ever does
     office = office_on(Path(folder), packaged())
     return seat(office.at(office.now + timedelta(days=day)))
 
