@@ -11,11 +11,12 @@ from inspector.duties.book_in_forms import in_form
 from inspector.duties.importing.photos import Folder, with_photos
 from inspector.duties.importing.reader import Reader
 from inspector.duties.importing.rows import is_blank, read_row
+from inspector.duties.importing.twins import same_maker, say_the_same, twins_in
 from inspector.duties.importing.words import plain
 from inspector.duties.office import Office, told_of
 from inspector.gear.import_list import Beside, Fate, Row, RowFate, Sheet
 from inspector.gear.item import Item, NewItem
-from inspector.language import show_day, tr
+from inspector.language import once_a_language, show_day, tr
 from inspector.refused import Refused
 from inspector.register.page import Page
 from inspector.rulebook.words import marked_words
@@ -61,12 +62,6 @@ def known_of(page: Page) -> Known:
     return Known(tags, frozenset(one.tag.casefold() for one in page.vehicles()), serials)
 
 
-def same_maker(one: NewItem, other: NewItem) -> bool:
-    """Whether two pieces may be of one maker: the same mark, or one of them has none written down."""
-    first, second = plain(one.maker_mark), plain(other.maker_mark)
-    return not first or not second or first == second
-
-
 def fates(reads: Reader, page: Page, sheet: Sheet, folder: Folder | None) -> tuple[RowFate, ...]:
     """What becomes of each row of the sheet, in their order."""
     head = reads.matching.head
@@ -105,7 +100,7 @@ def _fate(reads: Reader, page: Page, row: Row, number: int, heading: Row) -> Row
 def _without_doubles(reads: Reader, known: Known, rows: Sequence[RowFate]) -> Iterator[RowFate]:
     """Rows that are in the register already, or twice in the list, are set aside beside what they are like."""
     shared = reads.matching.shared_serials
-    twins = _twins(rows, shared_serials=shared)
+    twins = twins_in(rows, shared_serials=shared)
     for one in rows:
         if one.facts is None:
             yield one
@@ -126,7 +121,7 @@ def _without_doubles(reads: Reader, known: Known, rows: Sequence[RowFate]) -> It
 def _twin(reads: Reader, one: RowFate, other: RowFate) -> RowFate:
     assert one.facts is not None
     assert other.facts is not None
-    is_same = other.number < one.number and _same(one.facts, other.facts)
+    is_same = other.number < one.number and say_the_same(one.facts, other.facts)
     why = tr("Row {number} has the same tag or serial.", number=other.number)
     what = (
         tr("It says the same, and that row is taken.")
@@ -144,59 +139,24 @@ def _twin(reads: Reader, one: RowFate, other: RowFate) -> RowFate:
     )
 
 
-def _twins(rows: Sequence[RowFate], *, shared_serials: bool) -> dict[int, RowFate]:
-    """By the number of a row another one with its tag or serial. Of rows that say the same the first is free."""
-    groups: dict[str, list[RowFate]] = defaultdict(list)
-    for one in rows:
-        if one.facts:
-            groups[f"tag {one.tag.casefold()}"].append(one)
-            if one.facts.serial and not shared_serials:
-                groups[f"serial {plain(one.facts.serial)}"].append(one)
-    found: dict[int, RowFate] = {}
-    for group in (some for some in groups.values() if len(some) > 1):
-        for one in group:
-            if other := _other(one, group):
-                found.setdefault(one.number, other)
-    return found
-
-
-def _other(one: RowFate, group: Sequence[RowFate]) -> RowFate | None:
-    assert one.facts is not None
-    others = [other for other in group if other is not one and _may_be(one, other)]
-    same = [other for other in others if other.facts and _same(one.facts, other.facts)]
-    if others and len(same) == len(others):
-        return same[0] if same[0].number < one.number else None
-    return next((other for other in others if other not in same), None)
-
-
-def _may_be(one: RowFate, other: RowFate) -> bool:
-    """Whether two rows of one tag or serial may speak of one piece."""
-    same_tag = one.tag.casefold() == other.tag.casefold()
-    return same_tag or (one.facts is not None and other.facts is not None and same_maker(one.facts, other.facts))
-
-
-def _same(one: NewItem, other: NewItem) -> bool:
-    """Whether two rows say the same of the same tag; where they stand in the list is no difference."""
-    return replace(one, note="") == replace(other, note="")
-
-
 def beside(office: Office, ours: NewItem, theirs: NewItem | None) -> tuple[Beside, ...]:
     """The facts of a row beside those of what it is like."""
     if theirs is None:
         return ()
-    pairs = zip(_told(office, ours), _told(office, theirs), strict=True)
-    return tuple(Beside(name, mine, other) for (name, mine), (_, other) in pairs if mine or other)
+    told = zip(_names(), _told(office, ours), _told(office, theirs), strict=True)
+    return tuple(Beside(name, mine, other) for name, mine, other in told if mine or other)
 
 
-def _told(office: Office, facts: NewItem) -> list[tuple[str, str]]:
+@once_a_language
+def _names() -> tuple[str, ...]:
+    return (
+        tr("tag"), tr("kind"), tr("maker's mark"), tr("serial"), tr("rating"), tr("owner"), tr("place"), tr("made on"),
+    )  # fmt: skip
+
+
+def _told(office: Office, facts: NewItem) -> tuple[str, ...]:
+    """What a row says under each of these names."""
     rated = marked_words(Item("", _NO_DAY, facts))
-    return [
-        (tr("tag"), facts.tag),
-        (tr("kind"), tr(office.kind(facts.kind).name)),
-        (tr("maker's mark"), facts.maker_mark),
-        (tr("serial"), facts.serial),
-        (tr("rating"), rated),
-        (tr("owner"), facts.owner),
-        (tr("place"), facts.place),
-        (tr("made on"), show_day(facts.made_on) if facts.made_on else ""),
-    ]
+    made = show_day(facts.made_on) if facts.made_on else ""
+    kind = tr(office.kind(facts.kind).name)
+    return facts.tag, kind, facts.maker_mark, facts.serial, rated, facts.owner, facts.place, made
