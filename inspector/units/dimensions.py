@@ -39,7 +39,7 @@ class System(StrEnum):
     IMPERIAL = "imperial"
 
 
-class Figure(Struct, frozen=True):
+class Figure(Struct, frozen=True, gc=False):
     """A value in SI with the text the officer wrote, which is what prints."""
 
     si: float
