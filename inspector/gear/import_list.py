@@ -134,7 +134,7 @@ class Beside(Struct, frozen=True):
     theirs: str
 
 
-class RowFate(Struct, frozen=True):
+class RowFate(Struct, frozen=True, gc=False):
     """What becomes of a row. number: its row in the file; photos: names of files that go with the piece.
 
     like: for a duplicate, what it is like; beside: the facts of both, side by side.

@@ -39,7 +39,7 @@ class Fixing(StrEnum):
     WELDS = "welds"
 
 
-class Rating(Struct, frozen=True):
+class Rating(Struct, frozen=True, gc=False):
     """What the piece is marked with. design_factor: between a WLL and failure; None where nobody knows.
 
     stated_on: "piece", "certificate" or "memory"; a rating from memory is no rating.
@@ -59,14 +59,14 @@ class Worth(Struct, frozen=True):
     as_typed: str
 
 
-class SizeAsNew(Struct, frozen=True):
+class SizeAsNew(Struct, frozen=True, gc=False):
     """One dimension of the new piece."""
 
     key: str
     figure: Figure
 
 
-class NewItem(Struct, frozen=True):
+class NewItem(Struct, frozen=True, gc=False):
     """What the officer writes down when a piece comes in. Dates may be unknown (None).
 
     from_whom: seller, giver, maker of a home-made piece, or lender; paper: a certificate's number and issuer, or a
@@ -109,7 +109,7 @@ class NewItem(Struct, frozen=True):
         return replace(self, fitted_to=to.vehicle, fitted_end=to.end, fitted_side=to.side, place="")
 
 
-class Item(Struct, frozen=True):
+class Item(Struct, frozen=True, gc=False):
     """A booked piece: its identity, the day it was booked, and what was written down."""
 
     id: str
