@@ -72,7 +72,10 @@ class GearModel(QAbstractTableModel):
 
     def row_of(self, tag: str) -> int:
         """The number of the row with this tag, else 0."""
-        return self.tags.index(tag) if tag in self.tags else 0
+        try:
+            return self.tags.index(tag)  # gone through once: to ask first whether it is there would be another time
+        except ValueError:
+            return 0
 
     def rows_of(self, tags: Collection[str]) -> list[int]:
         """The numbers of the rows of those of these tags that are listed."""

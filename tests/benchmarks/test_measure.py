@@ -181,10 +181,15 @@ def test_the_list_is_printed_by_both(run: Run, within: None, capfd: pytest.Captu
 
 def test_judging_is_measured_whole_for_a_day_and_for_one(run: Run, within: None) -> None:
     rows = [*judging.all_from_cold(run), *judging.new_day(run)]
-    names = ("judge all, 6 items x 2 inspections, cold", "judge all: most memory held, 6 items x 2",
-             "open on a new day, 2 % of 6 items to be judged")  # fmt: skip
-    whole, _, day = checked(rows, *names)
-    assert whole.bar == Bar(20) and day.bar == Bar(0.05) and "here 1 and 6 judged" in day.beside
+    names = (
+        "judge all, 6 items x 2 inspections, cold",
+        "judge all: most memory held, 6 items x 2",
+        *(f"open on a new day, 2 % of 6 items to be judged, {since}" for since in ("from cold", "once it is open")),
+    )
+    whole, _, *days = checked(rows, *names)
+    assert whole.bar == Bar(20) and {one.bar for one in days} == {Bar(0.05)}
+    assert all("1 and 6 judged" in one.beside for one in days)
+    assert days[1].figure and days[0].figure and 0 < days[1].figure < days[0].figure
     name = "one inspection: judge, store, show"
     ones = checked(list(judging.one(run)), f"{name}, 6 items", f"{name}, 8 items")
     assert {one.bar for one in ones} == {Bar(3)} and {one.unit for one in ones} == {"ms"}

@@ -75,15 +75,23 @@ def _environment(folder: Path) -> dict[str, str]:
     return {"QT_QPA_PLATFORM": "offscreen"} | kept | own
 
 
-def middle(found: Sequence[Seen], name: str, *, work: bool = False) -> float:
-    """The median seconds to a mark. work: of processor time in place of the clock."""
-    return median((one.work_s if work else one.wall_s)[name] for one in found)
+def middle(found: Sequence[Seen], name: str, *, since: str = "", work: bool = False) -> float:
+    """The median seconds to a mark, from the start or since another mark. work: of processor time, not by the clock."""
+    marks = [one.work_s if work else one.wall_s for one in found]
+    return median(one[name] - (one[since] if since else 0) for one in marks)
 
 
-def row_of(name: str, seen: tuple[list[Seen], list[Seen], str], beside: str, bar: Bar, note: str = "") -> Row:
-    """What a work took up to a mark beside a bare one, by the clock. seen: of the work, of the bare one; the mark."""
+def row_of(
+    name: str, seen: tuple[list[Seen], list[Seen], str], beside: str, bar: Bar, note: str = "", since: str = ""
+) -> Row:
+    """What a work took up to a mark beside a bare one, by the clock. seen: of the work, of the bare one; the mark.
+
+    since: another mark of both, from which it is counted.
+    """
     ours, bare, mark = seen
-    by_clock, of_work = ([middle(each, mark, work=work) for each in (ours, bare)] for work in (False, True))
+    by_clock, of_work = (
+        [middle(each, mark, since=since, work=work) for each in (ours, bare)] for work in (False, True)
+    )
     told = f"of processor time {of_work[0]:.3f} s against {of_work[1]:.3f} s"
     return Row(
         what=name,

@@ -130,6 +130,7 @@ def _pass_days(folder: str, how_many: str) -> None:
 def new_day(folder: str) -> None:
     """Judge what must be judged on the day after the registers' evening."""
     office = _office(folder, 1)
+    marks.mark("open")
     from inspector.duties.judge_anew import judge_anew
 
     marks.seen["judged"] = len(judge_anew(office))
