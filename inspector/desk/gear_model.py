@@ -15,6 +15,9 @@ from inspector.gear.outcome import Outcome
 from inspector.language import tr
 
 OUTCOME_ROLE = int(Qt.ItemDataRole.UserRole)
+# numbers, as they are asked for: of each cell eight roles are, and an enum's member is sought by name every time
+_FONT_ROLE, _DISPLAY_ROLE = int(Qt.ItemDataRole.FontRole), int(Qt.ItemDataRole.DisplayRole)
+_TOOL_TIP_ROLE = int(Qt.ItemDataRole.ToolTipRole)
 
 Index = QModelIndex | QPersistentModelIndex
 _TOP = QModelIndex()
@@ -107,11 +110,11 @@ class GearModel(QAbstractTableModel):
         """What a cell shows, tells on hover, or weighs."""
         if not index.isValid():
             return None
-        if role == Qt.ItemDataRole.FontRole:
+        if role == _FONT_ROLE:
             return _bold() if index.column() == TAG else None
-        if role == Qt.ItemDataRole.DisplayRole:
+        if role == _DISPLAY_ROLE:
             return self._text(index.row(), index.column())
-        if role == Qt.ItemDataRole.ToolTipRole:
+        if role == _TOOL_TIP_ROLE:
             row = self.row_at(index.row())
             return row.headline if row else None
         if role == OUTCOME_ROLE and index.column() == VERDICT:

@@ -3,8 +3,8 @@ room."""
 
 from collections.abc import Iterable
 
-from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QKeySequence, QPainter, QPixmap
+from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, QSize, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QKeySequence, QPainter, QPen, QPixmap
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from inspector.desk.gear_list.columns import COLUMNS, MARKED, OWNER, PLACE, TAG, USUAL, known
+from inspector.desk.gear_list.columns import COLUMNS, MARKED, OWNER, PLACE, TAG, USUAL, VERDICT, known
 from inspector.desk.gear_list.listed import Sight
 from inspector.desk.gear_model import GearModel, Index, outcome_at
 from inspector.desk.look import GRID, Look
@@ -26,6 +26,7 @@ from inspector.language import tr
 
 _MARK_PX = 18
 _ROW_PX = 36
+_HAIR_BEFORE_PX = 40  # the line goes on below the mark before the word
 _YIELD_FIRST = (PLACE, OWNER, MARKED)
 
 
@@ -36,11 +37,13 @@ class _Cells(QStyledItemDelegate):
         super().__init__(parent)
         self._look = look
         self._marks: dict[Outcome, QPixmap] = {}
-        look.changed.connect(self._forget_marks)
+        self._take_look()
+        look.changed.connect(self._take_look)
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Paint one cell."""
-        if outcome := outcome_at(index):
+        outcome = outcome_at(index) if index.column() == VERDICT else None
+        if outcome:
             size = self._look.px(_MARK_PX)
             band = self._look.colour(Ink.BAND)
             if option.state & QStyle.StateFlag.State_Selected:
@@ -49,24 +52,25 @@ class _Cells(QStyledItemDelegate):
             painter.drawPixmap(left, round(top), self._mark(outcome, size))
             option.rect = option.rect.adjusted(size + self._look.px(GRID), 0, 0, 0)
         super().paint(painter, option, index)
-        self._hairline(painter, option.rect, index)
+        painter.setPen(self._hair)
+        painter.drawLine(
+            option.rect.left() - self._before, option.rect.bottom(), option.rect.right(), option.rect.bottom()
+        )
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         """Rows stand on the grid."""
         return QSize(super().sizeHint(option, index).width(), self._look.px(_ROW_PX))
 
-    def _forget_marks(self) -> None:
+    def _take_look(self) -> None:
+        """What is the same for all cells is asked for once a look: a hundred cells are painted at every turn."""
         self._marks.clear()
+        self._hair, self._before = QPen(self._look.colour(Ink.HAIR)), self._look.px(_HAIR_BEFORE_PX)
 
     def _mark(self, outcome: Outcome, size: int) -> QPixmap:
         """The mark, drawn once a look: drawing it anew in each cell takes longer than all the rest."""
         if outcome not in self._marks:
             self._marks[outcome] = mark_icon(outcome, self._look, size).pixmap(size)
         return self._marks[outcome]
-
-    def _hairline(self, painter: QPainter, rect: QRect, index: Index) -> None:
-        painter.setPen(self._look.colour(Ink.HAIR))
-        painter.drawLine(rect.left() - self._look.px(40), rect.bottom(), rect.right(), rect.bottom())
 
 
 class GearView(RowTable):
