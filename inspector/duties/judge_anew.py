@@ -12,11 +12,10 @@ def judge_anew(office: Office) -> tuple[str, ...]:
     Refused for a login that may only read: what it would read of these pieces holds no longer.
     """
     with office.book.reading() as page:
-        due = page.due_for_judging(office.today)
-    if not due:
-        return ()
-    if office.book.role is Role.READER:
-        raise _waits(len(due))
+        if not page.is_judging_due(office.today):
+            return ()
+        if office.book.role is Role.READER:
+            raise _waits(len(page.due_for_judging(office.today)))
     from inspector.duties.judging import judge_and_keep_all  # here: on most days, and at most starts, nothing is due
 
     with office.book.page() as page:

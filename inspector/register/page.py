@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from datetime import date, datetime
 
 from msgspec.structs import asdict
-from sqlalchemy import ColumnElement, bindparam, func, select
+from sqlalchemy import ColumnElement, Select, bindparam, func, select
 
 from inspector.gear.dossier import Dossier
 from inspector.gear.fitting import Fitted
@@ -176,6 +176,10 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
         """Everybody, by name."""
         return self._once(dossiers.people)
 
+    def is_judging_due(self, on: date) -> bool:
+        """Whether `due_for_judging` would find any piece."""
+        return self._connection.execute(_stand(tables.standing.c.holds_until <= on).limit(1)).first() is not None
+
     def due_for_judging(self, on: date) -> tuple[Item, ...]:
         """Pieces whose verdict time alone may have changed by this day."""
         return self._standing_items(tables.standing.c.holds_until <= on)
@@ -190,9 +194,7 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
         return self._standing_items(tables.standing.c.verdict_id.in_(others))
 
     def _standing_items(self, *wanted: ColumnElement[bool]) -> tuple[Item, ...]:
-        standing = tables.standing
-        stands = select(standing.c.item_id).where(standing.c.outcome != Outcome.RETIRE.value, *wanted)
-        return tuple(select_items(self._connection, tables.item.c.id.in_(stands)))
+        return tuple(select_items(self._connection, tables.item.c.id.in_(_stand(*wanted))))
 
     def document_count(self, kind: str) -> int:
         """How many documents of this kind were numbered."""
@@ -262,3 +264,9 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
     def history(self, item_id: str) -> tuple[HistoryLine, ...]:
         """What happened to a piece, newest first."""
         return history(self._connection, item_id)
+
+
+def _stand(*wanted: ColumnElement[bool]) -> Select[tuple[str]]:
+    """The ids of the pieces that are not retired and of whose standing line all of this holds."""
+    standing = tables.standing
+    return select(standing.c.item_id).where(standing.c.outcome != Outcome.RETIRE.value, *wanted)
