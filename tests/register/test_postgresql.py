@@ -77,15 +77,18 @@ def _sort_of(line: bytes) -> tuple[str, tuple[str, ...]]:
     return said["table"], tuple(said["row"])
 
 
-@pytest.mark.parametrize("table", [table.name for table in APPEND_ONLY])
-def test_history_cannot_be_changed(club: Office, database: Database, table: str) -> None:
-    engine = create_engine(database.url)
-    for deed in (f"UPDATE {table} SET id = id", f"DELETE FROM {table}", f"TRUNCATE {table} CASCADE"):
-        with engine.connect() as connection:
-            if deed.startswith("TRUNCATE") or connection.execute(text(f"SELECT 1 FROM {table}")).first():
-                with pytest.raises(DBAPIError, match="append-only"):
-                    connection.execute(text(deed))
+def test_history_cannot_be_changed(club: Office, database: Database) -> None:
+    """One test for all tables: each worker that takes a part of them would build the sample on the server first."""
+    engine, tried = create_engine(database.url), []
+    for table in (table.name for table in APPEND_ONLY):
+        for deed in (f"UPDATE {table} SET id = id", f"DELETE FROM {table}", f"TRUNCATE {table} CASCADE"):
+            with engine.connect() as connection:
+                if deed.startswith("TRUNCATE") or connection.execute(text(f"SELECT 1 FROM {table}")).first():
+                    with pytest.raises(DBAPIError, match="append-only"):
+                        connection.execute(text(deed))
+                    tried.append(deed)
     engine.dispose()
+    assert len(tried) > 2 * len(APPEND_ONLY)
 
 
 def test_every_trigger_stands(club: Office, database: Database) -> None:
