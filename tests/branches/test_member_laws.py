@@ -7,7 +7,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from sqlalchemy import Connection, func, insert, select, text, update
+from sqlalchemy import Connection, Table, func, insert, select, text, update
 from sqlalchemy.exc import DBAPIError
 
 from inspector.register.canonical import digest
@@ -51,6 +51,16 @@ def given(before: Row, **changed: object) -> Row:
 def of_piece(row: Row) -> Any:
     """The change of what stands of a piece."""
     return update(standing).where(standing.c.item_id == row["item_id"])
+
+
+def taken(connection: Connection, table: Table, row: Row) -> None:
+    """The server takes this row; it is not kept."""
+    sought = select(table.c.id).where(table.c.id == row["id"])
+    with connection.begin_nested() as tried:
+        connection.execute(insert(table), row)
+        assert connection.execute(sought).scalars().all() == [row["id"]]
+        tried.rollback()
+    assert connection.execute(sought).first() is None
 
 
 def refused(connection: Connection, statement: Any, row: Row, why: str = "") -> None:
@@ -102,9 +112,7 @@ def test_a_stricter_verdict_is_taken_and_so_is_the_same(member: Connection) -> N
     _, before = stood(member, "fit")
     told_late = {"outcome": "retire", "next_inspection_due": None, "capacity": {"now_n": 1e9}}
     for changed in ({}, {"outcome": "hold"}, told_late):
-        with member.begin_nested() as tried:
-            member.execute(insert(verdict), given(before, **changed))
-            tried.rollback()
+        taken(member, verdict, given(before, **changed))
 
 
 @pytest.mark.parametrize(
@@ -147,17 +155,13 @@ def a_check(connection: Connection, **changed: object) -> Row:
 @pytest.mark.parametrize("changed", [{"kind": "periodic"}, {"competent": True}, {"vouched": True}])
 def test_a_member_keeps_no_inspection_but_a_check_before_use(member: Connection, changed: Row) -> None:
     refused(member, insert(inspection), a_check(member, **changed))
-    with member.begin_nested() as tried:
-        member.execute(insert(inspection), a_check(member))
-        tried.rollback()
+    taken(member, inspection, a_check(member))
 
 
 def test_a_member_doubts_and_answers_nothing(member: Connection) -> None:
     row = a_check(member)
     refused(member, insert(opinion), {**row, "body": '{"stance": "answers"}'})
-    with member.begin_nested() as tried:
-        member.execute(insert(opinion), {**row, "body": '{"stance": "doubts"}'})
-        tried.rollback()
+    taken(member, opinion, {**row, "body": '{"stance": "doubts"}'})
 
 
 def test_a_member_puts_files_to_trips_alone_and_under_their_own_hash(member: Connection) -> None:
@@ -200,9 +204,7 @@ def test_a_line_follows_from_the_last_one(member: Connection, what: str) -> None
 def test_a_line_tells_a_members_deed(member: Connection) -> None:
     wrong = {**next_line(member), "deed": "strike"}
     refused(member, insert(ledger), {**wrong, "hash": hash_of(wrong)})
-    with member.begin_nested() as tried:
-        member.execute(insert(ledger), next_line(member))
-        tried.rollback()
+    taken(member, ledger, next_line(member))
 
 
 def test_the_server_takes_the_hash_of_every_line_as_the_program_does(member: Connection) -> None:

@@ -1,7 +1,6 @@
 """Stories: the club's old list is brought in, row by row as the dry run told, and nothing of it is lost."""
 
 import csv
-from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
@@ -10,7 +9,6 @@ from msgspec.structs import replace
 
 from inspector.duties.attach import attachments
 from inspector.duties.book_in import book_in
-from inspector.duties.found_club import found_club
 from inspector.duties.import_list import (
     dry_run,
     imports,
@@ -31,21 +29,9 @@ from inspector.gear.item import Provenance
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Outcome
 from inspector.refused import Refused
-from inspector.rulebook.load import Rulebook
-from tests.conftest import office_in
 from tests.duties.gear import shackle
 from tests.duties.lists import HEADS, fates, listed, row, run, shackle_line
 from tests.paper.test_photo import picture
-
-
-@pytest.fixture(scope="module")
-def desk(tmp_path_factory: pytest.TempPathFactory, rules: Rulebook) -> Iterator[Office]:
-    """A club for dry runs alone, which keep nothing; one for all of them."""
-    made = office_in(tmp_path_factory.mktemp("desk"), rules)
-    found_club(made, "Test Club", "Ada Officer")
-    yield made
-    made.book.close()
-
 
 SAMPLE_LIST = Path(__file__).resolve().parents[2] / "sample_register" / "old_list.csv"
 

@@ -1,18 +1,13 @@
 """Stories: what many rows of a list have in common is read once, and each row says what it says by itself."""
 
-from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
-import pytest
 from msgspec.structs import replace
 
-from inspector.duties.found_club import found_club
 from inspector.duties.import_list import dry_run, matching_of
 from inspector.duties.office import Office
 from inspector.gear.import_list import Fate, Row
-from inspector.rulebook.load import Rulebook
-from tests.conftest import office_in
 from tests.duties.lists import HEADS, listed
 
 _HEADS = f"{HEADS};Length (m);MBS (kN);Factor;Made on;Past;From whom;Serial;Remarks;Colour;Fixed by"
@@ -30,15 +25,6 @@ _PIECES = (
     "Sledge;4.75;19;22;;;;2019-03-14;new;a dealer",
 )
 _ENDS = ("S {};;;", "S {};-;red;", "S {};by the door;;glue", "S {}\u200b;;red;")
-
-
-@pytest.fixture(scope="module")
-def desk(tmp_path_factory: pytest.TempPathFactory, rules: Rulebook) -> Iterator[Office]:
-    """A club for dry runs alone, which keep nothing; one for all of them."""
-    made = office_in(tmp_path_factory.mktemp("desk"), rules)
-    found_club(made, "Test Club", "Ada Officer")
-    yield made
-    made.book.close()
 
 
 def test_a_row_among_many_alike_is_read_as_by_itself(desk: Office, tmp_path: Path) -> None:
