@@ -3,13 +3,15 @@
 Light and dark are the same roles with other colours. Nothing else in the desk names a colour or a size of type.
 """
 
+from collections.abc import Callable
 from enum import StrEnum
+from math import ceil
 from pathlib import Path
 
 from msgspec import Struct
 from PySide6.QtCore import QObject, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette
-from PySide6.QtWidgets import QApplication
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette, QScreen
+from PySide6.QtWidgets import QApplication, QWidget
 
 from inspector.desk.style_sheet import style_sheet
 from inspector.drawings.inks import Ink
@@ -106,6 +108,8 @@ class Look(QObject):
         self.scheme = Scheme.SYSTEM
         self.text = TextSize.USUAL
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._system_changed)
+        if isinstance(app := QApplication.instance(), QApplication):
+            app.screenAdded.connect(self._screen_added)
 
     @property
     def is_dark(self) -> bool:
@@ -159,6 +163,21 @@ class Look(QObject):
         font.setPixelSize(max(height_px, 1))
         return font
 
+    def fit(self, part: QWidget, set_px: Callable[[QWidget, int], object], usual_px: float) -> None:
+        """Set a length of a part, while it lives, to what the size of text asks for. usual_px: at the usual size."""
+
+        def fitted() -> None:
+            set_px(part, self.px(usual_px))
+
+        fitted()
+        self.changed.connect(fitted)
+        part.destroyed.connect(lambda: self.changed.disconnect(fitted))
+
+    @staticmethod
+    def densities() -> range:
+        """The pixels a point that a picture is painted with: up to those of the densest screen there is."""
+        return range(1, ceil(max((one.devicePixelRatio() for one in QGuiApplication.screens()), default=1)) + 1)
+
     def apply(self) -> None:
         """Lay the look over the whole program."""
         app = QApplication.instance()
@@ -178,6 +197,9 @@ class Look(QObject):
     def _system_changed(self) -> None:
         if self.scheme is Scheme.SYSTEM:
             self.apply()
+
+    def _screen_added(self, _screen: QScreen) -> None:
+        self.changed.emit()  # it may be a denser one
 
     def _palette(self) -> QPalette:
         paper, ink, band = (self.colour(one) for one in (Ink.PAPER, Ink.INK, Ink.BAND))
