@@ -50,7 +50,7 @@ class Welcome(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(4 * GRID, 3 * GRID, 2 * GRID, 2 * GRID)
         layout.addWidget(scroll(self._page(), tr("First start")))
-        look.apply()
+        look.dress(self)
 
     def begin(self) -> None:
         """Begin an empty register with its club and its officer."""

@@ -52,7 +52,7 @@ class DeskWindow(Frame):
         self._asked: Callable[[], object] | None = None
         self.actions_at_times = menus.build(self, self._deeds(), self.look, self.entries)
         self._connect()
-        self.look.apply()
+        self.look.dress(self)
         self._turned()
         self.search.setFocus()
         if office:
