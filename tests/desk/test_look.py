@@ -145,3 +145,18 @@ def test_the_pages_of_a_window_that_is_gone_hear_of_no_new_look(
     desk.deleteLater()
     QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     look.set_text(TextSize.LARGE)
+
+
+def test_each_window_wears_the_look_and_the_program_none(qapp: QApplication, look: Look) -> None:
+    """What lies in no window yet is not dressed at each step of being put together."""
+    one, other, gone = QWidget(), QWidget(), QWidget()
+    for window in (one, other, gone):
+        look.dress(window)
+    gone.deleteLater()
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    look.choose(Scheme.DARK)
+    dark = one.styleSheet()
+    look.choose(Scheme.LIGHT)
+    assert qapp.styleSheet() == ""
+    assert one.styleSheet() == other.styleSheet() != dark
+    assert DARK.field in dark and LIGHT.field in one.styleSheet()
