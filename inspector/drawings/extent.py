@@ -1,6 +1,7 @@
 """How much room shapes take, so that labels keep clear of each other and nothing leaves its frame. Millimetres."""
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -58,7 +59,12 @@ class Box(Struct, frozen=True):
 
 def text_width_mm(text: str, size_mm: float, *, bold: bool = False) -> float:
     """A safe guess of a text's width in mm, never less than the condensed type needs; no font is opened here."""
-    return sum(_em(character) for character in text) * size_mm * (_BOLD if bold else 1.0)
+    return _ems(text) * size_mm * (_BOLD if bold else 1.0)
+
+
+@lru_cache(maxsize=4096)  # a drawing is fitted to one width after another, and its words stay the same
+def _ems(text: str) -> float:
+    return sum(_em(character) for character in text)
 
 
 def _em(character: str) -> float:

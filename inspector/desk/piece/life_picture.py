@@ -12,6 +12,7 @@ from inspector.gear.life import Life
 
 _BOUNDLESS_PX = 100_000
 _USUAL_MM = 200.0
+_MOST_KEPT = 8  # drawings, each for a width
 _MARK_MM = 6.0  # a mark is lower, the lines of days are higher
 
 
@@ -20,8 +21,9 @@ class LifePicture(Walked):
 
     def __init__(self, life: Life, look: Look) -> None:
         self._life = life
-        self._latest = timeline(life, _USUAL_MM)
-        super().__init__(self._latest, look, _BOUNDLESS_PX)
+        first = timeline(life, _USUAL_MM)
+        self._by_width = {first.width_mm: first}
+        super().__init__(first, look, _BOUNDLESS_PX)
         look.changed.connect(self._fit)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -61,11 +63,13 @@ class LifePicture(Walked):
             self.updateGeometry()
 
     def _drawn(self, width: int) -> Drawing:
-        """The drawing for a width; Qt asks for the same one several times."""
+        """The drawing for a width; Qt asks for the same few again and again as it lays out a page."""
         wanted_mm = max(round(width / self._px_of_mm(), 1), LEAST_WIDTH_MM)
-        if wanted_mm != self._latest.width_mm:
-            self._latest = timeline(self._life, wanted_mm)
-        return self._latest
+        if wanted_mm not in self._by_width:
+            if len(self._by_width) >= _MOST_KEPT:
+                self._by_width.clear()
+            self._by_width[wanted_mm] = timeline(self._life, wanted_mm)
+        return self._by_width[wanted_mm]
 
     def _px(self, length_mm: float) -> float:
         return length_mm * self._px_of_mm()
