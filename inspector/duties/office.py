@@ -71,8 +71,13 @@ class Office(Struct, frozen=True):
         return self.rules.kind(key)
 
 
-def told_of(office: Office, every: Sequence[One]) -> Iterator[One]:
-    """Each of them in turn; how many are done is told after each."""
-    for number, one in enumerate(every, 1):
+def told_of(office: Office, every: Sequence[One], *, before: int = 0, after: int = 0, each: int = 1) -> Iterator[One]:
+    """Each of them in turn; how many are done is told after each, or after so many of them.
+
+    before, after: the steps of the same work that were told already, and that are still to come.
+    """
+    total = before + len(every) + after
+    for number, one in enumerate(every, before + 1):
         yield one
-        office.told(number, len(every))
+        if number % each == 0 or number == total:
+            office.told(number, total)

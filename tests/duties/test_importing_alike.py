@@ -5,10 +5,10 @@ from pathlib import Path
 
 from msgspec.structs import replace
 
-from inspector.duties.import_list import dry_run, matching_of
+from inspector.duties.import_list import dry_run, matching_of, take
 from inspector.duties.office import Office
 from inspector.gear.import_list import Fate, Row
-from tests.duties.lists import HEADS, listed
+from tests.duties.lists import HEADS, listed, run, shackle_line
 
 _HEADS = f"{HEADS};Length (m);MBS (kN);Factor;Made on;Past;From whom;Serial;Remarks;Colour;Fixed by"
 _PIECES = (
@@ -50,3 +50,15 @@ def test_cells_that_are_equal_and_of_two_makes_are_read_each_as_it_is(desk: Offi
     first, second = (one.facts for one in dry_run(desk, both, matching_of(desk, both)).passed)
     assert first and second and (first.serial, second.serial) == ("1", "2")
     assert (first.rating, first.sizes, first.made_on) == (second.rating, second.sizes, second.made_on)
+
+
+def test_a_list_of_doubles_is_told_of_to_its_end(desk: Office, tmp_path: Path) -> None:
+    """Holding each row against what it is like takes longer than reading it; nobody waits for that in silence."""
+    count = 250
+    file = listed(tmp_path, *(shackle_line(f"A-{number}") for number in range(count)))
+    take(desk, run(desk, file))
+    steps: list[tuple[int, int]] = []
+    found = run(replace(desk, told=lambda done, total: steps.append((done, total))), file)
+    assert found.count(Fate.DUPLICATE) == count
+    assert [total for _, total in steps] == [2 * count] * len(steps)
+    assert [done for done, _ in steps] == [*range(1, count + 1), 300, 400, 2 * count]

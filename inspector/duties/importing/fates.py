@@ -21,6 +21,7 @@ from inspector.refused import Refused
 from inspector.register.page import Page
 from inspector.rulebook.words import marked_words
 
+_TOLD_EACH = 100  # rows that are held against others; most are like none, and telling of it would take as long
 _NO_DAY = date.min  # the words for a rating do not ask when a piece was booked
 
 
@@ -68,7 +69,8 @@ def fates(reads: Reader, page: Page, sheet: Sheet, folder: Folder | None) -> tup
     above = [_above(row, number, is_head=number == head) for number, row in enumerate(sheet.rows[:head], 1)]
     below = [(number, row) for number, row in enumerate(sheet.rows[head:], head + 1)]
     heading = sheet.rows[head - 1] if head else ()
-    read = [_fate(reads, page, row, number, heading) for number, row in told_of(reads.office, below)]
+    told = told_of(reads.office, below, after=len(below))
+    read = [_fate(reads, page, row, number, heading) for number, row in told]
     return (*above, *_without_doubles(reads, known_of(page), with_photos(read, folder)))
 
 
@@ -101,7 +103,7 @@ def _without_doubles(reads: Reader, known: Known, rows: Sequence[RowFate]) -> It
     """Rows that are in the register already, or twice in the list, are set aside beside what they are like."""
     shared = reads.matching.shared_serials
     twins = twins_in(rows, shared_serials=shared)
-    for one in rows:
+    for one in told_of(reads.office, rows, before=len(rows), each=_TOLD_EACH):
         if one.facts is None:
             yield one
             continue
