@@ -21,6 +21,7 @@ from inspector.duties.office import Office
 from inspector.gear.person import Person
 from inspector.rulebook.load import Rulebook, packaged
 from tests import server as run_server
+from tests import statements
 from tests.fresh import fresh_book
 from tests.once import once
 from tests.outside_values import (  # noqa: F401 - hooks of the whole run
@@ -36,6 +37,7 @@ def pytest_sessionstart(session: pytest.Session) -> None:
     """Make the place of this run for all workers, before any of them begins."""
     if not hasattr(session.config, "workerinput"):
         run_server.begin_run()
+    statements.share()
 
 
 def pytest_unconfigure(config: pytest.Config) -> None:
