@@ -22,7 +22,7 @@ from typing import TYPE_CHECKING
 import platformdirs
 from msgspec.structs import replace
 
-from inspector import __version__
+from inspector import SELDOM, __version__
 from inspector.cli import commands
 from inspector.cli.wiring import Wiring
 from inspector.duties.machine_settings import LAST_PLACE, MachineSettings
@@ -38,15 +38,6 @@ if TYPE_CHECKING:
 
 _NAME = "recovery-gear-register"
 _AS_USUAL = gc.get_threshold()
-SELDOM = 50_000  # new objects between two looks for rubbish: what a start imports stays, and a look finds nothing
-
-
-def process() -> int:
-    """Run the command that this process was started for; returns its exit code, and the process is to end with it."""
-    code = main()
-    if "PySide6" not in sys.modules:
-        gc.freeze()  # all that was opened is closed; looking for rubbish among what was imported would only take time
-    return code
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -221,7 +212,6 @@ def _start(place: "Place") -> "Start":
     from inspector.desk.doors import Doors, Start
     from inspector.paper.font_files import font_files
 
-    gc.set_threshold(*_AS_USUAL)  # the window tidies by it
     return Start(Doors(_begin, _open, _sample, _restore, _rescue), str(place), font_files(), _machine())
 
 

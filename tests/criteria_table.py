@@ -4,9 +4,9 @@
 """
 
 import sys
-import tomllib
 from pathlib import Path
 
+import tomli
 from msgspec import Struct
 
 HERE = Path(__file__).resolve().parent.parent
@@ -29,7 +29,7 @@ class Criterion(Struct, frozen=True):
 
 def criteria() -> tuple[Criterion, ...]:
     """All of them, in the order of the file."""
-    tables = tomllib.loads(CRITERIA.read_text(encoding="utf-8"))["criterion"]
+    tables = tomli.loads(CRITERIA.read_text(encoding="utf-8"))["criterion"]
     return tuple(Criterion(**{**one, "rules": tuple(one.get("rules", ()))}) for one in tables)
 
 

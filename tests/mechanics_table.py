@@ -5,11 +5,12 @@
 
 import ast
 import sys
-import tomllib
 from collections import defaultdict
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
+
+import tomli
 
 HERE = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(HERE))
@@ -45,7 +46,7 @@ def _marked(node: ast.FunctionDef) -> Iterator[tuple[str, list[str]]]:
 
 def unchecked() -> dict[str, str]:
     """Functions without an outside check, and why."""
-    named: dict[str, str] = tomllib.loads((PUBLISHED / "unchecked.toml").read_text(encoding="utf-8"))["reason"]
+    named: dict[str, str] = tomli.loads((PUBLISHED / "unchecked.toml").read_text(encoding="utf-8"))["reason"]
     return named
 
 

@@ -22,7 +22,7 @@ def icon(name: str, look: Look, size_px: int) -> QIcon:
     made = QIcon()
     if drawn := _svg(name):
         picture = QSvgRenderer(QByteArray(drawn.replace(_DRAWN_IN, look.colours.inks[Ink.INK]).encode()))
-        for density in (1, 2):
+        for density in look.densities():
             made.addPixmap(_painted(picture, size_px, density))
     return made
 

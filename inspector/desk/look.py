@@ -3,13 +3,15 @@
 Light and dark are the same roles with other colours. Nothing else in the desk names a colour or a size of type.
 """
 
+from collections.abc import Callable
 from enum import StrEnum
+from math import ceil
 from pathlib import Path
 
 from msgspec import Struct
 from PySide6.QtCore import QObject, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette
-from PySide6.QtWidgets import QApplication
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette, QScreen
+from PySide6.QtWidgets import QApplication, QWidget
 
 from inspector.desk.style_sheet import style_sheet
 from inspector.drawings.inks import Ink
@@ -105,7 +107,10 @@ class Look(QObject):
         self._family = _registered(font_files)
         self.scheme = Scheme.SYSTEM
         self.text = TextSize.USUAL
+        self._windows: list[QWidget] = []
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._system_changed)
+        if isinstance(app := QApplication.instance(), QApplication):
+            app.screenAdded.connect(self._screen_added)
 
     @property
     def is_dark(self) -> bool:
@@ -122,12 +127,12 @@ class Look(QObject):
     def choose(self, scheme: Scheme) -> None:
         """Take the system's colours, the light or the dark ones."""
         self.scheme = scheme
-        self.apply()
+        self._apply()
 
     def set_text(self, text: TextSize) -> None:
         """Take a size of text, and of all that goes with it."""
         self.text = text
-        self.apply()
+        self._apply()
 
     @property
     def is_large(self) -> bool:
@@ -159,15 +164,41 @@ class Look(QObject):
         font.setPixelSize(max(height_px, 1))
         return font
 
-    def apply(self) -> None:
-        """Lay the look over the whole program."""
+    def fit(self, part: QWidget, set_px: Callable[[QWidget, int], object], usual_px: float) -> None:
+        """Set a length of a part, while it lives, to what the size of text asks for. usual_px: at the usual size."""
+
+        def fitted() -> None:
+            set_px(part, self.px(usual_px))
+
+        fitted()
+        self.changed.connect(fitted)
+        part.destroyed.connect(lambda: self.changed.disconnect(fitted))
+
+    @staticmethod
+    def densities() -> range:
+        """The pixels a point that a picture is painted with: up to those of the densest screen there is."""
+        return range(1, ceil(max((one.devicePixelRatio() for one in QGuiApplication.screens()), default=1)) + 1)
+
+    def dress(self, window: QWidget) -> None:
+        """Lay the look over a window, now and as it changes, and over all that is put into it.
+
+        The sheet belongs to the window, not to the program: a page that is made lies in no window yet, so it is dressed
+        once, as it is put in, and not again at every step of being put together.
+        """
+        self._windows.append(window)
+        window.destroyed.connect(lambda: self._windows.remove(window))
+        self._apply()
+
+    def _apply(self) -> None:
+        """Lay the look over every window that wears it."""
         app = QApplication.instance()
         if isinstance(app, QApplication):
             app.setPalette(self._palette())
             app.setFont(self.font())
             sheet = self._style_sheet()
-            if app.styleSheet() != sheet:  # laying it over every widget there is takes long
-                app.setStyleSheet(sheet)
+            for one in self._windows:
+                if one.styleSheet() != sheet:  # laying it over every widget there is takes long
+                    one.setStyleSheet(sheet)
         self.changed.emit()
 
     def _style_sheet(self) -> str:
@@ -177,7 +208,10 @@ class Look(QObject):
 
     def _system_changed(self) -> None:
         if self.scheme is Scheme.SYSTEM:
-            self.apply()
+            self._apply()
+
+    def _screen_added(self, _screen: QScreen) -> None:
+        self.changed.emit()  # it may be a denser one
 
     def _palette(self) -> QPalette:
         paper, ink, band = (self.colour(one) for one in (Ink.PAPER, Ink.INK, Ink.BAND))

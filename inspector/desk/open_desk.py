@@ -212,4 +212,5 @@ def _opened(opening: Opening, told: "Told") -> "Office | Exception":
         fetch_list()
     except Exception as fault:
         return fault
+    gc.freeze()  # the database's modules and the list's stay as well
     return office

@@ -79,7 +79,7 @@ def mark_of(outcome: "Outcome | RigOutcome") -> Drawing:
 def mark_icon(outcome: "Outcome | RigOutcome", look: Look, size_px: int) -> QIcon:
     """The mark of an outcome as an icon, sharp on a dense screen too."""
     icon = QIcon()
-    for density in (1, 2):
+    for density in look.densities():
         pixmap = QPixmap(size_px * density, size_px * density)
         pixmap.fill(Qt.GlobalColor.transparent)
         painter = QPainter(pixmap)

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QAbstractItemModel, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QAbstractItemView, QTableView
+from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
 from inspector.desk.keys import search_text
 from inspector.desk.look import Look
@@ -17,8 +17,10 @@ class RowTable(QTableView):
 
     typed = Signal(str)
 
-    def __init__(self, model: QAbstractItemModel, name: str, look: Look, *, wraps: bool) -> None:
-        super().__init__()
+    def __init__(
+        self, model: QAbstractItemModel, name: str, look: Look, parent: QWidget | None = None, *, wraps: bool
+    ) -> None:
+        super().__init__(parent)
         self._look = look
         self.setModel(model)
         self.setAccessibleName(name)

@@ -22,12 +22,16 @@ class Stack(QStackedWidget):
     """entries: what may be made, and how; table: the gear list. Whoever asks for a page by its name has it made."""
 
     def __init__(
-        self, entries: tuple[PlaceEntry, ...], table: GearTable, make: Callable[[PlaceEntry], QWidget]
+        self,
+        parent: QWidget,
+        entries: tuple[PlaceEntry, ...],
+        table: Callable[[QWidget], GearTable],
+        make: Callable[[PlaceEntry], QWidget],
     ) -> None:
-        super().__init__()
+        super().__init__(parent)
         self.places = MadePlaces(entries, make)
-        self.table = table
-        self.addWidget(table)
+        self.table = table(self)
+        self.addWidget(self.table)
 
     @property
     def record(self) -> "Record":

@@ -9,6 +9,7 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QObject, QTimer
 
+_DUE = (700, 10, 10)  # Python's own measure: new objects, and how often the younger ones were looked through
 _PAUSE_MS = 100
 _TURNS = 10  # a second
 _holders = 0
@@ -46,7 +47,7 @@ class Tidying(QObject):
 
 def collect_some(*, whole: bool) -> None:
     """What was made last; whole: the oldest generation that is due by Python's own measure, and those younger."""
-    due = [count > limit > 0 for count, limit in zip(gc.get_count(), gc.get_threshold(), strict=True)]
+    due = [count > limit for count, limit in zip(gc.get_count(), _DUE, strict=True)]
     for generation in (2, 1, 0) if whole else (0,):
         if due[generation]:
             gc.collect(generation)

@@ -5,8 +5,6 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QUrl
-from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QWidget
 
 from inspector.desk.notice import Notice
@@ -41,4 +39,7 @@ def look_at(place: Path, above: QWidget) -> None:
 
 def open_file(place: Path) -> None:
     """Show a paper with the program that this machine uses for it."""
+    from PySide6.QtCore import QUrl  # here: the list does not wait for them
+    from PySide6.QtGui import QDesktopServices
+
     QDesktopServices.openUrl(QUrl.fromLocalFile(str(place)))

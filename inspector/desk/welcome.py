@@ -50,7 +50,7 @@ class Welcome(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(4 * GRID, 3 * GRID, 2 * GRID, 2 * GRID)
         layout.addWidget(scroll(self._page(), tr("First start")))
-        look.apply()
+        look.dress(self)
 
     def begin(self) -> None:
         """Begin an empty register with its club and its officer."""
@@ -166,8 +166,7 @@ def _labelled(field: FaultField, look: Look, *others: QWidget) -> QWidget:
     layout = QHBoxLayout(line)
     layout.setContentsMargins(0, 0, 0, 0)
     label = short(field.accessibleName(), faint=True)
-    label.setMinimumWidth(look.px(_LABEL_PX))
-    look.changed.connect(lambda: label.setMinimumWidth(look.px(_LABEL_PX)))
+    look.fit(label, QWidget.setMinimumWidth, _LABEL_PX)
     layout.addWidget(label)
     layout.addWidget(field, 1)
     for one in others:

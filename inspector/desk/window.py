@@ -52,7 +52,7 @@ class DeskWindow(Frame):
         self._asked: Callable[[], object] | None = None
         self.actions_at_times = menus.build(self, self._deeds(), self.look, self.entries)
         self._connect()
-        self.look.apply()
+        self.look.dress(self)
         self._turned()
         self.search.setFocus()
         if office:
@@ -67,7 +67,7 @@ class DeskWindow(Frame):
         from inspector.desk.wiring import Wiring
 
         self._office = office
-        self.pages = Pages(office, self.background, self.notice, self.look, self.entries)
+        self.pages = Pages(self.inside, office, self.background, self.notice, self.look, self.entries)
         self.wiring = Wiring(office, self.background, self.notice, self.pages)
         self.in_step = InStep(office, self.background, self)
         self._proving = Proving(office, self.background, self.notice, self)

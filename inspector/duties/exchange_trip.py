@@ -4,10 +4,10 @@ The file is TOML. People stand in it by name, because ids belong to one register
 """
 
 import re
-import tomllib
 from collections.abc import Sequence
 from datetime import date, datetime
 
+import tomli
 import tomli_w
 from msgspec import Struct
 from msgspec.structs import replace
@@ -81,7 +81,7 @@ class _File(Struct, frozen=True):
     def table(self) -> dict[str, object]:
         """What the file says; refused where it is no TOML, or says or lacks what a trip does not."""
         try:
-            table = tomllib.loads(self.text)
+            table = tomli.loads(self.text)
         except (ValueError, RecursionError) as error:  # a number of thousands of digits is no TOMLDecodeError
             what = tr("Mend that place; a text stands in quotes, a day as 2026-11-28.")
             raise Refused(self.source, tr("It is no TOML: {why}.", why=error), what) from error

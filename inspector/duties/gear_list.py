@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from inspector.duties.office import Office
 from inspector.duties.tell_whereabouts import brief_words, where_words
-from inspector.duties.who import names_club, plain_name
+from inspector.duties.who import club_names, plain_name
 from inspector.gear.fitting import NewFitting
 from inspector.gear.item import Item, NewItem
 from inspector.gear.lists import Answers, Due, GearRow, Held, Owned, Wanted
@@ -65,7 +65,8 @@ def choices(office: Office) -> Choices:
     """The kinds and owners there are pieces of."""
     with office.book.reading() as page:
         kinds = [(key, _kind_name(office, key)) for key in page.listed_kinds()]
-        owners = {plain_name(one): one.strip() for one in page.listed_owners() if not names_club(page, one)}
+        ours, every = club_names(page), {plain_name(one): one.strip() for one in page.listed_owners()}
+        owners = {plain: name for plain, name in every.items() if plain not in ours}
     return Choices(tuple(sorted(kinds, key=lambda one: one[1])), tuple(sorted(owners.values(), key=str.casefold)))
 
 
@@ -97,7 +98,8 @@ def _asked(office: Office, page: Page, wanted: Wanted) -> Asked:
         theirs = plain_name(wanted.owner)
         asked = replace(asked, owners=tuple(one for one in page.listed_owners() if plain_name(one) == theirs))
     elif wanted.owned:
-        ours = tuple(one for one in page.listed_owners() if names_club(page, one))
+        names = club_names(page)
+        ours = tuple(one for one in page.listed_owners() if plain_name(one) in names)
         asked = replace(asked, owners=ours, others=wanted.owned is Owned.OTHERS)
     return replace(asked, due_by=_due_by(office.today, wanted.due))
 

@@ -90,7 +90,7 @@ def judge_under_new_book(office: Office) -> dict[str, Outcome]:
     """
     with office.book.reading() as page:
         begun = _begun(office, page)
-        if not begun and not page.judged_by_another(office.rules.hash):
+        if not begun and not page.is_judged_by_another(office.rules.hash):
             return {}
     if office.book.role is not Role.OFFICER:
         why = tr("The verdicts in it were given by another rulebook than the one that holds now in this program.")

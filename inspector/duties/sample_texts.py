@@ -1,12 +1,12 @@
 """Reads the sample register's text files into deeds. Days are offsets from the day the register is built."""
 
 import csv
-import tomllib
 from collections.abc import Iterator
 from datetime import date, timedelta
 from importlib.resources import files
 from pathlib import Path
 
+import tomli
 import tomli_w
 from msgspec import Struct
 
@@ -59,7 +59,7 @@ class Sample(Struct, frozen=True):
 
     def tables(self, name: str) -> dict[str, object]:
         """A TOML file."""
-        return tomllib.loads(self.text(name))
+        return tomli.loads(self.text(name))
 
     def names(self, folder: str) -> tuple[str, ...]:
         """The TOML files of a folder within, sorted."""

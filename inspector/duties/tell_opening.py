@@ -47,7 +47,7 @@ def opening_lines(office: Office) -> Iterator[str]:
 def _rescued_today(office: Office) -> Iterator[str]:
     """Where the register comes from a damaged file, that is said for the rest of the day."""
     with office.book.reading() as page:
-        line = page.last_line((RESCUE,))
+        line = page.last_line((RESCUE,)) if page.has_line_of(RESCUE) else None
     if line is None or line.at is None or line.at.date() != office.today:
         return
     yield tr(

@@ -3,11 +3,12 @@
 Nothing is ignored: a key that is not known is refused, since it may be a known one misspelt.
 """
 
-import tomllib
 from collections.abc import Collection, Mapping
 from datetime import date, datetime
 from enum import StrEnum
 from typing import TypeVar
+
+import tomli
 
 from inspector.language import tr
 from inspector.refused import Refused
@@ -35,7 +36,7 @@ def tables_in(text: str, what: str) -> dict[str, object]:
     if len(text) > _MOST_SIGNS:
         raise Refused(what, tr("It is far too long."), tr("Write one rig or one trip in a file."))
     try:
-        return tomllib.loads(text)
+        return tomli.loads(text)
     except (ValueError, RecursionError) as error:
         why = tr("It cannot be read: {why}.", why=str(error).rstrip("."))
         raise Refused(what, why, tr("Mend that line: a text stands in quotation marks, a list in [ ].")) from error

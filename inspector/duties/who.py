@@ -69,7 +69,12 @@ def is_clubs(page: Page, item: Item) -> bool:
 
 def names_club(page: Page, owner: str) -> bool:
     """Whether these words name the club itself, or nobody."""
-    return plain_name(owner) in {"", "club", tr("Club").casefold(), plain_name(page.setting("club"))}
+    return plain_name(owner) in club_names(page)
+
+
+def club_names(page: Page) -> frozenset[str]:
+    """What names the club itself, or nobody, as `plain_name` writes it."""
+    return frozenset(("", "club", tr("Club").casefold(), plain_name(page.setting("club"))))
 
 
 def check_judge(person: Person, item: Item, kind: Kind, on: date, field: str) -> None:

@@ -4,11 +4,11 @@ A page is one transaction. Nothing is kept unless `enter` closes it with a ledge
 by an exception, rolls everything back.
 """
 
-import secrets
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from random import SystemRandom
 
 from sqlalchemy import Connection, Engine, insert, select
 from sqlalchemy.exc import DatabaseError, DBAPIError
@@ -25,6 +25,7 @@ from inspector.register.rows import never_before
 from inspector.register.seat_of_login import is_forbidden, may_not, not_begun, not_the_owner, role_in
 from inspector.register.where_it_lies import is_address
 
+_DICE = SystemRandom()
 _ORIGIN_SIGNS = "23456789ABCDEFGHJKMNPQRSTVWXYZ"
 _ONE_MOMENT = {"isolation_level": "REPEATABLE READ", "postgresql_readonly": True}  # SQLite reads so by itself
 
@@ -217,7 +218,7 @@ def _origin_in(connection: Connection) -> str | None:
 
 def new_origin() -> str:
     """A name for a copy of a register: four signs that nobody mistakes for others, drawn from 810,000 such names."""
-    return "".join(secrets.choice(_ORIGIN_SIGNS) for _ in range(4))
+    return "".join(_DICE.choice(_ORIGIN_SIGNS) for _ in range(4))
 
 
 def open_book(place: str | Path, *, minds_clock: bool = False) -> Book:

@@ -1,6 +1,5 @@
 """Which kind of disk a register lies on. A network drive locks and maps files otherwise than a disk of the machine."""
 
-import ctypes
 import os
 import sys
 from pathlib import Path
@@ -43,6 +42,8 @@ def _kind_of(path: str, mounts: str) -> str:
 
 
 def _windows_kind(file: Path) -> str:
+    import ctypes  # here: no other system asks it
+
     drive = file.resolve().drive
     if drive.startswith("\\\\"):
         return "unc"

@@ -58,6 +58,11 @@ class LedgerPage(ExchangePage):
                 found[str(row["hash"])] = _line(row)
         return found
 
+    def has_line_of(self, deed: str) -> bool:
+        """Whether any line tells of this deed."""
+        found = select(ledger.c.id).where(ledger.c.deed == deed).limit(1)
+        return self._connection.execute(found).first() is not None
+
     def last_line(self, deeds: Sequence[str], elsewhere: Sequence[str] = ()) -> WrittenLine | None:
         """The newest line of any of these deeds; None for none. elsewhere: copies whose lines do not count."""
         return next((line for line in self.lines_of(deeds) if line.origin not in elsewhere), None)

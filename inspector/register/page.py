@@ -188,10 +188,16 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
         """Every piece whose verdict may still change."""
         return self._standing_items()
 
+    def is_judged_by_another(self, rulebook: str) -> bool:
+        """Whether `judged_by_another` would find any piece. Most registers were judged by one rulebook alone."""
+        told = select(tables.rulebook.c.id).where(tables.rulebook.c.id != rulebook).limit(1)
+        if self._connection.execute(told).first() is None:
+            return False
+        return self._connection.execute(_stand(_by_another(rulebook)).limit(1)).first() is not None
+
     def judged_by_another(self, rulebook: str) -> tuple[Item, ...]:
         """Every piece that is not retired and whose standing verdict was given by another rulebook than this."""
-        others = select(tables.verdict.c.id).where(tables.verdict.c.rulebook_id != rulebook)
-        return self._standing_items(tables.standing.c.verdict_id.in_(others))
+        return self._standing_items(_by_another(rulebook))
 
     def _standing_items(self, *wanted: ColumnElement[bool]) -> tuple[Item, ...]:
         return tuple(select_items(self._connection, tables.item.c.id.in_(_stand(*wanted))))
@@ -264,6 +270,12 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
     def history(self, item_id: str) -> tuple[HistoryLine, ...]:
         """What happened to a piece, newest first."""
         return history(self._connection, item_id)
+
+
+def _by_another(rulebook: str) -> ColumnElement[bool]:
+    """Whether a standing verdict was given by another rulebook than this."""
+    others = select(tables.verdict.c.id).where(tables.verdict.c.rulebook_id != rulebook)
+    return tables.standing.c.verdict_id.in_(others)
 
 
 def _stand(*wanted: ColumnElement[bool]) -> Select[tuple[str]]:

@@ -1,10 +1,10 @@
 """Rows to gear structs and back: JSON in which every float comes back the same."""
 
-import secrets
 import threading
 import time
 import uuid
 from functools import cache
+from random import SystemRandom
 from typing import Any, TypeVar
 
 import msgspec
@@ -13,6 +13,7 @@ from inspector.register.opening import unreadable
 
 Shape = TypeVar("Shape")
 _SORTED = msgspec.json.Encoder(order="sorted")
+_DICE = SystemRandom()
 _order = threading.Lock()
 _last_tick = 0
 
@@ -52,7 +53,7 @@ def new_id() -> str:
     Two made by one program always sort in the order they were made.
     """
     tick = _next_tick()
-    value = ((tick >> 12) << 80) | (0x7 << 76) | ((tick & 0xFFF) << 64) | (0b10 << 62) | secrets.randbits(62)
+    value = ((tick >> 12) << 80) | (0x7 << 76) | ((tick & 0xFFF) << 64) | (0b10 << 62) | _DICE.getrandbits(62)
     return str(uuid.UUID(int=value))
 
 

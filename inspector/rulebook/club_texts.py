@@ -5,11 +5,11 @@ The head says whose book it is, since when and why; then follow [[limit]], [[set
 
 import difflib
 import re
-import tomllib
 from collections.abc import Iterable
 from datetime import date, datetime
 from typing import Any
 
+import tomli
 from msgspec import Struct
 
 from inspector.gear.rulebooks import BookFault, Part
@@ -85,7 +85,7 @@ def decoded(body: bytes, file: str) -> tuple[str, tuple[BookFault, ...]]:
 def read_text(text: str, file: str) -> ClubText:
     """The file with every fault of its form. Never raises."""
     try:
-        tables = tomllib.loads(text.removeprefix("\ufeff"))
+        tables = tomli.loads(text.removeprefix("\ufeff"))
     except (ValueError, RecursionError) as error:
         fault = _syntax_fault(file, text, error)
         return ClubText(file, "", "", None, "", (), 0, (), (fault,))

@@ -4,9 +4,9 @@ It is read when it is first asked for, and then as a whole: a list of gear judge
 judged by a law in which no line is wrong.
 """
 
-import tomllib
 from collections.abc import Mapping
 
+import tomli
 from msgspec import Struct
 
 from inspector.gear.kind import Kind
@@ -59,7 +59,7 @@ def _profiles(
 ) -> dict[str, tuple[texts.Profile, str]]:
     profiles: dict[str, tuple[texts.Profile, str]] = {}
     for name in sorted(name for name in named_texts if name.startswith("profiles/")):
-        good, bad = texts.converted([tomllib.loads(named_texts[name])], texts.Profile, name, say)
+        good, bad = texts.converted([tomli.loads(named_texts[name])], texts.Profile, name, say)
         faults += bad + [f"{name}: unknown source {one.source!r}" for one in good if one.source not in sources]
         profiles |= {one.key: (one, named_texts[name]) for one in good}
     return profiles

@@ -1,7 +1,6 @@
 """Reads the packaged rulebook: its text, kinds and checks at once, its law when it is first asked for."""
 
 import hashlib
-import tomllib
 from collections.abc import Callable, Iterator, Mapping
 from datetime import date
 from functools import cached_property, partial
@@ -9,6 +8,7 @@ from importlib.resources import files
 from importlib.resources.abc import Traversable
 from typing import TYPE_CHECKING, Any
 
+import tomli
 from msgspec import Struct
 from msgspec.structs import replace
 
@@ -223,7 +223,7 @@ def full_text(named_texts: Mapping[str, str]) -> str:
 def _kinds(named_texts: Mapping[str, str], checks: dict[str, Check], say: Say, faults: list[str]) -> dict[str, Kind]:
     kinds: dict[str, Kind] = {}
     for name in sorted(name for name in named_texts if name.startswith("kinds/")):
-        good, bad = texts.converted([tomllib.loads(named_texts[name])], texts.KindText, name, say)
+        good, bad = texts.converted([tomli.loads(named_texts[name])], texts.KindText, name, say)
         faults += bad
         for kind in good:
             missing = [key for key in kind.checks if key not in checks]

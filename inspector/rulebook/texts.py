@@ -5,12 +5,12 @@ What a person reads of a table is looked up in the officer's language here and n
 materials and the names of points are what readings and rules are held against, and stay as written.
 """
 
-import tomllib
 from collections.abc import Callable, Iterable, Mapping
 from datetime import date
 from typing import Any, TypeVar
 
 import msgspec
+import tomli
 from msgspec import Struct
 
 from inspector.gear.kind import Barred, Basis, Check, Kind, Measure, Size
@@ -191,5 +191,5 @@ def taken(
 
 def tables_of(text: str, name: str) -> list[Any]:
     """The array of tables called `name` in a TOML text."""
-    found: list[Any] = tomllib.loads(text).get(name, [])
+    found: list[Any] = tomli.loads(text).get(name, [])
     return found

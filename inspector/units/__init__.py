@@ -1,4 +1,4 @@
-"""Text in, SI inside, text out: the only room with a conversion factor in it and the only importer of pint.
+"""Text in, SI inside, text out: the only room with a conversion factor in it.
 
 A number is read by a lexer of our own, because a general parser silently misreads "4,75 t" or "1 3/4 in".
 """

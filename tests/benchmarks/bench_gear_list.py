@@ -183,7 +183,7 @@ def measure_window(place: Path, rules: Rulebook) -> list[Measured]:
     office, background = office_on(place, rules), Background()
     look = Look()
     table = GearTable(office, background, look)
-    look.apply()
+    look.dress(table)
     table.resize(1280, 640)
     table.show()
     table.refresh()

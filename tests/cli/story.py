@@ -1,12 +1,12 @@
 """A story typed over many days on a copy of the sample register, with a clock that is set by hand."""
 
-import tomllib
 from datetime import date, datetime, timedelta
 from itertools import count
 from pathlib import Path
 from typing import Any
 
 import pytest
+import tomli
 
 from inspector.duties.office import Office
 from tests.cli.test_commands import Desk
@@ -78,4 +78,4 @@ class Story:
     def _exported(self, *words: str) -> dict[str, Any]:
         file = self._folder / f"out-{next(_FILES)}.toml"
         self._desk.type(*words, str(file))
-        return tomllib.loads(file.read_text(encoding="utf-8"))
+        return tomli.loads(file.read_text(encoding="utf-8"))

@@ -51,8 +51,8 @@ def due_on(qtbot: QtBot, look: Look) -> Iterator[Open]:
 
 def _opener(qtbot: QtBot, look: Look, make: type[NeedsPage] | type[DuePage]) -> Open:
     def opened(office: Office) -> Stand:
-        look.apply()
         stand = Stand(office, look, make)
+        look.dress(stand)
         qtbot.addWidget(stand, before_close_func=_end)
         stand.show()
         stand.activateWindow()

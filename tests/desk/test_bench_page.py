@@ -31,7 +31,7 @@ def made(qtbot: QtBot, office: Office, look: Look) -> Iterator[Made]:
     """The page alone in a window."""
     background, notice = Background(), Notice()
     page = BenchPage(office, background, notice, look)
-    look.apply()
+    look.dress(page)
     qtbot.addWidget(page)
     qtbot.addWidget(notice)
     page.resize(1280, 640)

@@ -36,7 +36,7 @@ def run(qtbot: QtBot, look: Look, office: Office) -> Iterator[InspectRun]:
     layout.addWidget(made, 1)
     qtbot.addWidget(window)
     window.resize(1280, 720)
-    look.apply()
+    look.dress(window)
     window.show()
     window.activateWindow()
     qtbot.waitUntil(window.isActiveWindow)

@@ -3,11 +3,14 @@
 from collections.abc import Callable
 
 import pytest
-from PySide6.QtGui import QColor
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QEvent
+from PySide6.QtGui import QColor, QGuiApplication
+from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QScrollArea, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.look import DARK, LIGHT, Colours, Look, Scheme, TextSize, Type
+from inspector.desk.place import Go
+from inspector.desk.places import places
 from inspector.desk.window import DeskWindow
 from inspector.drawings.shapes import Ink
 from inspector.duties.office import Office
@@ -85,3 +88,70 @@ def test_nothing_is_cut_off_sideways(qtbot: QtBot, open_desk: Callable[[Office],
             found.append(f"the window is {desk.width()} by {desk.height()}")
         wrong += [f"{text} {size}: {one}" for one in found]
     assert not wrong, "\n".join(wrong)
+
+
+def test_pictures_are_painted_as_dense_as_the_densest_screen(
+    qapp: QApplication, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    class Screen:
+        def __init__(self, ratio: float) -> None:
+            self._ratio = ratio
+
+        def devicePixelRatio(self) -> float:  # noqa: N802
+            return self._ratio
+
+    found = []
+    for ratios in ((1.0,), (1.0, 1.5), (2.0, 1.0), ()):
+        monkeypatch.setattr(QGuiApplication, "screens", lambda ratios=ratios: [Screen(one) for one in ratios])
+        found.append(tuple(Look.densities()))
+    assert found == [(1,), (1, 2), (1, 2), (1,)]
+
+
+def test_a_screen_that_is_plugged_in_has_all_pictures_painted_anew(qapp: QApplication, qtbot: QtBot) -> None:
+    before = qapp.receivers("2screenAdded(QScreen*)")
+    look = Look()
+    assert qapp.receivers("2screenAdded(QScreen*)") == before + 1
+    with qtbot.waitSignal(look.changed, timeout=1000):
+        look._screen_added(qapp.primaryScreen())
+
+
+def test_a_part_that_is_gone_is_not_fitted_any_more(qapp: QApplication, look: Look) -> None:
+    """A window gives way to another one under the same look, and its parts with it."""
+    gone, here = QLabel("gone"), QLabel("here")
+    look.fit(gone, QWidget.setMaximumWidth, 100)
+    look.fit(here, QWidget.setMinimumWidth, 200)
+    assert (gone.maximumWidth(), here.minimumWidth()) == (100, 200)
+    gone.deleteLater()
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    look.set_text(TextSize.LARGE)
+    assert here.minimumWidth() == look.px(200) > 200
+
+
+@pytest.mark.parametrize("key", [one.key for one in places()])
+def test_the_pages_of_a_window_that_is_gone_hear_of_no_new_look(
+    qtbot: QtBot, office: Office, look: Look, key: str
+) -> None:
+    """As the next one at the desk makes the text larger; what an ear of theirs raises fails this test."""
+    desk = DeskWindow(office, look)
+    desk.show()
+    desk.go(Go(key))
+    qtbot.waitUntil(lambda: desk.background.is_idle)
+    desk.close_for_good()
+    desk.deleteLater()
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    look.set_text(TextSize.LARGE)
+
+
+def test_each_window_wears_the_look_and_the_program_none(qapp: QApplication, look: Look) -> None:
+    """What lies in no window yet is not dressed at each step of being put together."""
+    one, other, gone = QWidget(), QWidget(), QWidget()
+    for window in (one, other, gone):
+        look.dress(window)
+    gone.deleteLater()
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    look.choose(Scheme.DARK)
+    dark = one.styleSheet()
+    look.choose(Scheme.LIGHT)
+    assert qapp.styleSheet() == ""
+    assert one.styleSheet() == other.styleSheet() != dark
+    assert DARK.field in dark and LIGHT.field in one.styleSheet()

@@ -1,11 +1,11 @@
 """Rigs and debriefs as files that a person writes: the same rig comes back, and every slip is named."""
 
-import tomllib
 from datetime import date
 from functools import partial
 from itertools import pairwise
 
 import pytest
+import tomli
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn
@@ -69,7 +69,7 @@ def test_a_file_reads_as_it_was_meant() -> None:
 
 
 def test_a_written_file_shows_what_somebody_said_and_nothing_else() -> None:
-    tables = tomllib.loads(rig_text(named(SNATCH, conditions=SAND)))
+    tables = tomli.loads(rig_text(named(SNATCH, conditions=SAND)))
     assert tables["conditions"] == {"bogged_in": "soft_dry_sand", "speed": "6 km/h", "wet": False}
     assert set(tables) == {"name", "method", "pulling", "bogged", "runs", "decimal", "conditions"}
     assert '    ["SH-1", "KS-1"],\n' in rig_text(named(SNATCH, runs=(("SH-1", "KS-1"), ("KS-1", "SH-2"))))

@@ -1,8 +1,7 @@
 """Lines of tables and keys in a TOML text, in odd layouts, held against what the TOML reader finds."""
 
-import tomllib
-
 import pytest
+import tomli
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -35,7 +34,7 @@ rule = "third"'''
 
 
 def test_tables_and_keys_in_odd_layouts() -> None:
-    assert tomllib.loads(ODD)["limit"][2]["rule"] == "third", "the reader of TOML takes it"
+    assert tomli.loads(ODD)["limit"][2]["rule"] == "third", "the reader of TOML takes it"
     tables = table_lines(ODD)
     assert tables[0].keys == {"club": 2, "why": 3, "profile": 7}
     first, second, third = (nth(tables, "limit", number) for number in range(3))
@@ -72,7 +71,7 @@ def test_every_written_key_is_found_on_its_line(data: st.DataObject) -> None:
             places[key] = len(lines) - value.count("\n")
         wanted.append(places)
     text = end.join(lines)
-    assert len(tomllib.loads(text)["limit"]) == len(wanted)
+    assert len(tomli.loads(text)["limit"]) == len(wanted)
     tables = table_lines(text.replace("\r\n", "\n"))
     for number, places in enumerate(wanted):
         found = nth(tables, "limit", number)

@@ -53,8 +53,7 @@ class ImportPage(Place):
         self.start.came.connect(self.read)
         self.start.withdraw.connect(lambda made: self.go.emit(Go(DEED, (withdraw(), made, made.number))))
         self.start.left.connect(self._write_left)
-        look.changed.connect(lambda: self.start.setMaximumWidth(look.px(_WIDEST_PX)))
-        self.start.setMaximumWidth(look.px(_WIDEST_PX))
+        look.fit(self.start, QWidget.setMaximumWidth, _WIDEST_PX)
         self.setAcceptDrops(True)
 
     def begin(self, what: Any = None) -> None:

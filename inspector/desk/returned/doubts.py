@@ -143,8 +143,7 @@ class DoubtPage(QWidget):
             "neither lets a piece go."
         )
         inside = column([said(head, Type.DISPLAY), said(says), *self.rows], GRID)
-        look.changed.connect(lambda: inside.setMaximumWidth(look.px(_WIDEST_PX)))
-        inside.setMaximumWidth(look.px(_WIDEST_PX))
+        look.fit(inside, QWidget.setMaximumWidth, _WIDEST_PX)
         area = scroll(inside, head)
         over_foot(self, area, (self.go_button, self.left))
         return area

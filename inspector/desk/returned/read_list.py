@@ -29,8 +29,7 @@ def read_list(found: ReadBack, look: Look, go: Callable[[SheetBack], object], le
         ]
     parts += [hairline(), row([button(tr("Back to the number"), leave)])]
     page = column(parts)
-    look.changed.connect(lambda: page.setMaximumWidth(look.px(_WIDEST_PX)))
-    page.setMaximumWidth(look.px(_WIDEST_PX))
+    look.fit(page, QWidget.setMaximumWidth, _WIDEST_PX)
     return scroll(page, tr("What was read"))
 
 

@@ -198,6 +198,5 @@ class ReturnedPage(Place):
             self.number.fault,
             row([self.open_button, button(tr("Leave"), self.leave.emit)]),
         ], GRID + GRID // 2)  # fmt: skip
-        self._look.changed.connect(lambda: page.setMaximumWidth(self._look.px(_WIDEST_PX)))
-        page.setMaximumWidth(self._look.px(_WIDEST_PX))
+        self._look.fit(page, QWidget.setMaximumWidth, _WIDEST_PX)
         return scroll(page, tr("A sheet came back"))

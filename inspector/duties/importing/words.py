@@ -1,11 +1,12 @@
 """The words of the trade in headings and cells, and how two spellings of one are told to be the same."""
 
 import re
-import tomllib
 import unicodedata
 from collections.abc import Mapping
 from functools import cache, lru_cache
 from importlib.resources import files
+
+import tomli
 
 _NO_WORD = re.compile(r"[^\w²³ø+]+")
 
@@ -31,7 +32,7 @@ def table(name: str) -> Mapping[str, str]:
 
 @cache
 def _words() -> Mapping[str, Mapping[str, list[str]]]:
-    return tomllib.loads(files(__package__).joinpath("words.toml").read_text("utf-8"))
+    return tomli.loads(files(__package__).joinpath("words.toml").read_text("utf-8"))
 
 
 def kind_meant(text: str, names: Mapping[str, str]) -> str:

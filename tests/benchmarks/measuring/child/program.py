@@ -35,8 +35,12 @@ class AfterImport:
 
 def started() -> Any:
     """The program's module `app`, imported now, with its clock stopped."""
+    import gc
     from datetime import UTC, datetime
 
+    from inspector import SELDOM
+
+    gc.set_threshold(SELDOM)  # as the program's own process does before it imports anything
     from inspector import app
 
     class Stopped(datetime):

@@ -57,7 +57,7 @@ def _office(folder: str, day: int = 0) -> Any:
     from datetime import timedelta
     from pathlib import Path
 
-    from inspector.app import SELDOM
+    from inspector import SELDOM
     from inspector.duties.sit_down import seat
     from inspector.rulebook.load import packaged
     from tests.benchmarks.registers import office_on
