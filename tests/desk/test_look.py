@@ -5,7 +5,7 @@ from collections.abc import Callable
 import pytest
 from PySide6.QtCore import QEvent
 from PySide6.QtGui import QColor, QGuiApplication
-from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QScrollArea, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.look import DARK, LIGHT, Colours, Look, Scheme, TextSize, Type
