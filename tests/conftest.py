@@ -21,7 +21,8 @@ from inspector.duties.office import Office
 from inspector.gear.person import Person
 from inspector.rulebook.load import Rulebook, packaged
 from tests import server as run_server
-from tests.fresh import fresh_book
+from tests import statements
+from tests.fresh import copied, fresh_book
 from tests.once import once
 from tests.outside_values import (  # noqa: F401 - hooks of the whole run
     pytest_collection_modifyitems,
@@ -36,6 +37,7 @@ def pytest_sessionstart(session: pytest.Session) -> None:
     """Make the place of this run for all workers, before any of them begins."""
     if not hasattr(session.config, "workerinput"):
         run_server.begin_run()
+    statements.share()
 
 
 def pytest_unconfigure(config: pytest.Config) -> None:
@@ -90,11 +92,20 @@ def office_in(folder: Path, rules: Rulebook, moment: datetime = EVENING) -> Offi
     return Office(book, rules, folder / "documents", Person("nobody", "nobody", ""), lambda: moment, "test")
 
 
+@pytest.fixture(scope="session")
+def club_once(tmp_path_factory: pytest.TempPathFactory, rules: Rulebook) -> Office:
+    """A club just begun, founded once for all tests and closed; each works on a copy."""
+    made = office_in(tmp_path_factory.mktemp("club"), rules)
+    officer = found_club(made, "Test Club", "Ada Officer")
+    made.book.close()
+    return replace(made, officer=officer)
+
+
 @pytest.fixture
-def office(tmp_path: Path, rules: Rulebook) -> Iterator[Office]:
+def office(club_once: Office, tmp_path: Path) -> Iterator[Office]:
     """A club just begun, its officer at the desk."""
-    made = office_in(tmp_path, rules)
-    yield replace(made, officer=found_club(made, "Test Club", "Ada Officer"))
+    made = copied(club_once, tmp_path)
+    yield made
     made.book.close()
 
 

@@ -25,10 +25,21 @@ class Desk:
 
     def type(self, *words: str, code: int = 0) -> str:
         """The output of a command that must end with this code."""
+        ended, said = self.ended(*words)
+        assert ended == code, said
+        return said
+
+    def ended(self, *words: str) -> tuple[int, str]:
+        """The code with which a command ends, and its output."""
         self._capture.readouterr()
-        assert main(["--register", str(self.folder), *words]) == code
+        code = main(["--register", str(self.folder), *words])
         said = self._capture.readouterr()
-        return said.out + said.err
+        return code, said.out + said.err
+
+    def wrongly_refused(self, *words: str, why: str) -> str:
+        """What is wrong where this command is not refused with these words; empty where it is."""
+        code, said = self.ended(*words)
+        return "" if code == 2 and why in " ".join(said.split()) else f"{' '.join(words)}: {code}, {said}, not “{why}”"
 
 
 @pytest.fixture

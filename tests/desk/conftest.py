@@ -7,12 +7,13 @@ from pathlib import Path
 from shutil import copyfile
 
 import pytest
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import QEvent
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk import tidying
 from inspector.desk.inspect.inspect_form import InspectForm
-from inspector.desk.look import Look
+from inspector.desk.look import Look, Scheme, TextSize
 from inspector.desk.window import DeskWindow
 from inspector.duties.book_in import book_in
 from inspector.duties.found_club import found_club
@@ -153,9 +154,14 @@ def collector(qapp: object) -> Iterator[None]:
 
 
 @pytest.fixture
-def look(qapp: object) -> Look:
-    """The look with the packaged type."""
-    return Look(tuple(sorted(FONTS.glob("*.ttf"), reverse=True)))
+def look(qapp: object) -> Iterator[Look]:
+    """The look with the packaged type. Whatever a test takes, the next one begins with the usual size and colours."""
+    made = Look(tuple(sorted(FONTS.glob("*.ttf"), reverse=True)))
+    yield made
+    if made.text is not TextSize.USUAL or made.scheme is not Scheme.SYSTEM:
+        QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)  # what was closed is not dressed once more
+        made.scheme = Scheme.SYSTEM
+        made.set_text(TextSize.USUAL)
 
 
 @pytest.fixture

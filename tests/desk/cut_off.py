@@ -23,6 +23,21 @@ def cut_off(page: QWidget) -> list[str]:
     return [*wide, *told, *_over_one_another(page)]
 
 
+def wide_areas(page: QWidget, *, hidden: bool = False) -> list[str]:
+    """Scrolled areas with nothing in them, or whose inside is wider than what is seen of it. hidden: those too."""
+    areas = [one for one in page.findChildren(QScrollArea) if hidden or one.isVisible()]
+    wide = [one for one in areas if not (inside := one.widget()) or inside.width() > one.viewport().width()]
+    return [f"area {one.accessibleName()} is wider than its place" for one in wide]
+
+
+def cramped_buttons(page: QWidget, least_px: int = 0) -> list[str]:
+    """Visible buttons that are narrower than their words, or lower than this."""
+    seen = [one for one in page.findChildren(QPushButton) if one.isVisible()]
+    narrow = [one for one in seen if one.width() < one.minimumSizeHint().width() - 2]
+    low = [one for one in seen if one.height() < least_px]
+    return [f"button {one.text()} is {one.width()} by {one.height()}" for one in (*narrow, *low)]
+
+
 def _over_one_another(page: QWidget) -> list[str]:
     """Lines of parts that flow which are pressed into less height than they take."""
     lines = [one for one in page.findChildren(QWidget) if one.isVisible() and isinstance(one.layout(), Flow)]

@@ -34,6 +34,28 @@ def keep(qtbot: QtBot, desk: DeskWindow) -> None:
     qtbot.waitUntil(lambda: desk.background.is_idle)
 
 
+def begin_anew(page: FormPage) -> None:
+    """Take back all that was written, and its draft, so that the form stands there as it was opened."""
+    page._begin_anew()
+
+
+def lacks(page: FormPage) -> list[str]:
+    """What is wrong with a form: fields without a name, and those that are needed and do not say so when left empty."""
+    wrong = [
+        f"{box.asked.key} has no name"
+        for box in page.boxes
+        if not (box.control.accessibleName() or box.control.focusProxy())
+    ]
+    needed = [box for box in page.boxes if box.asked.needed and not str(box.value() or "").strip()]
+    if needed:
+        before = {box.asked.key: box.draft for box in page.boxes}
+        page.try_do()
+        wrong += [f"{box.asked.key} may be left empty" for box in needed if not box.fault_text]
+        if {box.asked.key: box.draft for box in page.boxes} != before:
+            wrong.append("what was typed did not stay")
+    return wrong
+
+
 def faults(page: FormPage) -> dict[str, str]:
     """What is said to be wrong, by the key of the field."""
     return {box.asked.key: box.fault_text for box in page.boxes if box.fault_text}

@@ -220,9 +220,8 @@ def test_every_control_has_a_name_and_no_word_is_cut_off(qtbot: QtBot, due_on: O
     stand = due_on(sample)
     unfold(stand)
     look = page_of(stand)._look
-    for large, size in ((False, (1280, 720)), (True, (1280, 720)), (False, (960, 600))):
-        look.set_text(TextSize.LARGE if large else TextSize.USUAL)
+    for text, size in ((TextSize.USUAL, (1280, 720)), (TextSize.USUAL, (960, 600)), (TextSize.LARGE, (1280, 720))):
+        look.set_text(text)
         stand.resize(*size)
         qtbot.wait(30)
         assert unnamed(stand) == [] and cut_off(stand) == []
-    look.set_text(TextSize.USUAL)

@@ -26,7 +26,7 @@ from inspector.duties.office import Office
 from inspector.duties.vehicle_record import vehicle_record
 from inspector.gear.fitting import End, Fitted, Side
 from inspector.units import Dimension, read
-from tests.desk.deed_forms import faults, form_of_deed, keep, write
+from tests.desk.deed_forms import begin_anew, faults, form_of_deed, keep, write
 
 
 @pytest.fixture
@@ -123,20 +123,20 @@ def test_what_somebody_else_changed_meanwhile_stays(qtbot: QtBot, desk: DeskWind
     assert (now.name, now.owner, now.mass) == ("wagon, silver", "Ro Other", stands.mass)
 
 
-@pytest.mark.parametrize(
-    ("field", "text"),
-    [("gvm", "20 kg"), ("mass", "20 kg"), ("mass", "9 t"), ("front_spacing", "9 m"), ("rear_spacing", "1 mm"),
-     ("on", "2031-01-01")],
-)  # fmt: skip
-def test_what_cannot_be_is_said_at_its_field(
-    qtbot: QtBot, desk: DeskWindow, office: Office, field: str, text: str
-) -> None:
+def test_what_cannot_be_is_said_at_its_field(qtbot: QtBot, desk: DeskWindow, office: Office) -> None:
     stands = vehicles(office)[0]
-    page = form_of_deed(qtbot, desk, deeds.change(stands), stands)
-    write(page, **{field: text, "why": "weighed", "note": "tools on board"})
-    keep(qtbot, desk)
-    assert list(faults(page)) == [field]
-    assert page.box(field).draft == text
+    wrong: list[str] = []
+    for field, text in (
+        ("gvm", "20 kg"), ("mass", "20 kg"), ("mass", "9 t"), ("front_spacing", "9 m"), ("rear_spacing", "1 mm"),
+        ("on", "2031-01-01"),
+    ):  # fmt: skip
+        page = form_of_deed(qtbot, desk, deeds.change(stands), stands)
+        write(page, **{field: text, "why": "weighed", "note": "tools on board"})
+        keep(qtbot, desk)
+        if list(faults(page)) != [field] or page.box(field).draft != text:
+            wrong.append(f"{field} {text}: {faults(page)}")
+        begin_anew(page)
+    assert not wrong, "\n".join(wrong)
 
 
 def test_a_change_without_a_reason_is_not_kept(qtbot: QtBot, desk: DeskWindow, office: Office) -> None:

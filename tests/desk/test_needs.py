@@ -251,12 +251,11 @@ def test_a_register_that_cannot_be_read_is_told_and_can_be_looked_at_again(
 def test_every_control_has_a_name_and_no_word_is_cut_off(qtbot: QtBot, needs_on: Open, sample: Office) -> None:
     stand = needs_on(sample)
     unfold(stand)
-    for large, size in ((False, (1280, 720)), (True, (1280, 720)), (False, (960, 600))):
-        page_of(stand)._ways.look.set_text(TextSize.LARGE if large else TextSize.USUAL)
+    for text, size in ((TextSize.USUAL, (1280, 720)), (TextSize.USUAL, (960, 600)), (TextSize.LARGE, (1280, 720))):
+        page_of(stand)._ways.look.set_text(text)
         stand.resize(*size)
         qtbot.wait(30)
         assert unnamed(stand) == [] and cut_off(stand) == []
-    page_of(stand)._ways.look.set_text(TextSize.USUAL)
 
 
 def cut_off(widget: QWidget) -> list[str]:

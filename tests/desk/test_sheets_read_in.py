@@ -58,7 +58,8 @@ def form_of(beach: Office, sheet: Paper, answers: dict[str, dict[str, str]], tex
 def test_what_is_not_clear_is_said_by_keys_then_all_is_looked_through_and_kept(
     qtbot: QtBot, desk: DeskWindow, page: ReturnedPage, beach: Office, sheet: Paper, tmp_path: Path
 ) -> None:
-    page.read(Handed(put(tmp_path, photographed(beach, sheet, DOUBTFUL))))
+    photos = photographed(beach, sheet, DOUBTFUL)
+    page.read(Handed(put(tmp_path, photos)))
     settle(qtbot, desk)
     assert page.doubts and page.form is None
     assert [row.back.tick.key for row in page.doubts.rows] == ["bend", "nicks"] and focused() is page.doubts.rows[0]
@@ -82,7 +83,7 @@ def test_what_is_not_clear_is_said_by_keys_then_all_is_looked_through_and_kept(
     settle(qtbot, desk)
     assert "7 pieces were checked" in desk.notice.text and page.form is None
     assert open_item(beach, "SH-1").verdict.outcome.severity >= Outcome.HOLD.severity
-    assert len(attachments(beach, "T-1")) == len(photographed(beach, sheet, DOUBTFUL))
+    assert len(attachments(beach, "T-1")) == len(photos)
 
 
 def test_a_form_stands_there_as_it_was_typed(

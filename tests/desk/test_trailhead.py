@@ -392,7 +392,6 @@ def test_every_state_has_names_room_for_a_finger_and_nothing_cut_off(
                     assert inside.width() <= area.viewport().width()
             assert [f"{one.accessibleName()} {one.height()}" for one in too_small(page)] == []
     finally:
-        desk.look.set_text(TextSize.USUAL)
         leave_for_good(page)
 
 

@@ -26,7 +26,7 @@ from inspector.duties.plan_rides import plan_rides
 from inspector.duties.plan_trip import change_trip
 from inspector.gear.outcome import Outcome
 from inspector.gear.trip import Ground, Ride
-from tests.desk.deed_forms import faults, form_of_deed, keep, write
+from tests.desk.deed_forms import begin_anew, faults, form_of_deed, keep, write
 
 
 @pytest.fixture
@@ -59,18 +59,19 @@ def test_what_is_needed_is_asked_for_and_the_ground_is_not_guessed(
     assert len(trips(office)) == 1
 
 
-@pytest.mark.parametrize(
-    ("given", "field"),
-    [({"ref": "t1"}, "ref"), ({"ref": "next"}, "ref"), ({"last_on": "2026-12-19"}, "last_on"),
-     ({"last_on": "2029-12-19"}, "last_on"), ({"kit": "SH-001 ZZ-9"}, "kit")],
-)  # fmt: skip
-def test_what_the_plan_refuses_stands_at_its_field(
-    qtbot: QtBot, desk: DeskWindow, given: dict[str, str], field: str
-) -> None:
-    page = form_of_deed(qtbot, desk, deeds.plan(), None)
-    write(page, **({"ref": "T7", "name": "Mud day", "ground": "mud", "first_on": "2026-12-20"} | given))
-    keep(qtbot, desk)
-    assert list(faults(page)) == [field]
+def test_what_the_plan_refuses_stands_at_its_field(qtbot: QtBot, desk: DeskWindow) -> None:
+    wrong: list[str] = []
+    for given, field in (
+        ({"ref": "t1"}, "ref"), ({"ref": "next"}, "ref"), ({"last_on": "2026-12-19"}, "last_on"),
+        ({"last_on": "2029-12-19"}, "last_on"), ({"kit": "SH-001 ZZ-9"}, "kit"),
+    ):  # fmt: skip
+        page = form_of_deed(qtbot, desk, deeds.plan(), None)
+        write(page, **({"ref": "T7", "name": "Mud day", "ground": "mud", "first_on": "2026-12-20"} | given))
+        keep(qtbot, desk)
+        if list(faults(page)) != [field]:
+            wrong.append(f"{given}: {faults(page)}, not {field}")
+        begin_anew(page)
+    assert not wrong, "\n".join(wrong)
 
 
 def test_a_changed_plan_keeps_what_somebody_else_changed(qtbot: QtBot, desk: DeskWindow, office: Office) -> None:

@@ -17,7 +17,7 @@ from inspector.gear.sheet_layout import Spot
 from inspector.register.rows import from_body
 
 _PDFIUM: Any = import_module("pypdfium2")
-_PX_PER_MM = 8.0
+_PX_PER_MM = 6.0
 _INK = (24, 32, 110)
 Answers = Mapping[str, Mapping[str, str]]  # "good", "fault" or "both", by check, by tag
 

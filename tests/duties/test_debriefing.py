@@ -1,6 +1,8 @@
 """Stories: a trip is told afterwards, and every piece of its rigs has the use, from one end to the other."""
 
+from collections.abc import Iterator
 from datetime import timedelta
+from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -25,8 +27,17 @@ from inspector.gear.use import Event
 from inspector.refused import Refused
 from inspector.units import Dimension, Figure, read
 from tests.duties.gear import SHACKLE_READINGS, all_good, shackle
-from tests.duties.rigs import KIT, SNATCH, later, named, ready
+from tests.duties.rigs import KIT, SNATCH, later, named
 from tests.duties.test_opinions import add
+from tests.fresh import copied
+
+
+@pytest.fixture
+def office(ready_once: Office, tmp_path: Path) -> Iterator[Office]:
+    """A club with a fit kit, a member and a trip."""
+    made = copied(ready_once, tmp_path)
+    yield made
+    made.book.close()
 
 
 def pull(typed: str) -> Figure:
@@ -42,7 +53,6 @@ def told(office: Office, *rigs: RigUsed, by: str = "Di Member") -> NewDebrief:
 
 
 def test_every_piece_of_a_rig_has_the_pulls_and_the_loose_ends_have_none(office: Office) -> None:
-    ready(office)
     before = verify_book(office).line_count
     kept = debrief(office, told(office, used(office)))
     assert verify_book(office).line_count == before + 1 and verify_book(office).faults == ()
@@ -56,7 +66,6 @@ def test_every_piece_of_a_rig_has_the_pulls_and_the_loose_ends_have_none(office:
 
 
 def test_a_jerk_or_a_near_miss_is_an_overload_of_every_piece(office: Office) -> None:
-    ready(office)
     for happened, why in (
         ({"jerked": True}, "It jerked"),
         ({"near_miss": "the hook slid"}, "Near miss: the hook slid"),
@@ -69,7 +78,6 @@ def test_a_jerk_or_a_near_miss_is_an_overload_of_every_piece(office: Office) -> 
 
 
 def test_the_hardest_pull_overloads_only_what_may_not_take_it(office: Office) -> None:
-    ready(office)
     kept = debrief(office, told(office, used(office, hardest=pull("40 kN"))))
     events = {one.dossier.item.tag: one.dossier.uses[0].facts for one in kept.pieces}
     assert events["KS-1"].event is Event.OVERLOAD, "35 % of 8,000 kg is 27.5 kN"
@@ -78,7 +86,6 @@ def test_the_hardest_pull_overloads_only_what_may_not_take_it(office: Office) ->
 
 
 def test_each_piece_bears_its_own_share_of_the_pull(office: Office) -> None:
-    ready(office)
     asked: list[RigUsed] = []
 
     def shares(one: RigUsed) -> dict[str, float]:
@@ -92,7 +99,6 @@ def test_each_piece_bears_its_own_share_of_the_pull(office: Office) -> None:
 
 
 def test_a_damper_has_the_pulls_as_well_and_bears_no_force(office: Office) -> None:
-    ready(office)
     book_in(office, NewItem("DM-1", "damper", Rating(Basis.UNRATED, None, None, "")))
     laid = named(SNATCH, dampers=("dm-1",))
     kept = debrief(office, told(office, used(office, laid, hardest=pull("40 kN"))))
@@ -104,7 +110,6 @@ def test_a_damper_has_the_pulls_as_well_and_bears_no_force(office: Office) -> No
 
 
 def test_a_piece_in_two_rigs_has_both_uses_and_is_judged_once(office: Office) -> None:
-    ready(office)
     second = named(SNATCH, name="By the creek", runs=(("SH-1", "KS-1"),))
     kept = debrief(office, told(office, used(office), used(office, second, 3)))
     assert len(kept.pieces) == 3
@@ -115,7 +120,6 @@ def test_a_piece_in_two_rigs_has_both_uses_and_is_judged_once(office: Office) ->
 
 
 def test_two_debriefs_of_a_trip_are_both_kept_and_a_wrong_use_is_struck(office: Office) -> None:
-    ready(office)
     add(office, "Bo Second")
     debrief(office, told(office, used(office)))
     debrief(office, told(office, used(office)))
@@ -127,7 +131,6 @@ def test_two_debriefs_of_a_trip_are_both_kept_and_a_wrong_use_is_struck(office: 
 
 
 def test_a_day_before_the_trip_or_to_come_is_refused_and_nothing_is_kept(office: Office) -> None:
-    ready(office)
     before, day = verify_book(office), timedelta(days=1)
     cases = [
         NewDebrief("T-1", office.today - day, ()),
@@ -148,7 +151,6 @@ def test_a_day_before_the_trip_or_to_come_is_refused_and_nothing_is_kept(office:
 
 
 def test_a_piece_made_unusable_since_stands_in_the_debrief_alone(office: Office) -> None:
-    ready(office)
     kind = open_item(office, "SH-2").dossier.kind
     record_inspection(office, "SH-2", all_good(office, kind, SHACKLE_READINGS, cracks="bad"))
     destroy_item(office, "SH-2", "sawn through at the beach")
@@ -159,7 +161,6 @@ def test_a_piece_made_unusable_since_stands_in_the_debrief_alone(office: Office)
 
 
 def test_a_piece_whose_strength_nobody_knows_is_overloaded_by_any_known_pull(office: Office) -> None:
-    ready(office)
     remembered = replace(shackle("SH-3").rating, stated_on="memory")
     book_in(office, replace(shackle("SH-3"), rating=remembered))
     rig = named(SNATCH, runs=(("SH-3", "KS-1"),))
@@ -169,7 +170,6 @@ def test_a_piece_whose_strength_nobody_knows_is_overloaded_by_any_known_pull(off
 
 
 def test_a_debrief_told_days_later_keeps_the_days_of_the_pulls(office: Office) -> None:
-    ready(office)
     then = later(office, 3)
     kept = debrief(then, NewDebrief("T-1", then.today, (RigUsed(SNATCH, 1, office.today),)))
     assert {one.dossier.uses[0].facts.on for one in kept.pieces} == {office.today}
@@ -177,7 +177,6 @@ def test_a_debrief_told_days_later_keeps_the_days_of_the_pulls(office: Office) -
 
 
 def test_a_debrief_leaves_every_piece_of_every_rig_with_its_use(office: Office) -> None:
-    ready(office)
     runs = st.lists(st.sampled_from([*KIT, "tree@ground", "towing_eye@V-2"]), min_size=2, max_size=5, unique=True)
     rigs = st.builds(
         RigUsed,

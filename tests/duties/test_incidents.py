@@ -1,7 +1,8 @@
 """Stories of the bad day: what is kept as found, who lets it go, and what nobody may do meanwhile."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from datetime import timedelta
+from pathlib import Path
 
 import pytest
 from msgspec.structs import replace
@@ -36,11 +37,20 @@ from inspector.gear.use import Event, NewExposure, NewUse, Weather
 from inspector.refused import Refused
 from inspector.register.rows import from_body
 from tests.duties.gear import POINT_READINGS, SHACKLE_READINGS, STRAP_READINGS, all_good, metres, point, shackle, strap
-from tests.duties.incidents import SECOND, accident, beach, reported
+from tests.duties.incidents import SECOND, accident, reported
 from tests.duties.rigs import SAND, SNATCH, fit, later
 from tests.duties.test_opinions import add
+from tests.fresh import copied
 
 WHY = "The insurer and the police have what they need."
+
+
+@pytest.fixture
+def office(beach_once: Office, tmp_path: Path) -> Iterator[Office]:
+    """A club with a beach rig and a second competent person."""
+    made = copied(beach_once, tmp_path)
+    yield made
+    made.book.close()
 
 
 def let_go(office: Office, ref: str, tag: str) -> Outcome:
@@ -61,7 +71,6 @@ def looked_at(office: Office, tag: str, readings: dict[str, str], **bad: str) ->
 
 
 def test_an_accident_on_a_beach_from_report_to_release_of_one_piece_and_retirement_of_another(office: Office) -> None:
-    beach(office)
     before = verify_book(office).line_count
     made = reported(office)
     ref = made.incident.ref
@@ -93,7 +102,6 @@ def test_an_accident_on_a_beach_from_report_to_release_of_one_piece_and_retireme
 
 
 def test_the_rigs_sum_and_the_verdicts_are_those_before_the_report(office: Office) -> None:
-    beach(office)
     before = work_rig(office, replace(SNATCH, conditions=SAND))
     told = reported(office).incident.facts
     kept = from_body(told.rig_result, RigResult)
@@ -115,7 +123,6 @@ def test_the_rigs_sum_and_the_verdicts_are_those_before_the_report(office: Offic
 
 
 def test_a_rig_whose_sum_cannot_be_made_is_kept_with_the_reason(office: Office) -> None:
-    beach(office)
     odd = replace(SNATCH, runs=(("SH-1", "SH-2"),))
     told = reported(office, rig=odd).incident.facts
     assert told.rig_result == "" and told.rig_why_not
@@ -124,7 +131,6 @@ def test_a_rig_whose_sum_cannot_be_made_is_kept_with_the_reason(office: Office) 
 
 
 def test_a_past_day_is_told_by_what_stood_then(office: Office) -> None:
-    beach(office)
     lend(office, ["SH-1"], "Di Member", office.today + timedelta(days=4))
     day = office.today
     give_back(later(office, 2), "SH-1", "Di Member", NOTHING_HAPPENED)
@@ -145,7 +151,6 @@ def test_a_past_day_is_told_by_what_stood_then(office: Office) -> None:
 
 
 def test_a_retirement_entered_only_later_did_not_stand_that_day(office: Office) -> None:
-    beach(office)
     day, then = office.today, later(office, 4)
     kind = open_item(then, "SH-2").dossier.kind
     seen = all_good(then, kind, SHACKLE_READINGS, day, "", cracks="bad")
@@ -155,7 +160,6 @@ def test_a_retirement_entered_only_later_did_not_stand_that_day(office: Office) 
 
 
 def test_a_piece_that_came_only_later_had_no_verdict_that_day(office: Office) -> None:
-    beach(office)
     day, then = office.today, later(office, 4)
     fit(then, shackle("SH-9"), SHACKLE_READINGS)
     made = reported(then, on=day, pieces=("SH-9",))
@@ -165,7 +169,6 @@ def test_a_piece_that_came_only_later_had_no_verdict_that_day(office: Office) ->
 
 
 def test_parts_and_vehicle_of_a_piece_that_was_named_alone_are_kept_as_well(office: Office) -> None:
-    beach(office)
     fit(office, point("RP-2"), POINT_READINGS)
     fit_part(office, "RP-2", Fitted("V-2", End.FRONT))
     made = reported(office, rig=None, pieces=("rp-1",), broken=()).incident.facts
@@ -173,7 +176,6 @@ def test_parts_and_vehicle_of_a_piece_that_was_named_alone_are_kept_as_well(offi
 
 
 def test_what_is_destroyed_is_named_and_not_kept(office: Office) -> None:
-    beach(office)
     assert looked_at(office, "SH-2", SHACKLE_READINGS, cracks="bad") is Outcome.RETIRE
     destroy_item(office, "SH-2", "bow cut through")
     made = reported(later(office, 1))
@@ -185,7 +187,6 @@ def test_what_is_destroyed_is_named_and_not_kept(office: Office) -> None:
 
 
 def test_a_retired_piece_is_kept_whole(office: Office) -> None:
-    beach(office)
     assert looked_at(office, "SH-2", SHACKLE_READINGS, cracks="bad") is Outcome.RETIRE
     ref = reported(office).incident.ref
     with pytest.raises(Refused, match="kept as found"):
@@ -207,7 +208,6 @@ DEEDS: dict[str, Callable[[Office], object]] = {
 
 @pytest.mark.parametrize("deed", DEEDS.values(), ids=DEEDS.keys())
 def test_nothing_that_changes_or_takes_away_evidence_is_done(office: Office, deed: Callable[[Office], object]) -> None:
-    beach(office)
     fit(office, point("RP-3"), POINT_READINGS)
     reported(office)
     before = verify_book(office)
@@ -217,7 +217,6 @@ def test_nothing_that_changes_or_takes_away_evidence_is_done(office: Office, dee
 
 
 def test_a_part_that_was_released_stays_on_a_vehicle_that_was_not(office: Office) -> None:
-    beach(office)
     ref = reported(office).incident.ref
     let_go(office, ref, "RP-1")
     with pytest.raises(Refused, match="V-2 is kept as found"):
@@ -227,7 +226,6 @@ def test_a_part_that_was_released_stays_on_a_vehicle_that_was_not(office: Office
 
 
 def test_looking_pulling_and_weather_are_written_down_and_lift_nothing(office: Office) -> None:
-    beach(office)
     reported(office)
     then = later(office, 3)
     record_use(then, "SH-1", NewUse(then.today, 1))
@@ -239,7 +237,6 @@ def test_looking_pulling_and_weather_are_written_down_and_lift_nothing(office: O
 
 
 def test_a_piece_is_let_go_by_two_that_may_judge_it_and_do_not_own_it(office: Office) -> None:
-    beach(office)
     fit(office, shackle("SH-9", owner=SECOND), SHACKLE_READINGS)
     ref = reported(office, pieces=("SH-9",)).incident.ref
     refused: dict[str, Callable[[], object]] = {
@@ -260,7 +257,6 @@ def test_a_piece_is_let_go_by_two_that_may_judge_it_and_do_not_own_it(office: Of
 
 
 def test_a_vehicle_is_let_go_by_two_that_are_competent_and_do_not_own_it(office: Office) -> None:
-    beach(office)
     ref = reported(office).incident.ref
     with pytest.raises(Refused, match="not entered as competent"):
         release_vehicle(office, ref, "V-1", second="Di Member", why=WHY)
@@ -272,7 +268,6 @@ def test_a_vehicle_is_let_go_by_two_that_are_competent_and_do_not_own_it(office:
 
 
 def test_of_two_incidents_the_second_still_keeps_it(office: Office) -> None:
-    beach(office)
     one, two = reported(office).incident.ref, reported(office).incident.ref
     assert one != two
     let_go(office, one, "SH-1")
@@ -284,7 +279,6 @@ def test_of_two_incidents_the_second_still_keeps_it(office: Office) -> None:
 
 
 def test_kept_vehicles_serve_on_no_trip_and_everybody_is_told(office: Office) -> None:
-    beach(office)
     ref = reported(office, rig=None, pieces=(), broken=(), vehicles=("V-1",)).incident.ref
     ready = {one.vehicle.tag: one.warning for one in readiness(office, "T-1").vehicles}
     assert ref in ready["V-1"] and ready["V-2"] == ""
@@ -297,7 +291,6 @@ def test_kept_vehicles_serve_on_no_trip_and_everybody_is_told(office: Office) ->
 
 
 def test_a_piece_found_later_is_kept_as_well(office: Office) -> None:
-    beach(office)
     fit(office, shackle("SH-9"), SHACKLE_READINGS)
     made = reported(office)
     assert hold_more(office, made.incident.ref, "SH-9", "It lay under the sand.").verdict.outcome is Outcome.HOLD
@@ -309,7 +302,6 @@ def test_a_piece_found_later_is_kept_as_well(office: Office) -> None:
 
 
 def test_a_near_miss_holds_what_bore_the_pull_until_somebody_has_looked_and_keeps_nothing(office: Office) -> None:
-    beach(office)
     made = reported(office, gravity=Gravity.NEAR_MISS, broken=())
     assert {one.dossier.item.tag for one in made.pieces} == {"KS-1", "SH-1", "SH-2"}
     assert {one.verdict.outcome for one in made.pieces} == {Outcome.HOLD}
@@ -324,7 +316,6 @@ def test_a_near_miss_holds_what_bore_the_pull_until_somebody_has_looked_and_keep
 
 
 def test_a_closed_report_takes_nothing_new(office: Office) -> None:
-    beach(office)
     ref = reported(office, gravity=Gravity.NEAR_MISS, broken=()).incident.ref
     close_incident(office, ref, "looked at")
     with pytest.raises(Refused, match="is closed"):
@@ -334,7 +325,6 @@ def test_a_closed_report_takes_nothing_new(office: Office) -> None:
 
 
 def test_a_report_that_cannot_be_is_refused_by_field_and_keeps_nothing(office: Office) -> None:
-    beach(office)
     before = verify_book(office)
     cases: dict[str, dict[str, object]] = {
         "day": {"on": office.today + timedelta(days=1)},
@@ -365,7 +355,6 @@ def test_a_report_that_cannot_be_is_refused_by_field_and_keeps_nothing(office: O
 
 
 def test_custody_is_kept_of_evidence_alone(office: Office) -> None:
-    beach(office)
     fit(office, shackle("SH-9"), SHACKLE_READINGS)
     ref = reported(office).incident.ref
     with pytest.raises(Refused, match="is not kept"):
@@ -375,7 +364,6 @@ def test_custody_is_kept_of_evidence_alone(office: Office) -> None:
 
 
 def test_pieces_of_one_batch_with_what_broke_are_named(office: Office) -> None:
-    beach(office)
     for tag, mark, serial in (
         ("KS-2", "zuf", "z9-044"),
         ("KS-3", "ZUF", "Z8-001"),
@@ -408,7 +396,6 @@ def test_every_piece_of_the_sample_can_be_evidence_and_then_is_never_lent(sample
 
 
 def test_what_is_reported_is_plain_data(office: Office) -> None:
-    beach(office)
     told = accident(office)
     kept = reported(office).incident.facts
     assert (kept.what, kept.place, kept.distances, kept.broken) == (told.what, told.place, told.distances, told.broken)

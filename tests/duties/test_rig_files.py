@@ -1,6 +1,7 @@
 """Rigs and debriefs as files that a person writes: the same rig comes back, and every slip is named."""
 
 from datetime import date
+from functools import partial
 from itertools import pairwise
 
 import pytest
@@ -18,6 +19,7 @@ from inspector.gear.debrief import NewDebrief, RigUsed
 from inspector.gear.rig import Angle, Conditions, Footing, Method, NamedJoint, Rig
 from inspector.refused import Refused
 from inspector.units import Dimension, read
+from tests.duties.refusals import wrongly_refused
 from tests.duties.rigs import SAND, SNATCH, named, ready
 
 WRITTEN = """
@@ -233,30 +235,29 @@ def test_a_debrief_names_its_rigs_or_writes_them_out(office: Office) -> None:
     assert read_debrief(office, DEBRIEF) == told
 
 
-@pytest.mark.parametrize(
-    ("field", "good", "slip", "says"),
-    [
-        ("used 1.jerked", "jerked = false\n", "", "missing"),
-        ("used 1.near_miss", 'near_miss = ""\n', "", "missing"),
-        ("used 1.pulls", "pulls = 2", 'pulls = "2"', "whole number"),
-        ("used 1.hardest", '"25 kN"', '"25 km"', "not a unit"),
-        ("used 1.hardest", '"25 kN"', '"0 kN"', "no pull"),
-        ("used 1.on", "on = 2026-11-25", 'on = "yesterday"', "2026-11-25"),
-        ("used 1.on", "on = 2026-11-25", "on = 2026-11-25T10:00:00", "2026-11-25"),
-        ("used 1.strain", 'hardest = "25 kN"', 'strain = "25 kN"', "Use one of: rig, pulls"),
-        ("used 2.rig.method", 'method = "kinetic"', 'method = "tug"', "Use one of"),
-        ("used 2.rig.speed", 'method = "kinetic"', 'method = "kinetic"\nspeed = "3 km/h"', "not known here"),
-        ("rig", '"r-01"', '"R-99"', "No rig has"),
-        ("trip", 'trip = "t-1"', "", "missing"),
-        ("debrief file", "pulls = 2", "pulls = two", "line 8"),
-    ],
+DEBRIEF_SLIPS = (
+    ("used 1.jerked", "jerked = false\n", "", "missing"),
+    ("used 1.near_miss", 'near_miss = ""\n', "", "missing"),
+    ("used 1.pulls", "pulls = 2", 'pulls = "2"', "whole number"),
+    ("used 1.hardest", '"25 kN"', '"25 km"', "not a unit"),
+    ("used 1.hardest", '"25 kN"', '"0 kN"', "no pull"),
+    ("used 1.on", "on = 2026-11-25", 'on = "yesterday"', "2026-11-25"),
+    ("used 1.on", "on = 2026-11-25", "on = 2026-11-25T10:00:00", "2026-11-25"),
+    ("used 1.strain", 'hardest = "25 kN"', 'strain = "25 kN"', "Use one of: rig, pulls"),
+    ("used 2.rig.method", 'method = "kinetic"', 'method = "tug"', "Use one of"),
+    ("used 2.rig.speed", 'method = "kinetic"', 'method = "kinetic"\nspeed = "3 km/h"', "not known here"),
+    ("rig", '"r-01"', '"R-99"', "No rig has"),
+    ("trip", 'trip = "t-1"', "", "missing"),
+    ("debrief file", "pulls = 2", "pulls = two", "line 8"),
 )
-def test_a_slip_in_a_debrief_is_refused_with_its_field(
-    office: Office, field: str, good: str, slip: str, says: str
-) -> None:
+
+
+def test_a_slip_in_a_debrief_is_refused_with_its_field(office: Office) -> None:
     ready(office)
     keep_rig(office, "R-01", SNATCH)
-    with pytest.raises(Refused) as refusal:
-        read_debrief(office, DEBRIEF.replace(good, slip, 1))
-    assert refusal.value.field == field
-    assert says in f"{refusal.value.why} {refusal.value.what_to_do}"
+    wrong: list[str] = []
+    for field, good, slip, says in DEBRIEF_SLIPS:
+        text = DEBRIEF.replace(good, slip, 1)
+        if fault := wrongly_refused(partial(read_debrief, office, text), field, says):
+            wrong.append(f"{slip} for {good}: {fault}")
+    assert not wrong, "\n".join(wrong)

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from datetime import timedelta
+from functools import partial
 
 import pytest
 from msgspec.structs import replace
@@ -17,6 +18,7 @@ from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.trip import Vehicle
 from inspector.refused import Refused
 from tests.duties.gear import kilograms, metres, point, shackle
+from tests.duties.refusals import wrongly_refused
 
 
 def wagon(office: Office, tag: str = "V-1", mass: str = "2190 kg") -> Vehicle:
@@ -67,28 +69,27 @@ def test_an_overloaded_vehicle_is_kept_and_said_to_be_overloaded(office: Office)
     assert overload_words(replace(heavier, mass=None)) == ""
 
 
-@pytest.mark.parametrize(
-    ("edit", "field", "why"),
-    [
-        (weighs("2.19 kg"), "mass", "between 300 kg and 60 t"),
-        (weighs("61 t"), "mass", "between 300 kg and 60 t"),
-        (weighs("5,401 kg"), "mass", "more than twice the GVM"),
-        (lambda one: replace(one, gvm=kilograms("27 kg")), "GVM", "between 300 kg"),
-        (lambda one: replace(one, gvm=metres("2700 m")), "GVM", "cannot be a vehicle's mass"),
-        (lambda one: replace(one, front_spacing=metres("8.5 m")), "front spacing", "cannot lie between"),
-        (lambda one: replace(one, rear_spacing=metres("85 mm")), "rear spacing", "cannot lie between"),
-        (lambda one: replace(one, name=""), "name", "empty"),
-        (lambda one: replace(one, tag="V-2"), "tag", "keeps its tag"),
-        (lambda one: one, "vehicle", "Nothing would change"),
-    ],
+_UNSOUND: tuple[tuple[Callable[[Vehicle], Vehicle], str, str], ...] = (
+    (weighs("2.19 kg"), "mass", "between 300 kg and 60 t"),
+    (weighs("61 t"), "mass", "between 300 kg and 60 t"),
+    (weighs("5,401 kg"), "mass", "more than twice the GVM"),
+    (lambda one: replace(one, gvm=kilograms("27 kg")), "GVM", "between 300 kg"),
+    (lambda one: replace(one, gvm=metres("2700 m")), "GVM", "cannot be a vehicle's mass"),
+    (lambda one: replace(one, front_spacing=metres("8.5 m")), "front spacing", "cannot lie between"),
+    (lambda one: replace(one, rear_spacing=metres("85 mm")), "rear spacing", "cannot lie between"),
+    (lambda one: replace(one, name=""), "name", "empty"),
+    (lambda one: replace(one, tag="V-2"), "tag", "keeps its tag"),
+    (lambda one: one, "vehicle", "Nothing would change"),
 )
-def test_facts_that_cannot_be_are_refused_and_nothing_changes(
-    office: Office, edit: Callable[[Vehicle], Vehicle], field: str, why: str
-) -> None:
+
+
+def test_facts_that_cannot_be_are_refused_and_nothing_changes(office: Office) -> None:
     before = wagon(office)
-    with pytest.raises(Refused, match=why) as refusal:
-        change_vehicle(office, "V-1", edit, "slip of the hand")
-    assert refusal.value.field == field
+    wrong: list[str] = []
+    for edit, field, why in _UNSOUND:
+        if fault := wrongly_refused(partial(change_vehicle, office, "V-1", edit, "slip of the hand"), field, why):
+            wrong.append(f"“{why}”: {fault}")
+    assert not wrong, "\n".join(wrong)
     assert vehicles(office) == (before,)
 
 
