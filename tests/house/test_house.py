@@ -5,7 +5,7 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-import pytest
+from tests.each import each
 
 HERE = Path(__file__).resolve().parents[2]
 ROOMS = sorted((HERE / "inspector").rglob("*.py"))
@@ -30,7 +30,7 @@ def name_of(path: Path) -> str:
     return path.relative_to(HERE).as_posix()
 
 
-@pytest.mark.parametrize("path", ROOMS, ids=name_of)
+@each("path", ROOMS, ids=name_of)
 def test_no_file_grows_past_what_a_reader_holds_in_mind(path: Path) -> None:
     assert len(path.read_text(encoding="utf-8").splitlines()) <= LONGEST_FILE
 
@@ -44,7 +44,7 @@ def functions(path: Path) -> Iterator[ast.FunctionDef | ast.ClassDef]:
             yield node
 
 
-@pytest.mark.parametrize("path", ROOMS, ids=name_of)
+@each("path", ROOMS, ids=name_of)
 def test_every_public_thing_has_words_and_no_function_is_long(path: Path) -> None:
     faults = []
     assert ast.get_docstring(ast.parse(path.read_text(encoding="utf-8"))), "the module says nothing of itself"
@@ -58,7 +58,7 @@ def test_every_public_thing_has_words_and_no_function_is_long(path: Path) -> Non
     assert faults == []
 
 
-@pytest.mark.parametrize("path", TEXTS, ids=name_of)
+@each("path", TEXTS, ids=name_of)
 def test_no_text_names_a_machine_or_leaves_work_open(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
     open_work = "|".join(("TO" + "DO", "FIX" + "ME"))

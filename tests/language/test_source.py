@@ -5,8 +5,7 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-import pytest
-
+from tests.each import each
 from tests.language.extract import SOURCE, messages_in, named
 
 _SPEAKERS = frozenset({
@@ -70,7 +69,7 @@ def unlisted(source: str) -> list[str]:
     return [f"{one.lineno}: {ast.unparse(one)}" for one in calls if not list(messages_in(ast.unparse(one), ""))]
 
 
-@pytest.mark.parametrize("path", _FILES, ids=[str(one.relative_to(SOURCE)) for one in _FILES])
+@each("path", _FILES, ids=[str(one.relative_to(SOURCE)) for one in _FILES])
 def test_nothing_that_speaks_is_given_a_bare_text(path: Path) -> None:
     source = path.read_text(encoding="utf-8")
 

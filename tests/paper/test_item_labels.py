@@ -8,6 +8,7 @@ from inspector.gear.tags import ItemLabel, LabelSheet
 from inspector.paper.item_labels import item_labels, too_long_for
 from inspector.paper.page_style import MM, PageSize
 from inspector.paper.printed import Printed
+from tests.each import each
 from tests.paper.codes import code_texts, codes_by_page
 from tests.paper.conftest import imprint
 from tests.paper.reading import (
@@ -67,7 +68,7 @@ def test_a_full_sheet_of_every_size_lies_in_its_labels(size: LabelSize) -> None:
     assert squeezed(text).count(squeezed(CLUB)) == size.count
 
 
-@pytest.mark.parametrize("size", SHEETS, ids=[one.key for one in SHEETS])
+@each("size", SHEETS, ids=[one.key for one in SHEETS])
 def test_the_grid_lies_on_its_paper_and_its_modules_are_large_enough(size: LabelSize) -> None:
     paper = PageSize(size.paper)
     assert size.columns * size.width_mm + (size.columns - 1) * size.gap_mm <= paper.width_pt / MM + 0.01

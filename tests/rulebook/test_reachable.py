@@ -10,6 +10,7 @@ from inspector.rulebook.case import purposes_of
 from inspector.rulebook.judge import judge, limit_value
 from inspector.rulebook.texts import Rule
 from inspector.units import Dimension
+from tests.each import each
 from tests.rulebook.dossiers import BOOK, KINDS
 from tests.rulebook.faults import faulty
 from tests.rulebook.sound import sound
@@ -52,14 +53,14 @@ def unknown_rules(verdict: Verdict) -> frozenset[str]:
     return frozenset(one.rule for one in verdict.findings if one.status is Status.UNKNOWN)
 
 
-@pytest.mark.parametrize("kind", KINDS, ids=[kind.key for kind in KINDS])
+@each("kind", KINDS, ids=[kind.key for kind in KINDS])
 def test_a_sound_piece_is_fit_and_nothing_about_it_is_unknown_or_worth_a_note(kind: Kind) -> None:
     verdict = verdict_of(sound(kind))
     assert verdict.outcome is Outcome.FIT
     assert {one.rule for one in verdict.findings if one.status is not Status.PASSES} == set()
 
 
-@pytest.mark.parametrize("rule", BOOK.rules, ids=[rule.id for rule in BOOK.rules])
+@each("rule", BOOK.rules, ids=[rule.id for rule in BOOK.rules])
 def test_a_rule_answers_for_each_kind_it_speaks_of(rule: Rule) -> None:
     assert speaks_of(rule)
     for kind in speaks_of(rule):
