@@ -55,7 +55,7 @@ def test_every_public_thing_has_words_and_no_function_is_long(path: Path) -> Non
             faults.append(f"{node.name} has no docstring")
         if isinstance(node, ast.FunctionDef) and length > LONGEST_FUNCTION:
             faults.append(f"{node.name} has {length} lines")
-    assert faults == []
+    assert not faults, ", ".join(faults)
 
 
 @each("path", TEXTS, ids=name_of)
