@@ -35,9 +35,8 @@ def test_no_file_grows_past_what_a_reader_holds_in_mind(path: Path) -> None:
     assert len(path.read_text(encoding="utf-8").splitlines()) <= LONGEST_FILE
 
 
-def functions(path: Path) -> Iterator[ast.FunctionDef | ast.ClassDef]:
+def functions(module: ast.Module) -> Iterator[ast.FunctionDef | ast.ClassDef]:
     """Functions and classes of the module and the methods of its classes; what lies inside a function is its own."""
-    module = ast.parse(path.read_text(encoding="utf-8"))
     classes = [node for node in module.body if isinstance(node, ast.ClassDef)]
     for node in [*module.body, *(inner for one in classes for inner in one.body)]:
         if isinstance(node, ast.FunctionDef | ast.ClassDef):
@@ -47,8 +46,9 @@ def functions(path: Path) -> Iterator[ast.FunctionDef | ast.ClassDef]:
 @each("path", ROOMS, ids=name_of)
 def test_every_public_thing_has_words_and_no_function_is_long(path: Path) -> None:
     faults = []
-    assert ast.get_docstring(ast.parse(path.read_text(encoding="utf-8"))), "the module says nothing of itself"
-    for node in functions(path):
+    module = ast.parse(path.read_text(encoding="utf-8"))
+    assert ast.get_docstring(module), "the module says nothing of itself"
+    for node in functions(module):
         length = (node.end_lineno or 0) - node.lineno + 1
         qt_override = node.name[:1].islower() and node.name != node.name.lower()
         if not node.name.startswith("_") and not qt_override and not ast.get_docstring(node):
