@@ -47,7 +47,7 @@ def pytest_unconfigure(config: pytest.Config) -> None:
 
 
 def pytest_collection_finish() -> None:
-    """Leave what stands before the first test out of the search for rubbish: fourteen thousand tests are none."""
+    """Leave what stands before the first test out of the search for rubbish: thousands of tests are none."""
     gc.collect()
     gc.freeze()
 

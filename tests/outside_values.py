@@ -4,6 +4,8 @@ from collections import Counter
 
 import pytest
 
+from tests.each import case_count
+
 _MARK = "printed"
 
 
@@ -13,10 +15,11 @@ def pytest_configure(config: pytest.Config) -> None:
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Hand the marks to the report, also from a worker process."""
+    """Hand the marks to the report, also from a worker process; each case a test goes through holds its values."""
     for item in items:
         for mark in item.iter_markers(_MARK):
-            item.user_properties.append((_MARK, (mark.args[0], mark.kwargs.get("values", 1))))
+            cases = case_count(getattr(item, "function", None))
+            item.user_properties.append((_MARK, (mark.args[0], mark.kwargs.get("values", 1) * cases)))
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:

@@ -1,6 +1,5 @@
 """The pictures of the bench: inside their frame wherever the dials stand, and they change as a dial turns."""
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -8,6 +7,7 @@ from inspector.drawings.bench_picture import bench_picture
 from inspector.drawings.shapes import Drawing
 from inspector.units import System
 from tests.drawings.walls import assert_inside, assert_texts_apart, said
+from tests.each import each
 from tests.rulebook.test_bench import KEYS, TOPICS, places, worked, worked_in
 
 
@@ -40,7 +40,7 @@ def test_every_dial_changes_the_picture(key: str) -> None:
         assert bench_picture(worked(key, **{dial.key: lower})).shapes != bench_picture(worked(key)).shapes, dial.key
 
 
-@pytest.mark.parametrize(
+@each(
     ("key", "words"),
     [
         ("pin", "17.9 kN"),

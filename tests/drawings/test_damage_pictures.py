@@ -13,6 +13,7 @@ from inspector.drawings.strap_damage import strap_damage_picture
 from inspector.gear.damage import DamagePlace, DamageSort, PinWear, StrapDamage, StrapMark
 from inspector.units import System
 from tests.drawings.walls import assert_inside, assert_texts_apart, said
+from tests.each import each
 
 DAY = date(2026, 8, 1)
 LONG = "Sleeve of one eye worn through, the webbing under it clean, a new sleeve is wanted before the next trip. " * 4
@@ -26,8 +27,8 @@ def mark(sort: DamageSort, place: DamagePlace, note: str = "", from_end_m: float
 EVERY = tuple(mark(sort, place, LONG) for place in DamagePlace for sort in DamageSort)[10:]
 
 
-@pytest.mark.parametrize("width_mm", [88.0, 178.0, 183.9])
-@pytest.mark.parametrize("count", [1, 3, 12])
+@each("width_mm", [88.0, 178.0, 183.9])
+@each("count", [1, 3, 12])
 def test_every_shape_lies_in_the_frame_and_no_word_on_another(width_mm: float, count: int) -> None:
     for length_m in (9.0, None):
         drawing = strap_damage_picture(StrapDamage(length_m, "9.00 m" if length_m else "", EVERY[:count]), width_mm)

@@ -16,6 +16,7 @@ from inspector.gear.verdict import WallForecast, WallPoint
 from inspector.gear.wall_band import BandAt, BandFrom, WallBand
 from inspector.units import System
 from tests.drawings.walls import DAYS, assert_inside, assert_texts_apart, said, walls
+from tests.each import each
 
 ON = date(2026, 6, 13)
 
@@ -184,7 +185,7 @@ def test_a_reading_on_a_rough_face_is_a_hollow_dot_and_says_why(wall: WallForeca
     assert "the wall may be thinner than read" in drawing.describes
 
 
-@pytest.mark.parametrize(
+@each(
     ("band", "words"),
     [
         (BAND, "not before 1 Jan 2028, no latest day before 1 Jun 2029, where the line must end"),

@@ -11,6 +11,7 @@ from inspector.gear.kind import Basis, Measure
 from inspector.gear.outcome import Outcome, worst
 from inspector.gear.person import Competence, Person
 from inspector.units import Dimension
+from tests.each import each
 
 
 def test_the_worst_outcome_wins_in_any_order() -> None:
@@ -39,7 +40,7 @@ def test_competence_for_all_kinds_has_no_end_unless_one_is_stated() -> None:
     assert person.is_competent("tube", date(2050, 1, 1))
 
 
-@pytest.mark.parametrize(
+@each(
     ("made", "used", "past", "began"),
     [
         (date(2020, 1, 1), date(2021, 1, 1), Provenance.SECOND_HAND, date(2020, 1, 1)),

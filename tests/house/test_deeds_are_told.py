@@ -5,6 +5,7 @@ import ast
 import pytest
 
 from inspector.duties.tell_ledger import SENTENCES
+from tests.each import each
 from tests.house.deeds import Entered, entered, entered_in
 
 HOW = """
@@ -19,7 +20,7 @@ belongs to, and enter it in SENTENCES there (a new module also in SENTENCES of t
 """
 
 
-@pytest.mark.parametrize("one", entered(), ids=lambda one: one.place)
+@each("one", entered(), ids=lambda one: one.place)
 def test_every_deed_has_its_sentence(one: Entered) -> None:
     assert one.names, f"{one.place}: the deed's name cannot be read here; write it as a plain text"
     missing = sorted(one.names - set(SENTENCES))

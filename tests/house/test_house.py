@@ -5,7 +5,7 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-import pytest
+from tests.each import each
 
 HERE = Path(__file__).resolve().parents[2]
 ROOMS = sorted((HERE / "inspector").rglob("*.py"))
@@ -30,35 +30,35 @@ def name_of(path: Path) -> str:
     return path.relative_to(HERE).as_posix()
 
 
-@pytest.mark.parametrize("path", ROOMS, ids=name_of)
+@each("path", ROOMS, ids=name_of)
 def test_no_file_grows_past_what_a_reader_holds_in_mind(path: Path) -> None:
     assert len(path.read_text(encoding="utf-8").splitlines()) <= LONGEST_FILE
 
 
-def functions(path: Path) -> Iterator[ast.FunctionDef | ast.ClassDef]:
+def functions(module: ast.Module) -> Iterator[ast.FunctionDef | ast.ClassDef]:
     """Functions and classes of the module and the methods of its classes; what lies inside a function is its own."""
-    module = ast.parse(path.read_text(encoding="utf-8"))
     classes = [node for node in module.body if isinstance(node, ast.ClassDef)]
     for node in [*module.body, *(inner for one in classes for inner in one.body)]:
         if isinstance(node, ast.FunctionDef | ast.ClassDef):
             yield node
 
 
-@pytest.mark.parametrize("path", ROOMS, ids=name_of)
+@each("path", ROOMS, ids=name_of)
 def test_every_public_thing_has_words_and_no_function_is_long(path: Path) -> None:
     faults = []
-    assert ast.get_docstring(ast.parse(path.read_text(encoding="utf-8"))), "the module says nothing of itself"
-    for node in functions(path):
+    module = ast.parse(path.read_text(encoding="utf-8"))
+    assert ast.get_docstring(module), "the module says nothing of itself"
+    for node in functions(module):
         length = (node.end_lineno or 0) - node.lineno + 1
         qt_override = node.name[:1].islower() and node.name != node.name.lower()
         if not node.name.startswith("_") and not qt_override and not ast.get_docstring(node):
             faults.append(f"{node.name} has no docstring")
         if isinstance(node, ast.FunctionDef) and length > LONGEST_FUNCTION:
             faults.append(f"{node.name} has {length} lines")
-    assert faults == []
+    assert not faults, ", ".join(faults)
 
 
-@pytest.mark.parametrize("path", TEXTS, ids=name_of)
+@each("path", TEXTS, ids=name_of)
 def test_no_text_names_a_machine_or_leaves_work_open(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
     open_work = "|".join(("TO" + "DO", "FIX" + "ME"))

@@ -18,6 +18,7 @@ from msgspec.structs import fields
 from inspector.rulebook.load import packaged
 from inspector.rulebook.sum_texts import dimension_of, text_of
 from inspector.rulebook.sums import functions
+from tests.each import each
 from tests.mechanics_table import full_name, marks, table, unchecked
 from tests.written_table import written
 
@@ -35,7 +36,7 @@ def speaks(name: str, hint: Any) -> bool:
     return dimension_of(name) is not None
 
 
-@pytest.mark.parametrize("function", SUMS, ids=full_name)
+@each("function", SUMS, ids=full_name)
 def test_every_name_says_its_unit(function: Sum) -> None:
     hints = get_type_hints(function)
     result = hints.pop("return")
@@ -49,7 +50,7 @@ def test_every_name_says_its_unit(function: Sum) -> None:
     assert silent == []
 
 
-@pytest.mark.parametrize("function", SUMS, ids=full_name)
+@each("function", SUMS, ids=full_name)
 def test_every_docstring_has_its_parts_and_real_sources(function: Sum) -> None:
     said = text_of(function)
     known = packaged().sources

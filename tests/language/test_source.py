@@ -3,10 +3,10 @@
 import ast
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 from pathlib import Path
 
-import pytest
-
+from tests.each import each
 from tests.language.extract import SOURCE, messages_in, named
 
 _SPEAKERS = frozenset({
@@ -57,25 +57,31 @@ def _has_word(text: str) -> bool:
     return any(sum(sign.isalpha() for sign in word) > 1 for word in plain)
 
 
+@lru_cache(maxsize=1)
+def _calls(source: str) -> tuple[ast.Call, ...]:
+    """Every call of one file, for both questions that are asked of it."""
+    return tuple(one for one in ast.walk(ast.parse(source)) if isinstance(one, ast.Call))
+
+
 def bare_texts(source: str) -> list[str]:
     """Each bare text given to something that speaks, with its line."""
-    calls = [one for one in ast.walk(ast.parse(source)) if isinstance(one, ast.Call) and named(one.func) in _SPEAKERS]
+    calls = [one for one in _calls(source) if named(one.func) in _SPEAKERS]
     speak = [one for one in calls if ast.unparse(one.func) != _OTHER_SAID]
     return [f"{one.lineno}: {named(one.func)}({ast.unparse(text)})" for one in speak for text in _spoken_bare(one)]
 
 
 def unlisted(source: str) -> list[str]:
     """Each call of the look-up whose text is not written there, with its line: no list of all texts can have it."""
-    calls = [one for one in ast.walk(ast.parse(source)) if isinstance(one, ast.Call) and named(one.func) == "tr_n"]
+    calls = [one for one in _calls(source) if named(one.func) == "tr_n"]
     return [f"{one.lineno}: {ast.unparse(one)}" for one in calls if not list(messages_in(ast.unparse(one), ""))]
 
 
-@pytest.mark.parametrize("path", _FILES, ids=[str(one.relative_to(SOURCE)) for one in _FILES])
+@each("path", _FILES, ids=[str(one.relative_to(SOURCE)) for one in _FILES])
 def test_nothing_that_speaks_is_given_a_bare_text(path: Path) -> None:
     source = path.read_text(encoding="utf-8")
 
-    assert bare_texts(source) == []
-    assert unlisted(source) == []
+    faults = [*bare_texts(source), *unlisted(source)]
+    assert not faults, ", ".join(faults)
 
 
 def test_a_bare_text_would_be_found() -> None:

@@ -11,6 +11,7 @@ from inspector.mechanics import atmosphere, sea_zones, zinc
 from inspector.mechanics.atmosphere import Corrosivity, Growth, Metal
 from inspector.mechanics.corrosion import atmospheric_loss_m
 from inspector.mechanics.sea_zones import Exposure, SplashRate
+from tests.each import each
 
 categories = st.sampled_from(Corrosivity)
 metals = st.sampled_from(Metal)
@@ -98,8 +99,8 @@ def test_the_splash_zone_takes_the_most_of_the_sea(years: float) -> None:
     assert splash_m >= sea_zones.tabulated_loss_m(Exposure.IMMERSED, years)
 
 
-@pytest.mark.parametrize("years", [5, 25, 50, 75])
-@pytest.mark.parametrize("exposure", Exposure)
+@each("years", [5, 25, 50, 75])
+@each("exposure", Exposure)
 def test_the_table_has_no_steps(exposure: Exposure, years: float) -> None:
     before_m, after_m = (sea_zones.tabulated_loss_m(exposure, years + shift) for shift in (-1e-6, 1e-6))
     assert after_m - before_m < 1e-9

@@ -12,6 +12,7 @@ from inspector.mechanics.fibre import Fibre
 from inspector.mechanics.knots import Knot, KnotTest, Splice, SplicedEnd
 from inspector.mechanics.stretch import OverloadLimit, StretchLimit
 from inspector.mechanics.temperature import Chemical, ColdRule, HeatRule
+from tests.each import each
 
 ratios = st.floats(1.0, 100.0)
 sizes_m = st.floats(0.004, 0.2)
@@ -66,7 +67,7 @@ def test_a_square_arris_is_sharp_to_the_thinnest_strap() -> None:
     assert bend.is_sharp_edge(0.0, 0.001)
 
 
-@pytest.mark.parametrize("knot", Knot)
+@each("knot", Knot)
 def test_of_all_tests_the_worst_stands(knot: Knot) -> None:
     found = []
     for test in KnotTest:

@@ -7,13 +7,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inspector.mechanics import bridle
+from tests.each import each
 
 pulls_n = st.floats(1.0, 200e3)
 angles_rad = st.floats(0.0, math.radians(175))
 
 
 # Calculated apart: spacing m, bridle m, degrees
-@pytest.mark.parametrize(
+@each(
     ("spacing_m", "bridle_m", "degrees"),
     [(0.7, 1.5, 55.6), (0.8, 3.0, 30.9), (1.2, 1.5, 106.3), (1.2, 3.0, 47.2), (1.2, 5.0, 27.8), (0.7, 4.0, 20.2)],
 )

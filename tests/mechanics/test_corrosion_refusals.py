@@ -24,6 +24,7 @@ from inspector.mechanics import (
 from inspector.mechanics.atmosphere import Corrosivity
 from inspector.mechanics.hitch_law import BenchPull, ProofStep
 from inspector.mechanics.sea_zones import Exposure
+from tests.each import each
 
 Sum = Callable[..., Any]
 MODULES: list[ModuleType] = [atmosphere, coupling, gauge, hitch_law, points, regression, sea_zones, student, zinc]
@@ -124,15 +125,15 @@ def test_the_table_holds_every_public_sum_of_its_modules() -> None:
     assert public == set(GOOD)
 
 
-@pytest.mark.parametrize("deed", GOOD, ids=lambda deed: deed.__name__)
+@each("deed", GOOD, ids=lambda deed: deed.__name__)
 def test_the_good_figures_are_taken(deed: Sum) -> None:
     found = deed(**GOOD[deed])
     figures = [getattr(found, name) for name in found.__struct_fields__] if isinstance(found, Struct) else [found]
     assert all(math.isfinite(figure) for figure in figures)
 
 
-@pytest.mark.parametrize("pair", ARGUMENTS, ids=names)
-@pytest.mark.parametrize("bad", [math.nan, -1.0, math.inf, -math.inf], ids=str)
+@each("pair", ARGUMENTS, ids=names)
+@each("bad", [math.nan, -1.0, math.inf, -math.inf], ids=str)
 def test_a_figure_outside_the_range_is_refused(pair: tuple[Sum, str], bad: float) -> None:
     deed, name = pair
     if name == "t_factor" and not math.isnan(bad):
@@ -145,7 +146,7 @@ def test_a_figure_outside_the_range_is_refused(pair: tuple[Sum, str], bad: float
         assert name in str(refused.value)
 
 
-@pytest.mark.parametrize("pair", ARGUMENTS, ids=names)
+@each("pair", ARGUMENTS, ids=names)
 def test_zero_is_refused_where_it_makes_no_sense_and_taken_where_it_does(pair: tuple[Sum, str]) -> None:
     deed, name = pair
     divides = {
@@ -164,7 +165,7 @@ def test_zero_is_refused_where_it_makes_no_sense_and_taken_where_it_does(pair: t
         deed(**with_bad(deed, name, 0))
 
 
-@pytest.mark.parametrize("deed", GOOD, ids=lambda deed: deed.__name__)
+@each("deed", GOOD, ids=lambda deed: deed.__name__)
 def test_a_word_that_is_none_of_the_names_is_refused(deed: Sum) -> None:
     hints = get_type_hints(deed)
     words = [name for name, hint in hints.items() if isinstance(hint, type) and issubclass(hint, StrEnum)]

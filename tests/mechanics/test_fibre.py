@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inspector.mechanics import fibre
+from tests.each import each
 
 KGF = 9.80665
 years_out = st.floats(0.0, 10.0)
@@ -43,8 +44,8 @@ def test_an_8000_kg_strap_suits_from_2_67_to_4_tonnes(gvm_kg: float, suits: bool
     assert fibre.in_strap_band(fibre.strap_band_ratio(8000 * KGF, gvm_kg)) is suits
 
 
-@pytest.mark.parametrize("mass_kg", [1900.0, 2800.0, 3200.0, 4500.0, 1333.3])
-@pytest.mark.parametrize("times", [2, 3])
+@each("mass_kg", [1900.0, 2800.0, 3200.0, 4500.0, 1333.3])
+@each("times", [2, 3])
 def test_both_ends_of_the_band_are_in_it_whatever_the_rounding(mass_kg: float, times: int) -> None:
     assert fibre.in_strap_band(fibre.strap_band_ratio(mass_kg * times * KGF, mass_kg))
 
@@ -100,8 +101,8 @@ def test_a_fibre_without_a_figure_never_loses_less_in_the_sun_than_one_with(kind
         assert loss >= max(of_known(years) for of_known in known.values())
 
 
-@pytest.mark.parametrize("kind", [fibre.Fibre.POLYESTER, fibre.Fibre.HMPE, fibre.Fibre.POLYPROPYLENE])
-@pytest.mark.parametrize("published", fibre.WetFigure)
+@each("kind", [fibre.Fibre.POLYESTER, fibre.Fibre.HMPE, fibre.Fibre.POLYPROPYLENE])
+@each("published", fibre.WetFigure)
 def test_only_nylon_is_weaker_when_wet(kind: fibre.Fibre, published: fibre.WetFigure) -> None:
     assert fibre.wet_loss_ratio(kind, published) == 0
     assert fibre.wet_loss_ratio(fibre.Fibre.NYLON, published) > 0

@@ -30,6 +30,7 @@ from inspector.mechanics.sling import SlingMode, TextileRule
 from inspector.mechanics.temperature import Chemical
 from inspector.mechanics.wear import WornPart
 from inspector.mechanics.wire_rope import BreakSpread, CountedLength, RopeCore
+from tests.each import each
 
 Sum = Callable[..., Any]
 MODULES: list[ModuleType] = [
@@ -138,13 +139,13 @@ def test_the_table_holds_every_sum_of_its_modules() -> None:
     assert set(GOOD) == public_sums()
 
 
-@pytest.mark.parametrize("deed", GOOD, ids=lambda deed: deed.__name__)
+@each("deed", GOOD, ids=lambda deed: deed.__name__)
 def test_good_figures_are_taken(deed: Sum) -> None:
     assert deed(**GOOD[deed]) is not None
 
 
-@pytest.mark.parametrize("bad", [math.nan, math.inf, -math.inf, -300.0])
-@pytest.mark.parametrize("pair", NUMBERS, ids=name_of)
+@each("bad", [math.nan, math.inf, -math.inf, -300.0])
+@each("pair", NUMBERS, ids=name_of)
 def test_figures_that_cannot_be_are_refused(pair: tuple[Sum, str], bad: float) -> None:
     deed, key = pair
     value = [bad] if isinstance(GOOD[deed][key], list) else bad
@@ -152,7 +153,7 @@ def test_figures_that_cannot_be_are_refused(pair: tuple[Sum, str], bad: float) -
         deed(**GOOD[deed] | {key: value})
 
 
-@pytest.mark.parametrize("pair", WORDS, ids=name_of)
+@each("pair", WORDS, ids=name_of)
 def test_words_nobody_knows_are_refused(pair: tuple[Sum, str]) -> None:
     deed, key = pair
     with pytest.raises(ValueError, match="teapot"):

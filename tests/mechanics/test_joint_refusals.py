@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from inspector.mechanics import eye_ends, single_shear, weld_direction, weld_twist
+from tests.each import each
 
 Sum = Callable[..., Any]
 MODULES: list[ModuleType] = [eye_ends, single_shear, weld_direction, weld_twist]
@@ -69,8 +70,8 @@ def test_the_table_holds_every_sum_of_these_rooms() -> None:
     assert public == set(GOOD)
 
 
-@pytest.mark.parametrize("wrong", [math.nan, math.inf, -1.0])
-@pytest.mark.parametrize(("of", "name"), [(of, name) for of, given_ in GOOD.items() for name in given_])
+@each("wrong", [math.nan, math.inf, -1.0])
+@each(("of", "name"), [(of, name) for of, given_ in GOOD.items() for name in given_])
 def test_a_figure_out_of_range_is_refused(of: Sum, name: str, wrong: float) -> None:
     assert math.isfinite(of(**GOOD[of]))
     if wrong == -1.0 and name in SIGNED:
@@ -80,7 +81,7 @@ def test_a_figure_out_of_range_is_refused(of: Sum, name: str, wrong: float) -> N
         of(**GOOD[of] | {name: wrong})
 
 
-@pytest.mark.parametrize(("of", "name"), [(of, name) for of, given_ in GOOD.items() for name in given_])
+@each(("of", "name"), [(of, name) for of, given_ in GOOD.items() for name in given_])
 def test_factors_stay_within_their_bounds(of: Sum, name: str) -> None:
     bounds = {"gamma_m0_factor": 0.99, "gamma_m2_factor": 0.99, "design_factor": 1.9, "resistance_factor": 1.01}
     if name in bounds:

@@ -14,6 +14,7 @@ import pytest
 
 import inspector.mechanics
 from inspector.mechanics import corrosion, fibre, rating, sections, shear, snatch
+from tests.each import each
 
 Sum = Callable[..., Any]
 
@@ -111,10 +112,8 @@ def with_bad(deed: Sum, name: str, bad: float) -> dict[str, Any]:
     return good | {name: [good[name][0], bad] if isinstance(good[name], list) else bad}
 
 
-@pytest.fixture(params=ARGUMENTS, ids=lambda pair: f"{pair[0].__name__}-{pair[1]}")
-def argument(request: pytest.FixtureRequest) -> tuple[Sum, str]:
-    found: tuple[Sum, str] = request.param
-    return found
+def _name(argument: tuple[Sum, str]) -> str:
+    return f"{argument[0].__name__}-{argument[1]}"
 
 
 def test_the_table_holds_every_public_sum_of_its_modules() -> None:
@@ -127,18 +126,21 @@ def test_the_good_figures_are_taken() -> None:
     assert all(math.isfinite(deed(**good)) for deed, good in GOOD.items())
 
 
+@each("argument", ARGUMENTS, ids=_name)
 def test_a_negative_figure_is_refused(argument: tuple[Sum, str]) -> None:
     deed, name = argument
     with pytest.raises(ValueError, match="must"):
         deed(**with_bad(deed, name, -1))
 
 
+@each("argument", ARGUMENTS, ids=_name)
 def test_a_figure_that_is_no_number_is_refused(argument: tuple[Sum, str]) -> None:
     deed, name = argument
     with pytest.raises(ValueError, match="must"):
         deed(**with_bad(deed, name, math.nan))
 
 
+@each("argument", ARGUMENTS, ids=_name)
 def test_an_endless_figure_is_refused_except_for_a_life(argument: tuple[Sum, str]) -> None:
     deed, name = argument
     if name in ENDLESS:
@@ -148,6 +150,7 @@ def test_an_endless_figure_is_refused_except_for_a_life(argument: tuple[Sum, str
             deed(**with_bad(deed, name, math.inf))
 
 
+@each("argument", ARGUMENTS, ids=_name)
 def test_zero_is_refused_where_it_makes_no_sense_and_taken_where_it_does(argument: tuple[Sum, str]) -> None:
     deed, name = argument
     needs_more = name in ABOVE_ZERO or (deed, name) in {
@@ -173,6 +176,6 @@ def test_every_worked_example_is_right(module: ModuleType) -> None:
     assert doctest.testmod(module).failed == 0
 
 
-@pytest.mark.parametrize("deed", public_sums(), ids=lambda deed: deed.__name__)
+@each("deed", public_sums(), ids=lambda deed: deed.__name__)
 def test_every_sum_shows_a_worked_example(deed: Sum) -> None:
     assert ">>> " in (deed.__doc__ or "")

@@ -21,6 +21,7 @@ from inspector.mechanics import (
     strap_stiffness,
     tackle,
 )
+from tests.each import each
 
 Sum = Callable[..., Any]
 
@@ -97,10 +98,8 @@ def figures(deed: Sum) -> dict[str, float]:
 ARGUMENTS = [(deed, name) for deed in SUMS for name in figures(deed)]
 
 
-@pytest.fixture(params=ARGUMENTS, ids=lambda pair: f"{pair[0].__name__}-{pair[1]}")
-def argument(request: pytest.FixtureRequest) -> tuple[Sum, str]:
-    found: tuple[Sum, str] = request.param
-    return found
+def _name(argument: tuple[Sum, str]) -> str:
+    return f"{argument[0].__name__}-{argument[1]}"
 
 
 def test_nothing_is_left_out() -> None:
@@ -113,20 +112,22 @@ def test_nothing_is_left_out() -> None:
     }
 
 
-@pytest.mark.parametrize("deed", [deed for deed in SUMS if figures(deed)], ids=lambda deed: deed.__name__)
+@each("deed", [deed for deed in SUMS if figures(deed)], ids=lambda deed: deed.__name__)
 def test_usual_figures_are_taken(deed: Sum) -> None:
     if deed not in {ground.ground_resistance_ratio, fragments.part_mass_kg}:
         found = deed(**figures(deed))
         assert isinstance(found, str) or math.isfinite(found)
 
 
-@pytest.mark.parametrize("bad", [-1.0, math.nan, math.inf, -math.inf])
+@each("bad", [-1.0, math.nan, math.inf, -math.inf])
+@each("argument", ARGUMENTS, ids=_name)
 def test_a_figure_outside_every_range_is_refused(argument: tuple[Sum, str], bad: float) -> None:
     deed, name = argument
     with pytest.raises(ValueError, match="must"):
         deed(**figures(deed) | {name: bad})
 
 
+@each("argument", ARGUMENTS, ids=_name)
 def test_zero_is_refused_where_it_makes_no_sense_and_taken_where_it_does(argument: tuple[Sum, str]) -> None:
     deed, name = argument
     refused = (name in ABOVE_ZERO or argument in NEEDS_MORE) and argument not in TAKES_ZERO

@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inspector.mechanics import rating
+from tests.each import each
 
 TONNE_FORCE_N = 9806.65
 quarter_turn = st.floats(0.0, math.pi / 2)
@@ -49,9 +50,7 @@ def test_a_flat_bridle_is_refused() -> None:
 
 
 # Calculated apart: leg load per pull, included angle in degrees
-@pytest.mark.parametrize(
-    ("degrees", "leg"), [(0, 0.500), (30, 0.518), (60, 0.577), (90, 0.707), (120, 1.000), (150, 1.932), (170, 5.737)]
-)
+@each(("degrees", "leg"), [(0, 0.500), (30, 0.518), (60, 0.577), (90, 0.707), (120, 1.000), (150, 1.932), (170, 5.737)])
 def test_from_120_degrees_each_leg_carries_the_whole_pull_or_more(degrees: float, leg: float) -> None:
     assert rating.bridle_leg_factor(math.radians(degrees)) == pytest.approx(leg, abs=0.00051)
 

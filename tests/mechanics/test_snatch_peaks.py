@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inspector.mechanics import snatch, snatch_motion, snatch_peaks, strap_stiffness
+from tests.each import each
 
 KGF = 9.80665
 drives_n = st.floats(0.0, 30e3)
@@ -51,7 +52,7 @@ CASES = [
 ]
 
 
-@pytest.mark.parametrize(("towing_kg", "bogged_kg", "stiffness", "kmh", "ground_n", "drive_n"), CASES)
+@each(("towing_kg", "bogged_kg", "stiffness", "kmh", "ground_n", "drive_n"), CASES)
 def test_an_own_integration_reaches_the_same_peak(
     towing_kg: float, bogged_kg: float, stiffness: float, kmh: float, ground_n: float, drive_n: float
 ) -> None:

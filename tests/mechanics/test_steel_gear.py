@@ -13,6 +13,7 @@ from inspector.mechanics.shackle import NavyGrade, ShackleHeatRule, UnitForm
 from inspector.mechanics.shackle_sizes import ShackleSteel, SizeList
 from inspector.mechanics.wear import WearRule, WornPart
 from inspector.mechanics.wire_rope import BreakSpread, CountedLength, Lay, LayRule, RopeCore, Spooling, ThinRule
+from tests.each import each
 
 sizes_m = st.floats(0.007, 0.038)
 left = st.floats(0.0, 1.2)
@@ -74,8 +75,8 @@ def test_a_shackle_without_a_mark_goes_by_the_square_of_its_size(size_m: float, 
     assert scaled_n == pytest.approx(scale**2 * shackle.unmarked_shackle_n(size_m, form))
 
 
-@pytest.mark.parametrize("sizes", SizeList)
-@pytest.mark.parametrize("bow_mm", [8, 10, 11, 13, 16, 19, 22, 25])
+@each("sizes", SizeList)
+@each("bow_mm", [8, 10, 11, 13, 16, 19, 22, 25])
 def test_without_a_mark_it_never_carries_more_than_with_one(sizes: SizeList, bow_mm: float) -> None:
     for form in UnitForm:
         assert shackle.unmarked_shackle_n(bow_mm / 1000, form) < shackle_sizes.bow_load_n(bow_mm / 1000, sizes)

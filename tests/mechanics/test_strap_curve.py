@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inspector.mechanics import snatch, strap_curve
+from tests.each import each
 
 STRAP = (78453.2, 1.8)
 powers = st.floats(1.0, 3.0)
@@ -15,7 +16,7 @@ straps = st.tuples(st.floats(20e3, 300e3), st.floats(0.3, 6.0))
 
 
 # Calculated apart: 2,500 kg, power, km/h, share of the strength
-@pytest.mark.parametrize(
+@each(
     ("power", "kmh", "share"),
     [
         (1, 10, 0.370),

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from inspector.mechanics import fasteners, lug, pin_service, plate, sections, shear, tube_faces, weld_fatigue, welds
 from inspector.mechanics import weld_group as group
+from tests.each import each
 
 lengths = st.floats(0.001, 0.2)
 sides = st.floats(0.03, 0.2)
@@ -185,7 +186,7 @@ REFUSED: list[Callable[[], object]] = [
 ]
 
 
-@pytest.mark.parametrize("number", range(len(REFUSED)))
+@each("number", range(len(REFUSED)))
 def test_figures_out_of_range_are_refused(number: int) -> None:
     with pytest.raises(ValueError, match="must"):
         REFUSED[number]()

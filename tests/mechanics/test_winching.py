@@ -11,13 +11,14 @@ from inspector.mechanics import drum, grade, ground, rating, tackle
 from inspector.mechanics.drum import LayerRule
 from inspector.mechanics.grade import GradeRule
 from inspector.mechanics.ground import SCALES, Ground, ResistanceScale
+from tests.each import each
 
 loads_n = st.floats(1e3, 500e3)
 capacities_n = st.floats(5e3, 200e3)
 slopes_rad = st.floats(0.0, math.radians(85))
 
 
-@pytest.mark.parametrize("where", list(Ground))
+@each("where", list(Ground))
 def test_the_largest_figure_stands_unless_a_scale_is_named(where: Ground) -> None:
     named = [ground.ground_resistance_ratio(where, scale) for scale, figures in SCALES.items() if where in figures]
     assert named and ground.ground_resistance_ratio(where) == max(named)
@@ -185,8 +186,8 @@ WHOLE: list[tuple[Callable[..., float], dict[str, float], str]] = [
 ]
 
 
-@pytest.mark.parametrize(("deed", "figures", "name"), WHOLE, ids=lambda one: getattr(one, "__name__", None))
-@pytest.mark.parametrize("count", [0, -1, 1.5, math.nan, math.inf])
+@each(("deed", "figures", "name"), WHOLE, ids=lambda one: getattr(one, "__name__", None))
+@each("count", [0, -1, 1.5, math.nan, math.inf])
 def test_half_a_part_or_layer_is_refused(
     deed: Callable[..., float], figures: dict[str, float], name: str, count: float
 ) -> None:

@@ -8,6 +8,7 @@ from inspector.paper.fonts import MISSING, composed, missing_in, printable
 from inspector.paper.page_style import BODY
 from inspector.paper.shaping import text_width_pt
 from inspector.paper.wrap import lines_of
+from tests.each import each
 from tests.paper.reading import NAMES
 
 
@@ -35,8 +36,8 @@ def test_loose_accents_join_their_letters_and_control_signs_become_spaces() -> N
     assert composed("Zoe\u0308\tA\nB") == "Zoë A\nB"
 
 
-@pytest.mark.parametrize("bold", [False, True])
-@pytest.mark.parametrize(
+@each("bold", [False, True])
+@each(
     "text",
     [
         "must keep 3.8 mm",
@@ -54,7 +55,7 @@ def test_the_drawings_guess_is_never_narrower_than_the_type(text: str, bold: boo
     assert real <= text_width_mm(text, 10.0, bold=bold) <= 1.6 * real
 
 
-@pytest.mark.parametrize("name", NAMES.values(), ids=NAMES)
+@each("name", NAMES.values(), ids=NAMES)
 def test_the_guess_holds_for_names_in_any_script(name: str) -> None:
     assert text_width_pt(name, 10.0) <= text_width_mm(name, 10.0)
 

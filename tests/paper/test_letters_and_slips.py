@@ -8,6 +8,7 @@ from inspector.gear.outcome import Outcome
 from inspector.paper.due_slips import due_slips
 from inspector.paper.holder_letter import holder_letter
 from inspector.paper.page_style import PageSize
+from tests.each import each
 from tests.paper.conftest import imprint
 from tests.paper.reading import all_text, assert_no_text_on_text, assert_within_margins, page_texts, squeezed
 
@@ -90,8 +91,8 @@ def sheet(*slips: DueSlip) -> SlipSheet:
     return SlipSheet(imprint("Slips", "L-ABCD-0002"), slips)
 
 
-@pytest.mark.parametrize("page", PageSize)
-@pytest.mark.parametrize(("count", "pages"), [(1, 1), (8, 1), (9, 2), (16, 2), (17, 3)])
+@each("page", PageSize)
+@each(("count", "pages"), [(1, 1), (8, 1), (9, 2), (16, 2), (17, 3)])
 def test_eight_slips_stand_on_a_page_each_whole(page: PageSize, count: int, pages: int) -> None:
     printed = due_slips(sheet(*(slip(n) for n in range(count))), page)
     assert_within_margins(printed)

@@ -10,6 +10,7 @@ from inspector.gear.outcome import Outcome
 from inspector.paper import pen
 from inspector.paper.page_style import MM, PageSize
 from inspector.paper.press import Press
+from tests.each import each
 from tests.paper.reading import opened
 
 Colour = tuple[int, int, int]
@@ -31,7 +32,7 @@ def colour_at(document: Any, x_mm: float, y_mm: float) -> Colour:
     return red, green, blue
 
 
-@pytest.mark.parametrize(
+@each(
     "shape",
     [
         RoundedRect((5, 5), 10, 10, ink=None, fill=Ink.STEEL),

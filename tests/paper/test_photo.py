@@ -12,6 +12,7 @@ from PIL import ExifTags, Image, PngImagePlugin
 
 from inspector.paper.photo import LONGEST_SIDE_PX, MOST_BYTES, take_in
 from inspector.refused import Refused
+from tests.each import each
 
 PDF = b"%PDF-1.7\n1 0 obj\n<<>>\nendobj\ntrailer\n<<>>\nstartxref\n9\n%%EOF\n"
 
@@ -137,7 +138,7 @@ def test_a_picture_of_too_many_dots_is_refused_before_it_is_drawn(side: int) -> 
         take_in(bomb(side))
 
 
-@pytest.mark.parametrize(
+@each(
     ("made", "said"),
     [
         (lambda: b"", "empty"),

@@ -16,6 +16,7 @@ from inspector.gear.sheet_layout import Placed, SheetPage
 from inspector.paper.photo_sheet.opening import LONGEST_SIDE_PX, MOST_PAGES, open_photo
 from inspector.paper.photo_sheet.reading import codes_in, read_page
 from inspector.refused import Refused
+from tests.each import each
 from tests.paper.photo_sheets.camera import photo_of
 from tests.paper.photo_sheets.cases import case
 from tests.paper.photo_sheets.clean_sheet import DOTS_PER_MM, CleanSheet, drawn_sheet
@@ -280,7 +281,7 @@ def test_each_answer_can_be_given() -> None:
     assert row_answer(taken_back, chosen).answer is Answer.FAULT
 
 
-@pytest.mark.parametrize(
+@each(
     ("data", "said"),
     [
         (b"", "empty"),

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from inspector.paper.page_style import MM, PageSize
 from inspector.paper.press import Press
 from inspector.paper.qr_code import draw_qr, least_side_pt, modules_across, qr_code
+from tests.each import each
 from tests.paper.reading import opened
 
 _ZXING: Any = import_module("zxingcpp")  # carries no types
@@ -40,7 +41,7 @@ def test_any_tag_is_read_back_as_it_is_written(tag: str) -> None:
 _SCRIPTS = ["SH-014", "Ü-01", "ΓΑΝ-7", "ШК-3", "シャ-01", "شد-٤", "0", "a" * 24, "\U0001f9f0" * 24]
 
 
-@pytest.mark.parametrize("tag", _SCRIPTS)
+@each("tag", _SCRIPTS)
 def test_tags_in_other_scripts_are_read_back(tag: str) -> None:
     assert [one.text for one in _codes(tag, least_side_pt(tag))] == [tag]
 

@@ -6,6 +6,7 @@ Computed apart from this program; it cuts a circle into 512 chords.
 import pytest
 
 from inspector.mechanics import plate, sections, tube_faces
+from tests.each import each
 
 
 @pytest.mark.printed(
@@ -39,7 +40,7 @@ ONE_FACE = [
 
 
 @pytest.mark.printed("sectionproperties 3.10.2", "tube_faces.faced_tube_plastic_modulus_m3")
-@pytest.mark.parametrize(("walls", "plastic"), ONE_FACE)
+@each(("walls", "plastic"), ONE_FACE)
 def test_the_plastic_modulus_of_a_tube_with_one_thin_face(walls: tuple[float, ...], plastic: float) -> None:
     """The program's own search for the axis is good to a few parts in ten thousand."""
     width, height, radius, sides, top, bottom = (length / 1e3 for length in walls)

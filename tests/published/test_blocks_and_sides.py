@@ -14,6 +14,7 @@ import math
 import pytest
 
 from inspector.mechanics import bridle, fibre, rating, tackle
+from tests.each import each
 from tests.printed import printed
 
 POUND_FORCE_N = 4.4482216152605
@@ -27,7 +28,7 @@ BLOCK_TABLE = [
 
 
 @pytest.mark.printed("Block load tables of three makers", "rating.block_load_factor", "tackle.block_load_n")
-@pytest.mark.parametrize(("degrees", "factor"), BLOCK_TABLE)
+@each(("degrees", "factor"), BLOCK_TABLE)
 def test_block_loads_as_tabled(degrees: float, factor: str) -> None:
     assert rating.block_load_factor(math.radians(degrees)) == printed(factor, cut_off=True)
     assert tackle.block_load_n(1.0, math.radians(degrees)) == printed(factor, cut_off=True)
@@ -46,7 +47,7 @@ def test_the_fourth_table_rounds_at_45_degrees() -> None:
 
 # [blocks] worked examples for a pull of 1,000 lb: the table's factor times the pull, so the last digits are the table's
 @pytest.mark.printed("Block load tables of three makers", "tackle.block_load_n")
-@pytest.mark.parametrize(("degrees", "load_lb"), [(50, 1810), (135, 760)])
+@each(("degrees", "load_lb"), [(50, 1810), (135, 760)])
 def test_block_load_of_a_thousand_pound_pull(degrees: float, load_lb: float) -> None:
     assert tackle.block_load_n(1000, math.radians(degrees)) / 1000 == printed(f"{load_lb / 1000:.2f}", cut_off=True)
 
@@ -56,7 +57,7 @@ SIDE_STEPS = [(0, 1.00), (5, 1.00), (5.5, 0.70), (6, 0.70), (45, 0.70), (45.5, 0
 
 
 @pytest.mark.printed("WAC 296-155-33905 figure 17 and trade sheets", "rating.side_load_factor")
-@pytest.mark.parametrize(("degrees", "share"), SIDE_STEPS)
+@each(("degrees", "share"), SIDE_STEPS)
 def test_share_of_a_shackle_left_under_side_pull(degrees: float, share: float) -> None:
     assert rating.side_load_factor(math.radians(degrees)) == share
 
@@ -76,7 +77,7 @@ LEG_TABLE = [
 
 
 @pytest.mark.printed("Sling tension factors of a catalogue", "rating.bridle_leg_factor", "bridle.bridle_leg_n")
-@pytest.mark.parametrize(("degrees", "factor"), LEG_TABLE)
+@each(("degrees", "factor"), LEG_TABLE)
 def test_sling_legs_as_tabled(degrees: float, factor: str) -> None:
     included_rad = math.radians(180 - 2 * degrees)
     assert 2 * rating.bridle_leg_factor(included_rad) == printed(factor, cut_off=True)
@@ -96,7 +97,7 @@ def test_wet_nylon_loses_fifteen_percent() -> None:
 
 # [spec] grade A: short tons at factor 5, minimum ultimate in lbf
 @pytest.mark.printed("RR-C-271D ultimate loads", "rating.ultimate_n")
-@pytest.mark.parametrize(("short_tons", "ultimate_lbf"), [(2, "20000"), (3.25, "32500"), (4.75, "47500")])
+@each(("short_tons", "ultimate_lbf"), [(2, "20000"), (3.25, "32500"), (4.75, "47500")])
 def test_shackle_ultimate_loads_as_specified(short_tons: float, ultimate_lbf: str) -> None:
     ultimate_n = rating.ultimate_n(short_tons * 2000 * POUND_FORCE_N, 5)
     assert ultimate_n / POUND_FORCE_N == printed(ultimate_lbf)

@@ -12,19 +12,20 @@ import math
 import pytest
 
 from inspector.mechanics import bridle
+from tests.each import each
 from tests.printed import printed
 
 
 # [legs] 1,000 lb, degrees from the horizontal, pounds in each of two legs
 @pytest.mark.printed("Rigging supplier's worked sling legs", "bridle.bridle_leg_n")
-@pytest.mark.parametrize(("degrees", "leg_lb"), [(60, "577"), (45, "707")])
+@each(("degrees", "leg_lb"), [(60, "577"), (45, "707")])
 def test_a_thousand_pounds_on_two_legs(degrees: float, leg_lb: str) -> None:
     assert bridle.bridle_leg_n(1000, math.radians(180 - 2 * degrees)) == printed(leg_lb)
 
 
 # [left] degrees from the horizontal, per cent of two upright legs
 @pytest.mark.printed("Sling capacity left by angle", "bridle.bridle_gain_factor")
-@pytest.mark.parametrize(("degrees", "left"), [(90, "100"), (75, "96.6"), (60, "86.6"), (45, "70.7"), (30, "50.0")])
+@each(("degrees", "left"), [(90, "100"), (75, "96.6"), (60, "86.6"), (45, "70.7"), (30, "50.0")])
 def test_what_two_legs_still_lift(degrees: float, left: str) -> None:
     assert bridle.bridle_gain_factor(math.radians(180 - 2 * degrees)) / 2 * 100 == printed(left)
 
@@ -48,7 +49,7 @@ def test_points_one_leg_apart_leave_sixty_degrees() -> None:
 
 # numpy: degrees between the legs, inward pull per pull
 @pytest.mark.printed("numpy 2.4.6 linalg.solve", "bridle.bridle_side_load_n", "bridle.bridle_leg_n", values=2)
-@pytest.mark.parametrize(
+@each(
     ("degrees", "leg", "side"),
     [
         *((15, "0.50431448", "0.06582625"), (30, "0.51763809", "0.13397460"), (60, "0.57735027", "0.28867513")),
@@ -62,7 +63,7 @@ def test_legs_and_inward_pull(degrees: float, leg: str, side: str) -> None:
 
 # numpy: pull N, angles of the two legs from the pull, N in each
 @pytest.mark.printed("numpy 2.4.6 linalg.solve", "bridle.unequal_leg_n", values=2)
-@pytest.mark.parametrize(
+@each(
     ("pull_n", "one", "other", "one_n", "other_n"),
     [
         (1000, 15, 35, "748.750861", "337.864268"),
@@ -89,7 +90,7 @@ def test_the_primers_own_equation_for_its_own_bridle() -> None:
 
 # [talk] the list of forces is right, the degrees beside it are not
 @pytest.mark.printed("Public toolbox talk on pulls at an angle", "bridle.pull_along_n")
-@pytest.mark.parametrize(("degrees", "beside", "lbf"), [(30, 15, "866"), (45, 30, "707"), (60, 45, "500")])
+@each(("degrees", "beside", "lbf"), [(30, 15, "866"), (45, 30, "707"), (60, 45, "500")])
 def test_the_toolbox_talks_angles_are_not_followed(degrees: float, beside: float, lbf: str) -> None:
     assert bridle.pull_along_n(1000, math.radians(degrees)) == printed(lbf)
     assert bridle.pull_along_n(1000, math.radians(beside)) != printed(lbf)

@@ -14,6 +14,7 @@ import pytest
 from inspector.mechanics import chain, wire_rope
 from inspector.mechanics.chain import ChainGrade, ChainStretchRule, ChainWearRule
 from inspector.mechanics.wire_rope import BreakSpread, CountedLength, Lay, LayRule, RopeCore, Spooling, ThinRule
+from tests.each import each
 from tests.printed import printed
 
 INCH_M = 0.0254
@@ -26,7 +27,7 @@ MICHIGAN = [
 
 
 @pytest.mark.printed("Michigan R 408.14923 table 1", "chain.chain_least_thickness_m", "chain.is_chain_worn")
-@pytest.mark.parametrize(("size", "least"), MICHIGAN)
+@each(("size", "least"), MICHIGAN)
 def test_least_links_of_us_chain(size: str, least: str) -> None:
     size_m, least_m = float(Fraction(size)) * INCH_M, float(Fraction(least)) * INCH_M
     assert chain.chain_least_thickness_m(size_m, ChainWearRule.US_TABLE) == pytest.approx(least_m, rel=1e-9)
@@ -36,7 +37,7 @@ def test_least_links_of_us_chain(size: str, least: str) -> None:
 
 # [MI] lets a fifth go, [dogging] a tenth: the tenth stands
 @pytest.mark.printed("Michigan R 408.14923 table 1", "chain.is_chain_worn")
-@pytest.mark.parametrize(("size", "least"), MICHIGAN)
+@each(("size", "least"), MICHIGAN)
 def test_a_link_that_the_us_table_lets_pass_is_worn_out_by_the_tenth(size: str, least: str) -> None:
     assert chain.is_chain_worn(float(Fraction(size)) * INCH_M, float(Fraction(least)) * INCH_M)
 
@@ -69,7 +70,7 @@ def test_chain_that_was_hotter_than_a_thousand_fahrenheit_is_out() -> None:
 
 # [818] mean stress at breaking, N/mm2, in the two bars of a link
 @pytest.mark.printed("EN 818 basis of grade symbols", "chain.chain_breaking_n")
-@pytest.mark.parametrize(
+@each(
     ("grade", "stress_mpa"),
     [
         (ChainGrade.G4, "400"),
@@ -94,7 +95,7 @@ GRADE_4 = [
 
 
 @pytest.mark.printed("EN 818-3:1999 table 5", "chain.chain_breaking_n", "chain.chain_proof_n", values=2)
-@pytest.mark.parametrize(("size_mm", "proof_kn", "breaking_kn"), GRADE_4)
+@each(("size_mm", "proof_kn", "breaking_kn"), GRADE_4)
 def test_forces_of_grade_4_chain(size_mm: float, proof_kn: str, breaking_kn: str) -> None:
     assert chain.chain_proof_n(size_mm / 1000) / 1e3 == printed(proof_kn)
     assert chain.chain_breaking_n(size_mm / 1000, ChainGrade.G4) / 1e3 == printed(breaking_kn)
@@ -124,13 +125,13 @@ def discard_row(wires: int) -> list[int]:
 
 
 @pytest.mark.printed("ISO 4309:2010, first copy", "wire_rope.discard_wires_count", values=6)
-@pytest.mark.parametrize(("fewest", "most", "counts"), COPY_1)
+@each(("fewest", "most", "counts"), COPY_1)
 def test_broken_wires_as_the_first_copy_has_them_or_stricter(fewest: int, most: int, counts: str) -> None:
     check_counts(fewest, most, counts)
 
 
 @pytest.mark.printed("ISO 4309:2010, second copy", "wire_rope.discard_wires_count", values=6)
-@pytest.mark.parametrize(("fewest", "most", "counts"), COPY_2)
+@each(("fewest", "most", "counts"), COPY_2)
 def test_broken_wires_as_the_second_copy_has_them_or_stricter(fewest: int, most: int, counts: str) -> None:
     check_counts(fewest, most, counts)
 
@@ -149,7 +150,7 @@ def check_counts(fewest: int, most: int, counts: str) -> None:
 # [copy 2] note: Seale strands of up to 19 wires stand two rows above their own. 6 x 19 Seale has 114 wires and counts
 # as 51-75, as [copy 1] lists it; 8 x 19 Seale has 152 and counts as 101-120
 @pytest.mark.printed("ISO 4309:2010, first copy", "wire_rope.discard_wires_count", values=2)
-@pytest.mark.parametrize(("wires", "row"), [(114, 1), (152, 3)])
+@each(("wires", "row"), [(114, 1), (152, 3)])
 def test_seale_ropes_count_two_rows_higher(wires: int, row: int) -> None:
     six_d = wire_rope.discard_wires_count(wires, CountedLength.SIX_DIAMETERS, Lay.ORDINARY, seale=True)
     assert six_d == int(COPY_1[row][2].split()[0])
@@ -193,7 +194,7 @@ def test_broken_wires_in_mines() -> None:
 
 
 @pytest.mark.printed("ASME B30.9", "wire_rope.thin_limit_ratio", "wire_rope.is_rope_too_thin")
-@pytest.mark.parametrize("core", RopeCore)
+@each("core", RopeCore)
 def test_five_percent_of_diameter_ends_a_rope_unless_a_rule_is_named(core: RopeCore) -> None:
     check_thin(core, ThinRule.ASME_SLINGS, "0.05", at_limit=False)
     assert wire_rope.thin_limit_ratio(core) == printed("0.05")
@@ -206,9 +207,7 @@ def test_thin_ropes_in_mines() -> None:
 
 # from memory
 @pytest.mark.printed("ISO 4309 diameters, from memory", "wire_rope.thin_limit_ratio", "wire_rope.is_rope_too_thin")
-@pytest.mark.parametrize(
-    ("core", "limit"), [(RopeCore.FIBRE, "0.10"), (RopeCore.STEEL, "0.075"), (RopeCore.ROTATION_RESISTANT, "0.05")]
-)
+@each(("core", "limit"), [(RopeCore.FIBRE, "0.10"), (RopeCore.STEEL, "0.075"), (RopeCore.ROTATION_RESISTANT, "0.05")])
 def test_thin_ropes_on_cranes(core: RopeCore, limit: str) -> None:
     check_thin(core, ThinRule.ISO_4309, limit, at_limit=True)
 

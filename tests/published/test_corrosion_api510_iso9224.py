@@ -10,6 +10,7 @@ import pytest
 
 from inspector.mechanics import atmosphere, corrosion
 from inspector.mechanics.atmosphere import Corrosivity, Growth, Metal
+from tests.each import each
 from tests.printed import printed
 
 INCH_M = 0.0254
@@ -21,7 +22,7 @@ INCH_M = 0.0254
     "corrosion.long_term_rate_m_per_year",
     "corrosion.short_term_rate_m_per_year",
 )
-@pytest.mark.parametrize(
+@each(
     ("then", "now", "years", "rate"),
     [
         (0.400, 0.260, 20, ".007"),
@@ -39,9 +40,7 @@ def test_corrosion_rates_of_the_answer_key(then: float, now: float, years: float
 
 # [GUIDE] exercises 6 and 7: wall, required wall, rate (inches), remaining life in years
 @pytest.mark.printed("Inspector's Most Important Calculations, answer key", "corrosion.remaining_life_years")
-@pytest.mark.parametrize(
-    ("wall", "required", "rate", "life"), [(0.198, 0.150, 0.007, "6.9"), (0.211, 0.150, 0.003, "20.3")]
-)
+@each(("wall", "required", "rate", "life"), [(0.198, 0.150, 0.007, "6.9"), (0.211, 0.150, 0.003, "20.3")])
 def test_remaining_lives_of_the_answer_key(wall: float, required: float, rate: float, life: str) -> None:
     found = corrosion.remaining_life_years(wall * INCH_M, required * INCH_M, rate * INCH_M)
     assert found == printed(life)
@@ -65,9 +64,7 @@ def test_the_short_term_rate_controls_when_it_is_the_greater() -> None:
 
 # [GUIDE] exercises 8 and 9: remaining life, interval to the next inspection, 10 years at the most
 @pytest.mark.printed("Inspector's Most Important Calculations, answer key", "corrosion.half_life_interval_years")
-@pytest.mark.parametrize(
-    ("life", "interval"), [(14, "7"), (18.7, "9.35"), (9, "4.5"), (5.5, "2.75"), (20, "10"), (11.2, "5.6")]
-)
+@each(("life", "interval"), [(14, "7"), (18.7, "9.35"), (9, "4.5"), (5.5, "2.75"), (20, "10"), (11.2, "5.6")])
 def test_intervals_of_the_answer_key(life: float, interval: str) -> None:
     assert corrosion.half_life_interval_years(life, 10) == printed(interval)
 
@@ -135,9 +132,7 @@ def test_a_tidal_wall_of_the_navy() -> None:
 
 # [GUIDE] exercises 6 and 7 backwards: after the printed life the required wall is left
 @pytest.mark.printed("Inspector's Most Important Calculations, answer key", "corrosion.estimated_wall_m")
-@pytest.mark.parametrize(
-    ("wall", "rate", "life", "required"), [(0.198, 0.007, 6.9, ".150"), (0.211, 0.003, 20.3, ".150")]
-)
+@each(("wall", "rate", "life", "required"), [(0.198, 0.007, 6.9, ".150"), (0.211, 0.003, 20.3, ".150")])
 def test_the_wall_at_the_end_of_a_printed_life(wall: float, rate: float, life: float, required: str) -> None:
     assert corrosion.estimated_wall_m(wall * INCH_M, rate * INCH_M, life) / INCH_M == printed(required)
 
@@ -168,7 +163,7 @@ ZINC_BOUNDS = [
     "atmosphere.in_corrosivity",
     values=2,
 )
-@pytest.mark.parametrize(
+@each(
     ("metal", "category", "least_um", "most_um"),
     [(Metal.STEEL, *row) for row in STEEL_BOUNDS] + [(Metal.ZINC, *row) for row in ZINC_BOUNDS],
 )
@@ -181,7 +176,7 @@ def test_bounds_of_the_classes(metal: Metal, category: Corrosivity, least_um: st
 
 # ISO 14713 (2011) prints the same bounds for zinc, rounded: C2 to 0.7, C3 to 2, C4 to 4, C5 to 8 um a year
 @pytest.mark.printed("ISO 14713:2011 zinc rates, a galvaniser's table", "atmosphere.first_year_most_m")
-@pytest.mark.parametrize(
+@each(
     ("category", "most_um"),
     [("c1", "0.1"), ("c2", "0.7"), ("c3", "2"), ("c4", "4"), ("c5", "8")],
 )
@@ -191,7 +186,7 @@ def test_bounds_of_zinc_in_a_second_table(category: str, most_um: str) -> None:
 
 # [ISO 9224] table 2 as stated in public code
 @pytest.mark.printed("ISO 9224:2012 exponents", "atmosphere.growth_exponent_ratio")
-@pytest.mark.parametrize(
+@each(
     ("metal", "growth", "exponent"),
     [
         (Metal.STEEL, Growth.AVERAGE, "0.523"),
@@ -215,14 +210,14 @@ POWERS = [
 ]
 
 
-@pytest.mark.parametrize(("years", "average", "conservative"), POWERS)
+@each(("years", "average", "conservative"), POWERS)
 def test_growth_of_open_air_loss_as_calculated_here(years: float, average: str, conservative: str) -> None:
     assert corrosion.atmospheric_loss_m(1.0, years, 0.523) == printed(average)
     assert corrosion.atmospheric_loss_m(1.0, years, 0.575) == printed(conservative)
 
 
 # Calculated here, upper bounds of ISO 9223 in the law of ISO 9224: class, years, um by average, um by conservative
-@pytest.mark.parametrize(
+@each(
     ("category", "years", "average_um", "conservative_um"),
     [
         (Corrosivity.C2, 10, "83", "94"),
@@ -246,7 +241,7 @@ def test_beyond_twenty_years_the_loss_runs_on_along_the_tangent() -> None:
 
 
 # Calculated here from the printed formula: T C, RH %, Pd, Sd, um in the first year
-@pytest.mark.parametrize(
+@each(
     ("temperature_c", "humidity", "sulphur", "chloride", "loss_um"),
     [(12, 78, 5, 60, "44.8"), (10, 75, 10, 3, "29.8")],
 )

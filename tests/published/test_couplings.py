@@ -11,6 +11,7 @@ import pytest
 from inspector.mechanics import coupling, hitch_law
 from inspector.mechanics.coupling import Suspension, Thrust
 from inspector.mechanics.hitch_law import BenchPull, LawCopy, ProofStep
+from tests.each import each
 from tests.printed import printed
 
 INCH_M = 0.0254
@@ -44,7 +45,7 @@ def test_the_vertical_value() -> None:
 
 
 @pytest.mark.printed("Engineering reference page on fifth wheels", "coupling.semi_trailer_d_n")
-@pytest.mark.parametrize(("towing", "trailer", "imposed"), [(17.0, 33.0, 10.0), (16.0, 16.0, 8.0)])
+@each(("towing", "trailer", "imposed"), [(17.0, 33.0, 10.0), (16.0, 16.0, 8.0)])
 def test_the_semi_trailers_value_by_the_pages_own_formula_for_the_load(
     towing: float, trailer: float, imposed: float
 ) -> None:
@@ -57,7 +58,7 @@ def test_the_semi_trailers_value_by_the_pages_own_formula_for_the_load(
 
 # [ADR] N for an ATM in kg; at 1000 kg the factors stand in the figures
 @pytest.mark.printed("ADR 62/02 clause 12.3.2.1", "coupling.adr_test_n")
-@pytest.mark.parametrize(
+@each(
     ("thrust", "force_kn"), [(Thrust.LONGITUDINAL, "14.715"), (Thrust.TRANSVERSE, "4.905"), (Thrust.VERTICAL, "4.905")]
 )
 def test_australian_test_forces(thrust: Thrust, force_kn: str) -> None:
@@ -90,7 +91,7 @@ def pounds(trailer_lb: float, pull: BenchPull, law: LawCopy) -> float:
 @pytest.mark.printed(
     "Maryland COMAR 11.13.08.10", "hitch_law.coupler_breaking_n", "hitch_law.coupler_class_count", values=3
 )
-@pytest.mark.parametrize(("pull", "row"), [*BENCH, (BenchPull.VERTICAL_TENSION, "2500 4500 7000")])
+@each(("pull", "row"), [*BENCH, (BenchPull.VERTICAL_TENSION, "2500 4500 7000")])
 def test_bench_loads_of_maryland(pull: BenchPull, row: str) -> None:
     for number, (trailer_lb, figure) in enumerate(zip((2000, 3500, 5000), row.split(), strict=True), start=1):
         assert hitch_law.coupler_class_count(trailer_lb * POUND_KG) == number
@@ -98,7 +99,7 @@ def test_bench_loads_of_maryland(pull: BenchPull, row: str) -> None:
 
 
 @pytest.mark.printed("New York 15 NYCRR 57.5", "hitch_law.coupler_breaking_n", values=3)
-@pytest.mark.parametrize(("pull", "row"), [*BENCH, (BenchPull.VERTICAL_TENSION, "2500 3900 3900")])
+@each(("pull", "row"), [*BENCH, (BenchPull.VERTICAL_TENSION, "2500 3900 3900")])
 def test_bench_loads_of_new_york(pull: BenchPull, row: str) -> None:
     for trailer_lb, figure in zip((2000, 3500, 5000), row.split(), strict=True):
         assert pounds(trailer_lb, pull, LawCopy.NEW_YORK) == printed(figure)
@@ -125,7 +126,7 @@ def test_the_states_disagree_and_the_greater_demand_stands() -> None:
 
 # Both states: R in pounds, V = L = .47R + 480, L = .23R + 1530, V = .15R, T = .20R + 500
 @pytest.mark.printed("Maryland COMAR 11.13.08.10", "hitch_law.hitch_proof_n", values=4)
-@pytest.mark.parametrize(("trailer_lb", "row"), [(2000, "1420 1990 300 900"), (10000, "5180 3830 1500 2500")])
+@each(("trailer_lb", "row"), [(2000, "1420 1990 300 900"), (10000, "5180 3830 1500 2500")])
 def test_proof_forces_of_a_hitch(trailer_lb: float, row: str) -> None:
     found = [hitch_law.hitch_proof_n(trailer_lb * POUND_KG, step) / POUND_FORCE_N for step in ProofStep]
     assert found == [printed(figure) for figure in row.split()]

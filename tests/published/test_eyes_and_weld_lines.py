@@ -13,6 +13,7 @@ import pytest
 
 from inspector.mechanics import eye_ends, fasteners, lug, shear, weld_direction, weld_group, weld_twist, welds
 from inspector.mechanics.fasteners import BoltClass, BoltGrade
+from tests.each import each
 from tests.printed import printed
 
 MPA, MM, KN = 1e6, 1e-3, 1e3
@@ -56,7 +57,7 @@ PLATE_M = 0.5 * INCH_M
     "eye_ends.us_eye_bearing_n",
     values=6,
 )
-@pytest.mark.parametrize(("phi", "figures"), [(1.0, ("93.4", "95.7", "32.4")), (0.75, ("70.0", "71.8", "24.3"))])
+@each(("phi", "figures"), [(1.0, ("93.4", "95.7", "32.4")), (0.75, ("70.0", "71.8", "24.3"))])
 def test_a_pin_connected_plate_of_the_american_examples(phi: float, figures: tuple[str, ...]) -> None:
     found_n = (
         eye_ends.us_eye_tension_n(PLATE_M, EDGE_IN * INCH_M, 58 * KSI_PA, phi),
@@ -115,9 +116,7 @@ def test_both_kinds_of_plate_of_the_table_agree() -> None:
     "weld_direction.fillet_normal_limit_pa",
     values=2,
 )
-@pytest.mark.parametrize(
-    ("fu", "bw", "equivalent", "normal"), [(360, 0.80, "360.0", "259.2"), (490, 0.90, "435.6", "352.8")]
-)
+@each(("fu", "bw", "equivalent", "normal"), [(360, 0.80, "360.0", "259.2"), (490, 0.90, "435.6", "352.8")])
 def test_both_limits_of_the_directional_method(fu: float, bw: float, equivalent: str, normal: str) -> None:
     assert weld_direction.fillet_equivalent_limit_pa(fu * MPA, bw) / MPA == printed(equivalent)
     assert weld_direction.fillet_normal_limit_pa(fu * MPA) / MPA == printed(normal)
@@ -125,7 +124,7 @@ def test_both_limits_of_the_directional_method(fu: float, bw: float, equivalent:
 
 # [UK] S355, fu 470: leg mm, along and across kN/mm
 @pytest.mark.printed("UK weld tables (SCI/BCSA)", "weld_direction.fillet_angle_factor", "welds.fillet_n_per_m")
-@pytest.mark.parametrize(("leg_mm", "across"), [(6, "1.24"), (8, "1.65"), (10, "2.07")])
+@each(("leg_mm", "across"), [(6, "1.24"), (8, "1.65"), (10, "2.07")])
 def test_the_factor_at_a_right_angle_is_that_of_the_tables(leg_mm: float, across: str) -> None:
     strength_pa = welds.weld_shear_strength_pa(470 * MPA, 0.90)
     along = welds.fillet_n_per_m(0.7 * leg_mm * MM, strength_pa)
@@ -139,7 +138,7 @@ def test_the_factor_at_a_right_angle_is_that_of_the_tables(leg_mm: float, across
     "weld_direction.fillet_effective_length_m",
     values=2,
 )
-@pytest.mark.parametrize(("throat_mm", "least_mm"), [(3, "30"), (8, "48")])
+@each(("throat_mm", "least_mm"), [(3, "30"), (8, "48")])
 def test_a_run_that_is_too_short_counts_for_nothing(throat_mm: float, least_mm: str) -> None:
     """30 mm or 6 throats; two throats off for the ends, none off for a weld all round."""
     throat_m = throat_mm * MM
@@ -202,7 +201,7 @@ def test_a_bracket_welded_on_three_sides() -> None:
 @pytest.mark.printed(
     "Blodgett; Shigley 9e Table 9-2", "weld_twist.tube_weld_polar_m3", "weld_twist.tube_weld_worst_n_per_m", values=2
 )
-@pytest.mark.parametrize(("side", "polar", "modulus"), [(50, "166667", 3333), (60, "288000", 4800)])
+@each(("side", "polar", "modulus"), [(50, "166667", 3333), (60, "288000", 4800)])
 def test_a_tube_welded_all_round_under_twist(side: float, polar: str, modulus: float) -> None:
     assert weld_twist.tube_weld_polar_m3(side * MM) * 1e9 == printed(polar)
     bent = weld_twist.tube_weld_worst_n_per_m(0.0, 1.0, 0.0, 0.0, side * MM)
@@ -212,9 +211,7 @@ def test_a_tube_welded_all_round_under_twist(side: float, polar: str, modulus: f
 @pytest.mark.printed(
     "Shigley, Mechanical Engineering Design, pin of a knuckle joint, from memory", "shear.pin_moment_n_m"
 )
-@pytest.mark.parametrize(
-    ("fork", "eye", "pin", "pull", "stress"), [(0.5, 0.75, 0.5, 1000, "17825"), (6e-3, 18e-3, 12e-3, 4000, "88.4")]
-)
+@each(("fork", "eye", "pin", "pull", "stress"), [(0.5, 0.75, 0.5, 1000, "17825"), (6e-3, 18e-3, 12e-3, 4000, "88.4")])
 def test_the_pin_of_a_knuckle_joint(fork: float, eye: float, pin: float, pull: float, stress: str) -> None:
     """[Shigley] pull spread evenly over each plate, in and lbf, then m and N: 17 825 psi and 88.4 MPa."""
     found = shear.pin_moment_n_m(pull, eye, 0.0, fork) / (math.pi * pin**3 / 32)
@@ -238,7 +235,7 @@ MORE_BOLTS = [
 
 
 @pytest.mark.printed("loads of ISO 898-1", "fasteners.bolt_proof_n", "fasteners.bolt_tensile_n", values=7)
-@pytest.mark.parametrize(("d", "pitch", "area", "proof", "tensile"), MORE_BOLTS)
+@each(("d", "pitch", "area", "proof", "tensile"), MORE_BOLTS)
 def test_the_bolts_of_tow_bars(
     d: float, pitch: float, area: str, proof: tuple[str, ...], tensile: tuple[str, ...]
 ) -> None:

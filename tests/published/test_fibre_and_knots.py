@@ -15,6 +15,7 @@ from inspector.mechanics.fibre import Fibre, WetFigure
 from inspector.mechanics.knots import Knot, KnotTest, Splice, SplicedEnd
 from inspector.mechanics.stretch import OverloadLimit, StretchLimit
 from inspector.mechanics.temperature import Chemical, ColdRule, HeatRule
+from tests.each import each
 from tests.printed import printed
 
 
@@ -25,9 +26,7 @@ from tests.printed import printed
     "fibre.polyester_sun_loss_ratio",
     "fibre.sunlight_loss_ratio",
 )
-@pytest.mark.parametrize(
-    ("kind", "years", "loss"), [(Fibre.NYLON, 3, "0.60"), (Fibre.POLYESTER, 1, "0.30"), (Fibre.POLYESTER, 3, "0.30")]
-)
+@each(("kind", "years", "loss"), [(Fibre.NYLON, 3, "0.60"), (Fibre.POLYESTER, 1, "0.30"), (Fibre.POLYESTER, 3, "0.30")])
 def test_losses_in_the_sun(kind: Fibre, years: float, loss: str) -> None:
     line = {Fibre.NYLON: fibre.nylon_sun_loss_ratio, Fibre.POLYESTER: fibre.polyester_sun_loss_ratio}[kind]
     assert line(years) == printed(loss)
@@ -43,7 +42,7 @@ def test_the_band_of_a_strap() -> None:
 
 # [handbook] 5 to 25 %; [trade] 10-20 %, the upper end
 @pytest.mark.printed("The Knot Handbook", "fibre.wet_loss_ratio")
-@pytest.mark.parametrize(("figure", "loss"), [(WetFigure.HANDBOOK_LEAST, "0.05"), (WetFigure.HANDBOOK_MOST, "0.25")])
+@each(("figure", "loss"), [(WetFigure.HANDBOOK_LEAST, "0.05"), (WetFigure.HANDBOOK_MOST, "0.25")])
 def test_wet_nylon_in_the_handbook(figure: WetFigure, loss: str) -> None:
     assert fibre.wet_loss_ratio(Fibre.NYLON, figure) == printed(loss)
 
@@ -75,14 +74,14 @@ GUARD = [
 
 
 @pytest.mark.printed("USCG Boat Crew Seamanship table 7-6", "knots.knot_left_ratio")
-@pytest.mark.parametrize(("knot", "left"), GUARD)
+@each(("knot", "left"), GUARD)
 def test_knots_of_the_coast_guard(knot: Knot, left: str) -> None:
     assert knots.knot_left_ratio(knot, KnotTest.COAST_GUARD) == printed(left)
     assert knots.knot_left_ratio(knot) <= knots.knot_left_ratio(knot, KnotTest.COAST_GUARD)
 
 
 @pytest.mark.printed("Knots in Use, 4th ed.", "knots.knot_left_ratio")
-@pytest.mark.parametrize(("knot", "left"), [(Knot.BOWLINE, "0.70"), (Knot.FIGURE_EIGHT, "0.72"), (Knot.SQUARE, "0.50")])
+@each(("knot", "left"), [(Knot.BOWLINE, "0.70"), (Knot.FIGURE_EIGHT, "0.72"), (Knot.SQUARE, "0.50")])
 def test_knots_of_the_yachting_test(knot: Knot, left: str) -> None:
     assert knots.knot_left_ratio(knot, KnotTest.YACHTING) == printed(left)
 
@@ -115,7 +114,7 @@ def test_splices_of_the_coast_guard() -> None:
 @pytest.mark.printed(
     "Practical Sailor, Checking rope strength", "stretch.permanent_stretch_ratio", "stretch.is_overstretched"
 )
-@pytest.mark.parametrize(
+@each(
     ("limit", "passes_m", "fails_m"),
     [
         (StretchLimit.BEDDED_LEAST, 10.40, 10.41),
@@ -144,7 +143,7 @@ def test_natural_line_is_harmed_past_75_percent() -> None:
 
 # [cut] 10 % of the width cut: one edge 8,000 to about 7,000 kg, both edges to about 6,000 kg
 @pytest.mark.printed("A webbing maker's cut edges", "stretch.cut_edge_loss_ratio", "fibre.strength_left_n")
-@pytest.mark.parametrize(("edges", "left_kg"), [(1, "7.0E+3"), (2, "6.0E+3")])
+@each(("edges", "left_kg"), [(1, "7.0E+3"), (2, "6.0E+3")])
 def test_cut_edges_as_pulled(edges: int, left_kg: str) -> None:
     assert fibre.strength_left_n(8000, stretch.cut_edge_loss_ratio(0.005, 0.050, edges)) == printed(left_kg)
 
@@ -165,7 +164,7 @@ HEAT = [
 
 
 @pytest.mark.printed("29 CFR 1926.251(e)", "temperature.fibre_most_c", "temperature.in_fibre_temperature")
-@pytest.mark.parametrize(("kind", "rule", "most_c"), HEAT)
+@each(("kind", "rule", "most_c"), HEAT)
 def test_heat_limits_of_us_law(kind: Fibre, rule: HeatRule, most_c: str) -> None:
     assert temperature.fibre_most_c(kind, rule) == printed(most_c)
     assert temperature.in_fibre_temperature(float(most_c), kind, rule)
@@ -173,7 +172,7 @@ def test_heat_limits_of_us_law(kind: Fibre, rule: HeatRule, most_c: str) -> None
 
 
 @pytest.mark.printed("EM 385-1-1 section 15.D", "temperature.fibre_most_c", "temperature.fibre_least_c", values=2)
-@pytest.mark.parametrize("kind", [Fibre.NYLON, Fibre.POLYESTER])
+@each("kind", [Fibre.NYLON, Fibre.POLYESTER])
 def test_heat_and_cold_in_em_385(kind: Fibre) -> None:
     assert temperature.fibre_most_c(kind, HeatRule.EM_385) == printed("90")
     assert temperature.fibre_least_c(ColdRule.EM_385) == printed("-40")
@@ -186,9 +185,7 @@ def test_a_fibre_in_no_list_gets_the_lowest_temperature() -> None:
 
 
 @pytest.mark.printed("EN 1492-1 scope", "temperature.fibre_most_c", "temperature.fibre_least_c", values=2)
-@pytest.mark.parametrize(
-    ("kind", "most_c"), [(Fibre.NYLON, "100"), (Fibre.POLYESTER, "100"), (Fibre.POLYPROPYLENE, "80")]
-)
+@each(("kind", "most_c"), [(Fibre.NYLON, "100"), (Fibre.POLYESTER, "100"), (Fibre.POLYPROPYLENE, "80")])
 def test_heat_and_cold_in_the_european_scope(kind: Fibre, most_c: str) -> None:
     assert temperature.fibre_most_c(kind, HeatRule.EN_1492) == printed(most_c)
     assert temperature.fibre_least_c(ColdRule.EN_1492) == printed("-40")
@@ -218,7 +215,7 @@ BARS = [
 
 
 @pytest.mark.printed("29 CFR 1926.251(e)", "temperature.is_barred_chemical")
-@pytest.mark.parametrize(("kind", "barred"), BARS)
+@each(("kind", "barred"), BARS)
 def test_chemicals_barred_by_us_law(kind: Fibre, barred: set[Chemical]) -> None:
     assert {chemical for chemical in Chemical if temperature.is_barred_chemical(kind, chemical)} == barred
 

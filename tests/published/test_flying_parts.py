@@ -12,6 +12,7 @@ import pytest
 from inspector.mechanics import energy, fragments, snatch, stand_off
 from inspector.mechanics.fragments import FlyingPart, HazardRule
 from inspector.mechanics.stand_off import DistanceRule
+from tests.each import each
 from tests.printed import printed
 
 POUND_KG = 0.45359237
@@ -89,7 +90,7 @@ def test_the_skulls_453_millijoules_are_not_compared_with_a_fragment() -> None:
 
 
 @pytest.mark.printed("Press on a death of 2022", "fragments.part_mass_kg")
-@pytest.mark.parametrize(("part", "pounds"), [(FlyingPart.BALL_MOUNT_LIGHT, "10"), (FlyingPart.BALL_MOUNT_HEAVY, "15")])
+@each(("part", "pounds"), [(FlyingPart.BALL_MOUNT_LIGHT, "10"), (FlyingPart.BALL_MOUNT_HEAVY, "15")])
 def test_a_ball_with_its_shank(part: FlyingPart, pounds: str) -> None:
     assert fragments.part_mass_kg(part) / POUND_KG == printed(pounds)
 
@@ -112,7 +113,7 @@ def test_a_snatch_block_of_200_pounds_that_flew_300_yards() -> None:
 
 # [balls] diameter mm, balls in a kilogram; ball steel is 0.2 % lighter than the 7850 kg/m3 of structural steel
 @pytest.mark.printed("Balls per kilogram, maker's table", "fragments.steel_sphere_kg")
-@pytest.mark.parametrize(("diameter_mm", "count"), [(19.05, 35.27), (20, 30.50), (25, 15.60), (25.4, 14.88)])
+@each(("diameter_mm", "count"), [(19.05, 35.27), (20, 30.50), (25, 15.60), (25.4, 14.88)])
 def test_steel_balls(diameter_mm: float, count: float) -> None:
     assert 1 / fragments.steel_sphere_kg(diameter_mm / 1e3) == pytest.approx(count, rel=0.003)
 
@@ -124,7 +125,7 @@ def test_a_tow_ball_is_heavier_than_its_sphere() -> None:
 
 
 @pytest.mark.printed("Safety text after FM 21-305", "stand_off.stand_off_m")
-@pytest.mark.parametrize(("rule", "lines"), [(DistanceRule.ONE_LINE, 1), (DistanceRule.TWO_LINES, 2)])
+@each(("rule", "lines"), [(DistanceRule.ONE_LINE, 1), (DistanceRule.TWO_LINES, 2)])
 def test_one_safety_text_prints_one_line_and_two(rule: DistanceRule, lines: float) -> None:
     assert stand_off.stand_off_m(30, 0, rule) / 30 == pytest.approx(lines)
 

@@ -12,6 +12,7 @@ import pytest
 from inspector.mechanics import gauge, points
 from inspector.mechanics.gauge import Face, GaugeClaim
 from inspector.mechanics.points import PitScatter
+from tests.each import each
 from tests.printed import printed
 
 # [579] readings in mm, from memory; and a rough wall made up here
@@ -26,7 +27,7 @@ def test_the_tolerance_of_the_port_code_stands_unless_another_is_named() -> None
 
 
 @pytest.mark.printed("J. JSNDI 53(5), p. 294", "gauge.over_reading_m", "gauge.relied_reading_m")
-@pytest.mark.parametrize(("face", "over_mm"), [(Face.ROUGH_LEAST, "0.6"), (Face.ROUGH, "2.2")])
+@each(("face", "over_mm"), [(Face.ROUGH_LEAST, "0.6"), (Face.ROUGH, "2.2")])
 def test_a_rough_face_reads_too_thick(face: Face, over_mm: str) -> None:
     over_m = gauge.over_reading_m(face)
     assert over_m * 1e3 == printed(over_mm)
@@ -57,7 +58,7 @@ def test_the_coverage_factor_of_95_percent() -> None:
 
 # [UNCERTAINTIES] t1, t2, required (mm), years between, u: rate error (mm a year), life, its error (years)
 @pytest.mark.printed("uncertainties 3.2.3", "gauge.rate_error_m_per_year", "gauge.life_error_years", values=2)
-@pytest.mark.parametrize(
+@each(
     ("earlier", "now", "required", "years", "accuracy", "rate_error", "life_error"),
     [
         (3.4, 3.0, 2.0, 2, 0.1, "0.070711", "2.150581"),
@@ -83,7 +84,7 @@ def test_a_gauges_error_is_as_large_as_a_coasts_first_year() -> None:
 
 
 @pytest.mark.printed("numpy 2.4.6", "points.point_spread", values=3)
-@pytest.mark.parametrize(
+@each(
     ("readings", "mean", "deviation", "variation"),
     [
         (WORKED, "12.066666666667", "0.961150104723", "0.079653323596"),
@@ -111,9 +112,7 @@ def test_readings_may_be_averaged_up_to_ten_percent_of_spread_and_from_fifteen_o
 
 
 @pytest.mark.printed("API 579-1 limiting thickness, second hand", "points.thickness_floor_m")
-@pytest.mark.parametrize(
-    ("required", "nominal", "floor_mm"), [(8.0, 12.0, "4.0"), (3.0, 20.0, "4.0"), (3.0, 4.0, "2.5")]
-)
+@each(("required", "nominal", "floor_mm"), [(8.0, 12.0, "4.0"), (3.0, 20.0, "4.0"), (3.0, 4.0, "2.5")])
 def test_the_floor_is_the_largest_of_three(required: float, nominal: float, floor_mm: str) -> None:
     assert points.thickness_floor_m(required * 1e-3, nominal * 1e-3) * 1e3 == printed(floor_mm)
 

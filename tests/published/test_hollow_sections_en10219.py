@@ -9,6 +9,7 @@ program.
 import pytest
 
 from inspector.mechanics import sections, tube_faces
+from tests.each import each
 from tests.printed import printed
 
 INCH_M = 0.0254
@@ -33,7 +34,7 @@ UK_TABLE = [
     "sections.square_tube_modulus_m3",
     values=3,
 )
-@pytest.mark.parametrize(("side", "wall", "area", "inertia", "modulus"), UK_TABLE)
+@each(("side", "wall", "area", "inertia", "modulus"), UK_TABLE)
 def test_cold_formed_tubes_as_tabled(side: float, wall: float, area: str, inertia: str, modulus: str) -> None:
     tube = (side / 1e3, wall / 1e3, 2 * wall / 1e3)
     assert sections.square_tube_area_m2(*tube) * 1e4 == printed(area)
@@ -75,7 +76,7 @@ THINNED = [
 
 
 @pytest.mark.printed("sectionproperties 3.10.2", "sections.square_tube_area_m2", values=3)
-@pytest.mark.parametrize(("side", "wall", "area", "inertia", "modulus"), THINNED)
+@each(("side", "wall", "area", "inertia", "modulus"), THINNED)
 def test_thinned_tubes_as_calculated_here(
     side: float, wall: float, area: float, inertia: float, modulus: float
 ) -> None:
@@ -97,7 +98,7 @@ PLASTIC = [
 
 
 @pytest.mark.printed("UK section tables, EN 10219-2", "tube_faces.tube_plastic_modulus_m3")
-@pytest.mark.parametrize(("side", "wall", "plastic"), PLASTIC)
+@each(("side", "wall", "plastic"), PLASTIC)
 def test_plastic_moduli_as_tabled(side: float, wall: float, plastic: str) -> None:
     found = tube_faces.tube_plastic_modulus_m3(side / 1e3, wall / 1e3, 2 * wall / 1e3)
     assert found * 1e6 == printed(plastic)
@@ -120,7 +121,7 @@ ONE_FACE = [
     "tube_faces.faced_tube_modulus_m3",
     values=4,
 )
-@pytest.mark.parametrize(("walls", "area", "centroid", "inertia"), ONE_FACE)
+@each(("walls", "area", "centroid", "inertia"), ONE_FACE)
 def test_a_tube_with_one_thin_face(walls: tuple[float, ...], area: float, centroid: float, inertia: float) -> None:
     """The program cuts arcs into 64 chords a quarter: 0.01 %."""
     width, height, radius, sides, top, bottom = (length / 1e3 for length in walls)

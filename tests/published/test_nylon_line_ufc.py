@@ -8,6 +8,7 @@ contradict the newtons beside them. The last digit is cut off in some rows; in o
 import pytest
 
 from inspector.mechanics import strap_stiffness
+from tests.each import each
 from tests.printed import printed
 
 KIP_N = 4448.2216152605
@@ -22,7 +23,7 @@ ROWS = [
 
 
 @pytest.mark.printed("UFC 4-159-03 table 6-8", "strap_stiffness.nylon_axial_n", values=2)
-@pytest.mark.parametrize(("breaking_kips", "ae_kips", "ae_100_kn"), ROWS)
+@each(("breaking_kips", "ae_kips", "ae_100_kn"), ROWS)
 def test_stiffness_of_double_braid_nylon(breaking_kips: float, ae_kips: str, ae_100_kn: str) -> None:
     ae_n = strap_stiffness.nylon_axial_n(breaking_kips * KIP_N)
     assert ae_n / KIP_N == printed(ae_kips, cut_off=True)

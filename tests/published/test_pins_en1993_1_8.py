@@ -10,6 +10,7 @@ itself printed in round figures, what that rounding can do.
 import pytest
 
 from inspector.mechanics import pin_service, shear
+from tests.each import each
 from tests.printed import printed
 
 MPA, MM, KN = 1e6, 1e-3, 1e3
@@ -20,7 +21,7 @@ KSI_IN_MPA = 6.894757
 @pytest.mark.printed(
     "Brandenburg Bautechnisches Prüfamt, Tipp 22/05", "shear.pin_shear_per_plane_n", "shear.pin_area_m2"
 )
-@pytest.mark.parametrize(("d", "shear_kn"), [(16, "47.29"), (20, "73.89"), (24, "106.40")])
+@each(("d", "shear_kn"), [(16, "47.29"), (20, "73.89"), (24, "106.40")])
 def test_shear_of_one_plane_as_charted(d: float, shear_kn: str) -> None:
     assert shear.pin_shear_per_plane_n(d * MM, 490 * MPA) / KN == printed(shear_kn)
 
@@ -32,7 +33,7 @@ CHARTED = [(24, 355, "12.78", "0.723"), (20, 355, "10.65", "0.418"), (24, 235, "
 @pytest.mark.printed(
     "Brandenburg Bautechnisches Prüfamt, Tipp 22/05", "shear.pin_bearing_n", "shear.pin_moment_resistance_n_m", values=2
 )
-@pytest.mark.parametrize(("d", "fy", "bearing_kn", "moment_kn_m"), CHARTED)
+@each(("d", "fy", "bearing_kn", "moment_kn_m"), CHARTED)
 def test_bearing_and_bending_as_charted(d: float, fy: float, bearing_kn: str, moment_kn_m: str) -> None:
     assert shear.pin_bearing_n(1 * MM, d * MM, fy * MPA, 1) / KN == printed(bearing_kn)
     assert shear.pin_moment_resistance_n_m(d * MM, fy * MPA) / 1e3 == printed(moment_kn_m)
@@ -65,7 +66,7 @@ def test_the_counter_example_where_bending_and_not_shear_governs() -> None:
 @pytest.mark.printed(
     "Conde et al., J. Constr. Steel Research 201 (2023) 107752", "shear.pin_shear_n", "shear.shear_plane_stress_pa"
 )
-@pytest.mark.parametrize(("d", "fu", "gamma", "double_kn"), [(35.8, 670.84, 1.0, 808.1), (19.8, 777.65, 1.25, 229.4)])
+@each(("d", "fu", "gamma", "double_kn"), [(35.8, 670.84, 1.0, 808.1), (19.8, 777.65, 1.25, 229.4)])
 def test_double_shear_of_the_tested_pins(d: float, fu: float, gamma: float, double_kn: float) -> None:
     rounding = (1 + 0.05 / d) ** 2 - 1
     found_kn = shear.pin_shear_n(d * MM, fu * MPA, 2, gamma_m2_factor=gamma) / KN
@@ -97,7 +98,7 @@ HITCH_PINS = [
 ]
 
 
-@pytest.mark.parametrize(("fy", "fu", "single", "double", "moment", "bending", "both"), HITCH_PINS)
+@each(("fy", "fu", "single", "double", "moment", "bending", "both"), HITCH_PINS)
 def test_a_hitch_pin_as_calculated_here(
     fy: float, fu: float, single: str, double: str, moment: str, bending: str, both: str
 ) -> None:
@@ -119,7 +120,7 @@ def test_the_area_of_a_hitch_pin_as_calculated_here() -> None:
 WALLS = [(4.0, "22.4", "26.2", "33.9"), (3.0, "16.8", "19.7", "25.4"), (1.5, "8.4", "9.8", "12.7")]
 
 
-@pytest.mark.parametrize(("t", "s235", "s275", "s355"), WALLS)
+@each(("t", "s235", "s275", "s355"), WALLS)
 def test_bearing_of_a_receiver_wall_as_calculated_here(t: float, s235: str, s275: str, s355: str) -> None:
     for fy, bearing_kn in ((235, s235), (275, s275), (355, s355)):
         assert shear.pin_bearing_n(t * MM, 15.9 * MM, fy * MPA, 1) / KN == printed(bearing_kn)
@@ -132,7 +133,7 @@ def test_bearing_of_a_receiver_wall_as_calculated_here(t: float, s235: str, s275
     "shear.pin_utilisation_ratio",
     values=2,
 )
-@pytest.mark.parametrize(
+@each(
     ("d", "fy", "fu", "gamma", "combined_kn"), [(35.8, 321.16, 670.84, 1.0, 358.4), (19.8, 457.06, 777.65, 1.25, 88.9)]
 )
 def test_bending_and_shear_together_of_the_tested_pins(

@@ -9,6 +9,7 @@ from this program.
 import pytest
 
 from inspector.mechanics import sections, tube_faces
+from tests.each import each
 from tests.printed import printed
 
 INCH_M, MM = 0.0254, 1e-3
@@ -59,7 +60,7 @@ def check_row(height: float, width: float, wall: float, outer: float, figures: t
     "tube_faces.faced_tube_plastic_modulus_m3",
     values=7,
 )
-@pytest.mark.parametrize("row", COLD)
+@each("row", COLD)
 def test_cold_formed_rectangles_as_tabled(row: tuple[float, float, float, *tuple[str, ...]]) -> None:
     height, width, wall, *figures = row
     check_row(height, width, wall, 2 * wall, tuple(figures))
@@ -73,7 +74,7 @@ def test_cold_formed_rectangles_as_tabled(row: tuple[float, float, float, *tuple
     "tube_faces.faced_tube_plastic_modulus_m3",
     values=7,
 )
-@pytest.mark.parametrize("row", HOT)
+@each("row", HOT)
 def test_hot_finished_rectangles_as_tabled(row: tuple[float, float, float, *tuple[str, ...]]) -> None:
     height, width, wall, *figures = row
     check_row(height, width, wall, 1.5 * wall, tuple(figures))
@@ -100,7 +101,7 @@ HOT_SQUARES = [
     "tube_faces.faced_tube_plastic_modulus_m3",
     values=4,
 )
-@pytest.mark.parametrize(("side", "wall", "area", "inertia", "elastic", "plastic"), HOT_SQUARES)
+@each(("side", "wall", "area", "inertia", "elastic", "plastic"), HOT_SQUARES)
 def test_hot_finished_squares_as_tabled(
     side: float, wall: float, area: str, inertia: str, elastic: str, plastic: str
 ) -> None:
@@ -111,7 +112,7 @@ def test_hot_finished_squares_as_tabled(
     assert tube_faces.faced_tube_plastic_modulus_m3(*walls) * 1e6 == printed(plastic)
 
 
-@pytest.mark.parametrize(("outer", "inner"), [(0, 0), (6, 4), (8, 4)])
+@each(("outer", "inner"), [(0, 0), (6, 4), (8, 4)])
 def test_no_rounding_gives_the_impossible_tables_their_figure(outer: float, inner: float) -> None:
     """Two code tables print 47.7 and 50.8 cm4 for 60 x 60 x 4: above even the sharp-cornered tube."""
     found = tube_faces.faced_tube_inertia_m4(*even(60, 60, 4, outer, inner)) * 1e8
@@ -136,7 +137,7 @@ HSS = [
     "tube_faces.faced_tube_plastic_modulus_m3",
     values=7,
 )
-@pytest.mark.parametrize("row", HSS)
+@each("row", HSS)
 def test_american_rectangles_as_tabled(row: tuple[float, float, float, *tuple[str, ...]]) -> None:
     """The table prints neither its corner radii nor more than three figures of the wall: 0.6 %."""
     height, width, wall, *figures = row
@@ -174,7 +175,7 @@ ONE_FACE = [
     "tube_faces.faced_tube_plastic_axis_m",
     values=6,
 )
-@pytest.mark.parametrize(("lengths", "area", "middle", "inertia", "elastic", "plastic", "halving"), ONE_FACE)
+@each(("lengths", "area", "middle", "inertia", "elastic", "plastic", "halving"), ONE_FACE)
 def test_a_tube_with_one_thin_face_and_rounded_inside(
     lengths: tuple[float, ...],
     area: float,

@@ -12,6 +12,7 @@ y for walls, whatever the source measures. Known misprints of t tables are traps
 import pytest
 
 from inspector.mechanics import regression, student
+from tests.each import each
 from tests.printed import printed
 
 # [T] nu: upper 0.10, 0.05, 0.025, 0.01, 0.005
@@ -51,7 +52,7 @@ T_THOUSANDTH = [
     "student.student_probability_ratio",
     values=5,
 )
-@pytest.mark.parametrize("row", T_ROWS.split("\n")[1:-1])
+@each("row", T_ROWS.split("\n")[1:-1])
 def test_quantiles_of_a_printed_table(row: str) -> None:
     freedom, *figures = row.split()
     for upper, figure in zip((0.10, 0.05, 0.025, 0.01, 0.005), figures, strict=True):
@@ -60,13 +61,13 @@ def test_quantiles_of_a_printed_table(row: str) -> None:
 
 
 @pytest.mark.printed("Table of Student's t, a statistics course", "student.student_t_factor")
-@pytest.mark.parametrize(("freedom", "figure"), T_THOUSANDTH)
+@each(("freedom", "figure"), T_THOUSANDTH)
 def test_quantiles_far_out(freedom: int, figure: str) -> None:
     assert student.student_t_factor(0.999, freedom) == printed(figure)
 
 
 @pytest.mark.printed("Table of Student's t, a handbook's appendix", "student.student_t_factor")
-@pytest.mark.parametrize(
+@each(
     ("probability", "freedom", "misprint", "right"),
     [
         (0.999, 1, "318.313", "318.309"),  # the 0.001 column of [T] is a little off for 1 and for 7 to 12
@@ -84,7 +85,7 @@ def test_misprinted_quantiles_are_not_reproduced(probability: float, freedom: in
 
 
 @pytest.mark.printed("scipy 1.17.1", "student.student_t_factor")
-@pytest.mark.parametrize(
+@each(
     ("probability", "freedom", "value"),
     [
         (0.95, 1, 6.313751514675037),
@@ -102,7 +103,7 @@ def test_quantiles_of_a_library(probability: float, freedom: int, value: float) 
 
 
 @pytest.mark.printed("scipy 1.17.1", "student.student_probability_ratio")
-@pytest.mark.parametrize(
+@each(
     ("t_factor", "freedom", "value"),
     [
         (-1.5, 1, 0.18716704181099886),
@@ -178,7 +179,7 @@ ANSCOMBE = [
 
 
 @pytest.mark.printed("Anscombe 1973, from memory", "regression.wall_line", values=4)
-@pytest.mark.parametrize(("xs", "ys"), ANSCOMBE)
+@each(("xs", "ys"), ANSCOMBE)
 def test_four_sets_with_one_line(xs: list[float], ys: list[float]) -> None:
     line = regression.wall_line(xs, ys)
     assert line.intercept_m == printed("3.0")
@@ -204,7 +205,7 @@ UNEVEN = ([0.0, 1.1, 2.4, 3.0, 4.7, 6.2], [5.02, 4.81, 4.66, 4.35, 4.28, 3.77])
 @pytest.mark.printed(
     "statsmodels 0.15.0", "regression.reading_band", "regression.line_band", "regression.least_wall_m", values=6
 )
-@pytest.mark.parametrize(
+@each(
     ("taken", "at_years", "confidence", "figures"),
     [
         (EVEN, 8, 0.95, "2.630000 2.432381 2.827619 2.508983 2.751017 2.483864"),
@@ -226,7 +227,7 @@ def test_bands_of_a_library(
 @pytest.mark.printed(
     "statsmodels 0.15.0", "regression.line_rate_m_per_year", "regression.greatest_rate_m_per_year", values=2
 )
-@pytest.mark.parametrize(
+@each(
     ("taken", "confidence", "rate", "greatest"),
     [(EVEN, 0.95, "0.1785", "0.196767"), (EVEN, 0.99, "0.1785", "0.213745"), (UNEVEN, 0.90, "0.190707", "0.223218")],
 )
@@ -238,7 +239,7 @@ def test_rates_of_a_library(
 
 
 @pytest.mark.printed("statsmodels 0.15.0", "regression.band_life_years")
-@pytest.mark.parametrize(
+@each(
     ("taken", "required", "confidence", "life"),
     [(EVEN, 2.0, 0.95, "2.553466"), (EVEN, 1.0, 0.95, "7.736894"), (UNEVEN, 2.5, 0.90, "5.343551")],
 )

@@ -20,6 +20,7 @@ import pytest
 from inspector.gear.rig import Conditions, Footing
 from inspector.gear.rig_result import RigResult
 from inspector.units import Figure
+from tests.each import each
 from tests.printed import printed
 from tests.rulebook.rigs.made import (
     BOGGED,
@@ -78,7 +79,7 @@ CASES = {
 
 
 @pytest.mark.printed("scipy solve_ivp, rtol 1e-10", values=2)
-@pytest.mark.parametrize("name", CASES)
+@each("name", CASES)
 def test_the_likely_pull_is_the_integrated_peak_and_the_bound_no_less(name: str) -> None:
     (towing_kg, bogged_kg, stretch_m, at, resistance_n, drive_n), peak_kn = CASES[name]
     load = pulled(
@@ -112,7 +113,7 @@ BREAKING = [
 
 
 @pytest.mark.printed("Dimensionless snatch, v / sqrt(n g e L)", values=2)
-@pytest.mark.parametrize(("stretch", "weights", "breaks_kmh", "at_ten"), BREAKING)
+@each(("stretch", "weights", "breaks_kmh", "at_ten"), BREAKING)
 def test_the_speed_that_breaks_a_strap(stretch: float, weights: float, breaks_kmh: str, at_ten: str) -> None:
     strong = {"towing_kg": 2000.0, "strap_t": f"{2 * weights!r} t", "stretch_m": 9 * stretch}
     breaking_n = 2000 * G * weights
@@ -136,7 +137,7 @@ CURVES = {
 
 
 @pytest.mark.printed("Power-law straps by energy", values=3)
-@pytest.mark.parametrize("at", CURVES)
+@each("at", CURVES)
 def test_the_bound_is_the_worst_of_the_three_curves(at: str) -> None:
     load = pulled(towing_kg=2500, at=at).load
     assert load.likely_n is not None
@@ -155,8 +156,8 @@ def test_a_textbooks_wagon_stopped_by_its_buffer() -> None:
 
 # [magazine] 20.6 kN, medium 4WD wagons, sand just below the sill, level
 @pytest.mark.printed("Magazine, strain-gauged pull on sand, 2017")
-@pytest.mark.parametrize("rated", ["5,000 kg", "6,000 kg", "8,000 kg"])
-@pytest.mark.parametrize("long", ["9 m", "10 m"])
+@each("rated", ["5,000 kg", "6,000 kg", "8,000 kg"])
+@each("long", ["9 m", "10 m"])
 def test_the_pull_measured_between_two_wagons_lies_below_the_bound(rated: str, long: str) -> None:
     """Nobody wrote down speed or drive: the rulebook's own stand in."""
     wagons = (vehicle(BOGGED, "2,500 kg", "2,000 kg"), vehicle(PULLING, "2,500 kg", "2,000 kg"))
@@ -174,6 +175,6 @@ def test_anchored_and_without_drive_the_measured_pull_takes_7_9_kilometres_an_ho
 
 # [trail] begin at 1 mph, work up to 5 mph
 @pytest.mark.printed("Trail-safety site, speed of a kinetic pull")
-@pytest.mark.parametrize(("at", "said"), [("1 mph", False), ("5 mph", False), ("5.1 mph", True)])
+@each(("at", "said"), [("1 mph", False), ("5 mph", False), ("5.1 mph", True)])
 def test_above_five_miles_an_hour_is_faster_than_advised(at: str, said: bool) -> None:
     assert bool(findings(check(snatch(Conditions(speed=speed(at)))), "speed")) is said

@@ -18,6 +18,7 @@ import pytest
 from inspector.gear.fitting import End
 from inspector.gear.rig import Angle, Conditions, Method, NamedJoint, Rig, RigPiece
 from inspector.gear.rig_result import RigResult
+from tests.each import each
 from tests.printed import printed
 from tests.rulebook.rigs.made import (
     ANCHOR,
@@ -59,9 +60,7 @@ def banded(strap_t: float, lighter_t: float, heavier_t: float) -> set[str]:
 
 # [strap] the windows its figures give
 @pytest.mark.printed("F2017L01560 section 8", values=2)
-@pytest.mark.parametrize(
-    ("gvm_t", "least_t", "most_t"), [(1.9, 3.8, 5.7), (2.8, 5.6, 8.4), (3.2, 6.4, 9.6), (4.5, 9.0, 13.5)]
-)
+@each(("gvm_t", "least_t", "most_t"), [(1.9, 3.8, 5.7), (2.8, 5.6, 8.4), (3.2, 6.4, 9.6), (4.5, 9.0, 13.5)])
 def test_the_straps_that_suit_a_lighter_vehicle(gvm_t: float, least_t: float, most_t: float) -> None:
     for strap_t, said in ((least_t, "band"), (most_t, "band"), (least_t - 0.01, "band.weak")):
         assert said in banded(strap_t, gvm_t, gvm_t)
@@ -69,7 +68,7 @@ def test_the_straps_that_suit_a_lighter_vehicle(gvm_t: float, least_t: float, mo
 
 
 @pytest.mark.printed("F2017L01560 section 8", values=2)
-@pytest.mark.parametrize(("strap_t", "lightest_t", "heaviest_t"), [(8, 2.67, 4.0), (11, 3.67, 5.5)])
+@each(("strap_t", "lightest_t", "heaviest_t"), [(8, 2.67, 4.0), (11, 3.67, 5.5)])
 def test_the_vehicles_that_a_strap_suits(strap_t: float, lightest_t: float, heaviest_t: float) -> None:
     assert "band" in banded(strap_t, lightest_t, lightest_t) and "band" in banded(strap_t, heaviest_t, heaviest_t)
     assert "band.strong" in banded(strap_t, lightest_t - 0.02, lightest_t - 0.02)
@@ -77,7 +76,7 @@ def test_the_vehicles_that_a_strap_suits(strap_t: float, lightest_t: float, heav
 
 
 @pytest.mark.printed("F2017L01560 packaging, as a club quotes it")
-@pytest.mark.parametrize(("heavier_t", "said"), [(3.5, False), (4.0, False), (4.01, True), (6.0, True)])
+@each(("heavier_t", "said"), [(3.5, False), (4.0, False), (4.01, True), (6.0, True)])
 def test_the_band_goes_by_the_lighter_and_the_heavier_is_warned_of_below_twice(heavier_t: float, said: bool) -> None:
     found = banded(8, 3.0, heavier_t)
     assert "band" in found and ("band.heavier" in found) is said
@@ -93,7 +92,7 @@ def eyed(gvm: str, strap_t: float, run_end: str = "towing_eye@V-B") -> RigResult
 # [eye] half the laden mass; [strap] so a quarter of the least strap and a sixth of the strongest
 @pytest.mark.printed("Regulation (EU) 1005/2010")
 @pytest.mark.printed("F2017L01560 section 8")
-@pytest.mark.parametrize(("times", "part"), [(2, "0.25"), (3, "0.1667")])
+@each(("times", "part"), [(2, "0.25"), (3, "0.1667")])
 def test_a_towing_eye_need_stand_a_quarter_of_the_least_strap(times: int, part: str) -> None:
     result = eyed("3,000 kg", 3.0 * times)
     eye_n, strap_n = link(result, "towing_eye@V-B").capacity_n, strap(rated=f"{3.0 * times!r} t").judged
@@ -105,7 +104,7 @@ def test_a_towing_eye_need_stand_a_quarter_of_the_least_strap(times: int, part: 
 
 # [strap] section 11: a tow ball or a tie-down point is no place for a recovery strap
 @pytest.mark.printed("F2017L01560 section 11", values=2)
-@pytest.mark.parametrize("where", ["ball", "tie-down"])
+@each("where", ["ball", "tie-down"])
 def test_nobody_pulls_from_a_ball_or_a_tie_down(where: str) -> None:
     if where == "tie-down":
         assert eyed("3,000 kg", 8.0, "tie_down@V-B").outcome.value == "never"
@@ -138,7 +137,7 @@ LEGS = [
 
 
 @pytest.mark.printed("Bridle legs by angle", values=2)
-@pytest.mark.parametrize(("degrees", "leg"), LEGS)
+@each(("degrees", "leg"), LEGS)
 def test_both_legs_with_shackle_and_point_bear_what_is_tabled(degrees: int, leg: str) -> None:
     result = bridled(degrees=f"{degrees} °")
     for tag in ("B", "S-B", "S-C", "P-B", "P-C"):
@@ -148,7 +147,7 @@ def test_both_legs_with_shackle_and_point_bear_what_is_tabled(degrees: int, leg:
 
 # [legs] 1,000 lb, degrees from the horizontal, pounds in each of two legs
 @pytest.mark.printed("Rigging supplier's worked sling legs")
-@pytest.mark.parametrize(("degrees", "leg_lb"), [(60, "577"), (45, "707")])
+@each(("degrees", "leg_lb"), [(60, "577"), (45, "707")])
 def test_a_thousand_pounds_on_a_bridle(degrees: float, leg_lb: str) -> None:
     result = bridled(degrees=f"{180 - 2 * degrees} °")
     assert 1000 * link(result, "P-B").force_n / (4 * TONNE_FORCE) == printed(leg_lb)
@@ -163,7 +162,7 @@ SPACINGS = [
 
 
 @pytest.mark.printed("Bridle angle by spacing and length")
-@pytest.mark.parametrize(("spacing", "long", "degrees"), SPACINGS)
+@each(("spacing", "long", "degrees"), SPACINGS)
 def test_the_angle_comes_from_the_points_and_the_length(spacing: str, long: str, degrees: str) -> None:
     """The leg's pull tells the angle that the rig took: t = 2 acos(F / 2 T)."""
     result = bridled(spacing=spacing, long=long)
@@ -172,7 +171,7 @@ def test_the_angle_comes_from_the_points_and_the_length(spacing: str, long: str,
 
 
 @pytest.mark.printed("Seller's and trainer's notes on bridles")
-@pytest.mark.parametrize(("degrees", "said"), [("49 °", "sound"), ("50 °", "sound"), ("51 °", "caution")])
+@each(("degrees", "said"), [("49 °", "sound"), ("50 °", "sound"), ("51 °", "caution")])
 def test_a_bridle_wider_than_fifty_degrees_is_cautioned(degrees: str, said: str) -> None:
     assert findings(bridled(degrees=degrees), "bridle")[0].outcome.value == said
 
@@ -186,9 +185,7 @@ def shackled(rated: str, factor: float) -> float:
 
 # [spec] short tons at 5:1; [sheets] tonnes at 6:1: one number on two shackles, 211 and 279 kN
 @pytest.mark.printed("RR-C-271D ultimate loads")
-@pytest.mark.parametrize(
-    ("rated", "kn"), [("2 short ton", "88.96"), ("3.25 short ton", "144.6"), ("4.75 short ton", "211.3")]
-)
+@each(("rated", "kn"), [("2 short ton", "88.96"), ("3.25 short ton", "144.6"), ("4.75 short ton", "211.3")])
 def test_shackles_by_specification_come_in_at_their_ultimate_load(rated: str, kn: str) -> None:
     assert shackled(rated, 5) / KN == printed(kn)
 
@@ -231,7 +228,7 @@ def test_a_strap_choked_round_a_tree_keeps_four_fifths() -> None:
 # [FMx] one and two lengths of the cable, [2010] 1.5 x the strap, all beside one another
 @pytest.mark.printed("Army safety text, civil copy", values=2)
 @pytest.mark.printed("TM 9-2320-356-BD p. 4-4")
-@pytest.mark.parametrize(("rule", "metres"), [("one_line", 25), ("two_lines", 50), ("longest", 50)])
+@each(("rule", "metres"), [("one_line", 25), ("two_lines", 50), ("longest", 50)])
 def test_how_far_from_a_winch_line_people_stand(rule: str, metres: float) -> None:
     """25 m of line."""
     assert check(single_line(Conditions(distance_rule=rule))).stand_off_m == pytest.approx(metres)
@@ -239,7 +236,7 @@ def test_how_far_from_a_winch_line_people_stand(rule: str, metres: float) -> Non
 
 @pytest.mark.printed("Strap rules of 2010")
 @pytest.mark.printed("Blog, twenty metres")
-@pytest.mark.parametrize(("rule", "metres"), [("strap_and_half", 13.5), ("twenty_metres", 20), ("four_straps", 36)])
+@each(("rule", "metres"), [("strap_and_half", 13.5), ("twenty_metres", 20), ("four_straps", 36)])
 def test_how_far_from_a_strap_people_stand(rule: str, metres: float) -> None:
     """9 m of strap; the longest of all rules stands unless one is named."""
     assert check(snatch(Conditions(distance_rule=rule))).stand_off_m == pytest.approx(metres)

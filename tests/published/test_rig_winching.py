@@ -17,6 +17,7 @@ import pytest
 
 from inspector.gear.rig import Conditions, Footing
 from inspector.gear.rig_result import RigResult
+from tests.each import each
 from tests.printed import printed
 from tests.published.test_blocks_and_sides import BLOCK_TABLE
 from tests.rulebook.rigs.made import (
@@ -55,7 +56,7 @@ def stalled_at_five(line_t: str, block_t: str, degrees: str, legs: str = "0 °")
 
 # [blocks] degrees between the two lines, load per line pull
 @pytest.mark.printed("Block load tables of three makers")
-@pytest.mark.parametrize(("degrees", "factor"), [one for one in BLOCK_TABLE if one[0] < 180])
+@each(("degrees", "factor"), [one for one in BLOCK_TABLE if one[0] < 180])
 def test_a_redirects_block_and_shackle_bear_what_the_tables_print(degrees: float, factor: str) -> None:
     result = stalled_at_five("40 t", "80 t", f"{degrees} °")
     for tag in ("R", "S-R"):
@@ -65,7 +66,7 @@ def test_a_redirects_block_and_shackle_bear_what_the_tables_print(degrees: float
 
 # [alert] 10 t for the line's parts, 20 t for block, connections and anchor, whatever the angle
 @pytest.mark.printed("Queensland incident alert 2018", values=2)
-@pytest.mark.parametrize("degrees", ["0 °", "60 °", "90 °", "120 °", "150 °"])
+@each("degrees", ["0 °", "60 °", "90 °", "120 °", "150 °"])
 def test_a_winch_that_stalls_at_five_tonnes_asks_for_ten_on_the_line_and_twenty_at_the_block(degrees: str) -> None:
     just = stalled_at_five("10 t", "20 t", degrees)
     assert [link(just, tag).outcome.value for tag in ("L", "R", "S-R")] == ["sound"] * 3
@@ -83,7 +84,7 @@ def test_a_strap_round_the_tree_that_bears_the_block_alone_stands_twenty_tonnes_
 
 # [basket] degrees of a leg from the horizontal, tension of a leg against an upright one
 @pytest.mark.printed("Sling tension factors of a catalogue")
-@pytest.mark.parametrize(("degrees", "factor"), [(90, "1.000"), (75, "1.035"), (60, "1.155"), (45, "1.414")])
+@each(("degrees", "factor"), [(90, "1.000"), (75, "1.035"), (60, "1.155"), (45, "1.414")])
 def test_the_legs_of_a_strap_round_a_tree_bear_as_those_of_a_sling(degrees: float, factor: str) -> None:
     result = stalled_at_five("40 t", "80 t", "0 °", f"{180 - 2 * degrees} °")
     assert link(result, "T").legs == 2
@@ -92,7 +93,7 @@ def test_the_legs_of_a_strap_round_a_tree_bear_as_those_of_a_sling(degrees: floa
 
 # [lesson] parts of line, sheaves: 10 % of the load for each, total / MA in the fall line, to be below the winch's pull
 @pytest.mark.printed("US Army lesson 63H34F01")
-@pytest.mark.parametrize(("parts", "fall_line_per_load"), [(2, "0.550"), (3, "0.400"), (4, "0.325"), (5, "0.280")])
+@each(("parts", "fall_line_per_load"), [(2, "0.550"), (3, "0.400"), (4, "0.325"), (5, "0.280")])
 def test_what_a_tackle_brings_is_the_load_whose_fall_line_is_the_winchs_pull(
     parts: int, fall_line_per_load: str
 ) -> None:
@@ -116,7 +117,7 @@ def test_a_six_tonne_load_on_a_winch_of_four_takes_two_parts_of_line() -> None:
 
 # [lesson] the dead line holds the fall line once for each part of line: chosen by what the winch can put on
 @pytest.mark.printed("US Army lesson 63H34F01")
-@pytest.mark.parametrize("parts", [2, 3, 4, 5])
+@each("parts", [2, 3, 4, 5])
 def test_every_dead_line_of_a_tackle_holds_two_parts_and_the_end_holds_one(parts: int) -> None:
     result = check(tackle(parts, instead=(winch(pull="1 t", stall="5 t", on=BOGGED),)))
     held = [link(result, f"SR{at}").force_n / (5 * TONNE_FORCE) for at in range(1, parts)]
@@ -127,7 +128,7 @@ def test_every_dead_line_of_a_tackle_holds_two_parts_and_the_end_holds_one(parts
 # [TM] lbf on layers 1 to 5; [trade] the program takes the lower pull, 15 % less for each layer
 @pytest.mark.printed("TM 9-2320-279-10-2 table 2-7")
 @pytest.mark.printed("Trade pages on winch layers")
-@pytest.mark.parametrize(("layer", "pull_lbf"), [(1, 20000), (2, 18173), (3, 16663), (4, 15361), (5, 14254)])
+@each(("layer", "pull_lbf"), [(1, 20000), (2, 18173), (3, 16663), (4, 15361), (5, 14254)])
 def test_a_winch_brings_no_more_on_a_layer_than_the_manual_tables(layer: int, pull_lbf: float) -> None:
     strong = (winch(pull="20,000 lbf"), line(rated="40 t"))
     offered_n = check(single_line(Conditions(layers=layer), instead=strong)).load.offered_n
@@ -172,7 +173,7 @@ def test_4500_pounds_on_hard_wet_sand_need_750() -> None:
 
 
 @pytest.mark.printed("Winch maker's slope chart")
-@pytest.mark.parametrize(("per_cent", "part"), [(20, "0.20"), (40, "0.37"), (60, "0.51"), (80, "0.62"), (100, "0.71")])
+@each(("per_cent", "part"), [(20, "0.20"), (40, "0.37"), (60, "0.51"), (80, "0.62"), (100, "0.71")])
 def test_the_slope_adds_what_the_chart_prints(per_cent: int, part: str) -> None:
     slope = f"{math.degrees(math.atan(per_cent / 100))!r} °"
     added_n = needed_n("2,000 kg", Footing.GRAVEL, slope=slope) - needed_n("2,000 kg", Footing.GRAVEL)
@@ -181,9 +182,7 @@ def test_the_slope_adds_what_the_chart_prints(per_cent: int, part: str) -> None:
 
 # [mire] times the weight; [tips] the civil scale stops at a half
 @pytest.mark.printed("Winch seller's page on mud depth")
-@pytest.mark.parametrize(
-    ("footing", "tons"), [(Footing.WHEEL_DEEP_MUD, "2"), (Footing.SILL_DEEP_MUD, "4"), (Footing.CAB_DEEP_MUD, "6")]
-)
+@each(("footing", "tons"), [(Footing.WHEEL_DEEP_MUD, "2"), (Footing.SILL_DEEP_MUD, "4"), (Footing.CAB_DEEP_MUD, "6")])
 def test_the_armys_mire_scale_for_a_two_tonne_vehicle_is_the_default(footing: Footing, tons: str) -> None:
     assert needed_n("2,000 kg", footing, "military") / TONNE_FORCE == printed(tons)
     assert needed_n("2,000 kg", footing) / TONNE_FORCE == printed(tons)
@@ -191,7 +190,7 @@ def test_the_armys_mire_scale_for_a_two_tonne_vehicle_is_the_default(footing: Fo
 
 @pytest.mark.printed("Winching tips of a winch maker")
 @pytest.mark.printed("Winch seller's page on mud depth")
-@pytest.mark.parametrize(("deep", "times"), [(Footing.WHEEL_DEEP_MUD, 2), (Footing.SILL_DEEP_MUD, 4)])
+@each(("deep", "times"), [(Footing.WHEEL_DEEP_MUD, 2), (Footing.SILL_DEEP_MUD, 4)])
 def test_for_one_bogging_the_civil_and_the_army_figures_differ_by_two_to_four(deep: Footing, times: int) -> None:
     civil_n = needed_n("2,000 kg", Footing.BOG, "civil")
     assert needed_n("2,000 kg", deep, "military") / civil_n == pytest.approx(times)

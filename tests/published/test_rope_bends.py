@@ -11,6 +11,7 @@ import pytest
 
 from inspector.mechanics import bend
 from inspector.mechanics.bend import EyeRule, FibreBend, Termination
+from tests.each import each
 from tests.printed import printed
 
 # [0027] table 7-1: D/d, bending factor of steel wire rope
@@ -23,7 +24,7 @@ TABLE_7_1 = [
 @pytest.mark.printed(
     "0027/ND sections 7.7 and 7.8", "bend.wire_rope_bend_factor", "bend.bent_wire_rope_n", "bend.bend_ratio"
 )
-@pytest.mark.parametrize(("ratio", "factor"), TABLE_7_1)
+@each(("ratio", "factor"), TABLE_7_1)
 def test_bending_factors_of_wire_rope(ratio: float, factor: str) -> None:
     pin_m, rope_m = ratio * 0.012, 0.012
     assert bend.bend_ratio(pin_m, rope_m) == pytest.approx(ratio)
@@ -53,14 +54,14 @@ ENDS = [
 
 
 @pytest.mark.printed("0027/ND sections 7.7 and 7.8", "bend.termination_factor")
-@pytest.mark.parametrize(("end", "factor"), ENDS)
+@each(("end", "factor"), ENDS)
 def test_termination_factors(end: Termination, factor: str) -> None:
     assert bend.termination_factor(end) == printed(factor)
 
 
 # [0027] 7.6.1, 7.7.2: the greater of the two, never both at once
 @pytest.mark.printed("0027/ND sections 7.7 and 7.8", "bend.sling_reduction_factor")
-@pytest.mark.parametrize(("end", "bent", "factor"), [(1.25, 1.55, "1.55"), (1.25, 1.23, "1.25")])
+@each(("end", "bent", "factor"), [(1.25, 1.55, "1.55"), (1.25, 1.23, "1.25")])
 def test_end_and_bend_are_not_multiplied(end: float, bent: float, factor: str) -> None:
     assert bend.sling_reduction_factor(end, bent) == printed(factor)
 
@@ -75,7 +76,7 @@ def test_fibre_rope_over_its_makers_pin() -> None:
 
 # [rope] pin 3 d, 2 d for some types, sheaves 5 to 20 d
 @pytest.mark.printed("Rope trade guidance on bends", "bend.fibre_least_pin_m", "bend.may_bend_fibre")
-@pytest.mark.parametrize(
+@each(
     ("over", "ratio"),
     [
         (FibreBend.PIN, "3"),

@@ -22,6 +22,7 @@ from inspector.mechanics.sections import round_area_loss_ratio, round_modulus_lo
 from inspector.rulebook.judge import judge
 from inspector.rulebook.load import Rulebook
 from inspector.units import Dimension, read
+from tests.each import each
 
 DAY = date(2026, 11, 25)
 NEWTONS_PER_LBF = 4.44822
@@ -53,9 +54,7 @@ def shackle(rules: Rulebook, rating: str, factor: float, bow: str, worn_bow: str
 
 
 @pytest.mark.printed("RR-C-271D, city utility material standard", "rating.ultimate_n")
-@pytest.mark.parametrize(
-    ("short_tons", "ultimate_lbf"), [("2 short ton", 20_000), ("3.25 short ton", 32_500), ("4.75 short ton", 47_500)]
-)
+@each(("short_tons", "ultimate_lbf"), [("2 short ton", 20_000), ("3.25 short ton", 32_500), ("4.75 short ton", 47_500)])
 def test_ultimate_load_of_grade_a_shackles(rules: Rulebook, short_tons: str, ultimate_lbf: float) -> None:
     verdict = shackle(rules, short_tons, 5.0, "19 mm", "19 mm")
     assert verdict.capacity.as_marked_n == pytest.approx(ultimate_lbf * NEWTONS_PER_LBF, rel=1e-5)
@@ -77,9 +76,7 @@ def test_the_4_75_t_shackle_stands_more_than_23_t() -> None:
 
 
 @pytest.mark.printed("ASME B30.26, 10 % of the original size")
-@pytest.mark.parametrize(
-    ("worn", "outcome"), [("17.2 mm", Outcome.HOLD), ("17.1 mm", Outcome.RETIRE), ("17.0 mm", Outcome.RETIRE)]
-)
+@each(("worn", "outcome"), [("17.2 mm", Outcome.HOLD), ("17.1 mm", Outcome.RETIRE), ("17.0 mm", Outcome.RETIRE)])
 def test_ten_per_cent_of_a_19_mm_body_is_the_end_even_where_floats_fall_short_of_it(
     rules: Rulebook, worn: str, outcome: Outcome
 ) -> None:
@@ -101,6 +98,6 @@ def test_ten_per_cent_of_diameter_is_19_of_area_and_27_of_bending() -> None:
     assert round(round_modulus_loss_ratio(0.1), 2) == 0.27
 
 
-@pytest.mark.parametrize(("degrees", "left"), [(0, 1.0), (5, 1.0), (10, 0.7), (45, 0.7), (46, 0.5), (90, 0.5)])
+@each(("degrees", "left"), [(0, 1.0), (5, 1.0), (10, 0.7), (45, 0.7), (46, 0.5), (90, 0.5)])
 def test_side_load_is_a_step_and_not_a_slope(degrees: float, left: float) -> None:
     assert side_load_factor(math.radians(degrees)) == left

@@ -17,6 +17,7 @@ from inspector.mechanics.hook import HookRule
 from inspector.mechanics.shackle import NavyGrade, ShackleHeatRule, UnitForm
 from inspector.mechanics.shackle_sizes import ShackleSteel, SizeList
 from inspector.mechanics.wear import WearRule, WornPart
+from tests.each import each
 from tests.printed import printed
 
 TONNE_N, SHORT_TON_N = 9806.65, 907.18474 * 9.80665
@@ -25,21 +26,21 @@ MM = 1e-3
 
 # [ISO] pins more than 6 %, other parts more than 10 %
 @pytest.mark.printed("ISO 16855:2013", "wear.wear_limit_ratio", "wear.is_worn_out", "wear.worn_ratio")
-@pytest.mark.parametrize(("part", "limit"), [(WornPart.PIN, "0.06"), (WornPart.BODY, "0.10")])
+@each(("part", "limit"), [(WornPart.PIN, "0.06"), (WornPart.BODY, "0.10")])
 def test_wear_of_ships_gear(part: WornPart, limit: str) -> None:
     check_wear(part, WearRule.ISO_16855, limit, at_limit=False)
 
 
 # [UK] 8 % of the diameter, body or pin
 @pytest.mark.printed("UK guide to BS EN 13889", "wear.wear_limit_ratio", "wear.is_worn_out", "wear.worn_ratio")
-@pytest.mark.parametrize("part", WornPart)
+@each("part", WornPart)
 def test_wear_in_the_uk_guide(part: WornPart) -> None:
     check_wear(part, WearRule.UK_GUIDE, "0.08", at_limit=False)
 
 
 # [US] a 10 % reduction, body or pin: the limit itself is out
 @pytest.mark.printed("US lists under ASME B30.26", "wear.wear_limit_ratio", "wear.is_worn_out", "wear.worn_ratio")
-@pytest.mark.parametrize("part", WornPart)
+@each("part", WornPart)
 def test_wear_in_us_practice(part: WornPart) -> None:
     check_wear(part, WearRule.US_PRACTICE, "0.10", at_limit=True)
 
@@ -79,7 +80,7 @@ def test_spread_of_two_legs_in_the_bow() -> None:
 
 # [sheet] up to 200 C 100 %, 201-300 C 90 %, 301-400 C 75 %, above not to be used
 @pytest.mark.printed("Trade sheets on shackles", "shackle.shackle_heat_factor")
-@pytest.mark.parametrize(
+@each(
     ("temperature_c", "left"),
     [(20, "1.00"), (200, "1.00"), (201, "0.90"), (300, "0.90"), (301, "0.75"), (400, "0.75")],
 )
@@ -114,7 +115,7 @@ def test_cold_european_shackles() -> None:
     "shackle.shackle_most_proof_n",
     values=3,
 )
-@pytest.mark.parametrize(
+@each(
     ("short_tons", "factor", "least", "most"),
     [(4.75, "5", "2.0", "2.2"), (150, "5", "2.0", "2.2"), (151, "4", "1.33", "2")],
 )
@@ -127,7 +128,7 @@ def test_factors_and_proof_loads(short_tons: float, factor: str, least: str, mos
 
 # [navy] working load 50 % of proof in grade A, 40 % in grade B
 @pytest.mark.printed("TB 55-1900-232-10 table 5-4", "shackle.navy_shackle_n")
-@pytest.mark.parametrize(("grade", "share"), [(NavyGrade.A, "0.50"), (NavyGrade.B, "0.40")])
+@each(("grade", "share"), [(NavyGrade.A, "0.50"), (NavyGrade.B, "0.40")])
 def test_navy_safety_shackles(grade: NavyGrade, share: str) -> None:
     assert shackle.navy_shackle_n(100e3, grade) / 100e3 == printed(share)
 
@@ -168,7 +169,7 @@ DEES = [
     "shackle_sizes.dee_load_n",
     values=5,
 )
-@pytest.mark.parametrize("row", DEES)
+@each("row", DEES)
 def test_dee_shackles_as_tabled(row: str) -> None:
     load, jaw, *sizes = row.split()
     load_n = float(load) * TONNE_N
@@ -197,7 +198,7 @@ BOWS_2 = [
     "shackle.is_odd_pin",
     values=2,
 )
-@pytest.mark.parametrize(("bow_mm", "pin_mm", "load_t"), BOWS_1)
+@each(("bow_mm", "pin_mm", "load_t"), BOWS_1)
 def test_bow_shackles_of_the_us_and_european_list(bow_mm: float, pin_mm: str, load_t: str) -> None:
     check_bow(SizeList.US_EN, bow_mm, pin_mm, load_t)
 
@@ -209,7 +210,7 @@ def test_bow_shackles_of_the_us_and_european_list(bow_mm: float, pin_mm: str, lo
     "shackle.is_odd_pin",
     values=2,
 )
-@pytest.mark.parametrize(("bow_mm", "pin_mm", "load_t"), BOWS_2)
+@each(("bow_mm", "pin_mm", "load_t"), BOWS_2)
 def test_bow_shackles_of_the_australian_list(bow_mm: float, pin_mm: str, load_t: str) -> None:
     check_bow(SizeList.AUSTRALIAN, bow_mm, pin_mm, load_t)
 

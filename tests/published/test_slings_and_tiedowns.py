@@ -12,6 +12,7 @@ import pytest
 from inspector.mechanics import sling, tiedown
 from inspector.mechanics.sling import SlingMode, TextileRule
 from inspector.mechanics.tiedown import TiedownGrade
+from tests.each import each
 from tests.printed import printed
 
 KGF = 9.80665
@@ -36,7 +37,7 @@ LOADS_T = [
 
 
 @pytest.mark.printed("User manual of webbing slings to EN 1492-1", "sling.sling_mode_factor", values=9)
-@pytest.mark.parametrize("row", LOADS_T)
+@each("row", LOADS_T)
 def test_loads_of_webbing_slings_by_the_way_they_are_laid(row: str) -> None:
     loads = row.split()
     found = [float(loads[0]) * sling.sling_mode_factor(mode, angle_rad) for mode, angle_rad in MODES]
@@ -63,16 +64,14 @@ def test_factors_of_rope() -> None:
 
 # [legs] degrees from the horizontal, tension factor
 @pytest.mark.printed("Sling tension factors of a catalogue", "sling.sling_leg_factor")
-@pytest.mark.parametrize(
-    ("degrees", "factor"), [(90, "1.000"), (75, "1.035"), (60, "1.155"), (45, "1.414"), (30, "2.000")]
-)
+@each(("degrees", "factor"), [(90, "1.000"), (75, "1.035"), (60, "1.155"), (45, "1.414"), (30, "2.000")])
 def test_tension_of_sloping_legs(degrees: float, factor: str) -> None:
     assert sling.sling_leg_factor(math.radians(degrees)) == printed(factor)
 
 
 # [talk] 866, 707 and 500 lb of 1,000; they belong to 60, 45 and 30 degrees from the horizontal
 @pytest.mark.printed("Toolbox talk on sling angles", "sling.sling_capacity_ratio")
-@pytest.mark.parametrize(("degrees", "pounds"), [(90, "1000"), (60, "866"), (45, "707"), (30, "500")])
+@each(("degrees", "pounds"), [(90, "1000"), (60, "866"), (45, "707"), (30, "500")])
 def test_what_a_sloping_leg_lifts_of_a_thousand_pounds(degrees: float, pounds: str) -> None:
     assert 1000 * sling.sling_capacity_ratio(math.radians(degrees)) == printed(pounds)
 
@@ -102,7 +101,7 @@ CHAIN_CELLS = [
 
 
 @pytest.mark.printed("49 CFR 393.108", "tiedown.unmarked_chain_n")
-@pytest.mark.parametrize(("size_m", "grade", "load_kg"), CHAIN_CELLS)
+@each(("size_m", "grade", "load_kg"), CHAIN_CELLS)
 def test_chain_without_a_marked_load(size_m: float, grade: TiedownGrade, load_kg: str) -> None:
     assert tiedown.unmarked_chain_n(size_m, grade) / KGF == printed(load_kg)
 
@@ -120,7 +119,7 @@ def test_at_8_mm_grade_80_does_not_hold_more_than_grade_70() -> None:
 
 
 @pytest.mark.printed("49 CFR 393.108", "tiedown.unmarked_webbing_n")
-@pytest.mark.parametrize(("width_m", "load_kg"), [(0.045, "790"), (0.050, "910"), (0.075, "1360"), (0.100, "1810")])
+@each(("width_m", "load_kg"), [(0.045, "790"), (0.050, "910"), (0.075, "1360"), (0.100, "1810")])
 def test_webbing_without_a_marked_load(width_m: float, load_kg: str) -> None:
     assert tiedown.unmarked_webbing_n(width_m) / KGF == printed(load_kg)
 
@@ -132,7 +131,7 @@ WIRE_KG = [
 
 
 @pytest.mark.printed("49 CFR 393.108", "tiedown.unmarked_wire_rope_n")
-@pytest.mark.parametrize(("size_m", "load_kg"), WIRE_KG)
+@each(("size_m", "load_kg"), WIRE_KG)
 def test_wire_rope_without_a_marked_load(size_m: float, load_kg: str) -> None:
     assert tiedown.unmarked_wire_rope_n(size_m) / KGF == printed(load_kg)
 

@@ -10,6 +10,7 @@ import math
 import pytest
 
 from inspector.mechanics import snatch, snatch_motion, snatch_peaks, strap_curve
+from tests.each import each
 from tests.printed import printed
 
 G = 9.80665
@@ -37,7 +38,7 @@ CASES = {
     "snatch_motion.pulled_speed_m_per_s",
     values=4,
 )
-@pytest.mark.parametrize("name", CASES)
+@each("name", CASES)
 def test_peak_time_stretch_and_speed(name: str) -> None:
     (towing_kg, bogged_kg, stiffness, kmh, resistance_n, drive_n), expected = CASES[name]
     pull = (drive_n, resistance_n, stiffness, towing_kg, bogged_kg, kmh / 3.6)
@@ -58,7 +59,7 @@ def test_the_closed_forms_without_drive() -> None:
 
 
 @pytest.mark.printed("scipy solve_ivp, rtol 1e-10", "snatch.anchored_peak_n")
-@pytest.mark.parametrize(
+@each(
     ("drive_n", "stiffness", "mass_kg", "speed", "peak_n"),
     [
         (0, 43585, 2500, 10 / 3.6, "28995.8623"),
@@ -71,9 +72,7 @@ def test_an_anchor(drive_n: float, stiffness: float, mass_kg: float, speed: floa
 
 
 @pytest.mark.printed("scipy solve_ivp, rtol 1e-10", "snatch_peaks.is_pulled_loose", "snatch_peaks.breakout_n")
-@pytest.mark.parametrize(
-    ("name", "left_n"), [("resisted", "31549.8899"), ("with drive", "35148.1942"), ("hardly moves", "19039.4328")]
-)
+@each(("name", "left_n"), [("resisted", "31549.8899"), ("with drive", "35148.1942"), ("hardly moves", "19039.4328")])
 def test_what_is_left_of_the_run_at_breaking_loose(name: str, left_n: str) -> None:
     (towing_kg, _, stiffness, kmh, resistance_n, drive_n), _ = CASES[name]
     assert snatch_peaks.is_pulled_loose(drive_n, resistance_n, stiffness, towing_kg, kmh / 3.6)
@@ -81,7 +80,7 @@ def test_what_is_left_of_the_run_at_breaking_loose(name: str, left_n: str) -> No
 
 
 @pytest.mark.printed("scipy solve_ivp, rtol 1e-10", "snatch_peaks.peak_share_ratio")
-@pytest.mark.parametrize(
+@each(
     ("breaking_n", "mass_kg", "stretch", "kmh", "share"),
     [(78453.2, 2500, 0.20, 10, "0.369594857"), (110e3, 4200, 0.25, 15, "0.542782456")],
 )
@@ -104,7 +103,7 @@ def test_the_speed_that_breaks_the_strap() -> None:
 @pytest.mark.printed(
     "scipy solve_ivp, rtol 1e-10", "strap_curve.stiffening_peak_n", "strap_curve.stiffening_speed_m_per_s"
 )
-@pytest.mark.parametrize(
+@each(
     ("drive_n", "strap", "power", "mass_kg", "kmh", "peak_n"),
     [
         (0, STRAP, 1.5, 2500, 15, "44191.3516"),
@@ -124,7 +123,7 @@ def test_straps_that_stiffen(
 
 # Power, km/h: share of the strength, 2,500 kg, no drive. The linear strap is the safe one at 8 km/h, not at 20
 @pytest.mark.printed("scipy solve_ivp, rtol 1e-10", "strap_curve.curve_energy_peak_n", "strap_curve.strap_bound_peak_n")
-@pytest.mark.parametrize(
+@each(
     ("power", "kmh", "share"),
     [
         *((1, 8, "0.295675886"), (1.5, 8, "0.264926313"), (2, 8, "0.258116271")),
@@ -154,7 +153,7 @@ def test_the_bound_with_drive_is_the_worst_of_three_curves() -> None:
     "strap_curve.curve_energy_j",
     values=4,
 )
-@pytest.mark.parametrize(
+@each(
     ("power", "stretch", "force_n", "energy_j", "stretch_at_30", "energy_at_30"),
     [
         (1.5, 1.2, "42704.5130", "20498.1663", "0.948301054", "11379.6126"),
@@ -173,9 +172,7 @@ def test_the_area_under_the_curve(
 
 
 @pytest.mark.printed("scipy solve_ivp, rtol 1e-10", "snatch_motion.damped_peak_factor")
-@pytest.mark.parametrize(
-    ("damping", "factor"), [(0.05, "0.931345"), (0.10, "0.880144"), (0.20, "0.820919"), (0.30, "0.813403")]
-)
+@each(("damping", "factor"), [(0.05, "0.931345"), (0.10, "0.880144"), (0.20, "0.820919"), (0.30, "0.813403")])
 def test_damping_lowers_the_first_peak(damping: float, factor: str) -> None:
     assert snatch_motion.damped_peak_factor(damping) == printed(factor)
 

@@ -18,6 +18,7 @@ from inspector.mechanics import (
     strap_curve,
     strap_stiffness,
 )
+from tests.each import each
 from tests.printed import printed
 
 KIP_N = 4448.2216152605
@@ -88,9 +89,7 @@ def test_the_spring_that_stops_twenty_tonnes() -> None:
 
 
 @pytest.mark.printed("Wagons on question sites", "strap_stiffness.stopping_stiffness_n_per_m")
-@pytest.mark.parametrize(
-    ("mass_kg", "speed", "stretch_m", "stiffness"), [(5000, 1, 0.1, "5.0e5"), (4.39e5, 0.483, 0.397, "6.5e5")]
-)
+@each(("mass_kg", "speed", "stretch_m", "stiffness"), [(5000, 1, 0.1, "5.0e5"), (4.39e5, 0.483, 0.397, "6.5e5")])
 def test_wagons_stopped_by_springs(mass_kg: float, speed: float, stretch_m: float, stiffness: str) -> None:
     assert strap_stiffness.stopping_stiffness_n_per_m(mass_kg, speed, stretch_m) == printed(stiffness)
 

@@ -20,6 +20,7 @@ from inspector.gear.verdict import Verdict
 from inspector.rulebook.judge import judge
 from inspector.rulebook.load import Rulebook
 from inspector.units import Dimension, read
+from tests.each import each
 
 BOUGHT = date(2018, 3, 1)
 FIRST_SALT = date(2018, 5, 1)
@@ -70,8 +71,8 @@ def outcome_of(verdict: Verdict, purpose: Purpose) -> Outcome:
 
 
 @pytest.mark.printed("common practice, no source")
-@pytest.mark.parametrize("kind", ["ball_mount", "hitch_receiver"])
-@pytest.mark.parametrize("wall", ["2 mm", "1.5 mm"])
+@each("kind", ["ball_mount", "hitch_receiver"])
+@each("wall", ["2 mm", "1.5 mm"])
 def test_with_such_a_reading_it_is_retired_that_day_and_every_later_one(rules: Rulebook, kind: str, wall: str) -> None:
     read_on = date(2026, 6, 1)
     for on in [read_on + timedelta(days=days) for days in (0, 1, 30, 400, 4000)]:
@@ -97,7 +98,7 @@ def test_for_towing_it_is_fit_only_while_the_upper_estimate_leaves_the_required_
     assert (good.outcome, held.outcome) == (Outcome.FIT, Outcome.HOLD)
 
 
-@pytest.mark.parametrize("kind", ["tow_ball", "ball_mount"])
+@each("kind", ["tow_ball", "ball_mount"])
 def test_nobody_pulls_from_a_ball_or_a_ball_mount(rules: Rulebook, kind: str) -> None:
     """Never recover from a tow ball or a ball mount: those purposes are barred, whatever the strength."""
     known = rules.kind(kind)

@@ -14,6 +14,7 @@ import pytest
 from inspector.mechanics import sea_zones, zinc
 from inspector.mechanics.atmosphere import Corrosivity
 from inspector.mechanics.sea_zones import Exposure, SplashRate
+from tests.each import each
 from tests.printed import printed
 
 MIL_M = 25.4e-6
@@ -27,7 +28,7 @@ def check_row(exposure: Exposure, row: str) -> None:
 
 # [NA] mm by 5, 25, 50, 75, 100 and 125 years
 @pytest.mark.printed("UK NA to BS EN 1993-5:2007 Table 4.1", "sea_zones.tabulated_loss_m", values=6)
-@pytest.mark.parametrize(
+@each(
     ("exposure", "row"),
     [
         (Exposure.NATURAL_SOIL, "0.00 0.30 0.60 0.90 1.20 1.50"),
@@ -43,7 +44,7 @@ def test_losses_in_earth(exposure: Exposure, row: str) -> None:
 
 # [SEA] mm by 5, 25, 50, 75 and 100 years
 @pytest.mark.printed("EN 1993-5:2007 Table 4.2, sea rows", "sea_zones.tabulated_loss_m", values=5)
-@pytest.mark.parametrize(
+@each(
     ("exposure", "row"),
     [(Exposure.SPLASH, "0.55 1.90 3.75 5.60 7.50"), (Exposure.IMMERSED, "0.25 0.90 1.75 2.60 3.50")],
 )
@@ -53,7 +54,7 @@ def test_losses_in_the_sea(exposure: Exposure, row: str) -> None:
 
 # [FRESH] from memory
 @pytest.mark.printed("EN 1993-5:2007 Table 4.2, fresh-water rows, from memory", "sea_zones.tabulated_loss_m", values=5)
-@pytest.mark.parametrize(
+@each(
     ("exposure", "row"),
     [(Exposure.FRESH_WATER, "0.15 0.55 0.90 1.15 1.40"), (Exposure.POLLUTED_WATER, "0.30 1.30 2.30 3.30 4.30")],
 )
@@ -62,7 +63,7 @@ def test_losses_in_fresh_water(exposure: Exposure, row: str) -> None:
 
 
 # Calculated here: straight lines between the columns
-@pytest.mark.parametrize(
+@each(
     ("exposure", "years", "loss_mm"),
     [
         (Exposure.SPLASH, 1, ".11"),
@@ -119,7 +120,7 @@ def test_offshore_allowances_from_memory() -> None:
 
 # [1461] steel in mm, least local and least mean zinc in um
 @pytest.mark.printed("ISO 1461:2009 Table 3", "zinc.least_local_zinc_m", "zinc.least_mean_zinc_m", values=2)
-@pytest.mark.parametrize(
+@each(
     ("steel_mm", "local_um", "mean_um"),
     [(8.0, "70", "85"), (6.0, "55", "70"), (4.0, "55", "70"), (3.0, "45", "55"), (2.0, "45", "55"), (1.0, "35", "45")],
 )
@@ -145,7 +146,7 @@ def test_zinc_at_the_limit_where_two_standards_differ() -> None:
     "zinc.zinc_life_years",
     values=2,
 )
-@pytest.mark.parametrize(
+@each(
     ("zinc_um", "category", "least", "most"),
     [
         (85, Corrosivity.C4, "20", "40"),
@@ -167,14 +168,14 @@ def test_lives_of_zinc(zinc_um: float, category: Corrosivity, least: str, most: 
 @pytest.mark.printed(
     "ISO 14713-1:2017 Table 2, from memory", "zinc.least_zinc_life_years", "zinc.most_zinc_life_years", values=2
 )
-@pytest.mark.parametrize(("zinc_um", "least"), [(85, "40"), (140, "67"), (200, "95")])
+@each(("zinc_um", "least"), [(85, "40"), (140, "67"), (200, "95")])
 def test_lives_of_zinc_in_mild_air_are_over_a_hundred_years_at_best(zinc_um: float, least: str) -> None:
     assert zinc.least_zinc_life_years(zinc_um * 1e-6, Corrosivity.C3) == printed(least)
     assert 100 < zinc.most_zinc_life_years(zinc_um * 1e-6, Corrosivity.C3) < math.inf
 
 
 # Calculated here: the least local zinc of a 4 mm tube, 55 um
-@pytest.mark.parametrize(
+@each(
     ("category", "least", "most"), [(Corrosivity.C4, "13", "26"), (Corrosivity.C5, "6.5", "13.1"), ("cx", "2.2", "6.5")]
 )
 def test_lives_of_a_tubes_zinc_as_calculated_here(category: str, least: str, most: str) -> None:

@@ -13,6 +13,7 @@ import pytest
 from inspector.mechanics import fasteners, lug, plate, shear, weld_fatigue, weld_group, welds
 from inspector.mechanics.fasteners import BoltClass, BoltGrade
 from inspector.mechanics.welds import Steel
+from tests.each import each
 from tests.printed import printed
 
 MPA, MM, KN = 1e6, 1e-3, 1e3
@@ -27,7 +28,7 @@ INCH_M, KIP_N = 0.0254, 4448.22
     "welds.weld_correlation_factor",
     values=2,
 )
-@pytest.mark.parametrize(
+@each(
     ("leg_mm", "along", "across"),
     [(3, "0.51", "0.62"), (4, "0.68", "0.83"), (5, "0.84", "1.03"), (6, "1.01", "1.24"), (8, "1.35", "1.65")],
 )
@@ -45,7 +46,7 @@ def test_a_fillet_of_5_6_mm_in_s275() -> None:
 
 
 @pytest.mark.printed("Steel Buildings in Europe, Multi-storey Part 5", "welds.full_strength_throat_ratio")
-@pytest.mark.parametrize(
+@each(
     ("steel", "fy", "fu", "ratio"),
     [
         (Steel.S235, 235, 360, "0.46"),
@@ -76,7 +77,7 @@ def test_a_fillet_by_its_electrode() -> None:
 
 
 @pytest.mark.printed("AISC 360, angle of the force", "welds.weld_direction_factor")
-@pytest.mark.parametrize(("degrees", "factor"), [(0, "1.000"), (90, "1.500")])
+@each(("degrees", "factor"), [(0, "1.000"), (90, "1.500")])
 def test_the_american_bonus_for_direction(degrees: float, factor: str) -> None:
     assert welds.weld_direction_factor(math.radians(degrees)) == printed(factor)
 
@@ -88,9 +89,7 @@ def test_the_american_bonus_for_direction(degrees: float, factor: str) -> None:
     "weld_group.tube_weld_modulus_m2",
     values=2,
 )
-@pytest.mark.parametrize(
-    ("side", "modulus", "polar"), [(50, "3333", "166667"), (60, "4800", "288000"), (65, "5633", "366167")]
-)
+@each(("side", "modulus", "polar"), [(50, "3333", "166667"), (60, "4800", "288000"), (65, "5633", "366167")])
 def test_the_weld_as_a_line_round_a_square(side: float, modulus: str, polar: str) -> None:
     assert weld_group.rectangle_weld_modulus_m2(side * MM, side * MM) * 1e6 == printed(modulus)
     assert weld_group.tube_weld_modulus_m2(side * MM) * 1e6 == printed(modulus)
@@ -102,7 +101,7 @@ def test_the_weld_as_a_line_round_a_square(side: float, modulus: str, polar: str
     "weld_group.tube_weld_pull_n_per_m",
     "weld_group.eccentric_over_straight_ratio",
 )
-@pytest.mark.parametrize(
+@each(
     ("e", "a", "ring"),
     [
         (0, 3, 1.32),
@@ -150,7 +149,7 @@ SIDES = [(0, 250, 250), (40, 732, -232), (50, 852, -352), (60, 973, -473), (40, 
     "weld_group.is_root_opened",
     values=2,
 )
-@pytest.mark.parametrize(("e", "lower", "upper"), SIDES)
+@each(("e", "lower", "upper"), SIDES)
 def test_the_sides_of_a_solid_model(e: float, lower: float, upper: float) -> None:
     """The line method lies within 3 % on the side that is pulled, never below; within 8 % on the far side."""
     near = weld_group.tube_weld_pull_n_per_m(1 * KN, e * MM, 60 * MM) * 60 * MM
@@ -161,9 +160,7 @@ def test_the_sides_of_a_solid_model(e: float, lower: float, upper: float) -> Non
 
 
 @pytest.mark.printed("scikit-fem 12.0.2, 3-D elastic model", "weld_group.close_plate_factor", values=6)
-@pytest.mark.parametrize(
-    ("distance", "excess"), [(40, 0.095), (40, 0.16), (40, 0.18), (60, 0.02), (60, 0.07), (150, 0.0)]
-)
+@each(("distance", "excess"), [(40, 0.095), (40, 0.16), (40, 0.18), (60, 0.02), (60, 0.07), (150, 0.0)])
 def test_a_pull_that_enters_close_to_the_weld_takes_more_than_the_line_says(distance: float, excess: float) -> None:
     assert weld_group.close_plate_factor(distance * MM, 60 * MM) >= 1 + excess
 
@@ -200,7 +197,7 @@ BOLTS = [
     "fasteners.bolt_tensile_n",
     values=7,
 )
-@pytest.mark.parametrize(("d", "pitch", "area", "proof", "tensile"), BOLTS)
+@each(("d", "pitch", "area", "proof", "tensile"), BOLTS)
 def test_metric_bolts_as_tabled(
     d: float, pitch: float, area: str, proof: tuple[str, ...], tensile: tuple[str, ...]
 ) -> None:
@@ -227,7 +224,7 @@ INCH_BOLTS = [
     "fasteners.inch_bolt_tensile_n",
     values=7,
 )
-@pytest.mark.parametrize(("size", "threads", "area", "proof", "tensile"), INCH_BOLTS)
+@each(("size", "threads", "area", "proof", "tensile"), INCH_BOLTS)
 def test_inch_bolts_as_tabled(
     size: float, threads: float, area: str, proof: tuple[str, ...], tensile: tuple[str, ...]
 ) -> None:
@@ -275,7 +272,7 @@ def test_a_square_ended_eye_of_a_worksheet_and_its_odd_shear() -> None:
 
 
 @pytest.mark.printed("scikit-fem 12.0.2, 2-D elastic model", "plate.hole_raiser_factor")
-@pytest.mark.parametrize(("ratio", "net"), [(15.9 / 60, 2.413), (0.2, 2.523)])
+@each(("ratio", "net"), [(15.9 / 60, 2.413), (0.2, 2.523)])
 def test_a_hole_raises_the_net_stress_and_not_the_gross_one(ratio: float, net: float) -> None:
     """A page that applies the factor to the gross section is wrong: there the model gives 3.283 at 15.9 / 60."""
     assert plate.hole_raiser_factor(ratio, 1.0) == pytest.approx(net, rel=0.007)

@@ -18,6 +18,7 @@ from inspector.mechanics import drum, grade, ground, tackle
 from inspector.mechanics.drum import LayerRule
 from inspector.mechanics.grade import GradeRule
 from inspector.mechanics.ground import Ground, ResistanceScale
+from tests.each import each
 from tests.printed import printed
 
 KGF = 9.80665
@@ -26,7 +27,7 @@ POUND_FORCE_N = POUND_KG * KGF
 
 
 @pytest.mark.printed("Winching tips of a winch maker", "ground.ground_resistance_ratio")
-@pytest.mark.parametrize(
+@each(
     ("where", "share"),
     [
         *((Ground.HARD_ROAD, "0.04"), (Ground.GRASS, "0.145"), (Ground.HARD_WET_SAND, "0.17"), (Ground.GRAVEL, "0.20")),
@@ -40,7 +41,7 @@ def test_the_civil_scale(where: Ground, share: str) -> None:
 
 
 @pytest.mark.printed("Winch theory page", "ground.ground_resistance_ratio")
-@pytest.mark.parametrize(
+@each(
     ("where", "parts"),
     [
         *((Ground.HARD_ROAD, "25"), (Ground.GRASS, "7"), (Ground.HARD_WET_SAND, "6"), (Ground.GRAVEL, "5")),
@@ -52,7 +53,7 @@ def test_the_civil_scale_in_fractions(where: Ground, parts: str) -> None:
 
 
 @pytest.mark.printed("Tow trade scale", "ground.ground_resistance_ratio")
-@pytest.mark.parametrize(
+@each(
     ("where", "share"),
     [
         *((Ground.HARD_ROAD, "0.10"), (Ground.GRASS, "0.33"), (Ground.GRAVEL, "0.33"), (Ground.WHEEL_DEEP_MUD, "1.00")),
@@ -64,9 +65,7 @@ def test_the_tow_trades_scale(where: Ground, share: str) -> None:
 
 
 @pytest.mark.printed("Winch seller's page on mud depth", "ground.ground_resistance_ratio", "ground.load_resistance_n")
-@pytest.mark.parametrize(
-    ("where", "tons"), [(Ground.WHEEL_DEEP_MUD, "2"), (Ground.SILL_DEEP_MUD, "4"), (Ground.CAB_DEEP_MUD, "6")]
-)
+@each(("where", "tons"), [(Ground.WHEEL_DEEP_MUD, "2"), (Ground.SILL_DEEP_MUD, "4"), (Ground.CAB_DEEP_MUD, "6")])
 def test_the_armys_mire_scale_for_a_two_ton_vehicle(where: Ground, tons: str) -> None:
     share = ground.ground_resistance_ratio(where, ResistanceScale.MILITARY)
     assert ground.load_resistance_n(2000, share) / (1000 * KGF) == pytest.approx(float(tons))
@@ -134,7 +133,7 @@ def test_4500_pounds_on_hard_wet_sand() -> None:
 
 
 @pytest.mark.printed("Winch maker's slope chart", "grade.slope_angle_rad", "grade.grade_resistance_ratio")
-@pytest.mark.parametrize(("per_cent", "share"), [(20, "0.20"), (40, "0.37"), (60, "0.51"), (80, "0.62"), (100, "0.71")])
+@each(("per_cent", "share"), [(20, "0.20"), (40, "0.37"), (60, "0.51"), (80, "0.62"), (100, "0.71")])
 def test_the_chart_of_slopes_in_per_cent(per_cent: int, share: str) -> None:
     assert grade.grade_resistance_ratio(grade.slope_angle_rad(per_cent / 100)) == printed(share)
 
@@ -159,14 +158,14 @@ def test_a_single_sheave_of_white_rope() -> None:
 
 # [receipts] white rope: useful work 81 % down to 59 %, pull as a share of the load
 @pytest.mark.printed("Workshop Receipts, tackle", "tackle.fall_line_n")
-@pytest.mark.parametrize(("parts", "pull"), [(2, 0.62), (3, 0.45), (4, 0.37), (5, 0.32), (6, 0.28)])
+@each(("parts", "pull"), [(2, 0.62), (3, 0.45), (4, 0.37), (5, 0.32), (6, 0.28)])
 def test_white_rope_took_more_than_the_rule_of_ten_percent_grants(parts: int, pull: float) -> None:
     """The rule holds for sheaves of 0.90 or better; old rope tackles were worse. It is no bound for them."""
     assert 0.86 * pull < tackle.fall_line_n(1, parts, parts - 1) < pull
 
 
 @pytest.mark.printed("US Navy builder's manual, tackle", "tackle.mechanical_advantage_count", "tackle.dead_line_n")
-@pytest.mark.parametrize(("load_lb", "pull_lb", "parts"), [(600, 200, 3), (200, 100, 2), (50, 10, 5)])
+@each(("load_lb", "pull_lb", "parts"), [(600, 200, 3), (200, 100, 2), (50, 10, 5)])
 def test_parts_of_a_tackle(load_lb: float, pull_lb: float, parts: int) -> None:
     assert tackle.mechanical_advantage_count(load_lb, pull_lb) == parts
     assert tackle.dead_line_n(pull_lb, parts) == pytest.approx(load_lb)
@@ -193,14 +192,14 @@ def test_a_handbooks_four_part_tackle_is_rounded_upwards() -> None:
 
 
 @pytest.mark.printed("TM 9-2320-279-10-2 table 2-7", "drum.layer_pull_n")
-@pytest.mark.parametrize(("layer", "pull_lbf"), [(1, 20000), (2, 18173), (3, 16663), (4, 15361), (5, 14254)])
+@each(("layer", "pull_lbf"), [(1, 20000), (2, 18173), (3, 16663), (4, 15361), (5, 14254)])
 def test_pull_by_layer_as_tabled(layer: int, pull_lbf: float) -> None:
     assert drum.layer_pull_n(20000, layer, LayerRule.ARMY) == pytest.approx(pull_lbf, rel=0.003)
     assert drum.layer_pull_n(20000, layer) <= pull_lbf
 
 
 @pytest.mark.printed("TM 9-2320-279-10-2 table 2-7", "drum.drum_layer_pull_n")
-@pytest.mark.parametrize(("layer", "pull_lbf"), [(3, 16663), (4, 15361), (5, 14254)])
+@each(("layer", "pull_lbf"), [(3, 16663), (4, 15361), (5, 14254)])
 def test_one_drum_explains_the_whole_table(layer: int, pull_lbf: float) -> None:
     """Drum over rope taken from layers 1 and 2 alone."""
     drum_per_rope = 2 / (20000 / 18173 - 1) - 1

@@ -4,9 +4,8 @@ import json
 from collections.abc import Callable
 from typing import Any
 
-import pytest
-
 from inspector.register.chains import GENESIS, HEADS, MERGE, Chains, hash_of
+from tests.each import each
 
 Line = dict[str, Any]
 
@@ -82,7 +81,7 @@ BROKEN: dict[str, tuple[Callable[[list[Line]], list[Line]], str]] = {
 }
 
 
-@pytest.mark.parametrize("how", BROKEN)
+@each("how", BROKEN)
 def test_what_does_not_hold_together_is_told(how: str) -> None:
     change, why = BROKEN[how]
     assert any(why in one for one in told(change(merged()))), told(change(merged()))

@@ -16,6 +16,7 @@ from inspector.refused import Refused
 from inspector.register.exchange import table_limits
 from inspector.register.exchange.read_tables import read_tables
 from inspector.register.exchange.write_csv import csv_bytes
+from tests.each import each
 
 _TABLE = [["Nr", "Gerät", "WLL (t)"], ["A-1", "Bogenschäkel", "4,75"], ["A-2", "Umlenkrolle; groß", "1,5"]]
 
@@ -35,9 +36,9 @@ def workbook(fill: Callable[[Worksheet, Workbook], object], *names: str) -> byte
     return stream.getvalue()
 
 
-@pytest.mark.parametrize("quoting", [csv.QUOTE_MINIMAL, csv.QUOTE_ALL])
-@pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "cp1252", "utf-16-le"])
-@pytest.mark.parametrize("delimiter", [";", "\t", "|", ","])
+@each("quoting", [csv.QUOTE_MINIMAL, csv.QUOTE_ALL])
+@each("encoding", ["utf-8", "utf-8-sig", "utf-16", "cp1252", "utf-16-le"])
+@each("delimiter", [";", "\t", "|", ","])
 def test_a_csv_file_is_read_whatever_its_alphabet_and_separator(delimiter: str, encoding: str, quoting: int) -> None:
     found = read_tables(written(delimiter, encoding, quoting), "list.csv")
     assert [list(row) for row in found.sheets[0].rows] == _TABLE
@@ -59,9 +60,7 @@ def test_blank_lines_and_a_line_that_names_the_separator_keep_their_row_numbers(
     assert found.sheets[0].rows == ((), (), ("a", "b"), ("1", "2"))
 
 
-@pytest.mark.parametrize(
-    "text", ["=1+1", "+61 4", "-20 to +40 °C", "@home", "＝x", "'quoted'", "'=kept", "plain", "|x"]
-)
+@each("text", ["=1+1", "+61 4", "-20 to +40 °C", "@home", "＝x", "'quoted'", "'=kept", "plain", "|x"])
 def test_what_an_export_made_harmless_reads_as_it_was(text: str) -> None:
     found = read_tables(csv_bytes(ExportedTable("", ("Tag", "Note"), (("A-1", text),))), "list.csv")
     assert found.sheets[0].rows[1] == ("A-1", text)
@@ -167,7 +166,7 @@ _HOSTILE = {
 }
 
 
-@pytest.mark.parametrize("name", _HOSTILE)
+@each("name", _HOSTILE)
 def test_a_hostile_file_is_refused_in_words(name: str) -> None:
     with pytest.raises(Refused) as refused:
         read_tables(_HOSTILE[name], "list.xlsx")

@@ -4,7 +4,6 @@ import csv
 from datetime import UTC, date, datetime
 from io import BytesIO, StringIO
 
-import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 from python_calamine import CalamineWorkbook
@@ -13,6 +12,7 @@ from inspector.gear.exported import Cell, ExportedTable
 from inspector.register.exchange.guard import guarded, unguarded
 from inspector.register.exchange.write_csv import csv_bytes
 from inspector.register.exchange.write_xlsx import xlsx_bytes
+from tests.each import each
 
 AT = datetime(2026, 11, 25, 19, 0, tzinfo=UTC)
 SIGNS = "=+-@\t\r\n＝＋－＠"
@@ -46,7 +46,7 @@ def test_no_cell_of_a_csv_file_begins_as_a_formula_does_and_every_text_comes_bac
     assert unguarded(cell) == said
 
 
-@pytest.mark.parametrize("said", ["M20 - new", "it's", "'quoted'", "12 mm", "", "|x", "@"[:0]])
+@each("said", ["M20 - new", "it's", "'quoted'", "12 mm", "", "|x", "@"[:0]])
 def test_what_no_spreadsheet_reckons_with_stays_as_it_is(said: str) -> None:
     assert guarded(said) == said == unguarded(said)
 

@@ -19,7 +19,7 @@ COUNTED: Counter[str] = Counter()
 LONG_EXAMPLES = int(os.environ.get("LAWS_EXAMPLES", "12000"))
 _TALLY = os.environ.get("LAWS_TALLY", "")
 
-settings.register_profile("laws", deadline=None, max_examples=70, derandomize=True)
+settings.register_profile("laws", deadline=None, max_examples=52, derandomize=True)
 settings.register_profile(
     "laws-long",
     deadline=None,

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from inspector.rulebook.club_book import ClubBook, with_club
 from inspector.rulebook.club_texts import MOST_SIGNS, decoded
 from inspector.rulebook.load import packaged
+from tests.each import each
 
 BOOK = packaged()
 SAMPLE = (Path(__file__).resolve().parents[2] / "sample_register" / "club_rules.toml").read_text(encoding="utf-8")
@@ -79,7 +80,7 @@ WRONG = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("body", "line", "words"), WRONG, ids=[body.replace("\n", " ") for body, _, _ in WRONG])
+@each(("body", "line", "words"), WRONG, ids=[body.replace("\n", " ") for body, _, _ in WRONG])
 def test_a_fault_names_its_line_and_what_is_allowed(body: str, line: int, words: list[str]) -> None:
     found = faults(body)
     assert any(at == line and all(word in says for word in words) for at, says in found), found
@@ -134,7 +135,7 @@ def test_bytes_that_are_no_text_are_told_with_their_line() -> None:
     assert decoded("\ufeffa = 1".encode(), "f") == ("a = 1", ())
 
 
-@pytest.mark.parametrize(
+@each(
     "text",
     ["a = " + "[" * 3000 + "]" * 3000, "a = 0x" + "f" * 6000, "a = " + "9" * 6000, HEAD + "why = 0x" + "f" * 6000,
      "from = 0x" + "f" * 6000, "from = " + "[" * 200 + "]" * 200],

@@ -18,6 +18,7 @@ from inspector.rulebook.load import Rulebook, packaged
 from inspector.rulebook.texts import Rule
 from inspector.rulebook.wording import explain
 from inspector.units import Dimension
+from tests.each import each
 from tests.rulebook.dossiers import dossiers
 from tests.rulebook.test_laws import check_never_milder
 
@@ -122,7 +123,7 @@ def test_every_setting_says_which_way_is_stricter() -> None:
     assert set(STRICTER) == set(BOOK.settings), "each is tried below"
 
 
-@pytest.mark.parametrize("key", sorted(STRICTER))
+@each("key", sorted(STRICTER))
 def test_the_tried_figures_are_stricter_by_the_file(key: str) -> None:
     found = with_club(BOOK, f'{HEAD}[[setting]]\nkey = "{key}"\nvalue = "{STRICTER[key]}"')
     assert [one.direction for one in found.changes] == [Direction.STRICTER]
@@ -142,7 +143,7 @@ def test_a_stricter_setting_is_never_milder(dossier: Dossier, key: str) -> None:
 NUMERIC = [rule for rule in BOOK.rules if rule.limit]
 
 
-@pytest.mark.parametrize("rule", NUMERIC, ids=[rule.id for rule in NUMERIC])
+@each("rule", NUMERIC, ids=[rule.id for rule in NUMERIC])
 def test_which_way_a_limit_is_stricter_follows_from_its_demand(rule: Rule) -> None:
     number, _, unit = rule.limit.partition(" ")
     tighter, looser = (

@@ -1,11 +1,11 @@
 """Lines of tables and keys in a TOML text, in odd layouts, held against what the TOML reader finds."""
 
-import pytest
 import tomli
 from hypothesis import given
 from hypothesis import strategies as st
 
 from inspector.rulebook.club_lines import nth, table_lines
+from tests.each import each
 
 ODD = '''# a comment with [[limit]] in it
 club = "a \\"quoted\\" # no comment" # a comment
@@ -79,6 +79,6 @@ def test_every_written_key_is_found_on_its_line(data: st.DataObject) -> None:
         assert {"": found.line, **found.keys} == places
 
 
-@pytest.mark.parametrize("text", ["", "[", "[[", "a", "a =", '"', '"""', "= 3", "[[limit]", "a = [", "'", "a = '''"])
+@each("text", ["", "[", "[[", "a", "a =", '"', '"""', "= 3", "[[limit]", "a = [", "'", "a = '''"])
 def test_no_text_stops_the_line_finder(text: str) -> None:
     assert table_lines(text)[0].name == ""

@@ -1,10 +1,9 @@
 """The published criteria of removal, each held by a rule or left out for a reason that is written down."""
 
-import pytest
-
 from inspector.rulebook.load import packaged
 from inspector.rulebook.texts import Rule
 from tests.criteria_table import Criterion, criteria, table
+from tests.each import each
 from tests.written_table import written
 
 BOOK = packaged()
@@ -14,7 +13,7 @@ ACTS = {"retire", "hold", "derate"}
 OWN = {"common_practice", "club_setting", "house_law"}
 
 
-@pytest.mark.parametrize("one", CRITERIA, ids=[f"{one.of}: {one.says}" for one in CRITERIA])
+@each("one", CRITERIA, ids=[f"{one.of}: {one.says}" for one in CRITERIA])
 def test_a_criterion_names_rules_that_exist_or_says_why_not(one: Criterion) -> None:
     assert one.says and one.source in BOOK.sources
     assert bool(one.rules) != bool(one.why_not)
@@ -22,7 +21,7 @@ def test_a_criterion_names_rules_that_exist_or_says_why_not(one: Criterion) -> N
     assert not one.why_not or one.why_not.endswith(".")
 
 
-@pytest.mark.parametrize("rule", BOOK.rules, ids=list(RULES))
+@each("rule", BOOK.rules, ids=list(RULES))
 def test_a_rule_that_acts_holds_a_published_criterion_or_says_that_none_is_published(rule: Rule) -> None:
     if rule.otherwise in ACTS and rule.source not in OWN:
         assert any(rule.id in one.rules for one in CRITERIA)

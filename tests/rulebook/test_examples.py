@@ -13,6 +13,7 @@ from inspector.rulebook.sums import functions
 from inspector.rulebook.texts import Example, Rule
 from inspector.units import Dimension, read
 from tests.criteria_table import criteria
+from tests.each import each
 
 RULES = packaged().rules
 NUMERIC = {"at_least", "at_most", "above", "below"}
@@ -49,16 +50,14 @@ def given(rule: Rule, example: Example) -> tuple[Quantity, Value | None]:
     return Quantity(value), limit
 
 
-@pytest.mark.parametrize(
-    ("rule", "example"), EXAMPLES, ids=[f"{rule.id}: {one.given} -> {one.expect}" for rule, one in EXAMPLES]
-)
+@each(("rule", "example"), EXAMPLES, ids=[f"{rule.id}: {one.given} -> {one.expect}" for rule, one in EXAMPLES])
 def test_example(rule: Rule, example: Example) -> None:
     quantity, limit = given(rule, example)
     expected = Outcome.FIT if example.expect == "note" else Outcome(example.expect)
     assert answer_to(rule, quantity, limit).outcome is expected
 
 
-@pytest.mark.parametrize("rule", RULES, ids=[rule.id for rule in RULES])
+@each("rule", RULES, ids=[rule.id for rule in RULES])
 def test_a_rule_shows_both_sides_of_its_limit_and_what_silence_does(rule: Rule) -> None:
     expected = [example.expect for example in rule.example]
     assert any(example.given == "unknown" for example in rule.example)
@@ -73,7 +72,7 @@ def test_a_rule_shows_both_sides_of_its_limit_and_what_silence_does(rule: Rule) 
         assert any(one == pytest.approx(limit) for one in numbers)
 
 
-@pytest.mark.parametrize("rule", RULES, ids=[rule.id for rule in RULES])
+@each("rule", RULES, ids=[rule.id for rule in RULES])
 def test_a_rule_names_only_quantities_that_exist(rule: Rule) -> None:
     names = {rule.quantity, rule.limit_is, rule.derate_by} - {""}
     assert [name for name in names if not is_known(name)] == []

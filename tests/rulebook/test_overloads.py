@@ -1,6 +1,5 @@
 """What counts as an overload: below, at and above each limit, and whatever nobody knows."""
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
@@ -16,6 +15,7 @@ from inspector.rulebook.load import Rulebook, packaged
 from inspector.rulebook.overloads import is_overloaded
 from inspector.rulebook.wording import explain
 from inspector.units import Dimension, System, read
+from tests.each import each
 from tests.rulebook.dossiers import KINDS, dossiers
 from tests.rulebook.sound import sound
 
@@ -52,14 +52,14 @@ LIMITS = [
 ]
 
 
-@pytest.mark.parametrize(("found", "limit_n"), [one[1:] for one in LIMITS], ids=[one[0] for one in LIMITS])
+@each(("found", "limit_n"), [one[1:] for one in LIMITS], ids=[one[0] for one in LIMITS])
 def test_below_and_at_its_limit_a_pull_is_none_and_above_it_is(found: Judged, limit_n: float) -> None:
     assert not over(found, 0.999 * limit_n)
     assert not over(found, limit_n)
     assert over(found, 1.001 * limit_n)
 
 
-@pytest.mark.parametrize(
+@each(
     "found",
     [
         piece("bow_shackle", Basis.MBS, "200 kN", stated_on="memory"),

@@ -16,6 +16,7 @@ from inspector.rulebook.rigs.limits import Asked
 from inspector.rulebook.rigs.pairs import pairs
 from inspector.rulebook.rigs.propose import propose, rank
 from inspector.units import Dimension, System, show
+from tests.each import each
 from tests.rulebook.rig_kits import BOOK, every_rig, facts_of, figure, piece, sized, strap, vehicle
 from tests.rulebook.sound import sound, with_facts, with_grade
 
@@ -335,8 +336,8 @@ def test_an_insert_goes_only_with_a_tube_that_it_fills() -> None:
         assert found is not None and ("RI" in found.rig.tags) is serves, typed
 
 
-@pytest.mark.parametrize("system", System)
-@pytest.mark.parametrize("strength", [f"{kn} kN" for kn in range(84, 98)])
+@each("system", System)
+@each("strength", [f"{kn} kN" for kn in range(84, 98)])
 def test_a_speed_that_is_told_is_never_above_the_one_that_was_checked(system: System, strength: str) -> None:
     """4.96 mph, printed as "5.0 mph", would send a driver off faster than the rig was checked for."""
     kit = [replace(one) for one in sound_kit() if one.tag != "PB"] + [piece("PB", "recovery_point", strength, "B")]

@@ -14,6 +14,7 @@ from inspector.gear.verdict import Verdict
 from inspector.rulebook.judge import judge
 from inspector.rulebook.wording import explain
 from inspector.units import Figure
+from tests.each import each
 from tests.rulebook.dossiers import BOOK, KINDS, TODAY
 
 KIND = BOOK.kind("bow_shackle")
@@ -45,7 +46,7 @@ def judged(dossier: Dossier) -> Verdict:
     return judge(dossier, BOOK, "test")
 
 
-@pytest.mark.parametrize(
+@each(
     ("change", "service"),
     [
         ({}, Service.NORMAL),
@@ -89,7 +90,7 @@ def test_an_inspector_may_ask_for_less_time_and_never_for_more(asked: int | None
     assert told == (asked is not None and asked <= 365)
 
 
-@pytest.mark.parametrize("kind", KINDS, ids=[kind.key for kind in KINDS])
+@each("kind", KINDS, ids=[kind.key for kind in KINDS])
 def test_a_harder_life_never_means_more_time(kind: object) -> None:
     found = BOOK.kind(str(getattr(kind, "key", "")))
     assert 0 < found.every_days_special <= found.every_days_severe <= found.every_days

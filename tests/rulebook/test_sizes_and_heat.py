@@ -11,6 +11,7 @@ from inspector.rulebook.judge import judge
 from inspector.rulebook.limits import measure_limit
 from inspector.rulebook.wording import explain
 from inspector.units import System
+from tests.each import each
 from tests.rulebook.dossiers import BOOK
 from tests.rulebook.sound import BOOKED, sound, with_exposure, with_facts, with_reading, with_size
 
@@ -52,7 +53,7 @@ def test_how_many_broken_wires_hold_and_end_a_rope(
     assert [value.number if value else None for value in values] == [held, ended, held_long, ended_long]
 
 
-@pytest.mark.parametrize(
+@each(
     ("outer_wires", "broken", "outcome"),
     [
         (None, 0, Outcome.FIT),
@@ -104,7 +105,7 @@ def test_a_ball_whose_coupling_nobody_wrote_down_rests_on_the_check() -> None:
     assert not any(one.rule == "ball-in-coupler" for one in judge(alone, BOOK, "test").findings)
 
 
-@pytest.mark.parametrize(
+@each(
     ("material", "heat", "outcome"),
     [
         ("nylon webbing", "82 °C", Outcome.FIT),
@@ -121,7 +122,7 @@ def test_a_strap_that_was_too_hot_is_held_even_after_an_inspection(material: str
     assert outcome_of(with_exposure(strap, Weather.HEAT, on=BOOKED, heat=heat)) is outcome
 
 
-@pytest.mark.parametrize(
+@each(
     ("kind", "material", "limit_c"),
     [
         ("soft_shackle", "", 60.0),
@@ -159,7 +160,7 @@ def test_heat_ends_a_fibre_core_that_nobody_sees(material: str, heat: str, outco
     assert outcome_of(heated) is outcome
 
 
-@pytest.mark.parametrize(
+@each(
     ("kind", "material", "fit_at", "held_at"),
     [
         ("bow_shackle", "", "204 °C", "205 °C"),

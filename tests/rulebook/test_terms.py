@@ -2,14 +2,13 @@
 
 import re
 
-import pytest
-
 from inspector.duties.look_up import list_gear, open_item
 from inspector.duties.office import Office
 from inspector.gear.verdict import Explanation
 from inspector.rulebook.judge import judge
 from inspector.rulebook.terms import meanings
 from inspector.rulebook.wording import explain
+from tests.each import each
 from tests.rulebook.dossiers import BOOK, KINDS
 from tests.rulebook.faults import faulty
 from tests.rulebook.sound import sound, with_size
@@ -45,7 +44,7 @@ def test_every_abbreviation_of_every_rule_that_fires_is_explained() -> None:
     assert unexplained == set()
 
 
-@pytest.mark.parametrize(("name", "meaning"), meanings(), ids=[name for name, _ in meanings()])
+@each(("name", "meaning"), meanings(), ids=[name for name, _ in meanings()])
 def test_a_meaning_is_a_plain_short_text(name: str, meaning: str) -> None:
     assert 15 < len(meaning) < 110 and not meaning.endswith(".")
     assert name.casefold() not in meaning.casefold()

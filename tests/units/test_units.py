@@ -6,11 +6,12 @@ from hypothesis import strategies as st
 
 from inspector.refused import Refused
 from inspector.units import STANDARD_GRAVITY_M_PER_S2, Dimension, System, read, show, show_bound, system_of
+from tests.each import each
 
 G = STANDARD_GRAVITY_M_PER_S2
 
 
-@pytest.mark.parametrize(
+@each(
     ("typed", "dimension", "decimal", "si"),
     [
         ("2.9 mm", Dimension.LENGTH, ".", 0.0029),
@@ -64,7 +65,7 @@ def test_a_figure_is_read_as_the_officer_meant_it(typed: str, dimension: Dimensi
     assert figure.as_typed == typed
 
 
-@pytest.mark.parametrize(
+@each(
     ("typed", "dimension"),
     [
         ("", Dimension.LENGTH),
@@ -108,7 +109,7 @@ def test_what_is_shown_can_be_read_again(metres: float, system: System) -> None:
     assert read(shown, Dimension.LENGTH, field="size").si == pytest.approx(metres, abs=0.0005 * 0.0254 + 0.000005)
 
 
-@pytest.mark.parametrize(
+@each(
     ("si", "dimension", "system", "text"),
     [
         (0.0027, Dimension.LENGTH, System.METRIC, "2.7 mm"),
@@ -135,7 +136,7 @@ def test_values_print_with_their_unit_and_no_idle_zeros(
     assert show(si, dimension, system) == text
 
 
-@pytest.mark.parametrize(
+@each(
     ("si", "system", "least", "text"),
     [
         (0.017484, System.METRIC, True, "17.49 mm"),
@@ -158,7 +159,7 @@ def test_a_printed_bound_read_back_keeps_the_bound(si: float, system: System, le
     assert abs(printed - si) < 3e-5
 
 
-@pytest.mark.parametrize(
+@each(
     ("typed", "system"),
     [
         ("3/4 in", System.IMPERIAL),

@@ -9,6 +9,7 @@ from inspector.gear.fitting import End
 from inspector.gear.rig import Angle, Conditions, Footing, Method, Rig, RigFacts, RigPiece
 from inspector.gear.rig_result import RigOutcome
 from inspector.refused import Refused
+from tests.each import each
 from tests.rulebook.rigs.made import (
     ANCHOR,
     BOGGED,
@@ -137,7 +138,7 @@ CASES: dict[str, Callable[[], RigFacts]] = {
 }
 
 
-@pytest.mark.parametrize("what", CASES)
+@each("what", CASES)
 def test_what_cannot_be_rigged_or_reckoned_is_refused_at_the_runs(what: str) -> None:
     with pytest.raises(Refused) as refusal:
         check(CASES[what]())

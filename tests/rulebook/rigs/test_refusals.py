@@ -10,6 +10,7 @@ from inspector.gear.fitting import End
 from inspector.gear.rig import Angle, Conditions, Footing, Method, NamedJoint, RigFacts
 from inspector.gear.rig_result import RigResult
 from inspector.refused import Refused
+from tests.each import each
 from tests.rulebook.rigs.made import (
     BOGGED,
     PULLING,
@@ -186,7 +187,7 @@ CASES: dict[str, tuple[Callable[[], RigFacts], str]] = {
 }
 
 
-@pytest.mark.parametrize("what", CASES)
+@each("what", CASES)
 def test_refused_at_the_field_with_a_reason_and_what_to_do(what: str) -> None:
     made, field = CASES[what]
     with pytest.raises(Refused) as refused:
@@ -225,8 +226,8 @@ def sane(made: RigFacts) -> None:
 EXTREME = ["0", "0.000001", "1", "1000", "1000000000000", "1" + "0" * 40, "1" + "0" * 50]
 
 
-@pytest.mark.parametrize("number", EXTREME)
-@pytest.mark.parametrize("field", ["speed", "slack", "drive", "pulling mass", "bogged mass", "gvm", "all"])
+@each("number", EXTREME)
+@each("field", ["speed", "slack", "drive", "pulling mass", "bogged mass", "gvm", "all"])
 def test_extreme_figures_of_a_snatch_give_numbers_or_a_refusal(field: str, number: str) -> None:
     conditions = Conditions(
         speed=speed(f"{number} km/h") if field in {"speed", "all"} else None,
@@ -247,8 +248,8 @@ def test_extreme_figures_of_a_snatch_give_numbers_or_a_refusal(field: str, numbe
     sane(snatch(conditions, vehicles=pair, kinetic=static, method=Method.TOW_OUT))
 
 
-@pytest.mark.parametrize("number", EXTREME)
-@pytest.mark.parametrize("field", ["mass", "pull", "length", "strength", "layers", "stall"])
+@each("number", EXTREME)
+@each("field", ["mass", "pull", "length", "strength", "layers", "stall"])
 def test_extreme_figures_of_a_winch_rig_give_numbers_or_a_refusal(field: str, number: str) -> None:
     instead = {
         "pull": lambda: winch(pull=f"{number} kg"),
@@ -262,16 +263,14 @@ def test_extreme_figures_of_a_winch_rig_give_numbers_or_a_refusal(field: str, nu
     sane(single_line(Conditions(bogged_in=Footing.BOG, layers=layers), instead=more, vehicles=pair))
 
 
-@pytest.mark.parametrize("number", EXTREME)
-@pytest.mark.parametrize("field", ["length", "strength"])
+@each("number", EXTREME)
+@each("field", ["length", "strength"])
 def test_extreme_straps_give_numbers_or_a_refusal(field: str, number: str) -> None:
     kinetic = strap(long=f"{number} m") if field == "length" else strap(rated=f"{number} kg")
     sane(snatch(kinetic=kinetic))
 
 
-@pytest.mark.parametrize(
-    "degrees", ["0 °", "1 °", "89.999 °", "90 °", "179 °", "179.999999 °", "180 °", "360 °", "1000000 °"]
-)
+@each("degrees", ["0 °", "1 °", "89.999 °", "90 °", "179 °", "179.999999 °", "180 °", "360 °", "1000000 °"])
 def test_extreme_angles_give_numbers_or_a_refusal(degrees: str) -> None:
     sane(redirect(degrees))
     sane(redirect("0 °", legs=degrees))

@@ -44,7 +44,7 @@ from tests.rulebook.rigs.made import (
 
 A_HAIR = 1e-12
 
-FEWER = settings(max_examples=max(settings().max_examples // 3, 1))  # a rig costs ten dossiers
+FEWER = settings(max_examples=max(settings().max_examples // 3, 25))  # a rig costs ten dossiers
 
 
 def severities(result: RigResult) -> dict[str, int]:

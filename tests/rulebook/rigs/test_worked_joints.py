@@ -12,6 +12,7 @@ from msgspec.structs import replace
 from inspector.gear.fitting import End
 from inspector.gear.rig import Conditions, LooseEnd, Method, NamedJoint, Rig
 from inspector.gear.rig_result import JointUse, RigOutcome, RigResult
+from tests.each import each
 from tests.rulebook.dossiers import BOOK
 from tests.rulebook.rigs.made import (
     BOGGED,
@@ -76,7 +77,7 @@ NEVER = {
 }
 
 
-@pytest.mark.parametrize("what", NEVER)
+@each("what", NEVER)
 def test_never_whatever_the_strength(what: str) -> None:
     end, how = NEVER[what]
     result = ended(*end)
