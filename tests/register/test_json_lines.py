@@ -4,6 +4,7 @@ import hashlib
 import json
 from collections import Counter
 from collections.abc import Iterator
+from pathlib import Path
 from typing import Any
 
 import msgspec
@@ -13,12 +14,14 @@ from msgspec import Struct
 from sqlalchemy import create_engine, func, select
 
 from inspector.duties.keep_contact import write_contact
-from inspector.duties.office import Office
 from inspector.gear.verdict import Explanation, Verdict
+from inspector.register.book import open_book
 from inspector.register.canonical import canonical
 from inspector.register.exchange.json_lines import AS_JSON
 from inspector.register.exchange.line_schema import BODIES, SCHEMA_FILE, line_schema, schema_text, shipped_schema
 from inspector.register.tables import APPEND_ONLY
+from inspector.rulebook.load import Rulebook
+from tests.conftest import seated_copy
 
 MAIL = "nobody@example.org"
 RENEW = (
@@ -34,17 +37,28 @@ class Line(Struct):
     row: dict[str, msgspec.Raw]
 
 
-@pytest.fixture
-def lines(sample: Office) -> list[bytes]:
-    """The lines of the sample register, with a contact that must be in none."""
-    write_contact(sample, sample.officer.name, mail=MAIL)
-    with sample.book.reading() as page:
-        return list(page.json_lines())
+@pytest.fixture(scope="module")
+def file(sample_once: Path, tmp_path_factory: pytest.TempPathFactory, rules: Rulebook) -> Path:
+    """The file of a sample register with a contact that must be in no line; it is only read."""
+    office = seated_copy(sample_once, tmp_path_factory.mktemp("lines"), rules)
+    write_contact(office, office.officer.name, mail=MAIL)
+    office.book.close()
+    return office.out_tray.parent / "register.db"
 
 
-def test_there_is_a_line_for_every_row_of_every_table_that_only_grows(sample: Office, lines: list[bytes]) -> None:
+@pytest.fixture(scope="module")
+def lines(file: Path) -> tuple[bytes, ...]:
+    """The lines of that register."""
+    book = open_book(file)
+    with book.reading() as page:
+        told = tuple(page.json_lines())
+    book.close()
+    return told
+
+
+def test_there_is_a_line_for_every_row_of_every_table_that_only_grows(file: Path, lines: tuple[bytes, ...]) -> None:
     counted = Counter(json.loads(one)["table"] for one in lines)
-    engine = create_engine(f"sqlite:///{sample.book.file}")
+    engine = create_engine(f"sqlite:///{file}")
     with engine.connect() as connection:
         there = {
             one.name: connection.execute(select(func.count()).select_from(one)).scalar_one() for one in APPEND_ONLY
@@ -54,12 +68,12 @@ def test_there_is_a_line_for_every_row_of_every_table_that_only_grows(sample: Of
     assert len(counted) > 20, "the sample has rows of most sorts"
 
 
-def test_contact_details_passphrases_and_settings_are_in_no_line(lines: list[bytes]) -> None:
+def test_contact_details_passphrases_and_settings_are_in_no_line(lines: tuple[bytes, ...]) -> None:
     assert not any(MAIL.encode() in one for one in lines)
     assert {json.loads(one)["table"] for one in lines}.isdisjoint({"contact", "passphrase", "club_setting", "standing"})
 
 
-def test_every_line_is_as_the_schema_says(lines: list[bytes]) -> None:
+def test_every_line_is_as_the_schema_says(lines: tuple[bytes, ...]) -> None:
     """By the schema of its own table; of the verdicts, by far the longest, each by the shape that the schema is made
     from, and some by the schema itself."""
     schema = line_schema()
@@ -78,7 +92,7 @@ def test_every_line_is_as_the_schema_says(lines: list[bytes]) -> None:
             assert not list(check.iter_errors(one["row"])), (name, one["row"].get("id"))
 
 
-def test_the_whole_schema_tells_the_tables_apart(lines: list[bytes]) -> None:
+def test_the_whole_schema_tells_the_tables_apart(lines: tuple[bytes, ...]) -> None:
     check = Draft202012Validator(line_schema())
     firsts = {json.loads(one)["table"]: json.loads(one) for one in reversed(lines)}
     for one in firsts.values():
@@ -88,7 +102,7 @@ def test_the_whole_schema_tells_the_tables_apart(lines: list[bytes]) -> None:
         assert not check.is_valid({**one, "row": {key: value for key, value in one["row"].items() if key != "id"}})
 
 
-def test_the_digests_of_the_ledger_are_reckoned_from_the_lines_alone(lines: list[bytes]) -> None:
+def test_the_digests_of_the_ledger_are_reckoned_from_the_lines_alone(lines: tuple[bytes, ...]) -> None:
     named = dict(_named(lines))
     reckoned = {}
     for one in (msgspec.json.decode(line, type=Line) for line in lines):
@@ -103,7 +117,7 @@ def _column(name: str, spelt: bytes) -> Any:
     return spelt.decode() if name in AS_JSON else json.loads(spelt)
 
 
-def _named(lines: list[bytes]) -> Iterator[tuple[tuple[str, str], str]]:
+def _named(lines: tuple[bytes, ...]) -> Iterator[tuple[tuple[str, str], str]]:
     for one in (json.loads(line) for line in lines if b'"table":"ledger"' in line[-20:]):
         for table, key, own in one["row"]["body"]["rows"]:
             yield (table, key), own

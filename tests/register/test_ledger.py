@@ -146,9 +146,9 @@ def test_an_older_head_is_still_found_in_the_chain(sample: Office) -> None:
 
 
 @pytest.mark.parametrize("head", ["abc", "not-a-head-at-all", "xyzxyzxyz"])
-def test_a_head_that_cannot_be_one_is_refused(sample: Office, head: str) -> None:
+def test_a_head_that_cannot_be_one_is_refused(office: Office, head: str) -> None:
     with pytest.raises(Refused, match="0-9 and a-f"):
-        verify_book(sample, head)
+        verify_book(office, head)
 
 
 def test_canonical_json_has_one_spelling() -> None:
