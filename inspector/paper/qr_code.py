@@ -1,6 +1,7 @@
 """QR codes as rectangles on the page: sharp at any size, no picture inside the file."""
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 import segno
 from reportlab.pdfgen.pathobject import PDFPathObject
@@ -60,6 +61,7 @@ def draw_qr(
     press.canvas.drawPath(path, stroke=0, fill=1)
 
 
+@lru_cache(512)  # a code is asked for its size, more than once, before it is drawn; reckoning it takes 1.5 ms
 def _matrix(text: str, version: int | None, error: str) -> _Matrix:
     """Rows of 0 and 1. Where text is not ASCII the code says that it is UTF-8, so that no reader has to guess."""
     says_utf8 = not text.isascii()

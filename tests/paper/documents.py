@@ -85,7 +85,7 @@ class Entry(Struct, frozen=True):
 
     make: Callable[[int, str], Any]
     lay_out: Callable[[Any, PageSize], Printed]
-    counts: tuple[int, ...] = (0, 1, 100)
+    counts: tuple[int, ...] = (0, 1, 60)
     to_the_edge: bool = False
 
     def printed(self, page: PageSize, count: int = _USUAL, name: str = SOMEBODY) -> Printed:
