@@ -177,8 +177,11 @@ def _timed(name: str, work: Callable[[], object], repeats: int) -> Measured:
     return Measured(name, statistics.median(taken), max(taken))
 
 
-def measure_window(place: Path, rules: Rulebook) -> list[Measured]:
-    """How long the window's own thread was not free while somebody types, scrolls, sorts, chooses all, reads again."""
+def measure_window(place: Path, rules: Rulebook, quiet_s: float = 0.1) -> list[Measured]:
+    """How long the window's own thread was not free while somebody types, scrolls, sorts, chooses all, reads again.
+
+    quiet_s: how long nothing must be under way before the next deed.
+    """
     app = QApplication.instance() or QApplication([])
     office, background = office_on(place, rules), Background()
     look = Look()
@@ -187,7 +190,7 @@ def measure_window(place: Path, rules: Rulebook) -> list[Measured]:
     table.resize(1280, 640)
     table.show()
     table.refresh()
-    _settle(app, table, background, [], [])
+    _settle(app, table, background, [], [], quiet_s)
     bar = table.view.verticalScrollBar()
     steps: dict[str, list[Callable[[], object]]] = {
         "typing a word, a letter at a time": [lambda n=n: table.search("shackle"[:n]) for n in range(1, 8)],  # type: ignore[misc]
@@ -205,7 +208,7 @@ def measure_window(place: Path, rules: Rulebook) -> list[Measured]:
         for deed in deeds:
             with _clock(blocked), _clock(own, time.thread_time):
                 deed()
-            _settle(app, table, background, blocked, own)
+            _settle(app, table, background, blocked, own, quiet_s)
         count = table.model.rowCount()
         rows.append(Measured(name, statistics.median(blocked), max(blocked), count=count, own_ms=max(own)))
     background.close()
@@ -222,11 +225,16 @@ def _clock(into: list[float], clock: Callable[[], float] = time.perf_counter) ->
 
 
 def _settle(
-    app: QCoreApplication, table: GearTable, background: Background, blocked: list[float], own: list[float]
+    app: QCoreApplication,
+    table: GearTable,
+    background: Background,
+    blocked: list[float],
+    own: list[float],
+    quiet_s: float,
 ) -> None:
     """Let the window work until nothing is under way; each turn that did something is noted."""
     quiet_since = time.perf_counter()
-    while time.perf_counter() - quiet_since < 0.1:
+    while time.perf_counter() - quiet_since < quiet_s:
         with _clock(blocked), _clock(own, time.thread_time):
             app.processEvents()
         if not background.is_idle or table._pause.isActive():
