@@ -55,13 +55,25 @@ def filled(sample_once: Path, tmp_path_factory: pytest.TempPathFactory, rules: R
     return rows_in(office)
 
 
-@pytest.mark.parametrize("table", [table.name for table in APPEND_ONLY])
 @pytest.mark.parametrize("deed", ["UPDATE {t} SET id = id", "DELETE FROM {t}", "REPLACE INTO {t} SELECT * FROM {t}"])
-def test_no_row_of_history_can_be_changed(filled: Path, table: str, deed: str) -> None:
-    with closing(sqlite3.connect(filled)) as connection:  # closed without a commit: nothing of it stays
-        assert connection.execute(f"SELECT 1 FROM {table}").fetchone()
-        with pytest.raises(sqlite3.IntegrityError, match="append-only"):
-            connection.execute(deed.format(t=table))
+def test_no_row_of_history_can_be_changed(filled: Path, deed: str) -> None:
+    answers = {table.name: _answer(filled, table.name, deed.format(t=table.name)) for table in APPEND_ONLY}
+    faults = [f"{table}: {said}" for table, said in answers.items() if "append-only" not in said]
+    assert faults == [], "\n".join(faults)
+
+
+def _answer(file: Path, table: str, statement: str) -> str:
+    """How a statement on a table that has a row is refused, or that it was done."""
+    with closing(sqlite3.connect(file)) as connection:  # closed without a commit: nothing of it stays
+        if not connection.execute(f"SELECT 1 FROM {table}").fetchone():
+            return "no row to try it on"
+        try:
+            connection.execute(statement)
+        except sqlite3.IntegrityError as refusal:
+            return str(refusal)
+        except sqlite3.Error as other:
+            return f"another fault: {other!r}"
+    return "it was done"
 
 
 def _fill(sample: Office) -> None:
