@@ -2,6 +2,8 @@
 
 from collections.abc import Sequence
 
+from msgspec.structs import replace
+
 from inspector.drawings.change import moved
 from inspector.drawings.rig_rows import Course, Level
 from inspector.drawings.rig_words import rig_mark, rig_word
@@ -13,6 +15,7 @@ from inspector.language import tr
 _LINE_MM = 0.5
 _RUN_ON_MM = 2.6
 _WORD_MM = 6.4  # above the line
+_UNDER_MM = 5.2  # below the line: under the largest mark, over what is said of the parts
 _NEAR_EDGE_MM = 9.0  # no room for a word on both sides
 _MARK_MM = 3.8
 _NEVER_MM = 5.4
@@ -46,8 +49,10 @@ def _arrow(start_mm: float, y_mm: float, tells: str) -> list[Shape]:
     return [Line((start_mm, y_mm), (tip - 1.0, y_mm), width_mm=_LINE_MM, tells=tells), head]
 
 
-def joint_shapes(joints: Sequence[tuple[int, JointUse]], course: Course, at: Point, width_mm: float) -> list[Shape]:
-    """The marks of the joints at a place, the severest uppermost, over them their numbers; one never right says so."""
+def joint_shapes(
+    joints: Sequence[tuple[int, JointUse]], course: Course, at: Point, width_mm: float
+) -> tuple[list[Shape], Text]:
+    """The marks of the joints at a place, the severest uppermost; over them their numbers, one never right says so."""
     order = sorted(joints, key=lambda one: one[1].outcome.severity)
     worst = order[-1][1].outcome
     numbers = ", ".join(str(number) for number, _ in joints)
@@ -55,7 +60,12 @@ def joint_shapes(joints: Sequence[tuple[int, JointUse]], course: Course, at: Poi
     anchor, across = _beside(course, at, width_mm)
     over = (at[0] + across, at[1] - _WORD_MM)
     label = Text(over, word, LABEL_MM, anchor=anchor, bold=worst is not RigOutcome.SOUND)
-    return [*(shape for _, joint in order for shape in _mark(joint, at)), label]
+    return [shape for _, joint in order for shape in _mark(joint, at)], label
+
+
+def under_line(label: Text) -> Text:
+    """A joint's words below its mark, where others have taken the room above."""
+    return replace(label, at=(label.at[0], label.at[1] + _WORD_MM + _UNDER_MM))
 
 
 def _mark(joint: JointUse, at: Point) -> list[Shape]:

@@ -9,7 +9,7 @@ from inspector.drawings.extent import extent
 from inspector.drawings.rig_cell import body_label, link_says, part_label
 from inspector.drawings.rig_graph import kind_of
 from inspector.drawings.rig_grid import Cell, Grid, Tie, grid_of
-from inspector.drawings.rig_lines import course_shapes, joint_shapes
+from inspector.drawings.rig_lines import course_shapes, joint_shapes, under_line
 from inspector.drawings.rig_rows import Course, Rows, course_of, lanes_in, rows_of
 from inspector.drawings.rig_signs import FORK_MM, Reach, is_broken, sign
 from inspector.drawings.rig_vehicle import vehicle
@@ -137,8 +137,11 @@ def _joints(plan: Plan, row: int, heights: Sequence[float]) -> list[Shape]:
         if found and course.mark[0] == row:
             spots.setdefault(course.mark, []).extend(found)
             courses[course.mark] = course
-    return [
-        shape
-        for spot, found in spots.items()
-        for shape in joint_shapes(found, courses[spot], (spot[2], heights[spot[1]]), plan.width_mm)
-    ]
+    marks: list[Shape] = []
+    words: list[Text] = []
+    for spot, found in spots.items():
+        made, word = joint_shapes(found, courses[spot], (spot[2], heights[spot[1]]), plan.width_mm)
+        marks += made
+        is_free = not any(extent(word).overlaps(extent(one)) for one in words)
+        words.append(word if is_free else under_line(word))
+    return [*marks, *words]

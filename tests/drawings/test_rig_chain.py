@@ -95,6 +95,21 @@ def test_chains_with_bridles_and_turns_keep_their_words_apart(result: RigResult,
     assert_texts_apart(drawing)
 
 
+def test_the_words_of_two_joints_in_the_last_column_of_a_row_keep_apart() -> None:
+    """The one beside an upright line begins where the line is, the other ends at the frame: both want the same room."""
+    chain = tuple(f"P-{number:02}" for number in range(8))
+    runs = (chain, ("P-06", "R-00", "R-01", "R-02", "R-03"), ("P-04", "T-00", "T-01", "T-02", "T-03", "tree@ground"))
+    sides = {"P-00": "V-02", "P-07": "V-01", "R-03": "V-01"}
+    tags = dict.fromkeys(tag for run in runs for tag in run)
+    links = tuple(rigs.link(tag, "kinetic_strap", 45, None, 2.0, sides.get(tag, "")) for tag in tags)
+    every = enumerate(rigs.joints_of(*runs), 1)
+    joints = tuple(replace(one, outcome=RigOutcome.NEVER if at in {12, 13} else one.outcome) for at, one in every)
+    drawing = rig_chain(replace(rigs.plain(), rig=rigs.rig(*runs), links=links, joints=joints), rigs.VEHICLES)
+    assert {"12 never", "13 never"} <= {text.text for text in texts(drawing)}
+    assert_inside(drawing)
+    assert_texts_apart(drawing)
+
+
 @EVERY_RIG
 def test_every_part_is_named_with_what_it_bears_and_stands(make: Make) -> None:
     result = make()
