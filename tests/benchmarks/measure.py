@@ -11,6 +11,7 @@ whether a bar was met: 0 measured, or the table says why that cannot be done on 
 """
 
 import argparse
+import gc
 import os
 import sys
 import tempfile
@@ -24,6 +25,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 os.environ["LANGUAGE"] = "en"
 
+from inspector import SELDOM
 from inspector.rulebook.load import packaged
 from tests.benchmarks.measuring.machine import revision, this_machine
 from tests.benchmarks.measuring.parts import PARTS
@@ -42,6 +44,7 @@ def main(given: Sequence[str] | None = None) -> int:
         print(f"Nothing is called so. There is:\n  {names}", file=sys.stderr)
         return 2
     before = saved(asked.against) if asked.against else None
+    gc.set_threshold(SELDOM)  # as the program's own process does
     machine, broken, rows = this_machine(), [], []
     with _run(asked) as run:
         for part in parts:

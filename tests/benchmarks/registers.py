@@ -3,7 +3,6 @@
 from datetime import UTC, datetime
 from pathlib import Path
 
-from inspector.duties.build_sample import build_sample
 from inspector.duties.office import Office
 from inspector.gear.person import Person
 from inspector.register.book import open_book
@@ -20,6 +19,10 @@ def office_on(place: Path, rules: Rulebook) -> Office:
 
 def sample_in(place: Path, rules: Rulebook) -> None:
     """The sample register in an empty folder."""
+    from inspector.duties.build_sample import (
+        build_sample,
+    )  # here: it prints too, and who measures a start prints nothing
+
     office = office_on(place, rules)
     build_sample(office)
     office.book.close()

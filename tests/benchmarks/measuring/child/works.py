@@ -126,6 +126,7 @@ def _pass_days(folder: str, each: int) -> None:
             (each,),
         )
         marks.seen["due"] = due.rowcount
+    connection.close()
     marks.end("done")
 
 
@@ -136,6 +137,8 @@ def new_day(folder: str) -> None:
     from inspector.duties.judge_anew import judge_anew
 
     marks.seen["judged"] = len(judge_anew(office))
+    marks.mark("done")
+    office.book.close()  # as a command does at its end: else the next one finds the file's log of changes unfinished
     marks.end("done")
 
 
