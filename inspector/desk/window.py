@@ -16,6 +16,7 @@ from inspector.gear.outcome import Outcome
 from inspector.language import tr
 
 if TYPE_CHECKING:
+    from inspector.desk.gear_list.listed import Listed
     from inspector.desk.in_step import InStep
     from inspector.desk.pages import Pages
     from inspector.desk.printing import Printing
@@ -48,7 +49,7 @@ class DeskWindow(Frame):
         super().__init__(look or Look())
         self.is_open = False  # whether there is a register on the desk
         self.background = Background(self)
-        self._may_close = False
+        self._may_close, self._elsewhere = False, False
         self._asked: Callable[[], object] | None = None
         self.actions_at_times = menus.build(self, self._deeds(), self.look, self.entries)
         self._connect()
@@ -158,7 +159,7 @@ class DeskWindow(Frame):
         pages.found.connect(self._search_done)
         pages.turned.connect(self._show_pages)
         pages.table.cleared.connect(self.search.clear)
-        pages.table.shown.connect(lambda listed: self.status.tell_facts(office, listed))
+        pages.table.shown.connect(lambda listed: self._tell_facts(office, listed))
         self.wiring.seated.connect(self.seated)
         self.in_step.changed.connect(self._written_elsewhere)
 
@@ -248,10 +249,17 @@ class DeskWindow(Frame):
 
     def _written_elsewhere(self) -> None:
         """Read anew what another window wrote; where something is being written here, only say so."""
-        if self.pages.is_written:
+        self._elsewhere = self.pages.is_written
+        if self._elsewhere:
             self.status.tell_elsewhere()
         else:
             self.background.run(_as_it_is, self._office, done=self._follow, failed=self.notice.refuse)
+
+    def _tell_facts(self, office: "Office", listed: "Listed") -> None:
+        """That another window wrote stays at the foot as long as something is being written here."""
+        self._elsewhere = self._elsewhere and self.pages.is_written
+        if not self._elsewhere:
+            self.status.tell_facts(office, listed)
 
     def _follow(self, now: "Office") -> None:
         """Where another rulebook or other wants of the club hold now, they hold here too."""

@@ -74,6 +74,9 @@ def test_what_is_being_written_here_stays(
 
     assert desk.pages.form is form and form.boxes[0].fields[0].text() == "18.7 mm"
     assert "Another window wrote" in desk.status.facts.text()
+    desk.pages.table.refresh()
+    qtbot.waitUntil(lambda: desk.background.is_idle)
+    assert "Another window wrote" in desk.status.facts.text(), "the list behind the form tells no facts over it"
     other.book.close()
 
 
