@@ -6,7 +6,7 @@ from typing import Generic, TypeVar
 
 from PySide6.QtCore import QDate, QLocale, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPaintEvent, QWheelEvent
-from PySide6.QtWidgets import QComboBox, QDateEdit, QStyle, QStyleOptionComboBox, QStylePainter, QWidget
+from PySide6.QtWidgets import QComboBox, QDateEdit, QStyle, QStyleOptionComboBox, QStylePainter
 
 from inspector.desk.keys import search_text
 from inspector.desk.look import GRID
@@ -26,8 +26,8 @@ class StillBox(QComboBox):
 
     moves = Signal(int)
 
-    def __init__(self, parent: QWidget | None = None, *, scans: bool = False) -> None:
-        super().__init__(parent)
+    def __init__(self, *, scans: bool = False) -> None:
+        super().__init__()
         self._scans = scans
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -92,11 +92,9 @@ def day_box(name: str, day: date) -> StillDate:
 class Choice(Generic[Value]):
     """Words to choose among, each for a value. Values stay on this side: Qt would make plain text of our words."""
 
-    def __init__(
-        self, name: str, choices: Sequence[tuple[str, Value]], parent: QWidget | None = None, *, scans: bool = False
-    ) -> None:
+    def __init__(self, name: str, choices: Sequence[tuple[str, Value]], *, scans: bool = False) -> None:
         self._values: list[Value] = []
-        self.box = StillBox(parent, scans=scans)
+        self.box = StillBox(scans=scans)
         self.box.setAccessibleName(name)
         self.offer(choices)
 

@@ -23,8 +23,7 @@ _LEAST_SIZE = (960, 600)
 class Frame(QMainWindow):
     """painted: it was seen for the first time.
 
-    notice: what speaks to the officer. inside: all above the foot. middle: room for the pages; until there are any it
-    says what is waited for.
+    notice: what speaks to the officer. middle: room for the pages; until there are any it says what is waited for.
     """
 
     painted = Signal()
@@ -35,7 +34,7 @@ class Frame(QMainWindow):
         self.notice, self.search, self.status = Notice(), SearchLine(), Status()
         self.entries = places()
         self.rail = Rail(self.entries, look)
-        self.inside, self.middle = QWidget(), QStackedLayout()
+        self.middle = QStackedLayout()
         self._is_painted = False
         self._lay_out()
         look.changed.connect(self._make_room)
@@ -59,7 +58,7 @@ class Frame(QMainWindow):
         self.setWindowTitle(tr("Recovery gear register"))
         self.setMinimumSize(*_LEAST_SIZE)
         self.resize(*_USUAL_SIZE)
-        page = self.inside
+        page = QWidget()
         page.setObjectName("page")
         head = QHBoxLayout()
         head.setContentsMargins(2 * GRID, GRID, 2 * GRID, 0)

@@ -44,15 +44,15 @@ class GearTable(QWidget):
     columns_chosen = Signal(object)
     cleared = Signal()
 
-    def __init__(self, office: Office, background: Background, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, office: Office, background: Background, look: Look) -> None:
+        super().__init__()
         self._office, self._background, self._look = office, background, look
         self.setObjectName("page")
         self.model = GearModel(office.today, self)
-        self.view = GearView(self.model, look, self)
-        self.filter, self.filters, self.sorting = OutcomeFilter(look, self), GearFilters(self), Sorting(self)
+        self.view = GearView(self.model, look)
+        self.filter, self.filters, self.sorting = OutcomeFilter(look), GearFilters(), Sorting()
         self.order = self.sorting.order
-        self.bar = ChosenBar(self)
+        self.bar = ChosenBar()
         self._search, self._keep_tag = "", ""
         self._is_reading, self._again, self._with_choices, self._is_new = False, False, True, True
         self._empty, self._next, self._foot = said("", Type.HEAD), said(""), said("", faint=True)
@@ -127,7 +127,7 @@ class GearTable(QWidget):
         self._foot.setVisible(self.height() > self._look.px(_LOW_PX))
 
     def _empty_page(self) -> QWidget:
-        page = QWidget(self)
+        page = QWidget()
         inside = QVBoxLayout(page)
         inside.setContentsMargins(GRID, 6 * GRID, 6 * GRID, 0)
         inside.addWidget(self._empty)

@@ -83,8 +83,8 @@ class GearView(RowTable):
     head_clicked = Signal(int)
     copies = Signal()
 
-    def __init__(self, model: GearModel, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(model, tr("Gear list"), look, parent, wraps=False)
+    def __init__(self, model: GearModel, look: Look) -> None:
+        super().__init__(model, tr("Gear list"), look, wraps=False)
         self._model = model
         self.columns = USUAL
         self.setItemDelegate(_Cells(look, self))

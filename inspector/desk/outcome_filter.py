@@ -21,8 +21,8 @@ class OutcomeFilter(QWidget):
 
     chosen = Signal(object)
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, look: Look) -> None:
+        super().__init__()
         self._look = look
         self._group = QButtonGroup(self)
         self.buttons: dict[Outcome | None, QPushButton] = {}
@@ -52,7 +52,7 @@ class OutcomeFilter(QWidget):
             made.setAccessibleName(tr("Show: {word}", word=made.text().strip()))
 
     def _button(self, outcome: Outcome | None) -> QPushButton:
-        made = QPushButton(self)
+        made = QPushButton()
         made.setCheckable(True)
         made.setProperty("rank", "filter")
         made.clicked.connect(lambda: self.chosen.emit(outcome))

@@ -40,12 +40,12 @@ class Pages(Stack):
     made = Signal(str, object)
 
     def __init__(
-        self, parent: QWidget, office: Office, background: Background, notice: Notice, look: Look,
-        entries: tuple[PlaceEntry, ...],
-    ) -> None:  # fmt: skip
-        super().__init__(parent, (*entries, *OWN), partial(GearTable, office, background, look), self._make)
-        self._office, self._background, self._notice, self._look = given = (office, background, notice, look)
+        self, office: Office, background: Background, notice: Notice, look: Look, entries: tuple[PlaceEntry, ...]
+    ) -> None:
+        super().__init__((*entries, *OWN), GearTable(office, background, look), self._make)
+        self._office, self._background, self._notice, self._look = office, background, notice, look
         self._way_back = WayBack(self.table)
+        given = (office, background, notice, look)
         self.inspecting = Inspecting(self, *given, kept=self._inspected, leave=self.back)
         self.table.typed.connect(self.typed)
         self.table.opened.connect(self.open_tag)

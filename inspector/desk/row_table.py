@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QAbstractItemModel, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QTableView
 
 from inspector.desk.keys import search_text
 from inspector.desk.look import Look
@@ -17,10 +17,8 @@ class RowTable(QTableView):
 
     typed = Signal(str)
 
-    def __init__(
-        self, model: QAbstractItemModel, name: str, look: Look, parent: QWidget | None = None, *, wraps: bool
-    ) -> None:
-        super().__init__(parent)
+    def __init__(self, model: QAbstractItemModel, name: str, look: Look, *, wraps: bool) -> None:
+        super().__init__()
         self._look = look
         self.setModel(model)
         self.setAccessibleName(name)

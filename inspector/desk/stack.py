@@ -22,16 +22,12 @@ class Stack(QStackedWidget):
     """entries: what may be made, and how; table: the gear list. Whoever asks for a page by its name has it made."""
 
     def __init__(
-        self,
-        parent: QWidget,
-        entries: tuple[PlaceEntry, ...],
-        table: Callable[[QWidget], GearTable],
-        make: Callable[[PlaceEntry], QWidget],
+        self, entries: tuple[PlaceEntry, ...], table: GearTable, make: Callable[[PlaceEntry], QWidget]
     ) -> None:
-        super().__init__(parent)
+        super().__init__()
         self.places = MadePlaces(entries, make)
-        self.table = table(self)
-        self.addWidget(self.table)
+        self.table = table
+        self.addWidget(table)
 
     @property
     def record(self) -> "Record":

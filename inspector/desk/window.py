@@ -68,7 +68,7 @@ class DeskWindow(Frame):
         from inspector.desk.wiring import Wiring
 
         self._office = office
-        self.pages = Pages(self.inside, office, self.background, self.notice, self.look, self.entries)
+        self.pages = Pages(office, self.background, self.notice, self.look, self.entries)
         self.wiring = Wiring(office, self.background, self.notice, self.pages)
         self.in_step = InStep(office, self.background, self)
         self._proving = Proving(office, self.background, self.notice, self)

@@ -46,8 +46,8 @@ class ChosenBar(QWidget):
 
     asked = Signal(str)
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__()
         self.told = short("")
         self.buttons: dict[str, QPushButton] = {}
         self.told.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)

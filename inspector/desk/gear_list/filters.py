@@ -19,13 +19,13 @@ class GearFilters(QWidget):
 
     chosen = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.kind: Choice[str] = Choice(tr("Kind of gear"), _kinds(()), self, scans=True)
-        self.owner: Choice[_Whose] = Choice(tr("Owner"), _owners(()), self, scans=True)
-        self.due: Choice[Due | None] = Choice(tr("When it falls due"), _dues(), self, scans=True)
-        self.exposed: Choice[Exposed | None] = Choice(tr("Weather it saw"), _exposures(), self, scans=True)
-        self.held: Choice[Held | None] = Choice(tr("Where the pieces are"), _places(), self, scans=True)
+    def __init__(self) -> None:
+        super().__init__()
+        self.kind: Choice[str] = Choice(tr("Kind of gear"), _kinds(()), scans=True)
+        self.owner: Choice[_Whose] = Choice(tr("Owner"), _owners(()), scans=True)
+        self.due: Choice[Due | None] = Choice(tr("When it falls due"), _dues(), scans=True)
+        self.exposed: Choice[Exposed | None] = Choice(tr("Weather it saw"), _exposures(), scans=True)
+        self.held: Choice[Held | None] = Choice(tr("Where the pieces are"), _places(), scans=True)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(GRID)

@@ -17,13 +17,13 @@ class Sorting(QWidget):
     changed = Signal()
     columns_chosen = Signal(object)
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.order: Choice[Order] = Choice(tr("Order of the list"), _orders(), self, scans=True)
-        self.turn = QPushButton(self)
+    def __init__(self) -> None:
+        super().__init__()
+        self.order: Choice[Order] = Choice(tr("Order of the list"), _orders(), scans=True)
+        self.turn = QPushButton()
         self.turn.setCheckable(True)
         self.turn.toggled.connect(lambda _falling: self._turned())
-        self.columns_button = QPushButton(tr("Columns"), self)
+        self.columns_button = QPushButton(tr("Columns"))
         self.columns_button.setAccessibleName(tr("Choose the columns"))
         self._actions: dict[str, QAction] = {}
         self.columns_button.setMenu(self._menu())
