@@ -1,8 +1,15 @@
 """What of a page is cut off, found by holding what each part asks for against what it has."""
 
+from collections.abc import Callable, Iterable
+
 from PySide6.QtWidgets import QAbstractButton, QLabel, QPushButton, QScrollArea, QWidget
 
 from inspector.desk.flow import Flow
+from inspector.desk.look import TextSize
+from inspector.desk.window import DeskWindow
+
+Looked = tuple[TextSize, int, int]
+SIZES: tuple[Looked, ...] = ((TextSize.USUAL, 1280, 720), (TextSize.USUAL, 960, 600), (TextSize.LARGE, 1280, 720))
 
 
 def cut_off(page: QWidget) -> list[str]:
@@ -36,6 +43,19 @@ def cramped_buttons(page: QWidget, least_px: int = 0) -> list[str]:
     narrow = [one for one in seen if one.width() < one.minimumSizeHint().width() - 2]
     low = [one for one in seen if one.height() < least_px]
     return [f"button {one.text()} is {one.width()} by {one.height()}" for one in (*narrow, *low)]
+
+
+def wrong_at(sizes: Iterable[Looked], desk: DeskWindow, found: Callable[[], list[str]]) -> list[str]:
+    """What is found at each size of text and window, and where the window is not as large as it was told to be."""
+    wrong: list[str] = []
+    for text, *size in sizes:
+        desk.look.set_text(text)
+        desk.resize(*size)
+        here = found()
+        if [desk.width(), desk.height()] != size:
+            here.append(f"the window is {desk.width()} by {desk.height()}")
+        wrong += [f"{text} {size}: {one}" for one in here]
+    return wrong
 
 
 def _over_one_another(page: QWidget) -> list[str]:

@@ -14,7 +14,7 @@ from inspector.desk.places import places
 from inspector.desk.window import DeskWindow
 from inspector.drawings.shapes import Ink
 from inspector.duties.office import Office
-from tests.desk.cut_off import cramped_buttons, wide_areas
+from tests.desk.cut_off import cramped_buttons, wide_areas, wrong_at
 
 
 def luminance(colour: str) -> float:
@@ -75,18 +75,16 @@ def test_the_packaged_type_is_the_one_in_use(look: Look) -> None:
 def test_nothing_is_cut_off_sideways(qtbot: QtBot, open_desk: Callable[[Office], DeskWindow], office: Office) -> None:
     """Record and form fit the width they have, in usual and in large text, and every button shows its whole word."""
     desk = open_desk(office)
-    wrong: list[str] = []
-    for text, *size in ((TextSize.USUAL, 1024, 700), (TextSize.LARGE, 1280, 720), (TextSize.LARGE, 1024, 700)):
-        desk.look.set_text(text)
-        desk.resize(*size)
+
+    def found() -> list[str]:
         desk.pages.open_tag("HR-007")
         qtbot.waitUntil(lambda: desk.background.is_idle and desk.pages.piece is not None)
         desk.pages.inspect()
         qtbot.wait(50)  # layouts settle
-        found = wide_areas(desk, hidden=True) + cramped_buttons(desk)
-        if [desk.width(), desk.height()] != size:
-            found.append(f"the window is {desk.width()} by {desk.height()}")
-        wrong += [f"{text} {size}: {one}" for one in found]
+        return wide_areas(desk, hidden=True) + cramped_buttons(desk)
+
+    sizes = ((TextSize.USUAL, 1024, 700), (TextSize.LARGE, 1280, 720), (TextSize.LARGE, 1024, 700))
+    wrong = wrong_at(sizes, desk, found)
     assert not wrong, "\n".join(wrong)
 
 

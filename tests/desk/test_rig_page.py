@@ -8,7 +8,6 @@ from PySide6.QtGui import QAccessible
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
-from inspector.desk.look import TextSize
 from inspector.desk.pen import Picture
 from inspector.desk.place import Go
 from inspector.desk.places import RIG
@@ -23,7 +22,7 @@ from inspector.duties.plan_trip import change_trip
 from inspector.duties.work_rigs import conditions_of, propose_rig
 from inspector.gear.rig import Footing, Method
 from inspector.gear.rig_result import RigOutcome, RigResult
-from tests.desk.cut_off import cramped_buttons, wide_areas
+from tests.desk.cut_off import SIZES, cramped_buttons, wide_areas, wrong_at
 from tests.desk.outing import beach as beach
 from tests.desk.outing import beach_desk as beach_desk
 from tests.desk.outing import without_kit
@@ -342,13 +341,10 @@ def test_every_control_has_a_name(shown: RigPage) -> None:
 
 def test_nothing_is_cut_off_sideways(qtbot: QtBot, shown: RigPage, desk: DeskWindow) -> None:
     """And every button a finger may press is 48 pixels high."""
-    wrong: list[str] = []
-    for text, *size in ((TextSize.USUAL, 1280, 720), (TextSize.USUAL, 960, 600), (TextSize.LARGE, 1280, 720)):
-        desk.look.set_text(text)
-        desk.resize(*size)
+
+    def found() -> list[str]:
         qtbot.wait(50)  # layouts settle
-        found = wide_areas(shown) + cramped_buttons(shown, least_px=48)
-        if [desk.width(), desk.height()] != size:
-            found.append(f"the window is {desk.width()} by {desk.height()}")
-        wrong += [f"{text} {size}: {one}" for one in found]
+        return wide_areas(shown) + cramped_buttons(shown, least_px=48)
+
+    wrong = wrong_at(SIZES, desk, found)
     assert not wrong, "\n".join(wrong)

@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from inspector.desk import trip_page
 from inspector.desk.background import Background
-from inspector.desk.look import TextSize, Type
+from inspector.desk.look import Type
 from inspector.desk.pair_model import up_to_words
 from inspector.desk.trip_page import TripPage
 from inspector.desk.window import DeskWindow
@@ -22,7 +22,7 @@ from inspector.duties.plan_rides import plan_rides
 from inspector.duties.trip_readiness import readiness
 from inspector.duties.work_rigs import pair_trip
 from inspector.refused import Refused
-from tests.desk.cut_off import cramped_buttons, wide_areas
+from tests.desk.cut_off import SIZES, cramped_buttons, wide_areas, wrong_at
 from tests.desk.outing import beach as beach
 from tests.desk.test_evening import focused, shown_texts
 from tests.desk.test_names import controls
@@ -287,13 +287,10 @@ def test_every_control_has_a_name(page: TripPage) -> None:
 
 def test_nothing_is_cut_off_sideways(qtbot: QtBot, page: TripPage, desk: DeskWindow) -> None:
     """And every button a finger may press is 48 pixels high."""
-    wrong: list[str] = []
-    for text, *size in ((TextSize.USUAL, 1280, 720), (TextSize.USUAL, 960, 600), (TextSize.LARGE, 1280, 720)):
-        desk.look.set_text(text)
-        desk.resize(*size)
+
+    def found() -> list[str]:
         qtbot.wait(50)  # layouts settle
-        found = wide_areas(page, hidden=True) + cramped_buttons(page, least_px=48)
-        if [desk.width(), desk.height()] != size:
-            found.append(f"the window is {desk.width()} by {desk.height()}")
-        wrong += [f"{text} {size}: {one}" for one in found]
+        return wide_areas(page, hidden=True) + cramped_buttons(page, least_px=48)
+
+    wrong = wrong_at(SIZES, desk, found)
     assert not wrong, "\n".join(wrong)
