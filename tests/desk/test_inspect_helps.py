@@ -183,8 +183,11 @@ def test_photos_are_dropped_shown_small_taken_out_and_kept_with_the_inspection(
     assert sorted(one.name for one in form.photos.photos) == ["bow.jpg", "pin.png"] and form.is_written
     assert "c.pdf: It is no picture." in form.photos.refused.text()
     assert "none.jpg: It cannot be read" in form.photos.refused.text()
-    shown = [one for one in form.photos.findChildren(QLabel) if not one.pixmap().isNull()]
-    assert len(shown) == 2
+
+    def shown() -> int:
+        return sum(not one.pixmap().isNull() for one in form.photos.findChildren(QLabel))
+
+    qtbot.waitUntil(lambda: shown() == 2)  # those of before the last one came are taken away in a turn of their own
     taken = next(one for one in form.photos.findChildren(QPushButton) if one.accessibleName() == "Take out pin.png")
     QTest.keyClick(taken, Qt.Key.Key_Space)
     assert [one.name for one in form.photos.photos] == ["bow.jpg"]

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from types import ModuleType
 from typing import Any
 
-from tests.benchmarks.measuring.child.marks import end, mark, marks
+from tests.benchmarks.measuring.child.marks import end, mark, marks, seen
 from tests.benchmarks.measuring.child.program import LISTED, AfterImport, started
 
 ROW_COUNT = 50  # that the bare window reads
@@ -22,6 +22,7 @@ def _watch_windows(painted: Callable[[Any], None]) -> None:
             def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802
                 if event.type() is QEvent.Type.Paint:
                     widgets.QApplication.instance().removeEventFilter(self)
+                    seen["window"] = type(self.parent()).__name__
                     QTimer.singleShot(0, lambda: painted(self.parent()))
                 return False
 
