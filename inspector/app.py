@@ -8,7 +8,6 @@ to be worked on, and does the same for it. What a step needs is imported with it
 """
 
 import contextlib
-import gc
 import gettext
 import os
 import sys
@@ -22,7 +21,7 @@ from typing import TYPE_CHECKING
 import platformdirs
 from msgspec.structs import replace
 
-from inspector import SELDOM, __version__
+from inspector import __version__
 from inspector.cli import commands
 from inspector.cli.wiring import Wiring
 from inspector.duties.machine_settings import LAST_PLACE, MachineSettings
@@ -37,16 +36,13 @@ if TYPE_CHECKING:
     from inspector.duties.rescue_register import RescueDone
 
 _NAME = "recovery-gear-register"
-_AS_USUAL = gc.get_threshold()
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command; returns the exit code. No traceback of a refusal reaches a user, and no register stays open."""
     _print_whatever_the_terminal_cannot()
     speak(_machine().language)
-    gc.set_threshold(SELDOM)
     with contextlib.ExitStack() as at_the_end:
-        at_the_end.callback(gc.set_threshold, *_AS_USUAL)
         return commands.run(_wiring(at_the_end), list(sys.argv[1:] if arguments is None else arguments))
 
 

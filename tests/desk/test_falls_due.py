@@ -18,6 +18,7 @@ from inspector.duties.due_sheet import due_sheet
 from inspector.duties.due_views import View
 from inspector.duties.office import Office
 from inspector.duties.what_falls_due import what_falls_due
+from tests.desk.cut_off import settled
 from tests.desk.needs_pages import Open, Stand, named, settle
 from tests.desk.needs_pages import due_on as due_on
 from tests.desk.test_evening import focused, shown_texts
@@ -223,5 +224,4 @@ def test_every_control_has_a_name_and_no_word_is_cut_off(qtbot: QtBot, due_on: O
     for text, size in ((TextSize.USUAL, (1280, 720)), (TextSize.USUAL, (960, 600)), (TextSize.LARGE, (1280, 720))):
         look.set_text(text)
         stand.resize(*size)
-        qtbot.wait(30)
-        assert unnamed(stand) == [] and cut_off(stand) == []
+        assert settled(qtbot, lambda: unnamed(stand) + cut_off(stand)) == []

@@ -76,15 +76,16 @@ def test_nothing_is_cut_off_sideways(qtbot: QtBot, open_desk: Callable[[Office],
     """Record and form fit the width they have, in usual and in large text, and every button shows its whole word."""
     desk = open_desk(office)
 
-    def found() -> list[str]:
+    def begin() -> None:
         desk.pages.open_tag("HR-007")
         qtbot.waitUntil(lambda: desk.background.is_idle and desk.pages.piece is not None)
         desk.pages.inspect()
-        qtbot.wait(50)  # layouts settle
+
+    def found() -> list[str]:
         return wide_areas(desk, hidden=True) + cramped_buttons(desk)
 
     sizes = ((TextSize.USUAL, 1024, 700), (TextSize.LARGE, 1280, 720), (TextSize.LARGE, 1024, 700))
-    wrong = wrong_at(sizes, desk, found)
+    wrong = wrong_at(qtbot, sizes, desk, found, begin)
     assert not wrong, "\n".join(wrong)
 
 

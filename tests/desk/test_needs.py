@@ -25,6 +25,7 @@ from inspector.duties.what_needs_me import what_needs_me
 from inspector.gear.needs import Needs
 from inspector.refused import Refused
 from tests.desk.conftest import looked_at, shackle
+from tests.desk.cut_off import settled
 from tests.desk.needs_pages import Open, Stand, named, settle
 from tests.desk.needs_pages import needs_on as needs_on
 from tests.desk.outing import beach as beach
@@ -254,8 +255,7 @@ def test_every_control_has_a_name_and_no_word_is_cut_off(qtbot: QtBot, needs_on:
     for text, size in ((TextSize.USUAL, (1280, 720)), (TextSize.USUAL, (960, 600)), (TextSize.LARGE, (1280, 720))):
         page_of(stand)._ways.look.set_text(text)
         stand.resize(*size)
-        qtbot.wait(30)
-        assert unnamed(stand) == [] and cut_off(stand) == []
+        assert settled(qtbot, lambda: unnamed(stand) + cut_off(stand)) == []
 
 
 def cut_off(widget: QWidget) -> list[str]:

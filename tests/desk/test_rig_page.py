@@ -343,8 +343,7 @@ def test_nothing_is_cut_off_sideways(qtbot: QtBot, shown: RigPage, desk: DeskWin
     """And every button a finger may press is 48 pixels high."""
 
     def found() -> list[str]:
-        qtbot.wait(50)  # layouts settle
         return wide_areas(shown) + cramped_buttons(shown, least_px=48)
 
-    wrong = wrong_at(SIZES, desk, found)
+    wrong = wrong_at(qtbot, SIZES, desk, found)
     assert not wrong, "\n".join(wrong)
