@@ -12,6 +12,7 @@ from msgspec import Struct
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette, QScreen
 from PySide6.QtWidgets import QApplication, QWidget
+from shiboken6 import isValid
 
 from inspector.desk.style_sheet import style_sheet
 from inspector.drawings.inks import Ink
@@ -170,9 +171,13 @@ class Look(QObject):
         def fitted() -> None:
             set_px(part, self.px(usual_px))
 
+        def left() -> None:
+            if isValid(self):  # as the program ends the look may go first
+                self.changed.disconnect(fitted)
+
         fitted()
         self.changed.connect(fitted)
-        part.destroyed.connect(lambda: self.changed.disconnect(fitted))
+        part.destroyed.connect(left)
 
     @staticmethod
     def densities() -> range:

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import (
     QFrame,
     QGridLayout,
@@ -23,12 +24,23 @@ from inspector.desk.look import GRID, Type
 _TOP = Qt.AlignmentFlag.AlignTop
 
 
+class _Said(QLabel):
+    """A text that can be marked and copied once the mouse was pressed on it.
+
+    Not before: Qt keeps a whole document for each text that can be marked, half of what a page costs to make.
+    """
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        self.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        super().mousePressEvent(event)
+
+
 def said(text: str, size: Type = Type.BODY, *, faint: bool = False, bold: bool = False) -> QLabel:
-    """A text that wraps and can be copied."""
-    label = QLabel(text)
+    """A text that wraps and can be copied; with `WA_TransparentForMouseEvents` the mouse is its parent's."""
+    label = _Said(text)
+    label.setFocusPolicy(Qt.FocusPolicy.ClickFocus)  # for the keys that copy
     label.setTextFormat(Qt.TextFormat.PlainText)
     label.setWordWrap(True)
-    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
     label.setProperty("tier", size.value)
     label.setProperty("ink", "faint" if faint else "ink")
     label.setProperty("weight", "bold" if bold else "")

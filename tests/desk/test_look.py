@@ -7,6 +7,7 @@ from PySide6.QtCore import QEvent
 from PySide6.QtGui import QColor, QGuiApplication
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
+from shiboken6 import delete
 
 from inspector.desk.look import DARK, LIGHT, Colours, Look, Scheme, TextSize, Type
 from inspector.desk.place import Go
@@ -124,6 +125,16 @@ def test_a_part_that_is_gone_is_not_fitted_any_more(qapp: QApplication, look: Lo
     QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     look.set_text(TextSize.LARGE)
     assert here.minimumWidth() == look.px(200) > 200
+
+
+def test_a_part_may_outlive_the_look(qtbot: QtBot) -> None:
+    """As the program ends, in whatever order; what is raised fails this test."""
+    look, part = Look(), QLabel("here")
+    qtbot.addWidget(part)
+    look.fit(part, QWidget.setMinimumWidth, 200)
+    delete(look)
+    part.deleteLater()
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 
 
 @pytest.mark.parametrize("key", [one.key for one in places()])

@@ -53,7 +53,7 @@ def _head(told: RegisterTold, acts: Acts) -> QWidget:
     lines = [(tr("Equipment officer"), told.officer), (tr("Lies in"), told.place.replace(os.sep, os.sep + _MAY_BREAK))]
     parts = [said(told.club, Type.DISPLAY), facts(lines), *(said(one, bold=True) for one in told.mind)]
     for label in parts[1].findChildren(QLabel):
-        label.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)  # nobody copies the breaks
+        label.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)  # nobody copies the breaks
     buttons = [button(tr("Open its folder"), acts.open_folder)] if told.is_file else []
     buttons.append(button(tr("Move it"), acts.move, name=tr("Move the register")))
     buttons += [button(tr("The clock is right"), acts.clock)] if told.clock_is_back else []

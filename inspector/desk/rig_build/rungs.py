@@ -69,7 +69,7 @@ class PlaceRung(Rung):
         layout.setSpacing(GRID)
         if joint and joint.outcome is not RigOutcome.SOUND:
             fault = said(f"{rig_word(joint.outcome)}: {joint.says}", bold=True)
-            fault.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)
+            fault.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
             layout.addWidget(Mark(joint.outcome, look, _MARK_PX), 0, Qt.AlignmentFlag.AlignTop)
             words = QVBoxLayout()
             words.setSpacing(0)
@@ -78,7 +78,7 @@ class PlaceRung(Rung):
             layout.addLayout(words, 1)
         else:
             layout.addWidget(self._label, 1)
-        self._label.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)
+        self._label.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.setAcceptDrops(True)
         self.setAccessibleName(self._words)
         self.setAccessibleDescription(self._described())
@@ -149,7 +149,7 @@ class PartRung(Rung):
         layout.setContentsMargins(GRID, GRID // 2, GRID, GRID // 2)
         layout.setSpacing(0)
         for label in (said(head, bold=True), *((said(tells, Type.SMALL),) if tells else ())):
-            label.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)  # the part itself is drawn
+            label.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)  # the part itself is drawn
             layout.addWidget(label)
         self.setCursor(Qt.CursorShape.OpenHandCursor)
         self.setAccessibleName(tr("Part {number}: {head}", number=at + 1, head=head))
