@@ -4,11 +4,13 @@ python tests/benchmarks/bench_import.py [rows]
 
 Beside each time stands that of the bare readers for the same file, `csv.reader` and calamine. Taking a row
 books a piece in, judges it, words its verdict and keeps both with their digests in the ledger, so it is far from what
-reading alone takes; what one row costs is told as well. Times are of this process's own work (processor time).
+reading alone takes; what one row costs is told as well, and what the bare driver takes to write the very rows
+that were kept, with no guard and nothing judged. Times are of this process's own work (processor time).
 """
 
 import csv
 import io
+import sqlite3
 import sys
 import tempfile
 import time
@@ -31,9 +33,11 @@ from inspector.duties.office import Office
 from inspector.duties.withdraw_import import withdraw_import
 from inspector.gear.import_list import Fates, Imported
 from inspector.rulebook.load import Rulebook, packaged
+from tests.benchmarks.bare_driver import Write, noting_writes, unguarded_copy, write_again
 from tests.benchmarks.registers import office_on, sample_in
 
 ROW_COUNT = 10_000
+PUT_DOWN = "the rows it keeps, by the bare driver alone"
 BAR_TOLD_PER_S = 5.0
 BAR_ROW_MS = 8.0  # of one row taken; reading alone is a hundredth of it
 _BARE_RUNS = 5
@@ -104,19 +108,28 @@ def measure(place: Path, rules: Rulebook, count: int) -> list[Measured]:
         assert isinstance(run, Fates)
         assert len(run.passed) == count
         found.append(Measured(f"{name}: read and run dry", seconds + found[-1].seconds, bare_s))
-        found += _taken(office, name, run, bare_s)
+        found += _taken(office, place / name, run, bare_s)
     office.book.close()
     return found
 
 
-def _taken(office: Office, name: str, run: Fates, bare_s: float) -> list[Measured]:
-    steps: list[float] = []
+def _taken(office: Office, file: Path, run: Fates, bare_s: float) -> list[Measured]:
+    name, steps = file.name, list[float]()
     heard = replace(office, told=lambda done, total: steps.append(time.process_time()))
-    made, seconds = _timed(lambda: take(heard, run))
+    with unguarded_copy(file.parent, f"{name}.db") as bare, noting_writes(office) as noted:
+        made, seconds = _timed(lambda: take(heard, run))
+        _, put_s = _timed(lambda: _put_down(bare, noted))
     taken = Measured(f"{name}: taken", seconds, bare_s, 1 / max(_gaps(steps), default=1.0))
+    put = Measured(f"{name}: {PUT_DOWN}", put_s, bare_s)
     assert isinstance(made, Imported)
     _, seconds = _timed(lambda: withdraw_import(office, made.number, "measured"))
-    return [taken, Measured(f"{name}: withdrawn", seconds, bare_s)]
+    return [taken, put, Measured(f"{name}: withdrawn", seconds, bare_s)]
+
+
+def _put_down(bare: sqlite3.Connection, noted: list[Write]) -> None:
+    bare.execute("BEGIN IMMEDIATE")
+    write_again(bare, noted)
+    bare.execute("COMMIT")
 
 
 def _gaps(steps: list[float]) -> list[float]:

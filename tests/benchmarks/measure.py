@@ -45,8 +45,9 @@ def main(given: Sequence[str] | None = None) -> int:
         return 2
     before = saved(asked.against) if asked.against else None
     gc.set_threshold(SELDOM)  # as the program's own process does
-    machine, broken, rows = this_machine(), [], []
+    broken, rows = [], []
     with _run(asked) as run:
+        machine = this_machine(run.aside)
         for part in parts:
             print(f"measuring: {part.name}", file=sys.stderr, flush=True)
             found, is_sound = measured(part, run)

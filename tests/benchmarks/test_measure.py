@@ -223,12 +223,13 @@ def test_what_has_a_bench_of_its_own_is_told_by_its_figures(run: Run, monkeypatc
     found = checked(list(benched.finding(run)), f"{name}: one letter", f"{name}: the window's own thread, longest turn")
     assert (found[0].ratio, found[1].figure) == (1.5, 9.0)
     read = bench_import.Measured("list.csv: read", 0.1, 0.1)
-    both = [(name, *told) for name in ("csv", "xlsx") for told in (("read and run dry", 0.0), ("taken", 9.0))]
+    steps = (("read and run dry", 0.0), ("taken", 9.0), (bench_import.PUT_DOWN, 0.0))
+    both = [(name, *told) for name in ("csv", "xlsx") for told in steps]
     taken = [replace(read, name=f"list.{name}: {what}", seconds=2.0, told_per_s=told) for name, what, told in both]
     monkeypatch.setattr(bench_import, "measure", lambda *_: [read, *taken, replace(read, name="list.csv: withdrawn")])
     brought = list(benched.bringing_in(run))
-    assert [one.ratio for one in brought] == [20.0] * 4 + [None] and brought[-1].figure == 9.0
-    assert [one.is_met for one in brought] == [False] * 4 + [True]
+    assert [one.ratio for one in brought] == [20.0] * 6 + [None] and brought[-1].figure == 9.0
+    assert [one.is_met for one in brought] == [False, False, None] * 2 + [True]
     monkeypatch.setattr(bench_paper, "compare", lambda *_: bench_paper.Ratio(3.0, 2.0, 1.5, 4))
     (sheet,) = checked(list(benched.sheet(run)), "pre-trip sheet of 2 items")
     assert sheet.ratio == 1.5 and "2.00 x" in sheet.note

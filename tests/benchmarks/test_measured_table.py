@@ -81,10 +81,11 @@ def test_the_exponent_is_the_power_by_which_time_grows() -> None:
         assert math.isclose(growth.exponent(sizes, [3e-4 * size**power for size in sizes]), power, abs_tol=1e-9)
 
 
-def test_the_machine_is_named_with_its_versions() -> None:
-    machine = this_machine()
+def test_the_machine_is_named_with_its_versions(tmp_path: Path) -> None:
+    machine = this_machine(tmp_path)
     assert machine.cores > 0 and all((machine.processor, machine.python, machine.sqlite, machine.qt, machine.system))
     said = " ".join(machine.lines())
     assert machine.processor in said and f"Qt {machine.qt}" in said and f"SQLite {machine.sqlite}" in said
+    assert machine.synced_ms > 0 and f"{machine.synced_ms:.2g} ms to say that a page was put down" in said
     assert machine.differs(machine) == [] and machine.differs(replace(machine, load=9.0, qt="1")) == ["qt"]
     assert "trust the ratios" in " ".join(replace(machine, load=9.0).lines())

@@ -91,14 +91,14 @@ def bringing_in(run: Run) -> Iterator[Row]:
         (Path(aside) / "register.db").write_bytes((run.stores.sample() / "register.db").read_bytes())
         found = bench_import.measure(Path(aside), run.rules, run.sizes.rows)
     for one in found:
-        if one.name.endswith(("run dry", "taken")):
+        if one.name.endswith(("run dry", "taken", bench_import.PUT_DOWN)):
             yield Row(
                 what=f"import of {run.sizes.rows:,} rows, {one.name}",
                 unit="s",
                 figure=one.seconds,
                 baseline=one.bare_s,
                 beside="reading the file alone, by csv or calamine",
-                bar=_LIST_BAR,
+                bar=None if one.name.endswith(bench_import.PUT_DOWN) else _LIST_BAR,
                 note=f"processor time, {one.seconds / run.sizes.rows * 1000:.2f} ms a row",
             )
     told = min(one.told_per_s for one in found if one.told_per_s)

@@ -4,8 +4,11 @@ import os
 import platform
 import sqlite3
 import subprocess
+import tempfile
+import time
 from collections.abc import Iterator
 from pathlib import Path
+from statistics import median
 
 from msgspec import Struct
 from msgspec.structs import asdict
@@ -14,11 +17,15 @@ from PySide6.QtCore import qVersion
 from tests import server
 
 _HERE = Path(__file__).resolve().parents[3]
+_SYNCS, _PAGE_BYTES = 50, 4096
 _TELLS_APART = ("processor", "cores", "memory_gb", "system", "python", "sqlite", "qt", "postgresql")
 
 
 class Machine(Struct, frozen=True):
-    """Processor, cores, memory in GB, and versions. load: how many wanted a core on the average of the last minute."""
+    """Processor, cores, memory in GB, and versions. load: how many wanted a core on the average of the last minute.
+
+    synced_ms: how long the disk under the registers takes to say that a page was put down; 0 where nobody has asked.
+    """
 
     processor: str
     cores: int
@@ -29,6 +36,7 @@ class Machine(Struct, frozen=True):
     qt: str
     postgresql: str
     load: float
+    synced_ms: float = 0.0
 
     def lines(self) -> Iterator[str]:
         """The machine in words."""
@@ -36,6 +44,8 @@ class Machine(Struct, frozen=True):
         yield (
             f"Python {self.python}, SQLite {self.sqlite}, Qt {self.qt}, PostgreSQL {self.postgresql or 'not installed'}"
         )
+        if self.synced_ms:
+            yield f"The disk takes {self.synced_ms:.2g} ms to say that a page was put down."
         if self.load > 0.5:
             wanted = f"{self.load:.1f} wanted a core"
             yield f"Other work was going on as it began ({wanted}): trust the ratios, not the figures."
@@ -46,8 +56,8 @@ class Machine(Struct, frozen=True):
         return [name for name in _TELLS_APART if own[name] != others[name]]
 
 
-def this_machine() -> Machine:
-    """The one this runs on."""
+def this_machine(place: Path) -> Machine:
+    """The one this runs on. place: a folder on the disk that is measured on."""
     return Machine(
         processor=_processor(),
         cores=os.cpu_count() or 0,
@@ -58,6 +68,7 @@ def this_machine() -> Machine:
         qt=qVersion() or "",
         postgresql=_postgresql(),
         load=round(os.getloadavg()[0], 2) if hasattr(os, "getloadavg") else 0.0,
+        synced_ms=_synced_ms(place),
     )
 
 
@@ -70,6 +81,18 @@ def revision() -> str:
     except (OSError, subprocess.CalledProcessError):
         return ""
     return said.stdout.strip()
+
+
+def _synced_ms(place: Path) -> float:
+    times = []
+    with tempfile.TemporaryFile(dir=place) as file:
+        for _ in range(_SYNCS):
+            file.write(bytes(_PAGE_BYTES))
+            file.flush()
+            began = time.perf_counter()
+            os.fsync(file.fileno())
+            times.append(time.perf_counter() - began)
+    return round(median(times) * 1e3, 3)
 
 
 def _processor() -> str:
