@@ -1,7 +1,6 @@
 """Pieces as they are called and written down now: the booking, or the last change of it."""
 
 from collections.abc import Iterable, Sequence
-from datetime import date
 from typing import Any
 
 from sqlalchemy import (
@@ -74,11 +73,6 @@ _HAS_HAD = union_all(
         item_change.c.item_id.in_(bindparam("keys", expanding=True))
     ),
 ).order_by("later", "day", "key")
-_CHANGES = (
-    select(item_change.c.item_id, item_change.c.day, item_change.c.body)
-    .where(item_change.c.item_id.in_(bindparam("keys", expanding=True)))
-    .order_by(item_change.c.day, item_change.c.id)
-)
 
 
 def facts_of(body: str, changed: str | None) -> NewItem:
@@ -160,11 +154,8 @@ def withdrawn(connection: Connection, keys: Sequence[str]) -> frozenset[str]:
     return frozenset(found)
 
 
-def facts_on(connection: Connection, keys: Sequence[str], on: date) -> dict[str, NewItem]:
-    """What was written down of pieces up to a day, of those alone whose facts were ever changed."""
-    rows = connection.execute(_CHANGES, {"keys": keys}).all()
-    if not rows:
-        return {}
-    booked = select(item.c.id, item.c.body).where(item.c.id.in_({str(row[0]) for row in rows}))
-    found = {str(key): from_body(str(body), NewItem) for key, body in connection.execute(booked)}
-    return found | {str(key): from_body(str(body), NewItemChange).item for key, day, body in rows if day <= on}
+def booked(connection: Connection, keys: Sequence[str]) -> dict[str, NewItem]:
+    """What was written down of pieces when they came, by their ids."""
+    found = select(item.c.id, item.c.body)
+    rows = (row for some in shares(keys) for row in connection.execute(found.where(item.c.id.in_(some))))
+    return {str(key): from_body(str(body), NewItem) for key, body in rows}

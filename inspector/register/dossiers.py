@@ -26,7 +26,7 @@ from inspector.gear.use import Exposure, NewExposure, NewUse, Use
 from inspector.gear.verdict import Explanation, Verdict
 from inspector.gear.whereabouts import NewWhereabouts, WhereaboutsEntry
 from inspector.register import tables, year_tables
-from inspector.register.current import facts_on, items_called, select_items
+from inspector.register.current import booked, items_called, select_items
 from inspector.register.events import Rows, events, shares
 from inspector.register.fleet import fittings
 from inspector.register.rows import from_body
@@ -116,11 +116,21 @@ def dossiers(
 ) -> tuple[Dossier, ...]:
     """All facts of the pieces up to the day, each with its first stored retirement that was not struck."""
     keys = [item.id for item, _ in wanted]
-    facts = {key: facts for some in shares(keys) for key, facts in facts_on(connection, some, on).items()}
-    rows = _Rows(*events(connection, _EVENTS, keys, on))
+    rows = _Rows(*events(connection, _EVENTS, keys, on, ever=year_tables.item_change))
+    facts, rows = _facts_then(connection, rows, on)
     names = tuple(sorted((one.id, one.name) for one in everybody))
     kept = _Kept(_retirements(connection, keys), facts, names)
     return tuple(_dossier(item, kind, on, rows, kept) for item, kind in wanted)
+
+
+def _facts_then(connection: Connection, rows: _Rows, on: date) -> tuple[dict[str, NewItem], _Rows]:
+    """What was written down by that day of pieces that were ever changed; and the rows without later changes."""
+    then = {key: [row for row in changes if row.day <= on] for key, changes in rows.changes.items()}
+    facts = {key: from_body(changes[-1].body, NewItemChange).item for key, changes in then.items() if changes}
+    unchanged = [key for key, changes in then.items() if not changes]
+    if unchanged:
+        facts |= booked(connection, unchanged)
+    return facts, replace(rows, changes={key: changes for key, changes in then.items() if changes})
 
 
 def _dossier(item: Item, kind: Kind, on: date, rows: _Rows, kept: _Kept) -> Dossier:

@@ -25,11 +25,17 @@ class Row(Struct, frozen=True, gc=False):
 Rows = dict[str, list[Row]]  # by piece, in order of day and entry
 
 
-def events(connection: Connection, of: tuple[Table, ...], keys: Sequence[str], until: date = date.max) -> list[Rows]:
-    """For each of the tables in turn what happened to the pieces up to a day."""
+def events(
+    connection: Connection,
+    of: tuple[Table, ...],
+    keys: Sequence[str],
+    until: date = date.max,
+    ever: Table | None = None,
+) -> list[Rows]:
+    """For each of the tables in turn what happened to the pieces up to a day. ever: that of which later rows count."""
     found: list[Rows] = [defaultdict(list) for _ in of]
     for some in shares(keys):
-        rows = connection.execute(_question(of), {"keys": some, "until": until}).all()
+        rows = connection.execute(_question(of, ever), {"keys": some, "until": until}).all()
         for at, item_id, key, day, body in rows:
             found[at][item_id].append(Row(key, day, body))
     for by_piece in found:
@@ -39,7 +45,7 @@ def events(connection: Connection, of: tuple[Table, ...], keys: Sequence[str], u
 
 
 @cache
-def _question(of: tuple[Table, ...]) -> CompoundSelect[Any]:
+def _question(of: tuple[Table, ...], ever: Table | None) -> CompoundSelect[Any]:
     """Made once for the tables, since making it takes longer than asking it.
 
     It asks for no order: a database sorts all tables' rows in one, bodies and all, where each piece's few are in turn
@@ -48,8 +54,8 @@ def _question(of: tuple[Table, ...]) -> CompoundSelect[Any]:
     each = []
     for at, table in enumerate(of):
         rows = select(literal_column(str(at)).label("at"), table.c.item_id, table.c.id, table.c.day, table.c.body)
-        some = table.c.item_id.in_(bindparam("keys", expanding=True))
-        each.append(rows.where(some, table.c.day <= bindparam("until")))
+        rows = rows.where(table.c.item_id.in_(bindparam("keys", expanding=True)))
+        each.append(rows if table is ever else rows.where(table.c.day <= bindparam("until")))
     return union_all(*each)
 
 

@@ -142,7 +142,7 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
 
     def has_tag(self, tag: str) -> bool:
         """Whether a piece has or had this tag, in any case, one that was withdrawn too."""
-        return item_called(self._connection, tag) is not None
+        return self._once(item_called, tag) is not None
 
     def items(self, tags: Sequence[str]) -> dict[str, Item]:
         """The pieces with these tags, by the tag as it was asked for; a tag that no piece has is left out."""

@@ -16,7 +16,8 @@ from inspector.gear.repair import NewRepair, Repair
 from inspector.gear.stock_take import NewStockEntry, NewStockTake, StockEntry, StockTake
 from inspector.gear.whereabouts import NewWhereabouts, Whereabouts, WhereaboutsEntry
 from inspector.register import places, tables, year_tables
-from inspector.register.current import IS_WITHDRAWN, select_items
+from inspector.register.current import IS_WITHDRAWN, booked, select_items
+from inspector.register.events import events
 from inspector.register.leaf import Leaf
 from inspector.register.rows import Shape, from_body, new_id, to_body
 
@@ -127,8 +128,7 @@ class YearPage(Leaf):
 
     def booked(self, item: Item) -> NewItem:
         """What was written down of a piece when it came, before any change."""
-        found = select(tables.item.c.body).where(tables.item.c.id == item.id)
-        return from_body(str(self._connection.execute(found).scalar_one()), NewItem)
+        return booked(self._connection, [item.id])[item.id]
 
     def changes(self, item: Item) -> tuple[ItemChange, ...]:
         """What was changed of a piece's booking, the oldest first."""
@@ -137,9 +137,10 @@ class YearPage(Leaf):
 
     def open_quarantines(self, item: Item) -> tuple[str, ...]:
         """The references of the incidents whose evidence a piece still is."""
-        kept = self._of(year_tables.quarantine, "item_id", item.id, NewQuarantine)
-        gone = {one.incident for _, one in self._of(year_tables.release, "item_id", item.id, NewRelease)}
-        return tuple(dict.fromkeys(one.incident for _, one in kept if one.incident not in gone))
+        kept, gone = events(self._connection, (year_tables.quarantine, year_tables.release), [item.id])
+        free = {from_body(one.body, NewRelease).incident for one in gone.get(item.id, ())}
+        refs = (from_body(one.body, NewQuarantine).incident for one in kept.get(item.id, ()))
+        return tuple(dict.fromkeys(ref for ref in refs if ref not in free))
 
     def incidents(self) -> tuple[Incident, ...]:
         """Every report, the oldest first."""
