@@ -48,7 +48,8 @@ def schema_of(connection: Connection) -> str:
 def lead_by_branch(connection: Connection, tables: Iterable[str]) -> None:
     """Give tables that have none their column `branch`, and let every key, reference and index begin with it.
 
-    A migration that makes a table calls it for that table; what it refers to must be led already or be named too.
+    A migration that makes a table calls it for that table. What it refers to is named too; where that is led already,
+    the reference is made afterwards, branch first.
     """
     names = tuple(tables)
     found = inspect(connection)

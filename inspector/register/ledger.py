@@ -20,6 +20,7 @@ from inspector.register.canonical import canonical, digest
 from inspector.register.chains import GENESIS, Chains, hash_of
 from inspector.register.gaps import gaps_told
 from inspector.register.kept import Told, kept_faults, take
+from inspector.register.naming import naming_faults
 from inspector.register.standing_check import standing_faults
 from inspector.register.streams import few_at_a_time
 from inspector.register.tables import APPEND_ONLY, ledger
@@ -133,6 +134,7 @@ def verify(connection: Connection, against: str = "") -> Verified:
     faults = [one for one in faults if one not in known]
     if not faults:  # what stands is held against verdicts that are as they were entered
         faults += standing_faults(connection, [key for name, key in accounted if name == tables.verdict.name])
+        faults += naming_faults(connection, {key: min(lines.values()) for key, lines in accounted.items()})
     if against and not seen:
         faults.append(Fault("ledger", f"no line has the head {against}: lines were cut off or written anew after it"))
     return Verified(chains.last_id, len(accounted), chains.head, tuple(faults), gaps)

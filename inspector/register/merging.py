@@ -13,7 +13,8 @@ from inspector.refused import Refused
 from inspector.register.chains import GENESIS
 from inspector.register.columns import METADATA
 from inspector.register.ledger import rows_named
-from inspector.register.tables import APPEND_ONLY, club_setting, ledger
+from inspector.register.naming import name_all
+from inspector.register.tables import APPEND_ONLY, club_setting, document, ledger
 from inspector.register.year_tables import attachment_data
 
 _AT_ONCE = 400
@@ -106,7 +107,9 @@ def take_lines(own: Connection, other: Connection, missing: Sequence[Line]) -> i
         for table, key in line.rows:
             wanted.setdefault(table, []).append(key)
     followed = [table for table in METADATA.sorted_tables if table in APPEND_ONLY]
+    here = set(own.execute(select(document.c.id)).scalars())
     count = sum(_take_rows(own, other, table, wanted.get(table.name, ())) for table in followed)
+    name_all(own, [number for number in dict.fromkeys(wanted.get(document.name, ())) if number not in here])
     rows = [dict(line.columns) | {"id": place + step} for step, line in enumerate(missing, 1)]
     for at in range(0, len(rows), _AT_ONCE):
         own.execute(insert(ledger), rows[at : at + _AT_ONCE])

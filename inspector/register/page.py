@@ -29,6 +29,7 @@ from inspector.register.hands import HandsPage
 from inspector.register.history import HistoryLine, history
 from inspector.register.ledger_page import LedgerPage
 from inspector.register.merge_page import MergePage
+from inspector.register.naming import name_tags
 from inspector.register.pieces_page import PiecesPage
 from inspector.register.proof import prove
 from inspector.register.recall_page import RecallPage
@@ -106,8 +107,10 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
         self._add_event(tables.destruction, item, facts.on, facts)
 
     def add_document(self, number: str, kind: str, on: date, about: str, content: object) -> None:
-        """Keep what a document said, for a reprint in later years."""
-        self._add(tables.document, {"id": number, "kind": kind, "day": on, "about": about, "body": to_body(content)})
+        """Keep what a document said, for a reprint in later years, and which tags it names."""
+        body = to_body(content)
+        self._add(tables.document, {"id": number, "kind": kind, "day": on, "about": about, "body": body})
+        name_tags(self._connection, number, body)
 
     def set(self, key: str, value: str) -> None:
         """Set a club setting; refused in a field copy, but for what follows from the calendar."""

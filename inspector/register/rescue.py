@@ -16,6 +16,7 @@ from inspector.register.backup import check_free, sha256_of, single_file, take_n
 from inspector.register.columns import METADATA
 from inspector.register.gaps import as_told
 from inspector.register.guards import guarded_engine
+from inspector.register.naming import name_all
 from inspector.register.salvage import Key, Row, Salvage, facts_of, salvage
 from inspector.register.upgrade import bring_up
 
@@ -142,6 +143,7 @@ def _write(connection: Connection, found: Salvage) -> dict[Key, str]:
                 orphans[key] = parent
             else:
                 connection.execute(insert(table), _typed(table, row))
+    name_all(connection, [key for name, key in found.rows if name == "document"])
     for place in sorted(found.lines):
         connection.execute(insert(METADATA.tables["ledger"]), found.lines[place])
     _keep_officer(connection, found)

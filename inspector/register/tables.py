@@ -1,5 +1,7 @@
 """The tables. History tables are append-only; only `standing`, `club_setting`, `contact` and `passphrase` change.
 
+`named_in` is neither: it follows from the documents, is added to with them, and `verify` holds it against them.
+
 Bodies are JSON texts of the gear structs; the columns beside them are those that lists filter and sort by.
 """
 
@@ -132,6 +134,13 @@ document = Table(
     Column("day", Date, nullable=False),
     Column("about", ID, nullable=False, index=True),
     Column("body", Text, nullable=False),
+)
+
+named_in = Table(  # which tags a document names, for whoever asks of a piece; follows from the documents' bodies
+    "named_in",
+    METADATA,
+    Column("document_id", ForeignKey("document.id", ondelete="RESTRICT"), primary_key=True),
+    Column("tag", KEY, primary_key=True, index=True),
 )
 
 ledger = Table(

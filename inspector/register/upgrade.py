@@ -14,8 +14,8 @@ from inspector.register.member_laws import ensure_member_laws, laws_gone
 from inspector.register.opening import not_ours
 from inspector.register.seats import renew_grants
 
-HEAD = "0010"
-KNOWN = ("0001", "0002", "0003", "0004", "0005", "0006", "0007", "0008", "0009", "0010")
+HEAD = "0011"
+KNOWN = ("0001", "0002", "0003", "0004", "0005", "0006", "0007", "0008", "0009", "0010", "0011")
 
 
 def bring_up(engine: Engine) -> bool:

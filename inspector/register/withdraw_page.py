@@ -1,13 +1,14 @@
 """The part of a page that tells whether more was written down of a piece since it was booked in."""
 
 import json
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Sequence
 
 from sqlalchemy import Column, Table, select
 
 from inspector.register import tables, year_tables
 from inspector.register.events import shares
 from inspector.register.leaf import Leaf
+from inspector.register.naming import texts
 
 _OF_PIECES = (
     *(tables.inspection, tables.piece_use, tables.exposure, tables.opinion, tables.strike, tables.destruction),
@@ -49,7 +50,7 @@ class WithdrawPage(Leaf):
         wanted, found = frozenset(tags), dict[str, str]()
         for table in _BY_TAG:
             for body in self._connection.execute(select(table.c.body)).scalars():
-                for text in _texts(json.loads(str(body))):
+                for text in texts(json.loads(str(body))):
                     if text in wanted:
                         found.setdefault(text, table.name)
         return found
@@ -61,11 +62,3 @@ class WithdrawPage(Leaf):
             select(table.c.id, table.c.body).where(table.c.kind == kind).order_by(table.c.day.desc(), table.c.id.desc())
         )
         return tuple((str(number), str(body)) for number, body in self._connection.execute(rows))
-
-
-def _texts(value: object) -> Iterator[str]:
-    if isinstance(value, str):
-        yield value
-    elif isinstance(value, list | dict):
-        for one in value.values() if isinstance(value, dict) else value:
-            yield from _texts(one)

@@ -17,7 +17,7 @@ from inspector.register.columns import METADATA
 from inspector.register.guards import missing_triggers
 from inspector.register.member_laws import laws_gone
 from inspector.register.tables import inspection, item, ledger
-from tests.branches.federation import Federation
+from tests.branches.federation import KITE, WREN, Federation
 
 
 @pytest.fixture
@@ -170,6 +170,20 @@ def test_a_guard_that_was_taken_away_is_missed_and_set_again_by_the_owner(
     make_roles(federation.database.url)
     assert gone(whole) == []
     open_book(federation.url("kite_officer")).close()
+
+
+def test_an_upgrade_writes_down_in_each_branch_which_papers_name_what(
+    federation: Federation, whole: Connection
+) -> None:
+    asked = "SELECT branch, document_id, tag FROM named_in ORDER BY 1, 2, 3"
+    before = whole.exec_driver_sql(asked).all()
+    assert {str(branch) for branch, _, _ in before} == {KITE, WREN}
+    whole.exec_driver_sql("DROP TABLE named_in")
+    whole.exec_driver_sql("UPDATE alembic_version SET version_num = '0010'")
+    whole.commit()
+    open_book(federation.database.url).close()
+    assert whole.exec_driver_sql(asked).all() == before
+    assert gone(whole) == []
 
 
 def test_who_rules_the_whole_server_opens_no_register_of_several_branches(federation: Federation) -> None:

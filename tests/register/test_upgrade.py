@@ -68,12 +68,12 @@ def without_listing(connection: sqlite3.Connection) -> None:
 
 
 def with_own_names(place: Path) -> None:
-    """Let every name stand once and take the lines' numbers and the recalls away, as before the eighth revision."""
+    """Let every name stand once and take away the lines' numbers and what came since, as before the eighth revision."""
     engine = create_engine(f"sqlite:///{place}")
     with engine.begin() as connection:
         alembic = Operations(MigrationContext.configure(connection))
-        for recalled in RECALLS:
-            alembic.drop_table(recalled)
+        for later in ("named_in", *RECALLS):
+            alembic.drop_table(later)
         with alembic.batch_alter_table("ledger") as table:
             table.drop_column("number")
         for name, column in {"person": "name", **dict.fromkeys(("vehicle", "item"), "tag"), **REFS}.items():
