@@ -42,7 +42,7 @@ def read_day_cell(cell: Cell, column: Column, today: date, field: str) -> tuple[
             return found, False
         if found := _vague(text):
             return found, True
-        if text.isdigit() and int(text) in _COUNTED:
+        if _is_count(text):
             if column.order != COUNT:
                 raise NotTold(column, Asks.ORDER, text)
             return _FIRST_COUNTED + timedelta(days=int(text)), False
@@ -110,8 +110,14 @@ def hangs_on_order(cells: Sequence[Cell]) -> bool:
     """Whether a day of the column can be two days, or is a mere count."""
     parts = [(int(found[1]), int(found[3])) for found in _unsure(cells)]
     texts = [text_of(one) for one in cells if not isinstance(one, date)]
-    counts = any(text.isdigit() and int(text) in _COUNTED for text in texts)
+    counts = any(_is_count(text) for text in texts)
     return counts or any(first <= 12 and second <= 12 and first != second for first, second in parts)
+
+
+def _is_count(text: str) -> bool:
+    """Whether a text may be a spreadsheet's count of days."""
+    count = text.lstrip("0")
+    return len(count) == 5 and count.isdecimal() and int(count) in _COUNTED
 
 
 def _unsure(cells: Sequence[Cell]) -> list[re.Match[str]]:
