@@ -25,10 +25,11 @@ def csv_rows(data: bytes, name: str, encoding: str = "", delimiter: str = "") ->
     head, _, rest = text.partition("\n")
     if head.strip().lower().startswith("sep=") and len(head.strip()) == len("sep=") + 1:
         delimiter, text = delimiter or head.strip()[-1], "\n" + rest  # the line stays as an empty one: rows keep number
-    delimiter = delimiter or _delimiter(text)
+    lines = StringIO(text, newline="")
+    delimiter = delimiter or _delimiter(lines)
     cleaned = Cleaned().__getitem__
     try:
-        rows = tuple([tuple(map(cleaned, one)) for one in check_shape(_parsed(_lines(text), delimiter), name)])
+        rows = tuple([tuple(map(cleaned, one)) for one in check_shape(_parsed(lines, delimiter), name)])
     except (csv.Error, TypeError) as error:
         why = tr("It cannot be read as a table ({why}).", why=error)
         raise Refused(name, why, tr("Save it anew as CSV or XLSX from the program it comes from.")) from error
@@ -68,18 +69,16 @@ def _is_text(text: str) -> bool:
     return sum(map(some.count, strange)) <= len(some) * _NO_TEXT_RATIO
 
 
-def _delimiter(text: str) -> str:
+def _delimiter(lines: StringIO) -> str:
     """The sign that parts most rows into the same number of cells; a decimal comma parts them unevenly."""
-    lines = _lines(text)
     return max(_DELIMITERS, key=lambda one: _evenness(lines, one))
 
 
 def _evenness(lines: StringIO, delimiter: str) -> tuple[float, float, int]:
     widths = []
-    lines.seek(0)
     try:
         for cells in _parsed(lines, delimiter):
-            if any(cell.strip() for cell in cells):
+            if any(map(str.strip, cells)):
                 widths.append(len(cells))
             if len(widths) == _LOOKED_AT:
                 break
@@ -93,10 +92,7 @@ def _evenness(lines: StringIO, delimiter: str) -> tuple[float, float, int]:
     return (rows / len(widths) if is_headed else 0.0, is_headed, width)
 
 
-def _lines(text: str) -> StringIO:
-    return StringIO(text, newline="")
-
-
 def _parsed(lines: StringIO, delimiter: str) -> Iterable[list[str]]:
+    lines.seek(0)
     csv.field_size_limit(_LONGEST_CELL * 4)
     return csv.reader(lines, delimiter=delimiter)
