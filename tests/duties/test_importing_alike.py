@@ -8,6 +8,8 @@ from msgspec.structs import replace
 
 from inspector.duties.import_list import dry_run, matching_of, take
 from inspector.duties.importing import said
+from inspector.duties.importing.fates import fates as row_fates
+from inspector.duties.importing.reader import reader
 from inspector.duties.office import Office
 from inspector.gear.import_list import Fate, Row
 from tests.duties.lists import HEADS, listed, run, shackle_line
@@ -54,6 +56,17 @@ def test_a_list_is_read_the_same_however_many_rows_at_once(
     wanted = dry_run(desk, file, matching)
     monkeypatch.setattr(said, "_AT_ONCE", at_once)
     assert dry_run(desk, file, matching) == wanted
+
+
+def test_a_fault_that_rows_share_holds_fast_to_none_of_them(desk: Office, tmp_path: Path) -> None:
+    """A look is in no ring that could be found: a fault that was raised itself would hold the row that it is in."""
+    file = listed(tmp_path, *(f"{shackle_line(f'A-{at}')};soon" for at in range(3)), heads=f"{HEADS};Made on")
+    reads = reader(desk, matching_of(desk, file), file.name)
+    with desk.book.reading() as page:
+        rows = row_fates(reads, page, file.sheets[0], None)
+    assert ["“soon” is no day" in one.why for one in rows] == [False, True, True, True]
+    faults = [look.fault for looks in reads.looks for look in looks.values() if look.fault]
+    assert [one.__traceback__ for one in faults] == [None]
 
 
 def test_of_columns_that_mean_one_thing_each_row_has_the_first_that_tells_it(desk: Office, tmp_path: Path) -> None:

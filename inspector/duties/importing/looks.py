@@ -47,12 +47,15 @@ class Look(Struct, frozen=True, gc=False):
 class Looks(dict[Cell, Look]):
     """The looks at the cells of one column, by what stands in them; for one list, read on one day in one language.
 
-    pasts: how a piece came, by the words for it. is_odd: whether any so far is for the note, is told of or cannot be.
+    pasts: how a piece came, by the words for it. before: what stands before a remark in the note, so that it is known
+    of what it speaks. is_odd: whether any look so far is for the note, is told of or cannot be.
     """
 
     def __init__(self, column: Column, today: date, pasts: Mapping[str, Provenance]) -> None:
         super().__init__({"": Look(column.at, "")})
         self.column, self.today, self.pasts, self.is_odd = column, today, pasts, False
+        is_note = not column.heading or table("fields").get(plain(column.heading)) == Field.NOTE
+        self.before = "" if is_note else f"{column.heading}: "
         self.word = field_words().get(column.field, "")
         self._most = 0 if column.field in _EACH_ITS_OWN else _MOST_KEPT
         self._read = _READ.get(column.field, _word)
@@ -82,16 +85,16 @@ def _word(looks: Looks, cell: Cell, text: str) -> Look:
 
 
 def _remark(looks: Looks, cell: Cell, text: str) -> Look:
-    return Look(looks.column.at, cell, _noted(looks.column, text))
+    return Look(looks.column.at, cell, looks.before + text)
 
 
-def _noted(column: Column, said: str) -> str:
-    if column.field == Field.INSPECTED:
-        return tr(
-            "The list says of an inspection ({heading}): {said}. It counts as none.", heading=column.heading, said=said
-        )
-    is_note = table("fields").get(plain(column.heading)) == Field.NOTE
-    return said if is_note or not column.heading else f"{column.heading}: {said}"
+def _claim(looks: Looks, cell: Cell, text: str) -> Look:
+    said = tr(
+        "The list says of an inspection ({heading}): {said}. It counts as none.",
+        heading=looks.column.heading,
+        said=text,
+    )
+    return Look(looks.column.at, cell, said)
 
 
 def _line(looks: Looks, cell: Cell, text: str) -> Look:
@@ -129,7 +132,7 @@ def _past(looks: Looks, cell: Cell, text: str) -> Look:
 
 _READ: Mapping[str, Callable[[Looks, Cell, str], Look]] = {
     Field.NOTE: _remark,
-    Field.INSPECTED: _remark,
+    Field.INSPECTED: _claim,
     Field.PAST: _past,
     **dict.fromkeys(LINES, _line),
     **dict.fromkeys(DAYS, _day),

@@ -41,8 +41,8 @@ def _check_cells(said: Said) -> None:
     if not said.tag.text:
         raise Refused(tr("tag"), tr("No tag stands in the row."), tr("Write one into the list, and read it again."))
     for look in said.odd:
-        if look.fault:
-            raise look.fault.with_traceback(None)  # many rows share it: each would add where it was raised
+        if fault := look.fault:
+            raise Refused(fault.field, fault.why, fault.what_to_do)  # itself it would hold the row it was raised for
 
 
 def _facts(reads: Reader, said: Said, marks: Marks, number: int) -> NewItem:
@@ -69,10 +69,11 @@ def _facts(reads: Reader, said: Said, marks: Marks, number: int) -> NewItem:
 
 def _note(reads: Reader, said: Said, marks: Marks, number: int) -> str:
     before, after = reads.source
-    parts = said.asides + marks.notes
+    parts = [*filter(None, said.asides), *marks.notes]
     if said.provenance.also:
-        parts += (said.provenance.also,)
-    return " · ".join((*dict.fromkeys(filter(None, parts)), f"{before}{number}{after}"))
+        parts.append(said.provenance.also)
+    told = dict.fromkeys(parts) if len(parts) > 1 else parts
+    return " · ".join((*told, f"{before}{number}{after}"))
 
 
 def _photos(said: Said) -> tuple[str, ...]:
