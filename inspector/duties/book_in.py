@@ -161,9 +161,15 @@ def _check_fixing(facts: NewItem, kind: Kind, given: Container[str]) -> None:
 
 def check_days(facts: NewItem, today: date) -> None:
     """Refuse days that have not come, or that lie in no order a piece can have."""
-    for name, day in ((tr("made on"), facts.made_on), (tr("in service since"), facts.in_service_on)):
-        if day and day > today:
-            raise Refused(name, tr("The day lies in the future."), tr("Write the day as it was, or leave it empty."))
-    if facts.made_on and facts.in_service_on and facts.made_on > facts.in_service_on:
+    made_on, in_service_on = facts.made_on, facts.in_service_on
+    if made_on and made_on > today:
+        raise _not_yet(tr("made on"))
+    if in_service_on and in_service_on > today:
+        raise _not_yet(tr("in service since"))
+    if made_on and in_service_on and made_on > in_service_on:
         why = tr("It would have been in service before it was made.")
         raise Refused(tr("in service since"), why, tr("Correct one of the two days."))
+
+
+def _not_yet(field: str) -> Refused:
+    return Refused(field, tr("The day lies in the future."), tr("Write the day as it was, or leave it empty."))

@@ -1,5 +1,6 @@
 """In which form a piece comes in: what each form must tell, what it ought to, and whose a borrowed piece is."""
 
+from collections.abc import Callable, Mapping
 from datetime import date
 
 from msgspec.structs import replace
@@ -14,16 +15,11 @@ from inspector.register.page import Page
 def in_form(page: Page, facts: NewItem, today: date) -> NewItem:
     """The facts as they are kept; refused where the form's own fact is missing. A borrowed piece is its lender's."""
     _check_words(facts)
-    if facts.provenance is Provenance.BORROWED:
-        return _borrowed(page, facts, today)
-    if facts.borrowed_until:
+    if facts.borrowed_until and facts.provenance is not Provenance.BORROWED:
         why = tr("A day to go back by was named, but the piece is not borrowed.")
         raise Refused(tr("borrowed until"), why, tr("Say that it is borrowed, or leave the day out."))
-    if facts.provenance is Provenance.GIFT and not facts.from_whom:
-        raise Refused(tr("from whom"), tr("It is empty."), tr("Write who gave it."))
-    if facts.provenance is Provenance.HOME_MADE:
-        _check_home_made(facts)
-    return facts
+    form = _FORMS.get(facts.provenance)
+    return form(page, facts, today) if form else facts
 
 
 def still_wanted(facts: NewItem) -> tuple[str, ...]:
@@ -39,17 +35,33 @@ def still_wanted(facts: NewItem) -> tuple[str, ...]:
 
 
 def _check_words(facts: NewItem) -> None:
-    for field, text in ((tr("from whom"), facts.from_whom), (tr("paper"), facts.paper)):
-        if text and (text != text.strip() or not text.isprintable()):
-            raise Refused(field, tr("It is not one plain line."), tr("Write one line without space at its ends."))
+    if not _is_line(facts.from_whom):
+        raise _no_line(tr("from whom"))
+    if not _is_line(facts.paper):
+        raise _no_line(tr("paper"))
 
 
-def _check_home_made(facts: NewItem) -> None:
+def _is_line(text: str) -> bool:
+    return text.isprintable() and text == text.strip()
+
+
+def _no_line(field: str) -> Refused:
+    return Refused(field, tr("It is not one plain line."), tr("Write one line without space at its ends."))
+
+
+def _given(_page: Page, facts: NewItem, _today: date) -> NewItem:
+    if not facts.from_whom:
+        raise Refused(tr("from whom"), tr("It is empty."), tr("Write who gave it."))
+    return facts
+
+
+def _home_made(_page: Page, facts: NewItem, _today: date) -> NewItem:
     if not facts.from_whom:
         raise Refused(tr("from whom"), tr("It is empty."), tr("Write who made it."))
     if facts.rating.figure and facts.rating.stated_on == "certificate" and not facts.paper:
         why = tr("A certificate is said to stand for a home-made piece, but not which.")
         raise Refused(tr("paper"), why, tr("Write its number and who tested the piece."))
+    return facts
 
 
 def _borrowed(page: Page, facts: NewItem, today: date) -> NewItem:
@@ -65,3 +77,10 @@ def _borrowed(page: Page, facts: NewItem, today: date) -> NewItem:
     if names_club(page, owner):
         raise Refused(tr("owner"), tr("What is borrowed is not the club's."), tr("Write whose it is."))
     return replace(facts, owner=owner)
+
+
+_FORMS: Mapping[Provenance, Callable[[Page, NewItem, date], NewItem]] = {
+    Provenance.BORROWED: _borrowed,
+    Provenance.GIFT: _given,
+    Provenance.HOME_MADE: _home_made,
+}

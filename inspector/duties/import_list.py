@@ -14,6 +14,7 @@ from inspector.duties.importing.figures import text_of
 from inspector.duties.importing.photos import Folder, folder_of, photo_bytes
 from inspector.duties.importing.reader import reader
 from inspector.duties.importing.remember import IMPORT, recalled
+from inspector.duties.importing.twins import names_of
 from inspector.duties.office import Office
 from inspector.duties.out_tray import next_number
 from inspector.duties.take_photos import picture_of
@@ -131,9 +132,9 @@ def take(office: Office, run: Fates) -> Imported:
 
 
 def _check_still_passing(page: Page, run: Fates) -> None:
-    known = known_of(page)
+    known, shared = known_of(page), run.matching.shared_serials
     for one in run.passed:
-        if one.facts and (why := known.like(one.facts, shared_serials=run.matching.shared_serials)[0]):
+        if one.facts and (why := known.like(one.facts, names_of(one.facts, shared_serials=shared))[0]):
             said = tr("The register has changed since: row {number} would not pass. {why}", number=one.number, why=why)
             raise Refused(tr("rows"), said, tr("Nothing was taken. Read the list again, and look at it once more."))
 

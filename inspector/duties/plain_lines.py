@@ -22,7 +22,7 @@ def check_line(field: str, text: str) -> None:
 
 def check_text(field: str, text: str) -> None:
     """Refuse sentences with signs that steer a screen or turn the reading round, or far too long to be read."""
-    if _STEERS.search(text):
+    if not text.isprintable() and _STEERS.search(text):
         raise Refused(field, tr("It has signs that do not print."), tr("Write it anew as plain text."))
     if len(text) > _LONGEST_TEXT:
         why = tr("It has {count} signs.", count=len(text))

@@ -1,5 +1,6 @@
 """Stories: what is told in sentences neither steers the screen of whoever reads it nor floods the register."""
 
+import sys
 from collections.abc import Callable
 
 import pytest
@@ -9,6 +10,7 @@ from inspector.duties.change_item import change_note, label_lost, retag
 from inspector.duties.change_person import change_person
 from inspector.duties.keep_incident import add_statement
 from inspector.duties.office import Office
+from inspector.duties.plain_lines import _STEERS
 from inspector.duties.release_evidence import release_evidence
 from inspector.duties.repair_item import repair_item
 from inspector.duties.report_incident import report_incident
@@ -19,6 +21,11 @@ from inspector.refused import Refused
 from tests.duties.incidents import SECOND, accident, beach, reported
 
 SPOOFS = ("let go\x1b[2J\x1b[31m", "\u202etif si ti", "a\u0000b", "x" * 30_000)
+
+
+def test_whatever_prints_steers_nothing() -> None:
+    """So a text that prints need not be searched for such signs."""
+    assert not [sign for sign in map(chr, range(sys.maxunicode + 1)) if sign.isprintable() and _STEERS.search(sign)]
 
 
 @pytest.mark.parametrize("spoof", SPOOFS)

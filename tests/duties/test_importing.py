@@ -180,6 +180,8 @@ def test_what_a_column_proves_is_proposed_and_still_shown(desk: Office, tmp_path
         ("45415", None),
         ("31.02.2024", None),
         ("soon", None),
+        ("³", None),
+        ("9" * 5000, None),
     ],
 )
 def test_days_in_local_forms(desk: Office, tmp_path: Path, said: str, day: date | None) -> None:

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from inspector.duties.importing.twins import same_maker, say_the_same, twins_in
+from inspector.duties.importing.twins import names_of, same_maker, say_the_same, twins_in
 from inspector.gear.import_list import Fate, RowFate
 from inspector.gear.item import NewItem, Rating
 from inspector.gear.kind import Basis
@@ -56,4 +56,5 @@ def test_each_row_is_told_of_the_row_it_may_be(said: list[tuple[tuple[str, str, 
         for one in group:
             if other := _by_looking_at_every_pair(one, group):
                 wanted.setdefault(one.number, other)
-    assert twins_in(rows, shared_serials=shared) == wanted
+    names = [names_of(one.facts, shared_serials=shared) if one.facts else None for one in rows]
+    assert twins_in(rows, names) == wanted

@@ -1,5 +1,6 @@
 """What the columns of a list mean: proposed by their headings and by what is in them, and what is to be asked."""
 
+from collections import Counter
 from collections.abc import Callable
 from itertools import pairwise
 
@@ -28,7 +29,9 @@ def cells_below(sheet: Sheet, matching: Matching, at: int) -> list[Cell]:
 
 def said_below(sheet: Sheet, matching: Matching, at: int) -> list[Cell]:
     """The same, each only once: in a long list most cells of a column say what others said."""
-    return list(dict.fromkeys(cells_below(sheet, matching, at)))
+    said = {row[at]: None for row in sheet.rows[matching.head :] if at < len(row)}
+    said.pop("", None)
+    return list(said)
 
 
 def kind_names(office: Office) -> dict[str, str]:
@@ -64,9 +67,12 @@ def find_head(office: Office, sheet: Sheet) -> int:
     Where none are known: the first row of several words without a figure over one that has figures; 0 for none.
     """
     sizes = size_names(office)
+    rows = sheet.rows[:_LOOKED_FOR_HEAD]
+    said = {cell for row in rows for cell in row if isinstance(cell, str)}
+    headings = {cell for cell in said if cell and heading_meant(cell, sizes).field}
     best, most = 0, 1
-    for number, row in enumerate(sheet.rows[:_LOOKED_FOR_HEAD], 1):
-        known = sum(1 for cell in row if isinstance(cell, str) and cell and heading_meant(cell, sizes).field)
+    for number, row in enumerate(rows, 1):
+        known = sum(cell in headings for cell in row)
         if known > most:
             best, most = number, known
     return best or _head_by_figures(sheet)
@@ -128,7 +134,7 @@ def _content_means(cells: list[Cell], names: dict[str, str], taken: set[str]) ->
 
 
 def _share(texts: list[str], holds: Callable[[str], bool]) -> bool:
-    return sum(1 for one in texts if holds(one)) >= len(texts) * _ENOUGH_RATIO
+    return sum(count for text, count in Counter(texts).items() if holds(text)) >= len(texts) * _ENOUGH_RATIO
 
 
 def _proven(office: Office, sheet: Sheet, matching: Matching) -> Matching:

@@ -13,7 +13,8 @@ from inspector.refused import Refused
 
 DMY, MDY, YMD, COUNT = "dmy", "mdy", "ymd", "count"
 _CLOCK = re.compile(r"[T ]\d{1,2}:\d{2}(:\d{2})?(\.\d+)?Z?$")
-_ISO = re.compile(r"^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$")
+_ISO = re.compile(r"^\d{4}-\d\d-\d\d$", re.ASCII)
+_YEAR_FIRST = re.compile(r"^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$")
 _THREE = re.compile(r"^(\d{1,2})\s*([./-])\s*(\d{1,2})\s*\2\s*(\d{4}|\d{2})$")
 _NAMED = (
     re.compile(r"^(?P<d>\d{1,2})\W+(?P<m>[^\W\d]+)\W+(?P<y>\d{4})$"),
@@ -29,30 +30,37 @@ _FIRST_COUNTED = date(1899, 12, 30)  # a spreadsheet's day 0, as it stands after
 _COUNTED = range(20_000, 80_000)
 
 
-def read_day_cell(cell: Cell, column: Column, today: date, field: str) -> tuple[date, bool]:
+def read_day_cell(cell: Cell, column: Column, today: date) -> tuple[date, bool]:
     """The day, and whether it is the first of a month or a year of which no day was written.
 
     Refused (NotTold) where day and month can change places and nobody said which comes first.
     """
     if isinstance(cell, date):
         return cell, False
-    text = _CLOCK.sub("", text_of(cell))
+    text = _without_clock(cell)
     try:
         if found := _whole(text, column, today):
             return found, False
         if found := _vague(text):
             return found, True
-        if text.isdigit() and int(text) in _COUNTED:
+        if _is_count(text):
             if column.order != COUNT:
                 raise NotTold(column, Asks.ORDER, text)
             return _FIRST_COUNTED + timedelta(days=int(text)), False
     except ValueError:
         pass
-    raise Refused(field, tr("“{text}” is no day.", text=text), tr("Mend it in the list, or leave it empty."))
+    raise Refused(column.heading, tr("“{text}” is no day.", text=text), tr("Mend it in the list, or leave it empty."))
+
+
+def _without_clock(cell: Cell) -> str:
+    text = text_of(cell)
+    return _CLOCK.sub("", text) if ":" in text else text
 
 
 def _whole(text: str, column: Column, today: date) -> date | None:
-    if found := _ISO.match(text):
+    if _ISO.match(text):
+        return date.fromisoformat(text)
+    if found := _YEAR_FIRST.match(text):
         return date(int(found[1]), int(found[2]), int(found[3]))
     if found := _THREE.match(text):
         first, second = int(found[1]), int(found[3])
@@ -110,18 +118,16 @@ def hangs_on_order(cells: Sequence[Cell]) -> bool:
     """Whether a day of the column can be two days, or is a mere count."""
     parts = [(int(found[1]), int(found[3])) for found in _unsure(cells)]
     texts = [text_of(one) for one in cells if not isinstance(one, date)]
-    counts = any(text.isdigit() and int(text) in _COUNTED for text in texts)
+    counts = any(_is_count(text) for text in texts)
     return counts or any(first <= 12 and second <= 12 and first != second for first, second in parts)
 
 
+def _is_count(text: str) -> bool:
+    """Whether a text may be a spreadsheet's count of days."""
+    return text.isdecimal() and len(text.lstrip("0")) == 5 and int(text.lstrip("0")) in _COUNTED
+
+
 def _unsure(cells: Sequence[Cell]) -> list[re.Match[str]]:
-    found = (_THREE.match(_CLOCK.sub("", text_of(one))) for one in cells if not isinstance(one, date))
-    return [one for one in found if one and one[2] != "."]
-
-
-def looks_like_day(cell: Cell) -> bool:
-    """Whether a cell is written as a day."""
-    if isinstance(cell, date):
-        return True
-    text = _CLOCK.sub("", text_of(cell))
-    return bool(_ISO.match(text) or _THREE.match(text) or any(form.match(text) for form in _NAMED))
+    """Those with a day and a month in some order; four figures at the head of a cell are a year, which tells it."""
+    texts = [_without_clock(one) for one in cells if isinstance(one, str) and not one[:4].isdigit()]
+    return [found for text in texts if (found := _THREE.match(text)) and found[2] != "."]

@@ -11,7 +11,8 @@ from inspector.duties.book_in_forms import in_form
 from inspector.duties.importing.photos import Folder, with_photos
 from inspector.duties.importing.reader import Reader
 from inspector.duties.importing.rows import is_blank, read_row
-from inspector.duties.importing.twins import same_maker, say_the_same, twins_in
+from inspector.duties.importing.said import Said, said_in
+from inspector.duties.importing.twins import Names, names_of, same_maker, say_the_same, twins_in
 from inspector.duties.importing.words import plain
 from inspector.duties.office import Office, told_of
 from inspector.gear.import_list import Beside, Fate, Row, RowFate, Sheet
@@ -30,28 +31,25 @@ class Known(Struct, frozen=True):
 
     tags: Mapping[str, Item]
     vehicles: frozenset[str]
-    serials: Mapping[str, Sequence[Item]]
+    serials: Mapping[str | None, Sequence[Item]]
 
-    def like(self, facts: NewItem, *, shared_serials: bool) -> tuple[str, NewItem | None]:
-        """Why a row cannot be a new piece, and the piece that it is like; empty where it can."""
-        if found := self.tags.get(facts.tag.casefold()):
+    def like(self, facts: NewItem, names: Names) -> tuple[str, NewItem | None]:
+        """Why a row cannot be a new piece, and the piece that it is like; empty where it can. names: of the row."""
+        if found := self.tags.get(names.tag):
             return tr("The tag “{tag}” is in the register already.", tag=facts.tag), found.facts
-        if facts.tag.casefold() in self.vehicles:
+        if names.tag in self.vehicles:
             return tr("A vehicle has the tag “{tag}”.", tag=facts.tag), None
-        if not shared_serials:
-            for item in self.serials.get(plain(facts.serial), ()):
-                if same_maker(item.facts, facts):
-                    why = tr(
-                        "The serial {serial} is in the register already, as {tag}.", serial=facts.serial, tag=item.tag
-                    )
-                    return why, item.facts
+        for item in self.serials.get(names.serial, ()):
+            if same_maker(item.facts, facts):
+                why = tr("The serial {serial} is in the register already, as {tag}.", serial=facts.serial, tag=item.tag)
+                return why, item.facts
         return "", None
 
 
 def known_of(page: Page) -> Known:
     """What the register has now."""
     every = page.every_item()
-    serials: dict[str, list[Item]] = defaultdict(list)
+    serials: dict[str | None, list[Item]] = defaultdict(list)
     for item in every:
         if item.facts.serial:
             serials[plain(item.facts.serial)].append(item)
@@ -67,10 +65,11 @@ def fates(reads: Reader, page: Page, sheet: Sheet, folder: Folder | None) -> tup
     """What becomes of each row of the sheet, in their order."""
     head = reads.matching.head
     above = [_above(row, number, is_head=number == head) for number, row in enumerate(sheet.rows[:head], 1)]
-    below = [(number, row) for number, row in enumerate(sheet.rows[head:], head + 1)]
+    below = sheet.rows[head:]
     heading = sheet.rows[head - 1] if head else ()
     told = told_of(reads.office, below, after=len(below))
-    read = [_fate(reads, page, row, number, heading) for number, row in told]
+    said = zip(told, said_in(reads, below), strict=True)
+    read = [_fate(reads, page, one, number, heading) for number, (_, one) in enumerate(said, head + 1)]
     return (*above, *_without_doubles(reads, known_of(page), with_photos(read, folder)))
 
 
@@ -84,14 +83,14 @@ def _above(row: Row, number: int, *, is_head: bool) -> RowFate:
     )
 
 
-def _fate(reads: Reader, page: Page, row: Row, number: int, heading: Row) -> RowFate:
-    if is_blank(row):
+def _fate(reads: Reader, page: Page, said: Said, number: int, heading: Row) -> RowFate:
+    if is_blank(said.row):
         return RowFate(number, Fate.BLANK, why=tr("Nothing stands in the row."))
-    if heading and row == heading:
+    if heading and said.row == heading:
         what = tr("It tells of no piece.")
         return RowFate(number, Fate.REFUSED, why=tr("The headings stand here once more."), what_to_do=what)
     try:
-        facts, told, photos = read_row(reads, row, number)
+        facts, told, photos = read_row(reads, said, number)
         kept = in_form(page, facts, reads.today)
     except Refused as refusal:
         why = f"{refusal.field}: {refusal.why}"
@@ -102,12 +101,14 @@ def _fate(reads: Reader, page: Page, row: Row, number: int, heading: Row) -> Row
 def _without_doubles(reads: Reader, known: Known, rows: Sequence[RowFate]) -> Iterator[RowFate]:
     """Rows that are in the register already, or twice in the list, are set aside beside what they are like."""
     shared = reads.matching.shared_serials
-    twins = twins_in(rows, shared_serials=shared)
-    for one in told_of(reads.office, rows, before=len(rows), each=_TOLD_EACH):
-        if one.facts is None:
+    names = [names_of(one.facts, shared_serials=shared) if one.facts else None for one in rows]
+    twins = twins_in(rows, names)
+    told = told_of(reads.office, rows, before=len(rows), each=_TOLD_EACH)
+    for one, called in zip(told, names, strict=True):
+        if one.facts is None or called is None:
             yield one
             continue
-        why, theirs = known.like(one.facts, shared_serials=shared)
+        why, theirs = known.like(one.facts, called)
         if why:
             what = tr("Look whether it is the same piece; if not, give it another tag.")
             yield replace(

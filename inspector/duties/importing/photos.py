@@ -43,7 +43,7 @@ def folder_of(place: Path) -> Folder:
 
 def with_photos(rows: Iterable[RowFate], folder: Folder | None) -> list[RowFate]:
     """The rows with the files that go with each; what is named and not there is told, and stands in the note."""
-    return [_with(one, folder) if one.fate is Fate.TAKEN and (folder or one.photos) else one for one in rows]
+    return [_with(one, folder) if (folder or one.photos) and one.fate is Fate.TAKEN else one for one in rows]
 
 
 def _with(row: RowFate, folder: Folder | None) -> RowFate:

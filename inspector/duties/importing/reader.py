@@ -1,8 +1,7 @@
 """What every row of a list is read with: made once for the list, and what rows have in common is read once."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date
-from operator import itemgetter
 
 from msgspec import Struct, field
 
@@ -13,8 +12,10 @@ from inspector.duties.office import Office
 from inspector.gear.import_list import SIZE_SIGN, Cell, Column, Field, Matching, Row
 from inspector.gear.item import Fixing, Provenance, Rating, SizeAsNew
 from inspector.gear.kind import Kind
+from inspector.language import tr
 from inspector.rulebook.words import provenance_word
 
+_NUMBER = "\0"  # no file's name has it
 _MARKED = (Field.KIND, Field.RATING, Field.BASIS, Field.FACTOR, Field.FIXED_BY)
 
 
@@ -30,24 +31,23 @@ class Marks(Struct, frozen=True):
 
 
 class Reader(Struct, frozen=True):
-    """What every row is read with. file: the name of the list, which the notes name.
+    """What every row is read with. source: what a note says before and after the number of its row.
 
-    columns: place, field and looks of those that are not left out; width: how many cells a row must have for them.
-    marked: the cells of a row on which its kind and marks hang. marks, days: what was read of such cells and of days,
-    and found right, by the cells; for one list, read in one language.
+    looks: at the columns that are not left out; telling: which of them, by what they mean; width: how many cells a row
+    must have for them. marked: the places of the cells on which the kind and the marks of a row hang; marks: what was
+    read of them, and found right, by these cells; for one list, read in one language.
     """
 
     office: Office
     today: date
     matching: Matching
-    file: str
+    source: tuple[str, str]
     kinds: Mapping[str, str]
-    pasts: Mapping[str, str]
-    columns: tuple[tuple[int, str, Looks], ...]
+    looks: tuple[Looks, ...]
+    telling: Mapping[str, Sequence[int]]
     width: int
-    marked: Callable[[Row], object]
-    marks: dict[object, Marks] = field(default_factory=dict)
-    days: dict[tuple[int, Cell], tuple[date, bool]] = field(default_factory=dict)
+    marked: tuple[int, ...]
+    marks: dict[tuple[Cell, ...], Marks] = field(default_factory=dict)
 
     def kind(self, key: str) -> Kind:
         """A kind of gear."""
@@ -60,23 +60,23 @@ class Reader(Struct, frozen=True):
     def given(self, row: Row) -> dict[str, list[Look]]:
         """The cells of a row by what they mean, those alone that tell it."""
         found: dict[str, list[Look]] = {}
-        for at, name, looks in self.columns:
-            look = looks[row[at]]
-            if look.counts:
-                found.setdefault(name, []).append(look)
+        for looks in self.looks:
+            at = looks.column.at
+            if at < len(row) and (look := looks[row[at]]).counts:
+                found.setdefault(looks.column.field, []).append(look)
         return found
 
 
 def reader(office: Office, matching: Matching, file: str) -> Reader:
     """What the rows of a sheet are read with."""
-    pasts = {plain(provenance_word(one)): one.value for one in Provenance} | dict(table("pasts"))
+    pasts = {plain(provenance_word(one)): one for one in Provenance}
+    pasts |= {word: Provenance(one) for word, one in table("pasts").items()}
     read = [one for one in matching.columns if one.field != Field.LEFT_OUT]
-    columns = tuple((one.at, one.field, Looks(one)) for one in read)
-    marked = [one.at for one in read if one.field in _MARKED or one.field.startswith(SIZE_SIGN)]
+    looks = tuple(Looks(one, office.today, pasts) for one in read)
+    telling: dict[str, list[int]] = {}
+    for at, one in enumerate(read):
+        telling.setdefault(one.field, []).append(at)
+    marked = tuple(one.at for one in read if one.field in _MARKED or one.field.startswith(SIZE_SIGN))
     width = max((one.at + 1 for one in read), default=0)
-    names = kind_names(office)
-    return Reader(office, office.today, matching, file, names, pasts, columns, width, _getter(marked))
-
-
-def _getter(places: list[int]) -> Callable[[Row], object]:
-    return itemgetter(*places) if places else lambda _: ()
+    before, _, after = tr("From the list {file}, row {number}.", file=file, number=_NUMBER).partition(_NUMBER)
+    return Reader(office, office.today, matching, (before, after), kind_names(office), looks, telling, width, marked)

@@ -1,6 +1,6 @@
 """Rows of one list that may speak of one piece: told apart or together by tag, serial, mark and all that they say."""
 
-from collections import defaultdict
+from collections import Counter
 from collections.abc import Iterable, Sequence
 
 from msgspec import Struct
@@ -24,19 +24,40 @@ class _Twin(Struct, frozen=True):
 _Ends = tuple[_Twin, _Twin | None]  # the first of some rows, and the first that says anything else than it
 
 
-def twins_in(rows: Sequence[RowFate], *, shared_serials: bool) -> dict[int, RowFate]:
-    """By the number of a row another one with its tag or serial. Of rows that say the same the first is free."""
-    groups: dict[str, list[RowFate]] = defaultdict(list)
-    for one in rows:
-        if one.facts:
-            groups[f"tag {one.tag.casefold()}"].append(one)
-            if one.facts.serial and not shared_serials:
-                groups[f"serial {plain(one.facts.serial)}"].append(one)
+class Names(Struct, frozen=True, gc=False):
+    """What a row calls its piece, as plainly as two spellings of it are one. serial: None where several may bear it."""
+
+    tag: str
+    serial: str | None
+
+
+def names_of(facts: NewItem, *, shared_serials: bool) -> Names:
+    """What a row calls its piece."""
+    return Names(facts.tag.casefold(), None if shared_serials else plain(facts.serial))
+
+
+def twins_in(rows: Sequence[RowFate], names: Sequence[Names | None]) -> dict[int, RowFate]:
+    """By the number of a row another one with its tag or serial. Of rows that say the same the first is free.
+
+    names: of each row, None for one that has no facts.
+    """
+    tags, serials = _often([one.tag for one in names if one]), _often([one.serial for one in names if one])
+    groups: dict[tuple[str, str], list[RowFate]] = {}
+    for row, one in zip(rows, names, strict=True) if tags or serials else ():
+        if one and one.tag in tags:
+            groups.setdefault(("tag", one.tag), []).append(row)
+        if one and one.serial in serials and row.facts and row.facts.serial:
+            groups.setdefault(("serial", one.serial), []).append(row)
     found: dict[int, RowFate] = {}
-    for group in (some for some in groups.values() if len(some) > 1):
+    for group in groups.values():
         for number, other in _twins_of(group):
             found.setdefault(number, other)
     return found
+
+
+def _often(names: Sequence[str | None]) -> set[str]:
+    """Those that come more than once."""
+    return {name for name, count in Counter(names).items() if name is not None and count > 1}
 
 
 def same_maker(one: NewItem, other: NewItem) -> bool:

@@ -3,20 +3,20 @@
 import re
 import unicodedata
 from collections.abc import Mapping
-from functools import cache, lru_cache
+from functools import cache
 from importlib.resources import files
 
 import tomli
 
 _NO_WORD = re.compile(r"[^\w²³ø+]+")
+_ASCII = "".join(sign.lower() if sign.isalnum() or sign == "+" else " " for sign in map(chr, range(128)))
 
 
-@lru_cache(maxsize=1024)  # a list says the same headings, kinds and places in every row
 def plain(text: str) -> str:
     """A text without what two spellings differ in: capitals, signs and spacing."""
-    small = text.casefold()
-    if not text.isascii():
-        small = unicodedata.normalize("NFC", text).casefold().replace("ß", "ss").replace("⌀", "ø")
+    if text.isascii():
+        return " ".join(text.translate(_ASCII).split())
+    small = unicodedata.normalize("NFC", text).casefold().replace("ß", "ss").replace("⌀", "ø")
     return " ".join(_NO_WORD.sub(" ", small.replace("_", " ")).split())
 
 

@@ -18,12 +18,12 @@ def guarded(text: str) -> str:
 
 def unguarded(text: str) -> str:
     """The text as it was before `guarded`."""
-    return text[1:] if text.startswith("'") and _GUARDED.match(text) else text
+    return text[1:] if _GUARDED.match(text) else text
 
 
 class Cleaned(dict[str, str]):
     """The texts of a file's cells, `unguarded` and without space at their ends: what comes again is cleaned once."""
 
     def __missing__(self, text: str) -> str:
-        clean = self[text] = unguarded(text).strip()
+        clean = self[text] = (unguarded(text) if text.startswith("'") else text).strip()
         return clean

@@ -25,10 +25,11 @@ def csv_rows(data: bytes, name: str, encoding: str = "", delimiter: str = "") ->
     head, _, rest = text.partition("\n")
     if head.strip().lower().startswith("sep=") and len(head.strip()) == len("sep=") + 1:
         delimiter, text = delimiter or head.strip()[-1], "\n" + rest  # the line stays as an empty one: rows keep number
-    delimiter = delimiter or _delimiter(text)
-    cleaned = Cleaned()
+    lines = StringIO(text, newline="")
+    delimiter = delimiter or _delimiter(lines)
+    cleaned = Cleaned().__getitem__
     try:
-        rows = tuple([tuple([cleaned[cell] for cell in one]) for one in check_shape(_parsed(text, delimiter), name)])
+        rows = tuple([tuple(map(cleaned, one)) for one in check_shape(_parsed(lines, delimiter), name)])
     except (csv.Error, TypeError) as error:
         why = tr("It cannot be read as a table ({why}).", why=error)
         raise Refused(name, why, tr("Save it anew as CSV or XLSX from the program it comes from.")) from error
@@ -63,22 +64,21 @@ def _is_text(text: str) -> bool:
     """Whether hardly a sign is one that no text has, and none is a NUL."""
     if "\0" in text:
         return False
-    strange = sum(
-        1 for one in text[:20_000] if not one.isprintable() and one not in "\r\n\t\x0b\x0c\xa0\u202f\ufeff\xad"
-    )
-    return strange <= len(text[:20_000]) * _NO_TEXT_RATIO
+    some = text[:20_000]
+    strange = {one for one in set(some) if not one.isprintable() and one not in "\r\n\t\x0b\x0c\xa0\u202f\ufeff\xad"}
+    return sum(map(some.count, strange)) <= len(some) * _NO_TEXT_RATIO
 
 
-def _delimiter(text: str) -> str:
+def _delimiter(lines: StringIO) -> str:
     """The sign that parts most rows into the same number of cells; a decimal comma parts them unevenly."""
-    return max(_DELIMITERS, key=lambda one: _evenness(text, one))
+    return max(_DELIMITERS, key=lambda one: _evenness(lines, one))
 
 
-def _evenness(text: str, delimiter: str) -> tuple[float, float, int]:
+def _evenness(lines: StringIO, delimiter: str) -> tuple[float, float, int]:
     widths = []
     try:
-        for cells in _parsed(text, delimiter):
-            if any(cell.strip() for cell in cells):
+        for cells in _parsed(lines, delimiter):
+            if any(map(str.strip, cells)):
                 widths.append(len(cells))
             if len(widths) == _LOOKED_AT:
                 break
@@ -92,6 +92,7 @@ def _evenness(text: str, delimiter: str) -> tuple[float, float, int]:
     return (rows / len(widths) if is_headed else 0.0, is_headed, width)
 
 
-def _parsed(text: str, delimiter: str) -> Iterable[list[str]]:
+def _parsed(lines: StringIO, delimiter: str) -> Iterable[list[str]]:
+    lines.seek(0)
     csv.field_size_limit(_LONGEST_CELL * 4)
-    return csv.reader(StringIO(text, newline=""), delimiter=delimiter)
+    return csv.reader(lines, delimiter=delimiter)

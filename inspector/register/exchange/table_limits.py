@@ -28,9 +28,9 @@ def check_shape(rows: Iterable[Cells], name: str) -> Iterator[Cells]:
     """The rows again; refused as soon as they are too many or too wide."""
     cells = 0
     for number, row in enumerate(rows, 1):
-        cells += len(row)
-        check_extent(number, len(row), name)
-        if cells > MOST_CELLS:
+        width = len(row)
+        cells += width
+        if number > MOST_ROWS or width > MOST_COLUMNS or cells > MOST_CELLS:
             raise too_large(name)
         yield row
 
