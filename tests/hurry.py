@@ -1,8 +1,8 @@
 """What the tests do not wait for: the disk, and hashes that are dear on purpose.
 
 Registers of the tests wait for no disk, as the run's server does not: none of them has to outlive a power cut. What is
-written stays in memory until the system takes it to the disk; a process that is killed loses nothing by it. And the hash
-of a passphrase has to be dear to a guesser, who is not among the tests.
+written stays in memory until the system takes it to the disk; a process that is killed loses nothing by it. And the
+hash of a passphrase has to be dear to a guesser, who is not among the tests.
 
 The program itself waits for both: in tests/register, test_history_is_kept.py opens a register and test_passphrases.py
 hashes by the program's own settings, and what the tests start as a process of its own has them too.
