@@ -20,8 +20,8 @@ from inspector.duties.look_up import club_officer, people
 from inspector.duties.office import Office
 from inspector.gear.person import Person
 from inspector.rulebook.load import Rulebook, packaged
+from tests import hurry, statements
 from tests import server as run_server
-from tests import statements
 from tests.fresh import copied, fresh_book
 from tests.once import once
 from tests.outside_values import (  # noqa: F401 - hooks of the whole run
@@ -38,6 +38,7 @@ def pytest_sessionstart(session: pytest.Session) -> None:
     if not hasattr(session.config, "workerinput"):
         run_server.begin_run()
     statements.share()
+    hurry.hurry()
 
 
 def pytest_unconfigure(config: pytest.Config) -> None:

@@ -57,13 +57,24 @@ def tags(stand: Stand) -> set[str]:
     return {name.removeprefix("Open ") for name in names if name.startswith("Open ")}
 
 
-def test_it_shows_ninety_days_by_day_what_waits_first(due_on: Open, sample: Office) -> None:
+def test_it_shows_ninety_days_by_day_what_waits_first_and_each_line_leads_to_what_it_is_about(
+    due_on: Open, sample: Office
+) -> None:
     stand = due_on(sample)
     told, lines = shown_texts(stand), what_falls_due(sample)
     late = sum(1 for one in lines if one.overdue_days(sample.today))
     assert f"{len(lines)} lines until 23 Feb 2027, {late} of them overdue" in told
     assert told.index("\nNow\n") < told.index("OVERDUE by")
     assert tags(stand) == {one.about for one in lines}
+    for about in ("SB-03", "T-05"):
+        QTest.keyClick(named(stand, f"Open {about}"), Qt.Key.Key_Return)
+    assert stand.left == [("opened", "SB-03"), ("go", Go("trip", "T-05"))]
+    page_of(stand).focus_start()
+    QTest.keyClicks(focused(), "s")
+    bring = page_of(stand).papers.bring_to
+    bring.setFocus()
+    QTest.keyClicks(bring, "x")
+    assert stand.left[2:] == [("typed", "s")] and bring.text() == "x", "in a field letters stay"
 
 
 def test_the_boxes_narrow_and_sort_it(qtbot: QtBot, due_on: Open, sample: Office) -> None:
@@ -98,27 +109,14 @@ def test_where_nothing_falls_due_it_says_so(due_on: Open, empty_office: Office) 
     assert "Nothing falls due." in shown_texts(due_on(empty_office))
 
 
-def test_return_on_a_line_opens_its_piece_and_a_trip_leads_to_the_trip(due_on: Open, sample: Office) -> None:
-    stand = due_on(sample)
-    unfold(stand)
-    for about in ("SB-03", "T-05"):
-        QTest.keyClick(named(stand, f"Open {about}"), Qt.Key.Key_Return)
-    assert stand.left == [("opened", "SB-03"), ("go", Go("trip", "T-05"))]
-
-
-def test_it_can_be_begun_for_a_person(qtbot: QtBot, due_on: Open, sample: Office) -> None:
-    stand = due_on(sample)
+def test_it_can_be_begun_for_a_person_and_return_in_the_name_of_the_file_writes_what_is_shown(
+    qtbot: QtBot, due_on: Open, sample: Office, tmp_path: Path
+) -> None:
+    stand, file = due_on(sample), tmp_path / "mine.ics"
     page_of(stand).begin(HOLDER)
     settle(qtbot, stand)
     sheet = page_of(stand).sheet
     assert sheet and sheet.lines == due_sheet(sample, person=HOLDER).lines and page_of(stand).person.value == HOLDER
-
-
-def test_return_in_the_name_of_the_file_writes_what_is_shown(
-    qtbot: QtBot, due_on: Open, sample: Office, tmp_path: Path
-) -> None:
-    stand, file = due_on(sample), tmp_path / "mine.ics"
-    chosen(qtbot, stand, "person", HOLDER)
     field = page_of(stand).papers.file
     field.clear()
     QTest.keyClicks(field, str(file))
@@ -128,12 +126,17 @@ def test_return_in_the_name_of_the_file_writes_what_is_shown(
     assert file.read_bytes().count(b"BEGIN:VEVENT") == count and str(file) in stand.notice.text
 
 
-def test_a_file_of_another_kind_is_left_alone_and_the_refusal_stands_at_its_field(
-    qtbot: QtBot, due_on: Open, sample: Office, tmp_path: Path
+def test_where_the_file_goes_can_be_chosen_and_a_file_of_another_kind_is_left_alone_and_told_at_its_field(
+    qtbot: QtBot, due_on: Open, sample: Office, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     stand, file = due_on(sample), tmp_path / "letter.txt"
     file.write_text("dear all")
     papers = page_of(stand).papers
+    before = papers.file.text()
+    for given, stands in (("", before), ("/elsewhere/x.ics", "/elsewhere/x.ics")):
+        monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_, given=given: (given, ""))
+        QTest.keyClick(named(stand, "Choose where the calendar file goes"), Qt.Key.Key_Space)
+        assert papers.file.text() == stands
     papers.file.setText(str(file))
     QTest.keyClick(named(stand, "Save calendar file"), Qt.Key.Key_Space)
     settle(qtbot, stand)
@@ -143,15 +146,6 @@ def test_a_file_of_another_kind_is_left_alone_and_the_refusal_stands_at_its_fiel
     QTest.keyClick(named(stand, "Save calendar file"), Qt.Key.Key_Space)
     settle(qtbot, stand)
     assert not papers.file.fault.isVisible() and (tmp_path / "other.ics").exists()
-
-
-def test_where_the_file_goes_can_be_chosen(due_on: Open, sample: Office, monkeypatch: pytest.MonkeyPatch) -> None:
-    stand = due_on(sample)
-    before = page_of(stand).papers.file.text()
-    for given, stands in (("", before), ("/elsewhere/x.ics", "/elsewhere/x.ics")):
-        monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_, given=given: (given, ""))
-        QTest.keyClick(named(stand, "Choose where the calendar file goes"), Qt.Key.Key_Space)
-        assert page_of(stand).papers.file.text() == stands
 
 
 def test_a_letter_goes_to_the_person_chosen_with_what_to_bring_where(
@@ -183,8 +177,13 @@ def letters_to(office: Office, name: str) -> list[str]:
     return [found[1]] if found else []
 
 
-def test_letters_to_everybody_and_slips_for_a_place_are_printed(qtbot: QtBot, due_on: Open, sample: Office) -> None:
+def test_letters_to_everybody_and_slips_for_a_place_are_printed_and_none_again_that_never_were(
+    qtbot: QtBot, due_on: Open, sample: Office
+) -> None:
     stand = due_on(sample)
+    QTest.keyClick(named(stand, "Print the last slips again"), Qt.Key.Key_Space)
+    settle(qtbot, stand)
+    assert "No slips were printed yet." in stand.notice.text
     QTest.keyClick(named(stand, "Print letters"), Qt.Key.Key_Space)
     settle(qtbot, stand)
     letters = len(list(sample.out_tray.glob("*.pdf")))
@@ -198,23 +197,6 @@ def test_letters_to_everybody_and_slips_for_a_place_are_printed(qtbot: QtBot, du
         kept = page.latest_document("letter", "slips")
     assert kept and len(list(sample.out_tray.glob("*.pdf"))) == letters + 1
     assert all(tag in kept[1] for tag in {one.about for one in due_sheet(sample, place="V-06").lines})
-
-
-def test_what_cannot_be_printed_again_is_told(qtbot: QtBot, due_on: Open, sample: Office) -> None:
-    stand = due_on(sample)
-    QTest.keyClick(named(stand, "Print the last slips again"), Qt.Key.Key_Space)
-    settle(qtbot, stand)
-    assert "No slips were printed yet." in stand.notice.text
-
-
-def test_letters_go_to_the_search_from_a_box_and_stay_in_a_field(due_on: Open, sample: Office) -> None:
-    stand = due_on(sample)
-    page_of(stand).focus_start()
-    QTest.keyClicks(focused(), "s")
-    bring = page_of(stand).papers.bring_to
-    bring.setFocus()
-    QTest.keyClicks(bring, "x")
-    assert stand.left == [("typed", "s")] and bring.text() == "x"
 
 
 def test_every_control_has_a_name_and_no_word_is_cut_off(qtbot: QtBot, due_on: Open, sample: Office) -> None:

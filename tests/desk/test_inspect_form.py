@@ -3,7 +3,6 @@
 from collections.abc import Callable
 from unittest import mock
 
-import pytest
 from PySide6.QtCore import QDate, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
@@ -17,55 +16,45 @@ from inspector.gear.outcome import Outcome
 from inspector.refused import Refused
 
 
-def test_nothing_is_graded_beforehand(form: InspectForm) -> None:
-    """Silence is not consent: no grade, no reading, no verdict."""
+def test_nothing_is_graded_beforehand_and_every_grade_is_told_what_it_means(form: InspectForm) -> None:
+    """Silence is not consent: no grade, no reading, no verdict. Question and words for slight and bad stand in the row;
+    a page scrolled by does not change what was chosen."""
     assert all(row.grade is None for row in form.rows)
     assert not any(button.isChecked() for row in form.rows for button in row.buttons.values())
     facts, faults = form.facts()
     assert (facts.answers, facts.readings, faults) == ((), (), 0)
     assert form.preview.judged is None
     assert "Nothing is written yet" in form.preview.text
-
-
-def test_every_grade_is_told_what_it_means(form: InspectForm) -> None:
-    """The question, and the words for slight and bad, stand in the row."""
     for row in form.rows:
         told = row.accessibleDescription()
         assert row.check.asks in told
         assert row.check.bad in told
         assert row.check.slight in told
+    event = mock.Mock()
+    form.head.occasion.box.wheelEvent(event)
+    event.ignore.assert_called_once_with()
+    assert form.head.occasion.value is InspectionKind.PERIODIC
 
 
-@pytest.mark.parametrize(
-    ("key", "grade"), [("1", Grade.GOOD), ("2", Grade.SLIGHT), ("3", Grade.BAD), ("0", Grade.NOT_SEEN)]
-)
-def test_a_number_key_grades_and_goes_on(qtbot: QtBot, form: InspectForm, key: str, grade: Grade) -> None:
-    """One key a check."""
+def test_a_number_key_grades_and_goes_on_and_delete_takes_the_grade_away(qtbot: QtBot, form: InspectForm) -> None:
+    """One key a check; where a check knows only good and bad, that for slight does nothing but say so."""
     row = next(row for row in form.rows if row.check.slight)
-    row.setFocus()
-    QTest.keyClicks(row, key)
-    assert row.grade is grade
-    assert row.buttons[grade].isChecked()
-    assert not row.hasFocus()
-    assert form.is_written
-
-
-def test_slight_is_not_taken_where_the_check_knows_only_good_and_bad(qtbot: QtBot, form: InspectForm) -> None:
-    """The key does nothing but say so."""
-    row = next(row for row in form.rows if not row.check.slight)
-    QTest.keyClicks(row, "2")
-    assert row.grade is None
-    assert row._hint.isVisible()
-    assert Grade.SLIGHT not in row.buttons
-
-
-def test_delete_takes_a_grade_away(qtbot: QtBot, form: InspectForm) -> None:
-    """A slip of the finger is undone."""
-    row = form.rows[0]
-    QTest.keyClicks(row, "3")
-    QTest.keyClick(row, Qt.Key.Key_Delete)
-    assert row.grade is None
-    assert not any(button.isChecked() for button in row.buttons.values())
+    for key, grade in (("1", Grade.GOOD), ("2", Grade.SLIGHT), ("3", Grade.BAD), ("0", Grade.NOT_SEEN)):
+        assert row.grade is None and not form.is_written, key
+        row.setFocus()
+        QTest.keyClicks(row, key)
+        assert row.grade is grade, key
+        assert row.buttons[grade].isChecked(), key
+        assert not row.hasFocus(), key
+        assert form.is_written, key
+        QTest.keyClick(row, Qt.Key.Key_Delete)
+        assert row.grade is None, key
+        assert not any(button.isChecked() for button in row.buttons.values()), key
+    short = next(row for row in form.rows if not row.check.slight)
+    QTest.keyClicks(short, "2")
+    assert short.grade is None
+    assert short._hint.isVisible()
+    assert Grade.SLIGHT not in short.buttons
 
 
 def test_the_verdict_is_shown_while_one_types(qtbot: QtBot, form: InspectForm) -> None:
@@ -160,14 +149,6 @@ def test_what_the_register_refuses_leaves_the_form_as_it_is(qtbot: QtBot, desk: 
     assert desk.pages.form is form
     assert (form.rows[0].grade, form.head.note_text) == (Grade.GOOD, "a note")
     assert form.save_button.isEnabled()
-
-
-def test_the_wheel_changes_no_choice(form: InspectForm) -> None:
-    """A page scrolled by must not change what was chosen."""
-    event = mock.Mock()
-    form.head.occasion.box.wheelEvent(event)
-    event.ignore.assert_called_once_with()
-    assert form.head.occasion.value is InspectionKind.PERIODIC
 
 
 def test_the_tab_key_goes_through_the_form_from_top_to_bottom(qtbot: QtBot, form: InspectForm) -> None:

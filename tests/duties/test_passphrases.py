@@ -4,7 +4,6 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from argon2 import PasswordHasher
 from msgspec.structs import replace
 from pypdf import PdfReader
 
@@ -46,13 +45,6 @@ ADAS, BOS = "low water at the spit", "eleven wet dogs barking"
 
 def seated(office: Office, person: Person) -> Office:
     return replace(office, officer=person, vouched=False)
-
-
-@pytest.fixture(autouse=True)
-def _quick_hashes(monkeypatch: pytest.MonkeyPatch) -> None:
-    """The cost of a hash is looked at where hashes are made; here it would only be waited for."""
-    quick = PasswordHasher(time_cost=1, memory_cost=8, parallelism=1)
-    monkeypatch.setattr("inspector.register.passphrases._hasher", lambda: quick)
 
 
 @pytest.fixture

@@ -35,7 +35,10 @@ def opened(pdf: bytes) -> Any:
 
 def page_texts(printed: Printed) -> list[str]:
     """The text of each page, spaces and line ends made one space."""
-    return [" ".join(page.extract_text().split()) for page in PdfReader(BytesIO(printed.pdf)).pages]
+    document = opened(printed.pdf)
+    found = [" ".join(page.get_textpage().get_text_range().split()) for page in document]
+    document.close()
+    return found
 
 
 def all_text(printed: Printed) -> str:

@@ -46,6 +46,7 @@ def printed(page: PageSize = PageSize.A4) -> bytes:
     return inspection_sheet(every_kind(), page).pdf
 
 
+@cache
 def small() -> bytes:
     return inspection_sheet(replace(every_kind(), going=every_kind().going[:2]), PageSize.A4).pdf
 

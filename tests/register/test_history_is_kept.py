@@ -39,6 +39,7 @@ from inspector.register.columns import METADATA
 from inspector.register.guards import guarded_engine, missing_triggers
 from inspector.register.tables import APPEND_ONLY, person
 from inspector.rulebook.load import Rulebook
+from tests import hurry
 from tests.conftest import seated_copy
 
 
@@ -138,7 +139,10 @@ def test_a_trigger_that_was_dropped_stands_again_after_opening(tmp_path: Path) -
     engine.dispose()
 
 
-def test_connections_keep_foreign_keys_and_full_synchronisation(tmp_path: Path) -> None:
+def test_connections_keep_foreign_keys_and_full_synchronisation(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(guards, "_PRAGMAS", hurry.PACKAGED)  # other registers of the tests wait for no disk
     engine = guarded_engine(f"sqlite:///{tmp_path / 'register.db'}")
     wanted = {"foreign_keys": 1, "synchronous": 2, "journal_mode": "wal", "recursive_triggers": 1, "secure_delete": 1}
     with engine.connect() as connection:

@@ -5,6 +5,7 @@ import sqlite3
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from datetime import date
+from pathlib import Path
 
 import pytest
 from hypothesis import example, given
@@ -17,6 +18,23 @@ from inspector.duties.verify_book import verify_book
 from inspector.gear.import_list import Field
 from inspector.refused import Refused
 from inspector.register.canonical import canonical, digest, digest_of
+from inspector.rulebook.load import Rulebook
+from tests.conftest import seated_copy
+from tests.faults.small import small_register
+
+
+@pytest.fixture(scope="module")
+def small_once(tmp_path_factory: pytest.TempPathFactory, rules: Rulebook) -> Path:
+    """The file of a small register, made once; what is done to a register is found in it as in a large one."""
+    return small_register(tmp_path_factory.mktemp("small"), rules)
+
+
+@pytest.fixture
+def small(small_once: Path, tmp_path: Path, rules: Rulebook) -> Iterator[Office]:
+    """A copy of it to be tampered with: shackles fit and on hold, a retired one, a strap nobody inspected."""
+    made = seated_copy(small_once, tmp_path, rules)
+    yield made
+    made.book.close()
 
 
 @contextmanager
@@ -36,47 +54,47 @@ def test_an_untouched_register_verifies(sample: Office) -> None:
     assert found.row_count > found.line_count
 
 
-def test_a_changed_inspection_is_found_with_its_line(sample: Office) -> None:
-    with tampering(sample, "inspection_no_update") as connection:
+def test_a_changed_inspection_is_found_with_its_line(small: Office) -> None:
+    with tampering(small, "inspection_no_update") as connection:
         (key,) = connection.execute("SELECT id FROM inspection ORDER BY id LIMIT 1").fetchone()
         connection.execute("UPDATE inspection SET body = replace(body, 'good', 'bad') WHERE id = ?", (key,))
-    guard, fault = verify_book(sample).faults
+    guard, fault = verify_book(small).faults
     assert (fault.where, key in fault.why, fault.line is not None) == ("inspection", True, True)
     assert (guard.where, guard.why) == ("guards", "inspection_no_update is gone")
 
 
-def test_a_deleted_verdict_is_found(sample: Office) -> None:
-    with tampering(sample, "verdict_no_delete") as connection:
+def test_a_deleted_verdict_is_found(small: Office) -> None:
+    with tampering(small, "verdict_no_delete") as connection:
         connection.execute("PRAGMA foreign_keys = OFF")
         connection.execute("DELETE FROM verdict WHERE id = (SELECT min(id) FROM verdict)")
-    assert [fault.where for fault in verify_book(sample).faults] == ["guards", "verdict"]
+    assert [fault.where for fault in verify_book(small).faults] == ["guards", "verdict"]
 
 
-def test_a_row_that_no_deed_wrote_is_found(sample: Office) -> None:
-    with tampering(sample) as connection:
+def test_a_row_that_no_deed_wrote_is_found(small: Office) -> None:
+    with tampering(small) as connection:
         connection.execute("INSERT INTO person VALUES ('x', 'Slipped In', 'Member', '{}')")
-    assert ["no line" in fault.why for fault in verify_book(sample).faults] == [True]
+    assert ["no line" in fault.why for fault in verify_book(small).faults] == [True]
 
 
 @pytest.mark.parametrize("column", ["at", "by", "deed", "body", "origin", "before"])
-def test_a_changed_line_is_found(sample: Office, column: str) -> None:
-    with tampering(sample, "ledger_no_update") as connection:
+def test_a_changed_line_is_found(small: Office, column: str) -> None:
+    with tampering(small, "ledger_no_update") as connection:
         connection.execute(f'UPDATE ledger SET "{column}" = "{column}" || \'x\' WHERE id = 5')
-    assert 5 in {fault.line for fault in verify_book(sample).faults}
+    assert 5 in {fault.line for fault in verify_book(small).faults}
 
 
-def test_a_line_cut_out_of_the_middle_is_found(sample: Office) -> None:
-    with tampering(sample, "ledger_no_delete") as connection:
+def test_a_line_cut_out_of_the_middle_is_found(small: Office) -> None:
+    with tampering(small, "ledger_no_delete") as connection:
         connection.execute("DELETE FROM ledger WHERE id = 9")
-    assert any("line 9 is missing" in fault.why for fault in verify_book(sample).faults)
+    assert any("line 9 is missing" in fault.why for fault in verify_book(small).faults)
 
 
-def test_lines_cut_off_the_end_are_found_against_a_head_printed_before(sample: Office) -> None:
-    head = verify_book(sample).head
-    with tampering(sample, "ledger_no_delete") as connection:
+def test_lines_cut_off_the_end_are_found_against_a_head_printed_before(small: Office) -> None:
+    head = verify_book(small).head
+    with tampering(small, "ledger_no_delete") as connection:
         connection.execute("DELETE FROM ledger WHERE id = (SELECT max(id) FROM ledger)")
-    assert any(fault.where == "ledger" for fault in verify_book(sample, head[:12]).faults)
-    assert not any("has the head" in fault.why for fault in verify_book(sample).faults)
+    assert any(fault.where == "ledger" for fault in verify_book(small, head[:12]).faults)
+    assert not any("has the head" in fault.why for fault in verify_book(small).faults)
 
 
 @pytest.mark.parametrize(
@@ -91,10 +109,10 @@ def test_lines_cut_off_the_end_are_found_against_a_head_printed_before(sample: O
         "UPDATE standing SET rated = rated * 2, owner = 'somebody' WHERE rated IS NOT NULL",
     ],
 )
-def test_what_the_lists_show_is_held_against_the_last_verdicts(sample: Office, change: str) -> None:
-    with closing(sqlite3.connect(sample.out_tray.parent / "register.db")) as connection, connection:
+def test_what_the_lists_show_is_held_against_the_last_verdicts(small: Office, change: str) -> None:
+    with closing(sqlite3.connect(small.out_tray.parent / "register.db")) as connection, connection:
         connection.execute(change)
-    assert {fault.where for fault in verify_book(sample).faults} == {"standing"}
+    assert {fault.where for fault in verify_book(small).faults} == {"standing"}
 
 
 @pytest.mark.parametrize(
@@ -104,45 +122,45 @@ def test_what_the_lists_show_is_held_against_the_last_verdicts(sample: Office, c
         "DELETE FROM club_setting WHERE key = 'officer'",
     ],
 )
-def test_a_setting_that_no_deed_changed_is_found(sample: Office, change: str) -> None:
-    with closing(sqlite3.connect(sample.out_tray.parent / "register.db")) as connection, connection:
+def test_a_setting_that_no_deed_changed_is_found(small: Office, change: str) -> None:
+    with closing(sqlite3.connect(small.out_tray.parent / "register.db")) as connection, connection:
         connection.execute(change)
-    assert {fault.where for fault in verify_book(sample).faults} == {"club_setting"}
+    assert {fault.where for fault in verify_book(small).faults} == {"club_setting"}
 
 
-def test_changed_contact_details_are_found_and_those_taken_out_leave_no_fault(sample: Office) -> None:
-    person = people(sample)[0]
-    write_contact(sample, person.id, phone="0555 010 203")
-    assert verify_book(sample).faults == ()
-    with closing(sqlite3.connect(sample.out_tray.parent / "register.db")) as connection, connection:
-        connection.execute("UPDATE contact SET body = replace(body, '203', '204')")
-    assert {fault.where for fault in verify_book(sample).faults} == {"contact"}
-    remove_contact(sample, person.id)
-    assert verify_book(sample).faults == ()
+def test_changed_contact_details_are_found_and_those_taken_out_leave_no_fault(small: Office) -> None:
+    person = people(small)[0]
+    write_contact(small, person.id, phone="0555 010 204")
+    assert verify_book(small).faults == ()
+    with closing(sqlite3.connect(small.out_tray.parent / "register.db")) as connection, connection:
+        connection.execute("UPDATE contact SET body = replace(body, '204', '205')")
+    assert {fault.where for fault in verify_book(small).faults} == {"contact"}
+    remove_contact(small, person.id)
+    assert verify_book(small).faults == ()
 
 
-def test_a_guard_that_does_something_else_is_found(sample: Office) -> None:
-    with tampering(sample, "item_no_delete") as connection:
+def test_a_guard_that_does_something_else_is_found(small: Office) -> None:
+    with tampering(small, "item_no_delete") as connection:
         connection.execute("CREATE TRIGGER item_no_delete BEFORE DELETE ON item BEGIN SELECT 1; END")
-    assert [(fault.where, fault.why) for fault in verify_book(sample).faults] == [
+    assert [(fault.where, fault.why) for fault in verify_book(small).faults] == [
         ("guards", "item_no_delete was changed")
     ]
 
 
-def test_a_damaged_index_is_found(sample: Office) -> None:
+def test_a_damaged_index_is_found(small: Office) -> None:
     """It would hide a piece from a list though every row is as it was."""
-    with closing(sqlite3.connect(sample.out_tray.parent / "register.db")) as connection, connection:
+    with closing(sqlite3.connect(small.out_tray.parent / "register.db")) as connection, connection:
         connection.execute("PRAGMA writable_schema = ON")
         connection.execute("UPDATE sqlite_master SET sql = replace(sql, '(tag)', '(kind)') WHERE name = 'ix_item_tag'")
         (version,) = connection.execute("PRAGMA schema_version").fetchone()
         connection.execute(f"PRAGMA schema_version = {version + 1}")
-    assert "file" in {fault.where for fault in verify_book(sample).faults}
+    assert "file" in {fault.where for fault in verify_book(small).faults}
 
 
-def test_an_older_head_is_still_found_in_the_chain(sample: Office) -> None:
-    with closing(sqlite3.connect(sample.out_tray.parent / "register.db")) as connection:
+def test_an_older_head_is_still_found_in_the_chain(small: Office) -> None:
+    with closing(sqlite3.connect(small.out_tray.parent / "register.db")) as connection:
         (older,) = connection.execute("SELECT hash FROM ledger WHERE id = 3").fetchone()
-    assert verify_book(sample, older[:16]).faults == ()
+    assert verify_book(small, older[:16]).faults == ()
 
 
 @pytest.mark.parametrize("head", ["abc", "not-a-head-at-all", "xyzxyzxyz"])

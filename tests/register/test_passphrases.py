@@ -4,10 +4,18 @@ import re
 
 import pytest
 
+from inspector.register import passphrases
 from inspector.register.passphrases import hashed, matches
 from inspector.register.year_tables import passphrase
+from tests import hurry
 
 WORDS = "low water at the café"
+
+
+@pytest.fixture(autouse=True)
+def _as_dear_as_the_program_s(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Other tests hash in a hurry."""
+    monkeypatch.setattr(passphrases, "_hasher", hurry.PACKAGED_HASHER)
 
 
 def test_a_hash_is_salted_argon2id_and_fits_its_column() -> None:
