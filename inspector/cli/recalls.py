@@ -15,6 +15,7 @@ from inspector.duties.recall_answers import close_recall, note_answer
 from inspector.duties.recall_search import Match, search_recall
 from inspector.duties.settle_recall import ReadOnIt, not_of_it, remedied
 from inspector.duties.tell_recall import RecallTold, recall_told, recalls
+from inspector.duties.withdraw_recall import WithdrawnRecall, withdraw_recall
 from inspector.gear.recall_notice import Answer, Issuer, Meant, NewRecall
 from inspector.language import show_day, tr
 
@@ -202,6 +203,33 @@ def close(desk: Desk, ref: str, text: str) -> None:
     click.echo(tr("{ref} is closed.", ref=ref))
 
 
+@recall.command()
+@click.argument("ref")
+@click.option("--second", required=True, help="The other competent person.")
+@click.option("--why", required=True, help="What was wrong with the entry.")
+@click.option("--by", default="", help="The first competent person; the officer where nobody is named.")
+@click.pass_obj
+def withdraw(desk: Desk, /, ref: str, second: str, why: str, by: str) -> None:
+    """Withdraw the recall REF, which was entered wrongly: what it alone held stands as it did without it."""
+    _say_withdrawn(withdraw_recall(desk.office(), ref, why, second=second, by=by))
+
+
+def _say_withdrawn(done: WithdrawnRecall) -> None:
+    click.echo(tr("{ref} is withdrawn.", ref=done.ref))
+    for one in done.pieces:
+        say.paragraph(f"{one.dossier.item.tag}  {one.explanation.headline}", "  ", "      ")
+    if done.doubted:
+        say.heading(tr("These stay on hold until somebody competent has inspected them"))
+        for tag, why in done.doubted:
+            say.paragraph(tr("{tag}: {why}", tag=tag, why=why), "  – ", "    ")
+    if done.written:
+        say.heading(tr("These were written to and do not know it yet"))
+        click.echo(f"  {', '.join(done.written)}")
+        click.echo(tr("  Write to them: recall letters {ref}", ref=done.ref))
+    if done.pieces:
+        say.cautions(done.pieces[0])
+
+
 @recall.command(name="list")
 @click.pass_obj
 def list_command(desk: Desk) -> None:
@@ -221,6 +249,8 @@ def show(desk: Desk, ref: str) -> None:
     """Show a recall: what it says, its pieces, who was written to, and what came back."""
     found = recall_told(desk.office(), ref)
     say.heading(found.ref)
+    if found.withdrawn:
+        say.paragraph(found.withdrawn, "  ")
     say.facts(tuple(one for one in found.facts if one.text))
     say.paragraph(found.reason, "  ")
     if found.remedy:

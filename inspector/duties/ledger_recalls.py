@@ -74,6 +74,21 @@ def _closed(line: Line) -> str:
     return tr("{who} closed the recall {ref}{text}.", who=line.who, ref=line.text("recall"), text=said(told.text))
 
 
+def _withdrawn(line: Line) -> str:
+    told = line.shape("as", NewRecallEntry)
+    doubted = line.texts("doubted")
+    still = tr(" {tags} must be inspected before use.", tags=listed(doubted)) if doubted else ""
+    return tr(
+        "{name} and {second} withdrew the recall {ref}, which held {tags}{why}.{still}",
+        name=line.name(told.by),
+        second=line.name(told.person),
+        ref=line.text("recall"),
+        tags=listed(told.tags),
+        why=said(told.text),
+        still=still,
+    )
+
+
 def _marks(line: Line) -> str:
     marks = f"{line.text('mark')} {line.text('serial')}".strip()
     said_so = {"tag": line.text("tag"), "marks": marks, "why": said(line.text("why"))}
@@ -88,5 +103,6 @@ SENTENCES: dict[str, Sentence] = {
     "print recall letters": _letters,
     "answer recall": _answered,
     "close recall": _closed,
+    "withdraw recall": _withdrawn,
     "read marks": _marks,
 }

@@ -7,6 +7,7 @@ from typing import Any
 from inspector.desk.background import Background
 from inspector.desk.columns import Columns
 from inspector.desk.deeds import recalls as deeds
+from inspector.desk.deeds.withdraw_recall import withdraw
 from inspector.desk.deeds.work import file_deed
 from inspector.desk.form.deed import Deed
 from inspector.desk.incident.incident_record import deeds_part
@@ -28,7 +29,7 @@ from inspector.language import tr
 
 _MakeDeed = Callable[[RecallTold], Deed[Any]]
 _AFTER: tuple[_MakeDeed, ...] = (
-    deeds.letters, deeds.answer, deeds.remind, deeds.clear, deeds.remedy, deeds.one_more, deeds.close,
+    deeds.letters, deeds.answer, deeds.remind, deeds.clear, deeds.remedy, deeds.one_more, deeds.close, withdraw,
 )  # fmt: skip
 _LAST_LETTERS = 6  # older ones are printed again from the record of a piece
 
@@ -126,7 +127,7 @@ class RecallPage(ToldPage):
             *parts.letters_part(told),
             *parts.added_part(told),
             self._files(found),
-            *not_meant_part(found.found, self.opened.emit),
+            *([] if told.withdrawn else not_meant_part(found.found, self.opened.emit)),
         ]
         shown = [beside(back, parts.head(told)), top, *below, cautions_part(told.cautions)]
         self._set(self._record, column(shown, 2 * GRID))

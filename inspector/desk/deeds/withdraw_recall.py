@@ -1,0 +1,43 @@
+"""Withdraw a recall that was entered wrongly."""
+
+from inspector.desk.deeds.common import person, why
+from inspector.desk.form.deed import Deed, Done
+from inspector.desk.form.values import Values
+from inspector.drawings.marks import outcome_word
+from inspector.duties.office import Office
+from inspector.duties.tell_recall import RecallTold
+from inspector.duties.withdraw_recall import WithdrawnRecall, withdraw_recall
+from inspector.language import tr
+
+
+def withdraw(recall: RecallTold) -> Deed[RecallTold]:
+    """Two competent persons take the notice back."""
+
+    def do(office: Office, about: RecallTold, given: Values) -> Done:
+        done = withdraw_recall(office, about.ref, given.text("why"), second=given.one("second", str),
+                               by=given.one("by", str))  # fmt: skip
+        return Done(tr("{ref} is withdrawn.", ref=done.ref), "\n".join(_told(done)))
+
+    return Deed(
+        "withdraw recall", tr("Withdraw the recall"), tr("Withdraw the recall {ref}", ref=recall.ref),
+        tr("Only where it was entered wrongly: another maker, another row of serials, the same notice twice. Two "
+           "different competent persons say so. What it alone held is let go, nothing is erased, and what was done "
+           "under it stays. If the notice itself is at an end, settle its pieces and close it."),
+        lambda facts, about: (
+            why(needed=True, label=tr("What was wrong with the entry"), hint=tr("And how you know.")),
+            person(facts, "second", tr("Second name"), needed=True, names=(tr("second name"),)),
+            person(facts, "by", tr("First name"), names=(tr("said by"), tr("by")),
+                   nobody=tr("whoever is at the desk")),
+        ),
+        do, tr("Withdraw it"), fits=lambda about: tr("The recall was withdrawn.") if about.withdrawn else "",
+    )  # fmt: skip
+
+
+def _told(done: WithdrawnRecall) -> list[str]:
+    """How each of its pieces stands now, what stays on hold and why, and who must be told."""
+    lines = [tr("{tag}: {outcome}. {plain}", tag=one.dossier.item.tag, plain=one.explanation.plain,
+                outcome=outcome_word(one.verdict.outcome)) for one in done.pieces]  # fmt: skip
+    lines += [tr("{tag}: {why}", tag=tag, why=why) for tag, why in done.doubted]
+    if done.written:
+        lines.append(tr("Write to them that it was withdrawn: {names}.", names=", ".join(done.written)))
+    return lines
