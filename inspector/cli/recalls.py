@@ -8,7 +8,8 @@ import click
 from inspector.cli import say, typed
 from inspector.cli.wiring import Desk
 from inspector.duties.call_in import CalledIn, call_in, hold_more
-from inspector.duties.print_recall import Recalled, print_recall, print_recall_again, recall_pieces
+from inspector.duties.print_recall import Recalled, print_recall, recall_pieces
+from inspector.duties.print_withdrawal import print_letter_again, print_withdrawal
 from inspector.duties.read_marks import read_marks
 from inspector.duties.recall import kin_of_broken
 from inspector.duties.recall_answers import close_recall, note_answer
@@ -123,10 +124,17 @@ def pieces(desk: Desk, tags: tuple[str, ...], why: str, ref: str, send_to: str, 
 @click.option("--again", default="", help="Print the letter with this number again, as it was said.")
 @click.pass_obj
 def letters(desk: Desk, /, ref: str, send_to: str, send_by: str, remind: bool, again: str) -> None:
-    """Print a letter to everybody whom the open pieces of REF concern and who was not written to yet."""
+    """Print a letter to everybody whom the open pieces of REF concern and who was not written to yet.
+
+    Of a recall that was withdrawn: to everybody who was written to by it, that it counts no more.
+    """
     office = desk.office()
     if again:
-        say.paper(print_recall_again(office, again))
+        say.paper(print_letter_again(office, again))
+        return
+    if recall_told(office, ref).withdrawn:
+        for one in print_withdrawal(office, ref):
+            say.paper(one)
         return
     day = typed.day(send_by, office.today) if send_by else None
     _say(print_recall(office, ref, send_to=send_to, send_by=day, remind=remind))
@@ -255,6 +263,8 @@ def show(desk: Desk, ref: str) -> None:
     say.paragraph(found.reason, "  ")
     if found.remedy:
         say.paragraph(tr("Asked for: {what}", what=found.remedy), "  ")
+    if found.untold:
+        say.paragraph(tr("Not told yet that it was withdrawn: {names}", names=", ".join(found.untold)), "  ")
     _say_pieces(found)
     if found.letters:
         say.heading(tr("Who was written to"))

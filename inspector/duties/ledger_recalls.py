@@ -89,6 +89,16 @@ def _withdrawn(line: Line) -> str:
     )
 
 
+def _withdrawal_letters(line: Line) -> str:
+    return tr(
+        "{who} printed the letters {numbers} to {names} that the recall {ref} is withdrawn.",
+        who=line.who,
+        numbers=listed(line.texts("numbers")),
+        ref=line.text("recall"),
+        names=listed([line.name(key) for key in line.texts("people")]),
+    )
+
+
 def _marks(line: Line) -> str:
     marks = f"{line.text('mark')} {line.text('serial')}".strip()
     said_so = {"tag": line.text("tag"), "marks": marks, "why": said(line.text("why"))}
@@ -104,5 +114,6 @@ SENTENCES: dict[str, Sentence] = {
     "answer recall": _answered,
     "close recall": _closed,
     "withdraw recall": _withdrawn,
+    "print withdrawal letters": _withdrawal_letters,
     "read marks": _marks,
 }

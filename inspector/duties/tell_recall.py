@@ -8,6 +8,7 @@ from msgspec import Struct
 from inspector.duties.office import Office
 from inspector.duties.recall_answers import UnderRecall, answers_for, under_recall, waiting
 from inspector.duties.recall_checks import recall_called
+from inspector.duties.recall_untold import untold
 from inspector.duties.recall_words import answer_word, issuer_word, meant_facts, notice_words, step_word, sure_word
 from inspector.duties.tell_whereabouts import where_words
 from inspector.gear.outcome import Outcome
@@ -60,7 +61,8 @@ class LetterTold(Struct, frozen=True):
 class RecallTold(Struct, frozen=True):
     """A recall in words. added: day, what, text. numbers: of the letters that can be printed again.
 
-    withdrawn: when, by whom and why it was withdrawn; empty where it stands. A withdrawn one is closed as well.
+    withdrawn: when, by whom and why it was withdrawn; empty where it stands. A withdrawn one is closed as well. untold:
+    who was written to and does not know of the withdrawal.
     """
 
     ref: str
@@ -74,6 +76,7 @@ class RecallTold(Struct, frozen=True):
     is_closed: bool
     cautions: tuple[str, ...]
     withdrawn: str = ""
+    untold: tuple[str, ...] = ()
 
     @property
     def left(self) -> tuple[CalledTold, ...]:
@@ -119,6 +122,7 @@ def recall_told(office: Office, ref: str) -> RecallTold:
             is_closed=withdrawal is not None or page.is_recall_closed(recall),
             cautions=cautions(office.rules),
             withdrawn=_withdrawn(withdrawal, names) if withdrawal else "",
+            untold=tuple(one.reader[1] for one in untold(page, recall)) if withdrawal else (),
         )
 
 
@@ -214,7 +218,7 @@ def _added(one: NewRecallEntry, names: dict[str, str]) -> tuple[str, str, str]:
         ),
         RecallEntryKind.ANSWERED: (tr("Answer of {name}", name=one.name), _answer(one)),
         RecallEntryKind.CLOSED: (tr("Closed"), one.text),
-        RecallEntryKind.WITHDRAWN: (tr("Withdrawn"), tr("{why}, second name {second}", why=one.text,
+        RecallEntryKind.WITHDRAWN: (tr("Withdrawn"), tr("second name {second}: {why}", why=one.text,
                                                         second=names.get(one.person, one.name))),
         RecallEntryKind.TOLD: (
             tr("Letter to {name}: withdrawn", name=one.name), tr("{number}: {tags}", number=one.number, tags=tags)

@@ -13,6 +13,7 @@ from inspector.duties.incident_checks import need
 from inspector.duties.judging import judge_and_keep_all
 from inspector.duties.office import Office, told_of
 from inspector.duties.recall_checks import check_not_withdrawn, recall_called
+from inspector.duties.recall_untold import untold
 from inspector.duties.recall_words import answer_word
 from inspector.duties.who import check_competent, check_competent_for_any, check_name_counts, owns, person_of
 from inspector.gear.item import Item
@@ -68,7 +69,7 @@ def withdraw_recall(office: Office, ref: str, why: str, *, second: str, by: str 
         check_not_withdrawn(page, recall)
         first, other = _two(office, page, by, second)
         _check_competent(office, page, recall, (first, other))
-        written = who_was_written_to(page, recall)
+        written = tuple(one.reader[1] for one in untold(page, recall))
         freed = _let_go(office, page, recall, (first, other), reason)
         tags = tuple(one.tag for one in freed.held)
         said = NewRecallEntry(
@@ -94,12 +95,6 @@ def let_go_late(office: Office, page: Page) -> tuple[Item, ...]:
             two = tuple(people[key] for key in (said.by, said.person))
             found |= {one.id: one for one in _let_go(office, page, recall, two, said.text).items}
     return tuple(found.values())
-
-
-def who_was_written_to(page: Page, recall: Recall) -> tuple[str, ...]:
-    """The names of all who got a letter of it, in the order in which they were written to."""
-    sent = {RecallEntryKind.WRITTEN, RecallEntryKind.REMINDED}
-    return tuple(dict.fromkeys(one.facts.name for one in page.recall_entries(recall) if one.facts.kind in sent))
 
 
 def _two(office: Office, page: Page, by: str, second: str) -> tuple[Person, Person]:

@@ -119,7 +119,7 @@ def test_it_is_told_for_ever_that_it_was_withdrawn_by_whom_when_and_why(club: Of
     assert (row.state, row.is_closed, row.is_withdrawn, row.left) == ("withdrawn", True, True, "none")
     told = recall_told(club, ref)
     assert told.withdrawn == f"Withdrawn on 25 Nov 2026 by Ada Officer and {BO}: {WRONG}"
-    assert [one.state for one in told.pieces] == ["let go, the recall was withdrawn"] * 3
+    assert [one.state for one in told.pieces] == ["not held by it any more"] * 3
     assert told.pieces[0].why.startswith("its mark is “KELPLINE”") and told.left == ()
     assert told.added[-1][1] == "Withdrawn" and WRONG in told.added[-1][2] and BO in told.added[-1][2]
     (line, *_) = told_ledger(club)

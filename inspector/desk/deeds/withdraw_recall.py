@@ -1,13 +1,14 @@
-"""Withdraw a recall that was entered wrongly."""
+"""Withdraw a recall that was entered wrongly, and tell whoever was written to by it."""
 
 from inspector.desk.deeds.common import person, why
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.drawings.marks import outcome_word
 from inspector.duties.office import Office
+from inspector.duties.print_withdrawal import print_withdrawal
 from inspector.duties.tell_recall import RecallTold
 from inspector.duties.withdraw_recall import WithdrawnRecall, withdraw_recall
-from inspector.language import tr
+from inspector.language import tr, tr_n
 
 
 def withdraw(recall: RecallTold) -> Deed[RecallTold]:
@@ -21,8 +22,9 @@ def withdraw(recall: RecallTold) -> Deed[RecallTold]:
     return Deed(
         "withdraw recall", tr("Withdraw the recall"), tr("Withdraw the recall {ref}", ref=recall.ref),
         tr("Only where it was entered wrongly: another maker, another row of serials, the same notice twice. Two "
-           "different competent persons say so. What it alone held is let go, nothing is erased, and what was done "
-           "under it stays. If the notice itself is at an end, settle its pieces and close it."),
+           "different competent persons say so. What it alone held is let go; nothing is erased, and what was done "
+           "under it stays. What was held by hand, what somebody answered to have no more, and what belongs to one of "
+           "the two waits for an inspection. If the notice itself is at an end, settle its pieces and close it."),
         lambda facts, about: (
             why(needed=True, label=tr("What was wrong with the entry"), hint=tr("And how you know.")),
             person(facts, "second", tr("Second name"), needed=True, names=(tr("second name"),)),
@@ -31,6 +33,29 @@ def withdraw(recall: RecallTold) -> Deed[RecallTold]:
         ),
         do, tr("Withdraw it"), fits=lambda about: tr("The recall was withdrawn.") if about.withdrawn else "",
     )  # fmt: skip
+
+
+def tell_withdrawn(recall: RecallTold) -> Deed[RecallTold]:
+    """A letter to everybody who was written to."""
+
+    def do(office: Office, about: RecallTold, given: Values) -> Done:
+        papers = print_withdrawal(office, about.ref)
+        return Done(tr_n("One letter is printed.", "{count} letters are printed.", len(papers)), "", papers)
+
+    return Deed(
+        "print withdrawal letters", tr("Write that it is withdrawn"),
+        tr("Write that {ref} is withdrawn", ref=recall.ref),
+        tr("Everybody who got a letter of it is told that it counts no more, why, and how each piece stands now. To be "
+           "told still: {names}", names=", ".join(recall.untold) or tr("nobody")),
+        lambda facts, about: (),
+        do, tr("Print the letters"), fits=_nobody_to_tell,
+    )  # fmt: skip
+
+
+def _nobody_to_tell(about: RecallTold) -> str:
+    if not about.withdrawn:
+        return tr("The recall was not withdrawn.")
+    return "" if about.untold else tr("Nobody who was written to has still to be told.")
 
 
 def _told(done: WithdrawnRecall) -> list[str]:

@@ -7,7 +7,7 @@ from typing import Any
 from inspector.desk.background import Background
 from inspector.desk.columns import Columns
 from inspector.desk.deeds import recalls as deeds
-from inspector.desk.deeds.withdraw_recall import withdraw
+from inspector.desk.deeds.withdraw_recall import tell_withdrawn, withdraw
 from inspector.desk.deeds.work import file_deed
 from inspector.desk.form.deed import Deed
 from inspector.desk.incident.incident_record import deeds_part
@@ -22,7 +22,7 @@ from inspector.desk.told_page import ToldPage
 from inspector.desk.told_papers import tell_papers
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
-from inspector.duties.print_recall import print_recall_again
+from inspector.duties.print_withdrawal import print_letter_again
 from inspector.duties.recall_search import Searched, search_recall
 from inspector.duties.tell_recall import RecallTold
 from inspector.language import tr
@@ -30,6 +30,7 @@ from inspector.language import tr
 _MakeDeed = Callable[[RecallTold], Deed[Any]]
 _AFTER: tuple[_MakeDeed, ...] = (
     deeds.letters, deeds.answer, deeds.remind, deeds.clear, deeds.remedy, deeds.one_more, deeds.close, withdraw,
+    tell_withdrawn,
 )  # fmt: skip
 _LAST_LETTERS = 6  # older ones are printed again from the record of a piece
 
@@ -96,7 +97,7 @@ class RecallPage(ToldPage):
     def print_again(self, number: str) -> None:
         """Print a letter again as it was said."""
         self._background.run(
-            print_recall_again,
+            print_letter_again,
             self._office,
             number,
             done=self._printed,
