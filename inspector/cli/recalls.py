@@ -1,4 +1,4 @@
-"""Commands for recalls: look, call in, write to whoever has a piece, track the answers, settle, close."""
+"""Commands for recalls: look, call in, write to whoever has a piece, track the answers, settle, close, withdraw."""
 
 from collections.abc import Callable
 from typing import Any, TypeVar

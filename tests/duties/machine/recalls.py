@@ -14,7 +14,7 @@ from inspector.duties.settle_recall import ReadOnIt, not_of_it, remedied
 from inspector.duties.withdraw_recall import withdraw_recall
 from inspector.gear.outcome import Outcome
 from inspector.gear.recall_notice import Answer, Issuer, Meant, NewRecall
-from tests.duties.machine.club import MEMBER, OFFICER
+from tests.duties.machine.club import MEMBER, OFFICER, SECOND
 from tests.duties.machine.desk import Desk
 from tests.duties.machine.evidence import AT, NAMED
 from tests.duties.machine.pieces import ANY
@@ -115,7 +115,7 @@ class Recalls(Desk):
         self.do("close recall", lambda office: close_recall(office, ref, "all is told"))
 
     @precondition(lambda self: self.notices)
-    @rule(at=AT, by=NAMED, second=NAMED)
+    @rule(at=AT, by=st.sampled_from((OFFICER, OFFICER, MEMBER)), second=st.sampled_from((SECOND, SECOND, OFFICER)))
     def withdraw_recall(self, at: int, by: str, second: str) -> None:
         """Two competent persons take a notice back; of what more is known an inspection is awaited."""
         ref = self.notice(at)
