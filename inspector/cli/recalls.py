@@ -132,7 +132,7 @@ def letters(desk: Desk, /, ref: str, send_to: str, send_by: str, remind: bool, a
     if again:
         say.paper(print_letter_again(office, again))
         return
-    if recall_told(office, ref).withdrawn:
+    if recall_told(office, ref).withdrawn and not (remind or send_to or send_by):
         for one in print_withdrawal(office, ref):
             say.paper(one)
         return

@@ -17,6 +17,8 @@ from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.page import Page
 
+HOLD_MORE = "call one more in"  # the deed in the ledger by which a piece is held by hand
+
 
 class CalledIn(Struct, frozen=True):
     """A recall that was entered, what was found for it, and its pieces as they are judged by it."""
@@ -59,7 +61,7 @@ def hold_more(office: Office, ref: str, tag: str, why: str) -> Judged:
             raise Refused(tr("tag"), said, tr("Look at the label again; it must be another piece."))
         outcome = _call(office, page, recall, item, Sure.CERTAIN, why.strip())
         facts = {"recall": recall.ref, "tag": item.tag, "why": why.strip()}
-        page.enter("call one more in", by=office.officer.id, at=office.now, facts=facts)
+        page.enter(HOLD_MORE, by=office.officer.id, at=office.now, facts=facts)
     return outcome
 
 

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec import Struct
 
+from inspector.duties.call_in import HOLD_MORE
 from inspector.duties.incident_checks import need
 from inspector.duties.judging import judge_and_keep_all
 from inspector.duties.office import Office, told_of
@@ -35,7 +36,6 @@ from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.page import Page
 
-HOLD_MORE = "call one more in"  # the deed in the ledger by which a piece is held by hand
 _NOT_THERE = {Answer.MADE_UNUSABLE, Answer.PASSED_ON, Answer.HAS_IT_NO_MORE}  # the register tells it otherwise
 
 

@@ -68,6 +68,7 @@ def test_a_wrong_entry_is_withdrawn_and_told(desk: Desk) -> None:
     assert "withdrawn" in desk.type("recall", "list")
     said = desk.type("recall", "show", ref)
     assert "another maker's notice" in said and "Not told yet that it was withdrawn: Di Member" in said
+    assert "was withdrawn on" in desk.type("recall", "letters", ref, "--remind", code=2)
     (number,) = set(re.findall(r"W-\w+-0001", desk.type("recall", "letters", ref)))
     assert number in desk.type("recall", "letters", ref, "--again", number)
     assert "Not told yet" not in desk.type("recall", "show", ref)

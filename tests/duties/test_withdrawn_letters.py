@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from inspector.duties.bring_back import bring_back
 from inspector.duties.field_copies import take_field_copy
 from inspector.duties.give_opinion import doubt
+from inspector.duties.import_list import take
 from inspector.duties.keep_contact import write_contact
 from inspector.duties.lend import lend
 from inspector.duties.look_up import open_item
@@ -29,13 +30,15 @@ from inspector.duties.verify_book import verify_book
 from inspector.duties.what_falls_due import what_falls_due
 from inspector.duties.what_needs_me import what_needs_me
 from inspector.duties.whereabouts import report_missing, sell
+from inspector.duties.withdraw_import import withdraw_import
 from inspector.duties.withdraw_recall import withdraw_recall
 from inspector.gear.falls_due import Due
 from inspector.gear.outcome import Outcome
 from inspector.gear.recall import FreedPiece, WithdrawnLetter
-from inspector.gear.recall_notice import Answer
+from inspector.gear.recall_notice import Answer, Meant, NewRecallEntry, RecallEntryKind
 from inspector.refused import Refused
 from inspector.register.book import open_book
+from tests.duties.lists import HEADS, listed, run, shackle_line
 from tests.duties.notices import MEANT, booked, entered
 from tests.duties.rigs import member
 from tests.duties.test_opinions import add
@@ -131,6 +134,21 @@ def test_a_piece_that_somebody_answered_not_to_have_is_not_said_to_be_fit(club: 
     note_answer(club, ref, ["SH-1"], DI, Answer.PASSED_ON, BUYER)
     withdraw_recall(club, ref, WHY, second=BO)
     assert piece(to(enter_withdrawal_letters(club, ref), DI), "SH-1").outcome is Outcome.HOLD
+
+
+def test_of_a_piece_that_was_booked_in_by_mistake_it_says_that_the_club_has_none(club: Office, tmp_path: Path) -> None:
+    ref = entered(club, Meant("Kelpline")).recall.ref
+    made = take(club, run(club, listed(tmp_path, f"{shackle_line('A-1')};Kelpline", heads=f"{HEADS};Maker's mark")))
+    with club.book.page() as page:  # a letter that was kept and names it, as one to its buyer would
+        sent = NewRecallEntry(club.today, RecallEntryKind.WRITTEN, club.officer.id, "", BUYER, "C-1", ("A-1",))
+        page.add_recall_entry(page.recalls()[-1], sent)
+        page.enter("note", by=club.officer.id, at=club.now, facts={})
+    assert open_item(club, "A-1").dossier.calls
+    assert withdraw_import(club, made.number, "another club's").free == ("A-1",)
+    withdraw_recall(club, ref, WHY, second=BO)
+    (letter,) = enter_withdrawal_letters(club, ref)
+    assert piece(letter, "A-1").outcome is None and "no more" in piece(letter, "A-1").do
+    assert recall_told(club, ref).untold == () and verify_book(club).faults == ()
 
 
 def test_it_is_printed_with_the_address_of_now_and_again_as_it_was_said(club: Office) -> None:
