@@ -1,4 +1,4 @@
-"""Commands for recalls: look, call in, write to whoever has a piece, track the answers, settle, close."""
+"""Commands for recalls: look, call in, write to whoever has a piece, track the answers, settle, close, withdraw."""
 
 from collections.abc import Callable
 from typing import Any, TypeVar
@@ -8,13 +8,15 @@ import click
 from inspector.cli import say, typed
 from inspector.cli.wiring import Desk
 from inspector.duties.call_in import CalledIn, call_in, hold_more
-from inspector.duties.print_recall import Recalled, print_recall, print_recall_again, recall_pieces
+from inspector.duties.print_recall import Recalled, print_recall, recall_pieces
+from inspector.duties.print_withdrawal import print_letter_again, print_withdrawal
 from inspector.duties.read_marks import read_marks
 from inspector.duties.recall import kin_of_broken
 from inspector.duties.recall_answers import close_recall, note_answer
 from inspector.duties.recall_search import Match, search_recall
 from inspector.duties.settle_recall import ReadOnIt, not_of_it, remedied
 from inspector.duties.tell_recall import RecallTold, recall_told, recalls
+from inspector.duties.withdraw_recall import WithdrawnRecall, withdraw_recall
 from inspector.gear.recall_notice import Answer, Issuer, Meant, NewRecall
 from inspector.language import show_day, tr
 
@@ -122,10 +124,17 @@ def pieces(desk: Desk, tags: tuple[str, ...], why: str, ref: str, send_to: str, 
 @click.option("--again", default="", help="Print the letter with this number again, as it was said.")
 @click.pass_obj
 def letters(desk: Desk, /, ref: str, send_to: str, send_by: str, remind: bool, again: str) -> None:
-    """Print a letter to everybody whom the open pieces of REF concern and who was not written to yet."""
+    """Print a letter to everybody whom the open pieces of REF concern and who was not written to yet.
+
+    Of a recall that was withdrawn: to everybody who was written to by it, that it counts no more.
+    """
     office = desk.office()
     if again:
-        say.paper(print_recall_again(office, again))
+        say.paper(print_letter_again(office, again))
+        return
+    if recall_told(office, ref).withdrawn and not (remind or send_to or send_by):
+        for one in print_withdrawal(office, ref):
+            say.paper(one)
         return
     day = typed.day(send_by, office.today) if send_by else None
     _say(print_recall(office, ref, send_to=send_to, send_by=day, remind=remind))
@@ -202,6 +211,33 @@ def close(desk: Desk, ref: str, text: str) -> None:
     click.echo(tr("{ref} is closed.", ref=ref))
 
 
+@recall.command()
+@click.argument("ref")
+@click.option("--second", required=True, help="The other competent person.")
+@click.option("--why", required=True, help="What was wrong with the entry.")
+@click.option("--by", default="", help="The first competent person; the officer where nobody is named.")
+@click.pass_obj
+def withdraw(desk: Desk, /, ref: str, second: str, why: str, by: str) -> None:
+    """Withdraw the recall REF, which was entered wrongly: what it alone held stands as it did without it."""
+    _say_withdrawn(withdraw_recall(desk.office(), ref, why, second=second, by=by))
+
+
+def _say_withdrawn(done: WithdrawnRecall) -> None:
+    click.echo(tr("{ref} is withdrawn.", ref=done.ref))
+    for one in done.pieces:
+        say.paragraph(f"{one.dossier.item.tag}  {one.explanation.headline}", "  ", "      ")
+    if done.doubted:
+        say.heading(tr("These stay on hold until somebody competent has inspected them"))
+        for tag, why in done.doubted:
+            say.paragraph(tr("{tag}: {why}", tag=tag, why=why), "  – ", "    ")
+    if done.written:
+        say.heading(tr("These were written to and do not know it yet"))
+        click.echo(f"  {', '.join(done.written)}")
+        click.echo(tr("  Write to them: recall letters {ref}", ref=done.ref))
+    if done.pieces:
+        say.cautions(done.pieces[0])
+
+
 @recall.command(name="list")
 @click.pass_obj
 def list_command(desk: Desk) -> None:
@@ -221,10 +257,14 @@ def show(desk: Desk, ref: str) -> None:
     """Show a recall: what it says, its pieces, who was written to, and what came back."""
     found = recall_told(desk.office(), ref)
     say.heading(found.ref)
+    if found.withdrawn:
+        say.paragraph(found.withdrawn, "  ")
     say.facts(tuple(one for one in found.facts if one.text))
     say.paragraph(found.reason, "  ")
     if found.remedy:
         say.paragraph(tr("Asked for: {what}", what=found.remedy), "  ")
+    if found.untold:
+        say.paragraph(tr("Not told yet that it was withdrawn: {names}", names=", ".join(found.untold)), "  ")
     _say_pieces(found)
     if found.letters:
         say.heading(tr("Who was written to"))

@@ -9,6 +9,7 @@ from inspector.duties.clashes import Found, clashes
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.name_apart import name_people_apart, name_pieces_apart
 from inspector.duties.office import Office, told_of
+from inspector.duties.withdraw_recall import let_go_late
 from inspector.gear.item import Item
 from inspector.gear.merging import Clash, Merged
 from inspector.gear.opinion import NewOpinion, Stance
@@ -63,7 +64,7 @@ def _merge(office: Office, page: Page, other: Other) -> Merged:
     theirs = page.touches(missing)
     found = (*clashes(page.touches(_own_deeds(ours)), page.touches(_own_deeds(missing))), *_rulebooks(ours, missing))
     found = (*found, *name_people_apart(office, page), *name_pieces_apart(office, page))
-    held = (*_hold(office, page, found), *hold_all_late(office, page))
+    held = (*_hold(office, page, found), *hold_all_late(office, page), *let_go_late(office, page))
     touched = {one.owner[1] for one in theirs if one.owner[0] == "item"} | {item.id for item in held}
     judged = [judge_and_keep(office, page, item) for item in told_of(office, page.items_with(touched))]
     told = tuple(told_clash(office, page, one) for one in found)

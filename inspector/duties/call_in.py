@@ -17,6 +17,8 @@ from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register.page import Page
 
+HOLD_MORE = "call one more in"  # the deed in the ledger by which a piece is held by hand
+
 
 class CalledIn(Struct, frozen=True):
     """A recall that was entered, what was found for it, and its pieces as they are judged by it."""
@@ -59,18 +61,18 @@ def hold_more(office: Office, ref: str, tag: str, why: str) -> Judged:
             raise Refused(tr("tag"), said, tr("Look at the label again; it must be another piece."))
         outcome = _call(office, page, recall, item, Sure.CERTAIN, why.strip())
         facts = {"recall": recall.ref, "tag": item.tag, "why": why.strip()}
-        page.enter("call one more in", by=office.officer.id, at=office.now, facts=facts)
+        page.enter(HOLD_MORE, by=office.officer.id, at=office.now, facts=facts)
     return outcome
 
 
 def hold_late(office: Office, page: Page, items: Sequence[Item]) -> tuple[Item, ...]:
     """Hold what was booked in or marked anew and may be meant by a recall; those that are held by it.
 
-    A closed recall counts as well: what its notice says of a batch stays true.
+    A closed recall counts as well: what its notice says of a batch stays true. One that was withdrawn says nothing.
 
     What a competent person has read on it before stands, as long as its marks stay what they were read as.
     """
-    recalls = page.recalls()
+    recalls = page.standing_recalls()
     answers = [answers_of(office, page, one.facts.meant, items) for one in recalls]
     held: dict[str, Item] = {}
     for at, item in enumerate(items):
@@ -84,7 +86,7 @@ def hold_late(office: Office, page: Page, items: Sequence[Item]) -> tuple[Item, 
 
 def hold_all_late(office: Office, page: Page) -> tuple[Item, ...]:
     """The same for every piece, once two copies of the register were brought together; those that are held by it."""
-    return hold_late(office, page, page.every_item()) if page.recalls() else ()
+    return hold_late(office, page, page.every_item()) if page.standing_recalls() else ()
 
 
 def _is_settled(page: Page, recall: Recall, item: Item) -> bool:

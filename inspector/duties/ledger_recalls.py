@@ -74,6 +74,31 @@ def _closed(line: Line) -> str:
     return tr("{who} closed the recall {ref}{text}.", who=line.who, ref=line.text("recall"), text=said(told.text))
 
 
+def _withdrawn(line: Line) -> str:
+    told = line.shape("as", NewRecallEntry)
+    doubted = line.texts("doubted")
+    still = tr(" {tags} must be inspected before use.", tags=listed(doubted)) if doubted else ""
+    return tr(
+        "{name} and {second} withdrew the recall {ref}, which held {tags}{why}.{still}",
+        name=line.name(told.by),
+        second=line.name(told.person),
+        ref=line.text("recall"),
+        tags=listed(told.tags),
+        why=said(told.text),
+        still=still,
+    )
+
+
+def _withdrawal_letters(line: Line) -> str:
+    return tr(
+        "{who} printed the letters {numbers} to {names} that the recall {ref} is withdrawn.",
+        who=line.who,
+        numbers=listed(line.texts("numbers")),
+        ref=line.text("recall"),
+        names=listed([line.name(key) for key in line.texts("people")]),
+    )
+
+
 def _marks(line: Line) -> str:
     marks = f"{line.text('mark')} {line.text('serial')}".strip()
     said_so = {"tag": line.text("tag"), "marks": marks, "why": said(line.text("why"))}
@@ -88,5 +113,7 @@ SENTENCES: dict[str, Sentence] = {
     "print recall letters": _letters,
     "answer recall": _answered,
     "close recall": _closed,
+    "withdraw recall": _withdrawn,
+    "print withdrawal letters": _withdrawal_letters,
     "read marks": _marks,
 }

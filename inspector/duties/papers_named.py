@@ -39,6 +39,7 @@ def paper_name(kept: Kept) -> str:
         "item_record": tr("Record of the piece"),
         "register_report": tr("Report on the gear"),
         "recall_letter": tr("Recall letter"),
+        "recall_withdrawal": tr("Letter of withdrawal"),
         "label_sheet": tr("Item labels"),
         "tag_sheet": tr("Hold and derating tags"),
         "lending_slip": tr("Lending slip"),

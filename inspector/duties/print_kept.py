@@ -19,6 +19,7 @@ from inspector.duties.print_report import REPORT, print_report_again
 from inspector.duties.print_slips import print_slips_again
 from inspector.duties.print_tags import TAGS, print_tags_again
 from inspector.duties.print_voucher import print_voucher, printed_voucher
+from inspector.duties.print_withdrawal import WITHDRAWAL, print_withdrawal_again
 from inspector.duties.retire_item import print_notice
 from inspector.gear.judged import Judged
 from inspector.gear.lists import PaperRow
@@ -35,6 +36,7 @@ _BY_NUMBER: dict[str, Callable[[Office, str], Paper]] = {
     SLIP: print_lending_slip_again,
     RECORD: print_record_again,
     RECALL: print_recall_again,
+    WITHDRAWAL: print_withdrawal_again,
     REPORT: print_report_again,
 }
 

@@ -6,7 +6,7 @@ from inspector.duties.plain_lines import check_line, check_text
 from inspector.duties.recall_marks import is_readable, parts_of
 from inspector.duties.recall_match import says_which
 from inspector.gear.recall_notice import Meant, NewRecall, Recall
-from inspector.language import tr
+from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.register.page import Page
 
@@ -68,7 +68,7 @@ def _check_range(meant: Meant) -> None:
 
 
 def recall_called(page: Page, ref: str, *, is_open: bool = False) -> Recall:
-    """The recall with this reference, in any case. is_open: refused where it is closed."""
+    """The recall with this reference, in any case. is_open: refused where it is closed or was withdrawn."""
     known = page.recalls()
     wanted = need(tr("recall"), ref, tr("Write its reference.")).casefold()
     found = next((one for one in known if one.ref.casefold() == wanted), None)
@@ -76,7 +76,20 @@ def recall_called(page: Page, ref: str, *, is_open: bool = False) -> Recall:
         why = tr("No recall has the reference “{ref}”.", ref=ref.strip())
         refs = ", ".join(one.ref for one in known) or tr("none yet")
         raise Refused(tr("recall"), why, tr("Use one of: {refs}.", refs=refs))
-    if is_open and page.is_recall_closed(found):
+    if is_open:
+        _check_open(page, found)
+    return found
+
+
+def check_not_withdrawn(page: Page, recall: Recall) -> None:
+    """Refuse what is only said of a recall that stands."""
+    if said := page.withdrawal_of(recall):
+        why = tr("{ref} was withdrawn on {day}.", ref=recall.ref, day=show_day(said.on))
+        raise Refused(tr("recall"), why, tr("If the notice counts after all, enter it as a recall of its own."))
+
+
+def _check_open(page: Page, found: Recall) -> None:
+    check_not_withdrawn(page, found)
+    if page.is_recall_closed(found):
         why = tr("{ref} is closed.", ref=found.ref)
         raise Refused(tr("recall"), why, tr("Enter what is new as a recall of its own."))
-    return found

@@ -31,6 +31,7 @@ def step_word(step: Step) -> str:
         Step.CALLED: tr("on hold"),
         Step.NOT_OF_IT: tr("read not to be meant"),
         Step.REMEDIED: tr("done as the notice asks"),
+        Step.WITHDRAWN: tr("not held by it any more"),
     }[step]
 
 

@@ -6,7 +6,7 @@ A piece that was let go stays on hold until somebody competent has inspected it.
 from inspector.duties.incident_checks import incident_called, need
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_judge, check_name_counts, owns_vehicle, person_of
+from inspector.duties.who import check_competent_for_any, check_judge, check_name_counts, owns_vehicle, person_of
 from inspector.gear.evidence import NewRelease
 from inspector.gear.incident import EntryKind, IncidentEntry, NewIncidentEntry
 from inspector.gear.judged import Judged
@@ -68,10 +68,7 @@ def _two(office: Office, page: Page, by: str, second: str) -> tuple[Person, Pers
 
 def _check_for_vehicle(office: Office, person: Person, vehicle: Vehicle, field: str) -> None:
     """A vehicle is of no family of gear: whoever may judge any family today may let it go, but not its owner."""
-    families = {kind.family for kind in office.rules.kinds.values()}
-    if not any(person.is_competent(family, office.today) for family in families):
-        why = tr("{name} is not entered as competent for any kind of gear.", name=person.name)
-        raise Refused(field, why, tr("Ask somebody who is, or enter what the person may judge first."))
+    check_competent_for_any(person, office.rules.kinds.values(), office.today, field)
     if owns_vehicle(person, vehicle):
         why = tr("{name} owns the vehicle, and nobody lets his own go.", name=person.name)
         raise Refused(field, why, tr("Ask another competent person."))

@@ -8,6 +8,7 @@ from datetime import date
 from msgspec import Struct
 from msgspec.structs import replace
 
+from inspector.duties.call_in import hold_late
 from inspector.duties.change_item import standing_retirement
 from inspector.duties.incident_checks import need
 from inspector.duties.judging import judge_and_keep
@@ -38,7 +39,8 @@ def not_of_it(office: Office, ref: str, tag: str, read: ReadOnIt, *, by: str = "
     """Let a piece go from a recall, by what somebody competent read on it. What was read is kept as its marks.
 
     read: an empty mark stands for the one that is written down. Refused where by what was read it is meant all the
-    same, or may be: what is named by its tag is let go by a remedy alone. by: the officer where nobody is named.
+    same, or may be: what is named by its tag is let go by a remedy alone. By what was read it may come under another
+    recall. by: the officer where nobody is named.
     """
     check_line(tr("serial"), read.serial)
     check_line(tr("maker's mark"), read.mark)
@@ -55,6 +57,7 @@ def not_of_it(office: Office, ref: str, tag: str, read: ReadOnIt, *, by: str = "
         said = (_read_words(read), reader, facts.maker_mark, facts.serial)
         step = NewPieceCall(office.today, recall.ref, Step.NOT_OF_IT, before.facts.sure, *said)
         page.add_piece_call(item, step)
+        hold_late(office, page, [item])
         outcome = judge_and_keep(office, page, item)
         page.enter("not of a recall", by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": step})
     return outcome

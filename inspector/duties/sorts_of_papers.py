@@ -29,10 +29,12 @@ from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.print_slips import print_slips
 from inspector.duties.print_tags import print_tags
 from inspector.duties.print_voucher import print_voucher
+from inspector.duties.print_withdrawal import print_withdrawal
 from inspector.duties.retire_item import print_notices
 from inspector.duties.tag_words import why_no_tag
 from inspector.duties.take_stock import begin_count, count_states
 from inspector.duties.tell_incident import incidents
+from inspector.duties.withdraw_recall import withdraw_recall
 from inspector.duties.work_rigs import work_kept_rig
 from inspector.gear.label_sizes import LABEL_SIZES
 from inspector.gear.outcome import Outcome
@@ -133,6 +135,16 @@ def _recall(office: Office) -> Iterable[Paper]:
     return recall_pieces(office, [out[0].tag], tr("A specimen: nothing is called in.")).papers[:1]
 
 
+def _withdrawal(office: Office) -> Iterable[Paper]:
+    out = _some(loans(office), tr("Nothing is lent."))
+    ref = recall_pieces(office, [out[0].tag], tr("A specimen: nothing is called in.")).ref
+    family = open_item(office, out[0].tag).dossier.kind.family
+    others = [one for one in people(office) if one.id != office.officer.id and one.is_competent(family, office.today)]
+    second = _some(others, tr("There is no second competent person."))[0]
+    withdraw_recall(office, ref, tr("A specimen: nothing was called in."), second=second.id)
+    return print_withdrawal(office, ref)[:1]
+
+
 def _handover(office: Office) -> Iterable[Paper]:
     if last_protocol(office):
         return [print_protocol(office)]
@@ -176,6 +188,7 @@ SORTS = (
     Sort("record", later("Record of the piece"), _record),
     Sort("report", later("Report on the gear"), _report),
     Sort("recall-letter", later("Recall letter"), _recall),
+    Sort("recall-withdrawal", later("Letter of withdrawal"), _withdrawal),
     Sort("evidence-list", later("Evidence list"), _evidence),
     Sort("count-list", later("Count list"), _count_list),
     Sort("handover-protocol", later("Handover protocol"), _handover),  # the last: it closes every count

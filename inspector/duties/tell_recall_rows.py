@@ -17,6 +17,7 @@ def recall_row(line: HistoryLine, names: Mapping[str, str]) -> HistoryRow:
     what, text = {
         Step.CALLED: (tr("Called in"), tr("by {ref}, {sure}: {why}", sure=sure_word(step.sure), **said)),
         Step.NOT_OF_IT: (tr("Not meant by a recall"), tr("{ref}: {why}", **said)),
+        Step.WITHDRAWN: (tr("Recall withdrawn"), tr("{ref} was entered wrongly: {why}", **said)),
         Step.REMEDIED: (tr("Done as a recall asks"), tr("{ref}, on hold until inspected: {why}", **said)),
     }[step.step]
     return HistoryRow(line.on, what, text, names.get(step.by, step.by))

@@ -79,12 +79,24 @@ def club_names(page: Page) -> frozenset[str]:
 
 def check_judge(person: Person, item: Item, kind: Kind, on: date, field: str) -> None:
     """Refuse whoever is not competent for this kind on the day, or owns the piece: nobody judges his own gear."""
-    if not person.is_competent(kind.family, on):
-        why = tr("{name} is not entered as competent for a {kind}.", name=person.name, kind=within(kind.name))
-        raise Refused(field, why, tr("Ask somebody who is, or enter what the person may judge first."))
+    check_competent(person, kind, on, field)
     if owns(person, item):
         why = tr("{name} owns the piece, and nobody is the judge of his own gear.", name=person.name)
         raise Refused(field, why, tr("Ask another competent person."))
+
+
+def check_competent(person: Person, kind: Kind, on: date, field: str) -> None:
+    """Refuse whoever is not competent for this kind on the day."""
+    if not person.is_competent(kind.family, on):
+        why = tr("{name} is not entered as competent for a {kind}.", name=person.name, kind=within(kind.name))
+        raise Refused(field, why, tr("Ask somebody who is, or enter what the person may judge first."))
+
+
+def check_competent_for_any(person: Person, kinds: Iterable[Kind], on: date, field: str) -> None:
+    """Refuse whoever may judge none of these kinds on the day."""
+    if not any(person.is_competent(kind.family, on) for kind in kinds):
+        why = tr("{name} is not entered as competent for any kind of gear.", name=person.name)
+        raise Refused(field, why, tr("Ask somebody who is, or enter what the person may judge first."))
 
 
 def names_count(office: Office, page: Page, *people: Person) -> bool:

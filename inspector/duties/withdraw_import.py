@@ -7,6 +7,7 @@ from inspector.duties.office import Office, told_of
 from inspector.duties.plain_lines import check_text
 from inspector.gear.import_list import Brought, Imported, Withdrawal
 from inspector.gear.item import Item
+from inspector.gear.recall_notice import that_count
 from inspector.gear.whereabouts import NewWhereabouts, Where
 from inspector.language import tr, tr_n
 from inspector.refused import Refused
@@ -76,14 +77,22 @@ def _withdrawal(page: Page, made: Imported) -> tuple[Withdrawal, tuple[Item, ...
 def _later(page: Page, made: Imported, here: Sequence[Brought], items: dict[str, Item]) -> dict[str, str]:
     """What was written down of each piece since it came: entries of its own, and where its tag stands in others'.
 
-    What the import itself wrote, files and holds by a recall that meant its pieces, is nothing later.
+    What the import itself wrote, files and holds by a recall that meant its pieces, is nothing later; nor is a call
+    that was taken back.
     """
     lines = (line for line in page.lines_of([_IMPORTED]) if line.facts.get("import") == made.number)
-    own = {key for line in lines for _, key in line.rows}
+    own = {key for line in lines for _, key in line.rows} | _taken_back(page)
     found = {key: _word(table) for key, table in page.later_rows([one.id for one in here], own).items()}
     named = page.tags_named([items[one.id].tag for one in here])
     by_tag = {one.id: _word(named[items[one.id].tag]) for one in here if items[one.id].tag in named}
     return by_tag | found
+
+
+def _taken_back(page: Page) -> set[str]:
+    """The ids of the calls that the withdrawal of their recall took back, and of those withdrawals."""
+    lives = [steps for one in page.withdrawn_recalls() for steps in page.steps_under(one.ref).values()]
+    counted = {one.id for steps in lives for one in that_count(steps)}
+    return {one.id for steps in lives for one in steps} - counted
 
 
 def _word(table: str) -> str:

@@ -1,7 +1,8 @@
-"""What a letter says by which pieces are called in, as data. How to reach a person is never part of it."""
+"""What letters say by which pieces are called in, or are so no longer. How to reach a person is never part of them."""
 
 from msgspec import Struct
 
+from inspector.gear.outcome import Outcome
 from inspector.gear.papers import Imprint
 
 
@@ -39,3 +40,33 @@ class RecallLetter(Struct, frozen=True):
     notice: str = ""
     remedy: str = ""
     is_reminder: bool = False
+
+
+class FreedPiece(Struct, frozen=True):
+    """A piece that a withdrawn recall had called in. outcome: how it stands now; None where it has left the club, which
+    says nothing of it any more. do: what its reader may do.
+    """
+
+    tag: str
+    kind_name: str
+    marked: str
+    marks: str
+    outcome: Outcome | None
+    do: str
+
+
+class WithdrawnLetter(Struct, frozen=True):
+    """A letter to somebody who was written to by a recall that was withdrawn. person, name: as in a recall letter.
+
+    recall, notice: the reference and whose notice it was; letters: number and day of each letter that counts no more;
+    reason: why it was withdrawn, as the officer typed it.
+    """
+
+    imprint: Imprint
+    person: str
+    name: str
+    recall: str
+    notice: str
+    letters: tuple[str, ...]
+    reason: str
+    pieces: tuple[FreedPiece, ...]

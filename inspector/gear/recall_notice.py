@@ -1,5 +1,6 @@
 """A recall as a record: what a notice says, which pieces stand under it, who was written to and who answered what."""
 
+from collections.abc import Iterable
 from datetime import date
 from enum import StrEnum
 
@@ -74,6 +75,7 @@ class Step(StrEnum):
     CALLED = "called"
     NOT_OF_IT = "not_of_it"  # somebody competent read on it that it is not meant
     REMEDIED = "remedied"  # what the notice asks for was done
+    WITHDRAWN = "withdrawn"  # the recall itself was entered wrongly
 
 
 class NewPieceCall(Struct, frozen=True):
@@ -100,6 +102,18 @@ class PieceCall(Struct, frozen=True):
     facts: NewPieceCall
 
 
+def that_count(calls: Iterable[PieceCall]) -> tuple[PieceCall, ...]:
+    """The steps of one piece in their order, without a call that a withdrawal took back and the withdrawal itself."""
+    found: list[PieceCall] = []
+    for one in sorted(calls, key=lambda one: (one.facts.on, one.id)):
+        if one.facts.step is Step.WITHDRAWN:
+            back = (one.facts.recall, Step.CALLED)
+            found = [before for before in found if (before.facts.recall, before.facts.step) != back]
+        else:
+            found.append(one)
+    return tuple(found)
+
+
 class RecallEntryKind(StrEnum):
     """What was added to a recall later."""
 
@@ -107,6 +121,8 @@ class RecallEntryKind(StrEnum):
     REMINDED = "reminded"
     ANSWERED = "answered"
     CLOSED = "closed"
+    WITHDRAWN = "withdrawn"  # it was entered wrongly
+    TOLD = "told"  # a letter went out that it was withdrawn
 
 
 class Answer(StrEnum):
@@ -124,6 +140,7 @@ class NewRecallEntry(Struct, frozen=True):
     """What was added. person: an id, empty for one whom the register knows by name alone; name: as written to.
 
     number: of the letter; tags: the pieces it is about; text: to whom it was passed on, what was read, how it ended.
+    Of a withdrawal by and person are the two who said so, and tags the pieces that it had held until then.
     """
 
     on: date

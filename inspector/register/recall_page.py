@@ -1,5 +1,7 @@
 """The part of a page that keeps and reads recalls."""
 
+from sqlalchemy import select
+
 from inspector.gear.item import Item
 from inspector.gear.recall_notice import (
     NewPieceCall,
@@ -44,12 +46,34 @@ class RecallPage(EvidencePage):
         return tuple(RecallEntry(key, recall.id, facts) for key, facts in found)
 
     def open_recalls(self) -> tuple[Recall, ...]:
-        """Every recall that was not closed, the oldest first."""
-        return tuple(one for one in self.recalls() if not self.is_recall_closed(one))
+        """Every recall that was neither closed nor withdrawn, the oldest first."""
+        ended = self._with_entry(RecallEntryKind.CLOSED) | self._with_entry(RecallEntryKind.WITHDRAWN)
+        return tuple(one for one in self.recalls() if one.id not in ended)
+
+    def standing_recalls(self) -> tuple[Recall, ...]:
+        """Every recall that was not withdrawn, the oldest first: what a closed one says of its pieces stays true."""
+        gone = self._with_entry(RecallEntryKind.WITHDRAWN)
+        return tuple(one for one in self.recalls() if one.id not in gone)
+
+    def withdrawn_recalls(self) -> tuple[Recall, ...]:
+        """Every recall that was withdrawn, the oldest first."""
+        gone = self._with_entry(RecallEntryKind.WITHDRAWN)
+        return tuple(one for one in self.recalls() if one.id in gone)
+
+    def withdrawal_of(self, recall: Recall) -> NewRecallEntry | None:
+        """By whom it was withdrawn, when and why; None where it was not. Of several in two copies the first."""
+        said = (one.facts for one in self.recall_entries(recall))
+        return next((one for one in said if one.kind is RecallEntryKind.WITHDRAWN), None)
 
     def is_recall_closed(self, recall: Recall) -> bool:
-        """Whether nothing is added to it any more."""
+        """Whether it was closed."""
         return any(one.facts.kind is RecallEntryKind.CLOSED for one in self.recall_entries(recall))
+
+    def _with_entry(self, kind: RecallEntryKind) -> frozenset[str]:
+        """The ids of the recalls to which an entry of this kind was added."""
+        table = year_tables.recall_entry
+        found = select(table.c.recall_id).where(table.c.body.contains(f'"kind":"{kind.value}"', autoescape=True))
+        return frozenset(str(key) for key in self._connection.execute(found).scalars())
 
     def piece_calls(self, item: Item) -> tuple[PieceCall, ...]:
         """The steps of a piece under recalls, the oldest first."""
@@ -58,13 +82,17 @@ class RecallPage(EvidencePage):
 
     def standing_calls(self, ref: str) -> dict[str, PieceCall]:
         """The last step of each piece under this recall, by the piece's id; none of a piece that was withdrawn."""
-        found: dict[str, PieceCall] = {}
+        return {item_id: steps[-1] for item_id, steps in self.steps_under(ref).items()}
+
+    def steps_under(self, ref: str) -> dict[str, list[PieceCall]]:
+        """Every step of each piece under this recall, in order, by the piece's id; none of one that was withdrawn."""
+        found: dict[str, list[PieceCall]] = {}
         for key, item_id, body in self._every_call():
             facts = from_body(body, NewPieceCall)
             if facts.recall == ref:
-                found[item_id] = PieceCall(key, item_id, facts)
+                found.setdefault(item_id, []).append(PieceCall(key, item_id, facts))
         gone = withdrawn(self._connection, list(found))
-        return {item_id: call for item_id, call in found.items() if item_id not in gone}
+        return {item_id: steps for item_id, steps in found.items() if item_id not in gone}
 
     def _every_call(self) -> list[tuple[str, str, str]]:
         table = year_tables.piece_call

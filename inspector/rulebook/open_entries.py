@@ -6,7 +6,7 @@ from datetime import date
 from inspector.gear.inspection import Inspection, InspectionKind
 from inspector.gear.item_change import Altered
 from inspector.gear.opinion import Stance
-from inspector.gear.recall_notice import Step
+from inspector.gear.recall_notice import Step, that_count
 from inspector.gear.use import Event, Weather
 from inspector.gear.verdict import Known
 from inspector.language import tr
@@ -93,9 +93,10 @@ def open_releases(case: Case) -> Quantity:
 
 def open_recalls(case: Case) -> Quantity:
     """Recalls it stands under: no inspection answers that, but what is read on it, or what the notice asks for."""
-    if not case.dossier.calls:
+    calls = that_count(case.dossier.calls)
+    if not calls:
         return NOT_APPLICABLE
-    last = {one.facts.recall: one.facts for one in sorted(case.dossier.calls, key=lambda one: (one.facts.on, one.id))}
+    last = {one.facts.recall: one.facts for one in calls}
     days = [one.on for one in last.values() if one.step is Step.CALLED]
     return number(len(days), Dimension.COUNT, tr("recalls entered"), Known.COUNTED, measured_on=max(days, default=None))
 

@@ -7,15 +7,22 @@ from inspector.gear.dossier import Dossier
 from inspector.gear.kind import Grade
 from inspector.gear.opinion import Answered, Opinion, Stance
 from inspector.gear.outcome import Outcome
+from inspector.gear.recall_notice import that_count
 from inspector.gear.verdict import Finding, Status, Value
 from inspector.rulebook.case import Case
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.texts import Rule
 
 
-def facts_digest(dossier: Dossier) -> str:
-    """A name for all that is known of the piece; it changes with whatever is seen, logged, doubted, struck or moved."""
-    return hashlib.sha256("\n".join(sorted(_entries(dossier))).encode()).hexdigest()
+def facts_digest(dossier: Dossier, before: str = "") -> str:
+    """A name for all that is known of the piece; it changes with whatever is seen, logged, doubted, struck or moved.
+
+    A recall that was withdrawn never said anything of it. before: the id of an opinion, for which a call that stood as
+    it was given counts all the same, so that the name is the one it was given on.
+    """
+    known = {one.id for one in that_count(one for one in dossier.calls if one.id < before)}
+    calls = known | {one.id for one in that_count(dossier.calls)}
+    return hashlib.sha256("\n".join(sorted([*_entries(dossier), *calls])).encode()).hexdigest()
 
 
 def _entries(dossier: Dossier) -> Iterator[str]:
@@ -29,7 +36,6 @@ def _entries(dossier: Dossier) -> Iterator[str]:
     yield from (one.id for one in dossier.changes)
     yield from (one.id for one in dossier.quarantines)
     yield from (one.id for one in dossier.evidence_releases)
-    yield from (one.id for one in dossier.calls)
     yield from (one.id for one in dossier.opinions if one.facts.stance is Stance.DOUBTS)
 
 
@@ -59,9 +65,8 @@ def _in_force(case: Case) -> dict[str, list[tuple[Opinion, Answered]]]:
     """Opinions given on exactly the facts of today, by rule."""
     found: dict[str, list[tuple[Opinion, Answered]]] = {}
     answers = [one for one in case.dossier.opinions if one.facts.stance is Stance.ANSWERS]
-    digest = facts_digest(case.dossier) if answers else ""
     for opinion in answers:
-        if opinion.facts.rests_on == digest:
+        if opinion.facts.rests_on == facts_digest(case.dossier, opinion.id):
             for said in opinion.facts.answers:
                 found.setdefault(said.rule, []).append((opinion, said))
     return found

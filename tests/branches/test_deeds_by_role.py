@@ -13,6 +13,7 @@ from inspector.duties.add_people import add_person
 from inspector.duties.adopt_rulebook import adopt_rulebook
 from inspector.duties.attach import attach, attachments
 from inspector.duties.book_in import book_in
+from inspector.duties.call_in import call_in
 from inspector.duties.change_item import change_note
 from inspector.duties.check_kit import kit_check
 from inspector.duties.check_piece import check_piece, check_pieces
@@ -21,7 +22,7 @@ from inspector.duties.give_opinion import doubt
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.keep_vehicles import add_vehicle
 from inspector.duties.lend import lend, may_leave
-from inspector.duties.look_up import list_gear, open_item, register_facts, trip
+from inspector.duties.look_up import list_gear, open_item, people, register_facts, trip
 from inspector.duties.office import Office, told_nobody
 from inspector.duties.person_in_full import in_full
 from inspector.duties.plan_trip import change_trip
@@ -32,16 +33,19 @@ from inspector.duties.take_returned import take_returned
 from inspector.duties.tell_history import history_of
 from inspector.duties.tell_life import life_of
 from inspector.duties.tell_people import list_people, open_person
+from inspector.duties.tell_recall import recall_told, recalls
 from inspector.duties.trip_readiness import readiness
 from inspector.duties.verify_book import verify_book
 from inspector.duties.what_needs_me import what_needs_me
 from inspector.duties.whereabouts import report_missing
+from inspector.duties.withdraw_recall import withdraw_recall
 from inspector.gear.attachment import PaperKind
 from inspector.gear.inspection import Answer, InspectionKind, NewInspection, Reading
 from inspector.gear.kind import Grade, Kind
 from inspector.gear.kit_check import KitPiece, Seen
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
+from inspector.gear.recall_notice import Issuer, Meant, NewRecall
 from inspector.gear.seats import Role
 from inspector.gear.sheet_back import Incoming
 from inspector.refused import Refused
@@ -81,6 +85,19 @@ def test_an_officer_spends_his_evening(officer: Office) -> None:
     papers = demo._print(officer)
     assert all(one.path.exists() for one in papers)
     assert verify_book(officer).faults == ()
+
+
+def test_a_recall_that_was_wrong_is_withdrawn_on_a_server_by_two(officer: Office) -> None:
+    tag, second = fit(officer), next(one.id for one in people(officer) if one.name != officer.officer.name and
+                                     one.is_competent("shackle", officer.today))  # fmt: skip
+    before = open_item(officer, tag).verdict
+    notice = NewRecall(officer.today, Issuer.CLUB, Meant(tags=(tag,)), "It may snap.")
+    ref = call_in(officer, notice).recall.ref
+    assert open_item(officer, tag).verdict.outcome is Outcome.HOLD
+    withdraw_recall(officer, ref, "It was another maker's.", second=second)
+    after = open_item(officer, tag).verdict  # of a day later than the one before
+    assert [(one.rule, one.outcome) for one in after.findings] == [(one.rule, one.outcome) for one in before.findings]
+    assert recall_told(officer, ref).withdrawn and verify_book(officer).faults == ()
 
 
 def test_a_members_check_of_the_whole_kit_is_kept_and_nothing_comes_out_milder(officer: Office, member: Office) -> None:
@@ -189,6 +206,7 @@ OFFICERS_DEEDS: dict[str, Callable[[Office], object]] = {
     "add a person": lambda office: add_person(office, Person("", "Somebody New", "member")),
     "attach to a piece": lambda office: attach(office, "SH-01", "a.txt", b"text", PaperKind.OTHER),
     "adopt a rulebook": lambda office: adopt_rulebook(office, CLUB_RULES, "club.toml"),
+    "withdraw a recall": lambda office: withdraw_recall(office, recalls(office)[-1].ref, "x", second="Ilse Farrowby"),
     "write a contact": lambda office: keep_contact.write_contact(office, office.officer.name, phone="1"),
     "read a contact": lambda office: keep_contact.contact_of(office, office.officer.name),
     "begin": lambda office: found_club(office, "Another", "Somebody"),

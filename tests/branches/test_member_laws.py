@@ -14,7 +14,7 @@ from inspector.register.canonical import digest
 from inspector.register.chains import hash_of, line_hash
 from inspector.register.ledger import Deed, Wrote, add_line, head
 from inspector.register.tables import club_setting, inspection, item, ledger, opinion, standing, verdict
-from inspector.register.year_tables import attachment, attachment_data
+from inspector.register.year_tables import attachment, attachment_data, piece_call, recall, recall_entry
 from tests.branches.federation import Federation
 from tests.conftest import EVENING
 
@@ -169,6 +169,16 @@ def test_a_member_puts_files_to_trips_alone_and_under_their_own_hash(member: Con
     about = a_check(member)["item_id"]
     refused(member, insert(attachment), {"id": "x", "about": about, "day": DAY, "data_id": data, "body": "{}"})
     refused(member, insert(attachment_data), {"id": "0" * 64, "data": b"anything"})
+
+
+def test_a_member_takes_no_recall_back(member: Connection) -> None:
+    key = member.execute(select(recall.c.id)).scalars().first()
+    assert key, "the sample has a recall"
+    body = '{"kind": "withdrawn", "text": "x"}'
+    row = {"id": "a-members-own", "recall_id": key, "day": DAY, "body": body}
+    refused(member, insert(recall_entry), row, "permission denied|row-level security")
+    called = {**a_check(member), "body": '{"recall": "N-1", "step": "withdrawn"}'}
+    refused(member, insert(piece_call), called, "permission denied|row-level security")
 
 
 # --- the ledger ---

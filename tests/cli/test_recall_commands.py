@@ -48,3 +48,29 @@ def test_named_pieces_are_held_and_written_for_in_one_go(desk: Desk) -> None:
     assert "Hold" in desk.type("list")
     desk.type("inspect", "SH-1", *GOOD)
     assert "Fit" in desk.type("list")
+
+
+def test_a_wrong_entry_is_withdrawn_and_told(desk: Desk) -> None:
+    desk.type("person", "Bo Second", "--competent", "all")
+    desk.type("person", "Di Member")
+    desk.type("book", "SH-1", *SHACKLE, *SIZES, "--maker-mark", "KELP-LINE", "--serial", "KS150")
+    desk.type("inspect", "SH-1", *GOOD)
+    desk.type("lend", "SH-1", "--to", "Di Member", "--due", "2026-12-24")
+    said = desk.type("recall", "enter", *MEANT, "--why", "Pins may snap.")
+    (ref,) = set(re.findall(r"N-\w+-0001", said))
+    desk.type("recall", "letters", ref)
+    assert "Hold" in desk.type("list")
+    why = ("--why", "It is another maker's notice.")
+    assert "cannot be both names" in desk.type("recall", "withdraw", ref, "--second", "Ada Officer", *why, code=2)
+    said = desk.type("recall", "withdraw", ref, "--second", "Bo Second", *why)
+    assert f"{ref} is withdrawn." in said and "SH-1  Fit" in said and "Di Member" in said
+    assert f"recall letters {ref}" in said and "Fit" in desk.type("list")
+    assert "withdrawn" in desk.type("recall", "list")
+    said = desk.type("recall", "show", ref)
+    assert "another maker's notice" in said and "Not told yet that it was withdrawn: Di Member" in said
+    assert "was withdrawn on" in desk.type("recall", "letters", ref, "--remind", code=2)
+    (number,) = set(re.findall(r"W-\w+-0001", desk.type("recall", "letters", ref)))
+    assert number in desk.type("recall", "letters", ref, "--again", number)
+    assert "Not told yet" not in desk.type("recall", "show", ref)
+    assert "was withdrawn on" in desk.type("recall", "close", ref, "--outcome", "done", code=2)
+    assert "Nothing was changed." in desk.type("verify")

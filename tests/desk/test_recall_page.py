@@ -1,6 +1,7 @@
 """Recalls in the window: look by a notice, hold what it means, write, keep answers, settle each piece, close."""
 
 from collections.abc import Callable
+from datetime import timedelta
 
 import pytest
 from msgspec.structs import replace
@@ -15,12 +16,14 @@ from inspector.desk.place import Go
 from inspector.desk.places import INCIDENTS, NEEDS, RECALLS
 from inspector.desk.recall.recall_page import RecallPage
 from inspector.desk.window import DeskWindow
+from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in
 from inspector.duties.call_in import call_in
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.settle_recall import ReadOnIt, not_of_it
 from inspector.duties.tell_recall import recall_told, recalls
+from inspector.gear.person import Competence, Person
 from inspector.gear.recall_notice import Issuer, Meant, NewRecall
 from tests.desk.conftest import shackle
 from tests.desk.deed_forms import form_of_deed, keep
@@ -203,3 +206,39 @@ def test_marks_that_are_read_anew_may_bring_a_piece_under_an_open_recall(
     give(form.box("why"), "cleaned")
     keep(qtbot, desk)
     assert "SH-005" in {one.tag for one in recall_told(made, ref_of(made)).pieces}
+
+
+def test_a_wrong_entry_is_withdrawn_by_two_and_whoever_was_written_to_is_told(
+    qtbot: QtBot, made: Office, open_desk: Callable[[Office], DeskWindow]
+) -> None:
+    add_person(made, Person("", "Bo Second", "Member", (Competence("all", made.today - timedelta(days=900)),)), "paper")
+    before = {tag: open_item(made, tag).verdict.findings for tag in ("SH-003", "SH-004")}
+    desk = open_desk(made)
+    place = entered(qtbot, desk)
+    ref = ref_of(made)
+    assert "Write that it is withdrawn: The recall was not withdrawn." in texts(place)
+    done(qtbot, desk, press(qtbot, desk, place, "Write letters"), place)
+    form = press(qtbot, desk, place, "Withdraw the recall")
+    assert "It is needed" in refused_at(qtbot, form, "why")
+    give(form.box("why"), "It is another maker's notice.")
+    form.box("second").give("First officer")
+    assert "cannot be both names" in refused_at(qtbot, form, "second")
+    form.box("second").give("Bo Second")
+    done(qtbot, desk, form, place)
+    assert f"{ref} is withdrawn." in desk.notice.text and "Write to them that it was withdrawn: Di" in desk.notice.text
+    assert {tag: open_item(made, tag).verdict.findings for tag in before} == before
+    said = texts(place)
+    assert "Withdrawn on 25 Nov 2026 by First officer and Bo Second: It is another maker's notice." in said
+    assert "Not told yet that it was withdrawn: Di Member" in said and "not held by it any more" in said
+    for name in ("Withdraw the recall", "Keep an answer", "Close the recall", "Hold one more piece"):
+        assert f"{name}: The recall was withdrawn." in said, name
+    done(qtbot, desk, press(qtbot, desk, place, "Write that it is withdrawn"), place)
+    assert "Not told yet" not in texts(place) and recall_told(made, ref).untold == ()
+    assert "Write that it is withdrawn: Nobody who was written to has still to be told." in texts(place)
+    number = recall_told(made, ref).numbers[-1]
+    press(qtbot, desk, place, f"Print {number} again")
+    assert number.startswith("W-") and f"The letter {number} is printed." in desk.notice.text
+    desk.notice.hide()
+    QTest.keyClick(desk, Qt.Key.Key_Escape)
+    idle(qtbot, desk)
+    assert "Withdrawn" in texts(place) and "Still open" not in texts(place)

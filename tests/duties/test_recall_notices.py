@@ -221,6 +221,15 @@ def test_a_piece_booked_in_or_read_anew_later_that_may_be_meant_is_held_at_once_
     assert recalled(club, "SH-2")
 
 
+def test_what_is_read_for_one_recall_brings_the_piece_under_another_that_means_it(club: Office) -> None:
+    ref = entered(club).recall.ref
+    other = entered(club, replace(MEANT, batches=(), first="KS250200", last="KS250299")).recall.ref
+    assert {one.facts.recall for one in open_item(club, "SH-1").dossier.calls} == {ref}
+    held = not_of_it(club, ref, "SH-1", ReadOnIt("KS250201"))
+    last = {one.facts.recall: one.facts.step.value for one in held.dossier.calls}
+    assert last == {ref: "not_of_it", other: "called"} and held.verdict.outcome is Outcome.HOLD
+
+
 def test_what_a_field_copy_booked_in_comes_under_a_recall_that_was_entered_at_home_and_the_other_way_round(
     club: Office, tmp_path: Path
 ) -> None:

@@ -7,6 +7,7 @@ from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.gear_list import answers
+from inspector.duties.give_opinion import doubt
 from inspector.duties.import_list import take
 from inspector.duties.judge_anew import judge_anew
 from inspector.duties.look_up import open_item, where_is
@@ -21,6 +22,7 @@ from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.verify_book import verify_book
 from inspector.duties.whereabouts import put_in_store
 from inspector.duties.withdraw_import import what_withdrawing_does, withdraw_import
+from inspector.duties.withdraw_recall import withdraw_recall
 from inspector.gear.import_list import Fate, Imported
 from inspector.gear.lists import Wanted
 from inspector.gear.recall_notice import Meant, Recall
@@ -30,6 +32,7 @@ from inspector.refused import Refused
 from tests.duties.gear import SHACKLE_READINGS, all_good, shackle
 from tests.duties.lists import HEADS, fates, listed, run, shackle_line
 from tests.duties.notices import entered
+from tests.duties.test_opinions import add
 
 
 def brought(office: Office, folder: Path, *tags: str) -> Imported:
@@ -129,6 +132,21 @@ def test_a_hold_by_a_recall_that_came_with_the_booking_is_no_later_entry(office:
     withdraw_import(office, made.number, "the list of another club", leave_later=True)
     assert called(office, recall) == ["A-2"]
     assert verify_book(office).faults == ()
+
+
+def test_a_recall_that_was_withdrawn_is_no_later_entry_either(office: Office, tmp_path: Path) -> None:
+    add(office, "Bo Second")
+    before = entered(office, Meant(kinds=("bow_shackle",))).recall
+    made = brought(office, tmp_path, "A-1", "A-2", "A-3")
+    since = entered(office, Meant(kinds=("bow_shackle",))).recall
+    assert [tag for tag, _ in what_withdrawing_does(office, made.number).later] == ["A-1", "A-2", "A-3"]
+    remedied(office, since.ref, "A-2", "The pin was replaced.")
+    doubt(office, "A-3", "It clicked.")
+    for one in (before, since):
+        withdraw_recall(office, one.ref, "another maker's", second="Bo Second")
+    assert [tag for tag, _ in what_withdrawing_does(office, made.number).later] == ["A-2", "A-3"]
+    withdraw_import(office, made.number, "the list of another club", leave_later=True)
+    assert called(office, since) == ["A-2", "A-3"] and verify_book(office).faults == ()
 
 
 def test_a_withdrawal_needs_a_reason_and_a_known_number(office: Office, tmp_path: Path) -> None:

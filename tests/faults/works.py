@@ -15,14 +15,21 @@ from pathlib import Path
 from msgspec import Struct
 from msgspec.structs import replace
 
+from inspector.duties.add_people import add_person
 from inspector.duties.archive_register import archive, verify_archive
 from inspector.duties.back_up import back_up, restore
 from inspector.duties.bring_back import bring_back
+from inspector.duties.call_in import call_in
 from inspector.duties.field_copies import take_field_copy
+from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.rescue_register import rescue_register
 from inspector.duties.sit_down import seat
+from inspector.duties.withdraw_recall import withdraw_recall
+from inspector.gear.outcome import Outcome
+from inspector.gear.person import Competence, Person
+from inspector.gear.recall_notice import Issuer, Meant, NewRecall, Step
 from inspector.register.proof import prove
 from inspector.register.upgrade import HEAD
 from inspector.rulebook.load import Rulebook, packaged
@@ -33,6 +40,7 @@ from tests.faults.small import PIECES
 
 Told = Callable[[str], None]
 FILE = "register.db"
+SECOND = "Bo Second"
 
 
 class Work(Struct, frozen=True):
@@ -250,6 +258,42 @@ def every_archive_is_whole(folder: Path, told: Sequence[str]) -> None:
         assert verify_archive(folder / name).faults == ()
 
 
+def with_a_second(folder: Path, small: Path) -> None:
+    """A register with a second competent person."""
+    copied(folder, small)
+    office = office_of(folder)
+    add_person(office, Person("", SECOND, "inspector", (Competence("all", office.today),)))
+    office.book.close()
+
+
+def withdraw_again(folder: Path, told: Told) -> None:
+    """A recall of every shackle is entered and withdrawn, one after the other."""
+    office = office_of(folder)
+    for _ in count():
+        notice = NewRecall(office.today, Issuer.CLUB, Meant(kinds=("bow_shackle",)), "It may snap.")
+        ref = call_in(office, notice).recall.ref
+        withdraw_recall(office, ref, "It was another maker's.", second=SECOND)
+        told(ref)
+
+
+def held_or_let_go_never_between(folder: Path, told: Sequence[str]) -> None:
+    """A recall holds every shackle, or none and says that it was withdrawn; those that were told are withdrawn."""
+    whole(folder / FILE)
+    office = office_of(folder)
+    with office.book.reading() as page:
+        every, gone = page.recalls(), {one.ref for one in page.withdrawn_recalls()}
+        steps = {one.ref: {call.facts.step for call in page.standing_calls(one.ref).values()} for one in every}
+        pieces = {one.ref: len(page.standing_calls(one.ref)) for one in every}
+    standing = [one.ref for one in every if one.ref not in gone]
+    assert set(told) <= gone and len(standing) <= 1, (told, gone, standing)
+    assert all(found == {Step.WITHDRAWN if ref in gone else Step.CALLED} for ref, found in steps.items()), steps
+    assert set(pieces.values()) <= {len(PIECES)}
+    stands = {tag: open_item(office, tag).verdict.outcome for tag in PIECES}
+    office.book.close()
+    sound = Outcome.HOLD if standing else Outcome.FIT
+    assert stands == {tag: Outcome.RETIRE if tag == "SH-2" else sound for tag in PIECES}, (stands, standing)
+
+
 WORKS = {
     "inspect": Work(copied, inspect, every_inspection_told_is_there),
     "bring up": Work(older, bring_up, old_or_new_never_between, longest_s=1.5),
@@ -257,5 +301,6 @@ WORKS = {
     "restore": Work(copy_there, restore_again, every_restored_is_whole, "", 0.8),
     "rescue": Work(damaged, rescue_again, every_rescued_is_whole, "", 3.0),
     "archive": Work(copied, archive_again, every_archive_is_whole, longest_s=2.0),
+    "withdraw": Work(with_a_second, withdraw_again, held_or_let_go_never_between, longest_s=1.0),
     "merge": Work(taken_along, bring_back_again, both_histories_are_whole, longest_s=1.5),
 }

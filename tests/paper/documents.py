@@ -31,7 +31,7 @@ from inspector.gear.papers import (
     RigSheet,
     TripSheet,
 )
-from inspector.gear.recall import RecallLetter
+from inspector.gear.recall import RecallLetter, WithdrawnLetter
 from inspector.gear.register_report import RegisterReport
 from inspector.gear.rig_result import RigOutcome
 from inspector.gear.tags import LabelSheet, TagSheet
@@ -55,6 +55,7 @@ from inspector.paper.register_report import register_report
 from inspector.paper.retirement_notice import retirement_notice
 from inspector.paper.rig_sheet import rig_sheet
 from inspector.paper.voucher import voucher
+from inspector.paper.withdrawn_letter import withdrawn_letter
 from tests.drawings import rigs
 from tests.paper import conftest
 from tests.paper import test_count_list as count_lists
@@ -68,6 +69,7 @@ from tests.paper import test_letters_and_slips as letters
 from tests.paper import test_recall_letter as recalls
 from tests.paper import test_register_report as reports
 from tests.paper import test_voucher as vouchers
+from tests.paper import test_withdrawn_letter as withdrawals
 from tests.paper.reading import Line, pages_of
 from tests.rulebook.test_bench import worked
 
@@ -208,6 +210,18 @@ def _recall_letter(made: RecallLetter, page: PageSize) -> Printed:
     return recall_letter(made, f"{made.name}\n{recalls.ADDRESS}", page)
 
 
+def withdrawal(count: int, name: str) -> WithdrawnLetter:
+    """A recall of so many of this person's pieces is withdrawn."""
+    pieces = tuple(withdrawals.piece(n) for n in range(count))
+    made = imprint("A recall is withdrawn", "W-ABCD-0002", name)
+    reason = f"It was another maker's, as {name} saw."
+    return replace(withdrawals.letter(*pieces), imprint=made, name=name, reason=reason)
+
+
+def _withdrawn_letter(made: WithdrawnLetter, page: PageSize) -> Printed:
+    return withdrawn_letter(made, f"{made.name}\n{recalls.ADDRESS}", page)
+
+
 def _holder_letter(made: HolderLetter, page: PageSize) -> Printed:
     return holder_letter(made, f"{made.name}\n{letters.ADDRESS}", page)
 
@@ -225,6 +239,7 @@ DOCUMENTS = {
     "item_record": Entry(record, item_record),
     "register_report": Entry(report, register_report),
     "recall_letter": Entry(recall, _recall_letter),
+    "withdrawn_letter": Entry(withdrawal, _withdrawn_letter),
     "voucher": Entry(closing, voucher),
     "count_list": Entry(count, count_list),
     "evidence_list": Entry(evidence, evidence_list),

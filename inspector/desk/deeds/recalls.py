@@ -252,6 +252,8 @@ def _which(about: RecallTold) -> OneOf:
 
 
 def _is_open(about: RecallTold) -> str:
+    if about.withdrawn:
+        return tr("The recall was withdrawn.")
     return tr("The recall is closed.") if about.is_closed else ""
 
 

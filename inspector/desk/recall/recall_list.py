@@ -28,7 +28,8 @@ def recalls_part(rows: Iterable[RecallRow], opens: Opens, look: Does) -> QWidget
     if not every:
         return column([head, says, begins, said(tr("No recall was entered."))], 2 * GRID)
     groups = ((tr("Still open"), [one for one in every if not one.is_closed]),
-              (tr("Closed"), [one for one in every if one.is_closed]))  # fmt: skip
+              (tr("Closed"), [one for one in every if one.is_closed and not one.is_withdrawn]),
+              (tr("Withdrawn"), [one for one in every if one.is_withdrawn]))  # fmt: skip
     parts = [section(title, _lines(some, opens)) for title, some in groups if some]
     return column([head, says, begins, *parts], 2 * GRID)
 

@@ -7,6 +7,7 @@ from typing import Any
 from inspector.desk.background import Background
 from inspector.desk.columns import Columns
 from inspector.desk.deeds import recalls as deeds
+from inspector.desk.deeds.withdraw_recall import tell_withdrawn, withdraw
 from inspector.desk.deeds.work import file_deed
 from inspector.desk.form.deed import Deed
 from inspector.desk.incident.incident_record import deeds_part
@@ -21,14 +22,15 @@ from inspector.desk.told_page import ToldPage
 from inspector.desk.told_papers import tell_papers
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
-from inspector.duties.print_recall import print_recall_again
+from inspector.duties.print_withdrawal import print_letter_again
 from inspector.duties.recall_search import Searched, search_recall
 from inspector.duties.tell_recall import RecallTold
 from inspector.language import tr
 
 _MakeDeed = Callable[[RecallTold], Deed[Any]]
 _AFTER: tuple[_MakeDeed, ...] = (
-    deeds.letters, deeds.answer, deeds.remind, deeds.clear, deeds.remedy, deeds.one_more, deeds.close,
+    deeds.letters, deeds.answer, deeds.remind, deeds.clear, deeds.remedy, deeds.one_more, deeds.close, withdraw,
+    tell_withdrawn,
 )  # fmt: skip
 _LAST_LETTERS = 6  # older ones are printed again from the record of a piece
 
@@ -95,7 +97,7 @@ class RecallPage(ToldPage):
     def print_again(self, number: str) -> None:
         """Print a letter again as it was said."""
         self._background.run(
-            print_recall_again,
+            print_letter_again,
             self._office,
             number,
             done=self._printed,
@@ -126,7 +128,7 @@ class RecallPage(ToldPage):
             *parts.letters_part(told),
             *parts.added_part(told),
             self._files(found),
-            *not_meant_part(found.found, self.opened.emit),
+            *([] if told.withdrawn else not_meant_part(found.found, self.opened.emit)),
         ]
         shown = [beside(back, parts.head(told)), top, *below, cautions_part(told.cautions)]
         self._set(self._record, column(shown, 2 * GRID))

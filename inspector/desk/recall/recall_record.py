@@ -19,9 +19,14 @@ _MARK_PX = 20
 
 
 def head(told: RecallTold) -> QWidget:
-    """What it is called, and whether it is open."""
+    """What it is called, and whether it is open; of a withdrawn one who withdrew it and why."""
     state = tr("The recall is closed.") if told.is_closed else tr("The recall is open.")
-    return column([said(tr("Recall {ref}", ref=told.ref), Type.DISPLAY), said(state, faint=True)], 0)
+    said_so = said(told.withdrawn, bold=True) if told.withdrawn else said(state, faint=True)
+    lines = [said(tr("Recall {ref}", ref=told.ref), Type.DISPLAY), said_so]
+    if told.untold:
+        names = ", ".join(told.untold)
+        lines.append(said(tr("Not told yet that it was withdrawn: {names}", names=names), bold=True))
+    return column(lines, 0)
 
 
 def what_part(told: RecallTold) -> QWidget:

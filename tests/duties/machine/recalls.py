@@ -1,16 +1,20 @@
 """Recalls: what is called in is held until it is cleared or remedied, whatever else is done."""
 
+from collections.abc import Iterable
+
 from hypothesis import strategies as st
 from hypothesis.stateful import invariant, precondition, rule
 
-from inspector.duties.call_in import call_in
+from inspector.duties.call_in import call_in, hold_more
 from inspector.duties.print_recall import enter_recall_letters
+from inspector.duties.print_withdrawal import enter_withdrawal_letters
 from inspector.duties.read_marks import read_marks
 from inspector.duties.recall_answers import close_recall, note_answer
 from inspector.duties.settle_recall import ReadOnIt, not_of_it, remedied
+from inspector.duties.withdraw_recall import withdraw_recall
 from inspector.gear.outcome import Outcome
 from inspector.gear.recall_notice import Answer, Issuer, Meant, NewRecall
-from tests.duties.machine.club import MEMBER, OFFICER
+from tests.duties.machine.club import MEMBER, OFFICER, SECOND
 from tests.duties.machine.desk import Desk
 from tests.duties.machine.evidence import AT, NAMED
 from tests.duties.machine.pieces import ANY
@@ -32,6 +36,10 @@ class Recalls(Desk):
         """One of the recalls there are."""
         return self.notices[at % len(self.notices)] if self.notices else _NO_REF
 
+    def told_of(self, tags: Iterable[str]) -> set[str]:
+        """The first tags of those pieces of which there is an account; what a list brought in has none."""
+        return {self.first_tag(tag) for tag in tags} & set(self.stood)
+
     @precondition(lambda self: len(self.notices) < _MOST)
     @rule(tag=ANY, named=st.booleans())
     def call_in(self, tag: str, named: bool) -> None:
@@ -40,8 +48,7 @@ class Recalls(Desk):
         told = NewRecall(self.office.today, Issuer.MAKER, meant, "The thread may be the wrong one.")
         if done := self.do("call in", lambda office: call_in(office, told)):
             self.notices.append(done.recall.ref)
-            for one in done.pieces:
-                first = self.first_tag(one.dossier.item.tag)
+            for first in self.told_of(one.dossier.item.tag for one in done.pieces):
                 self.recalled.setdefault(first, set()).add(done.recall.ref)
                 assert self.stood[first].severity >= Outcome.HOLD.severity
 
@@ -106,6 +113,41 @@ class Recalls(Desk):
         """A recall is closed once all of it is settled; its holds stay."""
         ref = self.notice(at)
         self.do("close recall", lambda office: close_recall(office, ref, "all is told"))
+
+    @precondition(lambda self: self.notices)
+    @rule(at=AT, by=st.sampled_from((OFFICER, OFFICER, MEMBER)), second=st.sampled_from((SECOND, SECOND, OFFICER)))
+    def withdraw_recall(self, at: int, by: str, second: str) -> None:
+        """Two competent persons take a notice back; of what more is known an inspection is awaited."""
+        ref = self.notice(at)
+        held = [tag for tag, refs in self.recalled.items() if ref in refs]
+        before = dict(self.stood)
+        done = self.do("withdraw recall", lambda office: withdraw_recall(office, ref, "another", second=second, by=by))
+        if not done:
+            return
+        assert by != second and MEMBER not in {by, second}, f"{by} and {second} withdrew {ref}"
+        freed = {self.first_tag(one.dossier.item.tag) for one in done.pieces}
+        assert freed >= set(held), f"{set(held) - freed} stand under {ref} still"
+        milder = {tag for tag, was in before.items() if self.stood[tag].severity < was.severity}
+        assert milder <= freed, f"{milder - freed} got milder by withdrawing {ref}"
+        for tag in held:
+            self.recalled[tag].discard(ref)
+        for tag in self.told_of(one for one, _ in done.doubted):
+            self.unseen(tag)
+
+    @precondition(lambda self: self.notices)
+    @rule(at=AT)
+    def write_withdrawal(self, at: int) -> None:
+        """Whoever was written to by a withdrawn recall is told, once."""
+        ref = self.notice(at)
+        self.do("print withdrawal letters", lambda office: enter_withdrawal_letters(office, ref))
+
+    @precondition(lambda self: self.notices)
+    @rule(at=AT, tag=ANY)
+    def hold_one_more(self, at: int, tag: str) -> None:
+        """A further piece is held by hand."""
+        ref = self.notice(at)
+        if self.do("call one more in", lambda office: hold_more(office, ref, tag, "from the same box")):
+            self.recalled.setdefault(self.first_tag(tag), set()).add(ref)
 
     @invariant()
     def what_is_called_in_stays_held(self) -> None:
