@@ -6,7 +6,7 @@ A piece that was let go stays on hold until somebody competent has inspected it.
 from inspector.duties.incident_checks import incident_called, need
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_competent_for_any, check_judge, check_name_counts, owns_vehicle, person_of
+from inspector.duties.who import check_competent_for_any, check_judge, owns_vehicle, two_names
 from inspector.gear.evidence import NewRelease
 from inspector.gear.incident import EntryKind, IncidentEntry, NewIncidentEntry
 from inspector.gear.judged import Judged
@@ -14,7 +14,6 @@ from inspector.gear.person import Person
 from inspector.gear.trip import Vehicle
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register.page import Page
 
 
 def release_evidence(office: Office, ref: str, tag: str, *, second: str, why: str, by: str = "") -> Judged:
@@ -26,7 +25,7 @@ def release_evidence(office: Office, ref: str, tag: str, *, second: str, why: st
             said = tr("{tag} is not kept for {ref}.", tag=item.tag, ref=incident.ref)
             raise Refused(tr("tag"), said, tr("Look at the incident's list of pieces."))
         kind = office.kind(item.facts.kind)
-        first, other = _two(office, page, by, second)
+        first, other = two_names(office, page, (by, tr("released by")), second)
         check_judge(first, item, kind, office.today, tr("released by"))
         check_judge(other, item, kind, office.today, tr("second name"))
         facts = NewRelease(office.today, incident.ref, first.id, other.id, reason)
@@ -44,7 +43,7 @@ def release_vehicle(office: Office, ref: str, tag: str, *, second: str, why: str
         if incident.ref not in page.kept_vehicles().get(vehicle.tag, ()):
             said = tr("{tag} is not kept for {ref}.", tag=vehicle.tag, ref=incident.ref)
             raise Refused(tr("vehicle"), said, tr("Look at the incident's list of vehicles."))
-        first, other = _two(office, page, by, second)
+        first, other = two_names(office, page, (by, tr("released by")), second)
         _check_for_vehicle(office, first, vehicle, tr("released by"))
         _check_for_vehicle(office, other, vehicle, tr("second name"))
         said_so = (vehicle.tag, reason, first.id, other.id)
@@ -54,16 +53,6 @@ def release_vehicle(office: Office, ref: str, tag: str, *, second: str, why: str
             "release vehicle", by=office.officer.id, at=office.now, facts={"incident": incident.ref, "as": facts}
         )
     return kept
-
-
-def _two(office: Office, page: Page, by: str, second: str) -> tuple[Person, Person]:
-    first = person_of(page, by or office.officer.id, tr("released by"))
-    check_name_counts(office, page, first, tr("released by"))
-    other = person_of(page, need(tr("second name"), second, tr("Name another competent person.")), tr("second name"))
-    if first.id == other.id:
-        why = tr("{name} cannot be both names.", name=first.name)
-        raise Refused(tr("second name"), why, tr("Name another competent person."))
-    return first, other
 
 
 def _check_for_vehicle(office: Office, person: Person, vehicle: Vehicle, field: str) -> None:

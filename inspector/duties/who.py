@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from datetime import date
 
+from inspector.duties.incident_checks import need
 from inspector.duties.office import Office
 from inspector.duties.tell_whereabouts import where_words
 from inspector.gear.item import Item
@@ -110,6 +111,21 @@ def check_name_counts(office: Office, page: Page, person: Person, field: str) ->
     if not names_count(office, page, person):
         why = tr("The club requires passphrases, and {name} has not given one at this desk.", name=person.name)
         raise Refused(field, why, tr("Let {name} come to the desk and give it.", name=person.name))
+
+
+def two_names(office: Office, page: Page, first: tuple[str, str], second: str) -> tuple[Person, Person]:
+    """Two different people who both say so; the first name counts as one at the desk.
+
+    first: id or name, the officer's where it is empty, and what the field is called. second: id or name.
+    """
+    by, field = first
+    one = person_of(page, by or office.officer.id, field)
+    check_name_counts(office, page, one, field)
+    what = tr("Name another competent person.")
+    other = person_of(page, need(tr("second name"), second, what), tr("second name"))
+    if one.id == other.id:
+        raise Refused(tr("second name"), tr("{name} cannot be both names.", name=one.name), what)
+    return one, other
 
 
 def check_not_closed(page: Page, item: Item) -> None:

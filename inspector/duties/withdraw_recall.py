@@ -16,7 +16,7 @@ from inspector.duties.office import Office, told_of
 from inspector.duties.recall_checks import check_not_withdrawn, recall_called
 from inspector.duties.recall_untold import untold
 from inspector.duties.recall_words import answer_word
-from inspector.duties.who import check_competent, check_competent_for_any, check_name_counts, owns, person_of
+from inspector.duties.who import check_competent, check_competent_for_any, owns, two_names
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
 from inspector.gear.opinion import NewOpinion, Stance
@@ -33,7 +33,6 @@ from inspector.gear.recall_notice import (
     Step,
 )
 from inspector.language import tr
-from inspector.refused import Refused
 from inspector.register.page import Page
 
 _NOT_THERE = {Answer.MADE_UNUSABLE, Answer.PASSED_ON, Answer.HAS_IT_NO_MORE}  # the register tells it otherwise
@@ -67,7 +66,7 @@ def withdraw_recall(office: Office, ref: str, why: str, *, second: str, by: str 
     with office.book.page() as page:
         recall = recall_called(page, ref)
         check_not_withdrawn(page, recall)
-        first, other = _two(office, page, by, second)
+        first, other = two_names(office, page, (by, tr("said by")), second)
         _check_competent(office, page, recall, (first, other))
         written = tuple(one.reader[1] for one in untold(page, recall))
         freed = _let_go(office, page, recall, (first, other), reason)
@@ -95,16 +94,6 @@ def let_go_late(office: Office, page: Page) -> tuple[Item, ...]:
             two = tuple(people[key] for key in (said.by, said.person))
             found |= {one.id: one for one in _let_go(office, page, recall, two, said.text).items}
     return tuple(found.values())
-
-
-def _two(office: Office, page: Page, by: str, second: str) -> tuple[Person, Person]:
-    first = person_of(page, by or office.officer.id, tr("said by"))
-    check_name_counts(office, page, first, tr("said by"))
-    other = person_of(page, need(tr("second name"), second, tr("Name another competent person.")), tr("second name"))
-    if first.id == other.id:
-        why = tr("{name} cannot be both names.", name=first.name)
-        raise Refused(tr("second name"), why, tr("Name another competent person."))
-    return first, other
 
 
 def _check_competent(office: Office, page: Page, recall: Recall, two: tuple[Person, Person]) -> None:

@@ -13,9 +13,8 @@ from inspector.duties.call_in import call_in, hold_more
 from inspector.duties.destroy_item import destroy_item
 from inspector.duties.field_copies import take_field_copy
 from inspector.duties.fit_parts import fit_part
-from inspector.duties.found_club import found_club
 from inspector.duties.lend import lend
-from inspector.duties.look_up import club_officer, open_item, people
+from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.print_recall import print_recall
 from inspector.duties.read_marks import read_marks
@@ -40,43 +39,23 @@ from inspector.gear.recall_notice import Answer, Meant, Sure
 from inspector.refused import Refused
 from inspector.register.book import open_book
 from inspector.rulebook.load import Rulebook
-from tests.conftest import office_in
 from tests.duties.gear import POINT_READINGS, SHACKLE_READINGS, all_good, point
-from tests.duties.notices import MEANT, booked, entered, marked, notice
-from tests.duties.rigs import fit, later, member, planned
+from tests.duties.notices import DI, MEANT, booked, built, entered, marked, notice, outcome, seated_at
+from tests.duties.rigs import fit, later, planned
 from tests.duties.test_opinions import add
-
-DI = "Di Member"
 
 
 @pytest.fixture(scope="module")
 def _built(tmp_path_factory: pytest.TempPathFactory, rules: Rulebook) -> Path:
     """One of the notice, one whose serial nobody can read, one of another row, one lent to Di."""
-    folder = tmp_path_factory.mktemp("recalls")
-    made = office_in(folder, rules)
-    office = replace(made, officer=found_club(made, "Test Club", "Ada Officer"))
-    member(office)
-    booked(office, "SH-1", "KS240150")
-    booked(office, "SH-2", "")
-    booked(office, "SH-3", "KS230007")
-    booked(office, "SH-4", "KS240101")
-    lend(office, ["SH-4"], DI, office.today + timedelta(days=60))
-    office.book.close()
-    return folder / "register.db"
+    return built(tmp_path_factory.mktemp("recalls"), rules)
 
 
 @pytest.fixture
 def club(_built: Path, tmp_path: Path, rules: Rulebook) -> Iterator[Office]:
     """A copy of it with its officer at the desk."""
-    (tmp_path / "register.db").write_bytes(_built.read_bytes())
-    made = office_in(tmp_path, rules)
-    yield replace(made, officer=next(one for one in people(made) if one.id == club_officer(made)))
-    made.book.close()
-
-
-def outcome(office: Office, tag: str) -> Outcome:
-    """How a piece stands."""
-    return open_item(office, tag).verdict.outcome
+    with seated_at(_built, tmp_path, rules) as office:
+        yield office
 
 
 def recalled(office: Office, tag: str) -> bool:

@@ -1,7 +1,6 @@
 """A recall that was entered wrongly is withdrawn: what it alone held stands as before, what is known more is held."""
 
 from collections.abc import Callable, Iterator
-from datetime import timedelta
 from pathlib import Path
 
 import pytest
@@ -13,10 +12,8 @@ from inspector.duties.call_in import call_in, hold_more
 from inspector.duties.change_item import retag
 from inspector.duties.destroy_item import destroy_item
 from inspector.duties.field_copies import take_field_copy
-from inspector.duties.found_club import found_club
 from inspector.duties.give_opinion import answer_findings, doubt
-from inspector.duties.lend import lend
-from inspector.duties.look_up import club_officer, open_item, people
+from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.print_recall import print_recall
 from inspector.duties.recall_answers import close_recall, note_answer
@@ -39,43 +36,26 @@ from inspector.gear.use import NewExposure, Weather
 from inspector.refused import Refused
 from inspector.register.book import open_book
 from inspector.rulebook.load import Rulebook
-from tests.conftest import office_in
 from tests.duties.gear import SHACKLE_READINGS, STRAP_READINGS, all_good, strap
-from tests.duties.notices import MEANT, booked, entered, marked, notice
-from tests.duties.rigs import later, member
-from tests.duties.test_opinions import GROUND, RULE, add
+from tests.duties.notices import DI, MEANT, booked, built, entered, marked, notice, outcome, seated_at
+from tests.duties.rigs import later
+from tests.duties.test_opinions import GROUND, RULE
 
-DI, BO = "Di Member", "Bo Second"
+BO = "Bo Second"
 WRONG = "The notice is of another maker's; seen on its second page."
 
 
 @pytest.fixture(scope="module")
 def _built(tmp_path_factory: pytest.TempPathFactory, rules: Rulebook) -> Path:
     """Two of the notice, one whose serial nobody can read, one of another row; a second competent person, a member."""
-    folder = tmp_path_factory.mktemp("withdrawn")
-    made = office_in(folder, rules)
-    office = replace(made, officer=found_club(made, "Test Club", "Ada Officer"))
-    member(office)
-    add(office, BO)
-    for tag, serial in (("SH-1", "KS240150"), ("SH-2", ""), ("SH-3", "KS230007"), ("SH-4", "KS240101")):
-        booked(office, tag, serial)
-    lend(office, ["SH-4"], DI, office.today + timedelta(days=60))
-    office.book.close()
-    return folder / "register.db"
+    return built(tmp_path_factory.mktemp("withdrawn"), rules, BO)
 
 
 @pytest.fixture
 def club(_built: Path, tmp_path: Path, rules: Rulebook) -> Iterator[Office]:
     """A copy of it with its officer at the desk."""
-    (tmp_path / "register.db").write_bytes(_built.read_bytes())
-    made = office_in(tmp_path, rules)
-    yield replace(made, officer=next(one for one in people(made) if one.id == club_officer(made)))
-    made.book.close()
-
-
-def outcome(office: Office, tag: str) -> Outcome:
-    """How a piece stands."""
-    return open_item(office, tag).verdict.outcome
+    with seated_at(_built, tmp_path, rules) as office:
+        yield office
 
 
 def withdrawn(office: Office, ref: str, **more: str) -> WithdrawnRecall:
