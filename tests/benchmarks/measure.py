@@ -66,6 +66,8 @@ def main(given: Sequence[str] | None = None) -> int:
 def measured(part: Part, run: Run) -> tuple[list[Row], bool]:
     """The rows of a part, and whether it went well; where it cannot be measured here or broke, one that says why."""
     rows: list[Row] = []
+    gc.collect()
+    gc.freeze()  # what earlier parts left in memory is not looked through while this one is timed
     try:
         for row in part.measure(run):
             rows.append(row)

@@ -99,6 +99,7 @@ def bringing_in(run: Run) -> Iterator[Row]:
                 baseline=one.bare_s,
                 beside="reading the file alone, by csv or calamine",
                 bar=None if one.name.endswith(bench_import.PUT_DOWN) else _LIST_BAR,
+                runs=bench_import.DRY_RUNS if one.name.endswith("run dry") else 1,
                 note=f"processor time, {one.seconds / run.sizes.rows * 1000:.2f} ms a row",
             )
     told = min(one.told_per_s for one in found if one.told_per_s)
