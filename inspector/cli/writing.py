@@ -11,7 +11,7 @@ from inspector.duties import look_up
 from inspector.duties.book_in import book_in
 from inspector.duties.book_in_forms import still_wanted
 from inspector.duties.keep_passphrases import passes_nothing
-from inspector.duties.plausible import cautions, widest_hole
+from inspector.duties.plausible import cautions_of
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
 from inspector.gear.inspection import InspectionKind, Method, Surface
@@ -87,7 +87,7 @@ def inspect(desk: Desk, /, tag: str, **more: Any) -> None:
     office = desk.office()
     dossier = look_up.open_item(office, tag).dossier
     facts = typed.inspection(office, dossier.kind, typed.Typed(**more))
-    odd = cautions(office, dossier, facts, widest_hole(office, dossier))
+    odd = cautions_of(office, dossier, facts)
     outcome = record_inspection(office, tag, facts)
     for one in odd:
         say.paragraph(tr("Read again, {name}: {typed}. {why}", name=one.name, typed=one.typed, why=one.why))

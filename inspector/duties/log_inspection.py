@@ -4,7 +4,7 @@ from msgspec import Struct
 
 from inspector.duties.attach import attach
 from inspector.duties.office import Office
-from inspector.duties.plausible import Caution, cautions, widest_hole, with_confirmed
+from inspector.duties.plausible import Caution, cautions_of, with_confirmed
 from inspector.duties.record_inspection import record
 from inspector.duties.take_photos import TakenPhoto
 from inspector.gear.attachment import PaperKind
@@ -31,7 +31,7 @@ def log_inspection(office: Office, tag: str, written: Written) -> Judged:
         with office.book.page() as page:
             item = page.item(tag)
             dossier = page.dossier(item, office.kind(item.facts.kind), office.today)
-            found = cautions(office, dossier, written.facts, widest_hole(office, dossier))
+            found = cautions_of(office, dossier, written.facts)
             outcome = record(office, page, item, with_confirmed(written.facts, found, written.confirmed))
         for photo in written.photos:
             _keep(office, outcome, photo, written.facts)

@@ -20,7 +20,6 @@ from inspector.gear.inspection import Inspection, Method, NewInspection, Reading
 from inspector.gear.kind import Kind, kind_word
 from inspector.language import show_day, tr
 from inspector.refused import Refused
-from inspector.register.lists import Asked
 from inspector.rulebook.load import Rulebook
 from inspector.units import DAYS_PER_YEAR, Dimension, Figure, System, show
 
@@ -42,21 +41,35 @@ class Caution(Struct, frozen=True):
 def cautions(
     office: Office, dossier: Dossier, facts: NewInspection, widest_hole: Figure | None = None
 ) -> tuple[Caution, ...]:
-    """What is out of the ordinary, at most one caution a reading. widest_hole: see `widest_hole`."""
+    """What is out of the ordinary, at most one caution a reading, where all is known that `widest_hole` looks up."""
     look = _Look(office.rules, office.system, dossier, facts, widest_hole)
     found = [look.at_day(), *(look.at(one) for one in facts.readings)]
     return tuple(one for one in found if one)
 
 
-def widest_hole(office: Office, dossier: Dossier) -> Figure | None:
-    """For a hitch pin, the widest pin hole as new among the club's tubes; None for other kinds or where none is."""
+def cautions_of(office: Office, dossier: Dossier, facts: NewInspection) -> tuple[Caution, ...]:
+    """The same, whatever other pieces say of this one looked up as well."""
+    thickest_m = max((one.figure.si for one in facts.readings), default=0.0)
+    return cautions(office, dossier, facts, widest_hole(office, dossier, thickest_m * (1 + _HAIR)))
+
+
+def widest_hole(office: Office, dossier: Dossier, enough_m: float = math.inf) -> Figure | None:
+    """For a hitch pin, the widest pin hole as new among the club's tubes; None for other kinds or where none is.
+
+    enough_m: the first hole found that is so wide will do, so that a pin which goes through is not held against every
+    tube.
+    """
     if dossier.kind.family != "pin":
         return None
     kinds = [one.key for one in office.rules.kinds.values() if one.measure("pin_hole")]
+    widest: Figure | None = None
     with office.book.reading() as page:
-        tags = [line.tag for key in kinds for line in page.gear(Asked(kind=key))]
-        sizes = [one.size("pin_hole") for one in page.items(tags).values()]
-    return max((one for one in sizes if one), key=lambda one: one.si, default=None)
+        for tube in page.of_kinds(kinds):
+            hole = tube.size("pin_hole")
+            widest = hole if hole and (widest is None or hole.si > widest.si) else widest
+            if widest and widest.si >= enough_m:
+                break
+    return widest
 
 
 def with_confirmed(facts: NewInspection, found: Sequence[Caution], confirmed: Sequence[Caution]) -> NewInspection:

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from datetime import date
 
 from msgspec import Struct
-from sqlalchemy import RowMapping, func, select
+from sqlalchemy import RowMapping, bindparam, func, select
 
 from inspector.gear.custody import Custody, Hands, NewCustody
 from inspector.gear.debrief import Debrief, NewDebrief
@@ -14,6 +14,13 @@ from inspector.register import tables
 from inspector.register.current import COLUMNS, TAG, item_of, tags_now
 from inspector.register.leaf import Leaf
 from inspector.register.rows import from_body, new_id, to_body
+
+_LAST_ENTRY = (
+    select(tables.custody.c.id, tables.custody.c.body)
+    .where(tables.custody.c.item_id == bindparam("piece"))
+    .order_by(tables.custody.c.id.desc())
+    .limit(1)
+)
 
 
 class Out(Struct, frozen=True):
@@ -57,19 +64,18 @@ class HandsPage(Leaf):
 
     def out_entry(self, item: Item) -> Custody | None:
         """The entry by which this piece is out, or None where it is not."""
-        custody = tables.custody
-        found = select(custody.c.id, custody.c.body).where(custody.c.item_id == item.id)
-        row = self._connection.execute(found.order_by(custody.c.id.desc()).limit(1)).first()
-        last = Custody(str(row[0]), item.id, from_body(str(row[1]), NewCustody)) if row else None
-        return last if last and last.facts.what is Hands.LENT else None
+        return self._last_entry(item, Hands.LENT)
 
     def loan_not_returned(self, item: Item) -> NewCustody | None:
         """The entry by which its last loan ended as not returned, or None."""
-        custody = tables.custody
-        found = select(custody.c.body).where(custody.c.item_id == item.id).order_by(custody.c.id.desc()).limit(1)
-        body = self._connection.execute(found).scalar_one_or_none()
-        last = from_body(str(body), NewCustody) if body else None
-        return last if last and last.what is Hands.NOT_RETURNED else None
+        last = self._last_entry(item, Hands.NOT_RETURNED)
+        return last.facts if last else None
+
+    def _last_entry(self, item: Item, what: Hands) -> Custody | None:
+        """Its last entry where that says this, or None."""
+        row = self._connection.execute(_LAST_ENTRY, {"piece": item.id}).first()
+        last = Custody(str(row[0]), item.id, from_body(str(row[1]), NewCustody)) if row else None
+        return last if last and last.facts.what is what else None
 
     def rigs(self) -> tuple[KeptRig, ...]:
         """Every kept rig, by reference; its parts by the tags of today."""

@@ -4,7 +4,7 @@ Finding reads one narrow table and gives back tags alone; what stands in a line 
 """
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from datetime import date
 from typing import Any
 
@@ -16,6 +16,7 @@ from sqlalchemy import (
     Select,
     Table,
     and_,
+    bindparam,
     case,
     exists,
     func,
@@ -26,11 +27,12 @@ from sqlalchemy import (
 )
 
 from inspector.gear.custody import Hands
+from inspector.gear.item import Item
 from inspector.gear.lists import Exposed, Held, Order
 from inspector.gear.outcome import Outcome
 from inspector.gear.rulebooks import Adopted
 from inspector.gear.whereabouts import Where
-from inspector.register.current import CHANGED
+from inspector.register.current import CHANGED, COLUMNS, item_of
 from inspector.register.tables import (
     adoption,
     custody,
@@ -43,6 +45,7 @@ from inspector.register.tables import (
 from inspector.register.year_tables import whereabouts
 
 _AT_ONCE = 500
+_SOME = 50  # pieces, where the first few may well do
 
 
 class Asked(Struct, frozen=True):
@@ -141,6 +144,23 @@ def lines(connection: Connection, tags: Sequence[str]) -> tuple[GearLine, ...]:
         some = every.select_from(joined).where(standing.c.tag.in_(tags[at : at + _AT_ONCE]))
         read |= {line.tag: line for line in (GearLine(*row) for row in connection.execute(some))}
     return tuple(read[tag] for tag in tags if tag in read)
+
+
+_OF_KINDS = (
+    select(*COLUMNS)
+    .join(standing, standing.c.item_id == item.c.id)
+    .where(standing.c.kind.in_(bindparam("kinds", expanding=True)), item.c.id > bindparam("after"))
+    .order_by(item.c.id)
+    .limit(bindparam("most"))
+)
+
+
+def of_kinds(connection: Connection, kinds: Sequence[str]) -> Iterator[Item]:
+    """The pieces of these kinds in the order of booking, read some at a time as they are asked for."""
+    asked = {"kinds": list(kinds), "after": "", "most": _SOME}
+    while rows := connection.execute(_OF_KINDS, asked).mappings().all():
+        yield from (item_of(row) for row in rows)
+        asked["after"] = str(rows[-1]["id"])
 
 
 def piece_count(connection: Connection) -> int:

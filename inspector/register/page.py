@@ -1,6 +1,6 @@
 """A page of the book: one transaction's view, in gear words."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, datetime
 
 from msgspec.structs import asdict
@@ -253,6 +253,10 @@ class Page(PiecesPage, WithdrawPage, FleetPage, HandsPage, RecallPage, LedgerPag
     def gear_lines(self, tags: Sequence[str]) -> tuple[lists.GearLine, ...]:
         """The lines of these pieces, in the order of the tags."""
         return lists.lines(self._connection, tags)
+
+    def of_kinds(self, kinds: Sequence[str]) -> Iterator[Item]:
+        """The pieces of these kinds in the order of booking, read some at a time as they are asked for."""
+        return lists.of_kinds(self._connection, kinds)
 
     def outcome_counts(self, asked: lists.Asked) -> dict[str, int]:
         """How many pieces of each outcome answer."""

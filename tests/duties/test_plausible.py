@@ -5,6 +5,7 @@ from datetime import UTC, date, datetime, timedelta
 
 import pytest
 from msgspec.structs import replace
+from sqlalchemy import RowMapping
 
 from inspector.duties.add_people import add_person
 from inspector.duties.attach import attachments
@@ -12,18 +13,19 @@ from inspector.duties.book_in import book_in
 from inspector.duties.log_inspection import Written, log_inspection
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
-from inspector.duties.plausible import DAY, Caution, cautions, widest_hole
+from inspector.duties.plausible import DAY, Caution, cautions_of, widest_hole
 from inspector.duties.preview_verdict import preview_verdict
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.repair_item import repair_item
 from inspector.duties.take_photos import take_photo
 from inspector.gear.inspection import NewInspection
-from inspector.gear.item import NewItem, Provenance, Rating
+from inspector.gear.item import Item, NewItem, Provenance, Rating
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Competence, Person
 from inspector.gear.repair import NewRepair, Work
 from inspector.refused import Refused
+from inspector.register.current import item_of
 from inspector.units import Dimension, read
 from tests.duties.gear import HOLE, SHACKLE_READINGS, STRAP_READINGS, all_good, mount, shackle, size, strap
 from tests.paper.test_photo import PDF, picture
@@ -50,7 +52,7 @@ def seen(office: Office, tag: str, readings: Mapping[str, str]) -> NewInspection
 def found(office: Office, tag: str, readings: Mapping[str, str]) -> tuple[Caution, ...]:
     """The cautions of an inspection of today."""
     dossier = open_item(office, tag).dossier
-    return cautions(office, dossier, seen(office, tag, readings), widest_hole(office, dossier))
+    return cautions_of(office, dossier, seen(office, tag, readings))
 
 
 @pytest.fixture
@@ -127,22 +129,52 @@ def test_webbing_may_draw_in_again_and_is_not_asked_about(office: Office) -> Non
     assert one.measure == "length"
 
 
+PIN = NewItem(
+    "KP-1", "hitch_pin", Rating(Basis.UNRATED, None, None, ""), sizes=(size("pin_diameter", "18 mm"),), owner="Club",
+    provenance=Provenance.NEW,
+)  # fmt: skip
+
+
 def test_a_pin_thicker_than_every_hole_is_asked_about(tube: Office) -> None:
-    pin = NewItem(
-        "KP-1", "hitch_pin", Rating(Basis.UNRATED, None, None, ""), sizes=(size("pin_diameter", "18 mm"),),
-        owner="Club", provenance=Provenance.NEW,
-    )  # fmt: skip
-    book_in(tube, pin)
+    book_in(tube, PIN)
     (one,) = found(tube, "KP-1", {"pin_diameter": "18 mm"})
     assert "thicker than the widest pin hole in the register (16.2 mm)" in one.why
     assert found(tube, "KP-1", {"pin_diameter": "15.9 mm"}) == ()
 
 
+def test_a_pin_is_held_against_every_tube_but_only_until_it_goes_through_one(
+    tube: Office, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("inspector.register.lists._SOME", 2)
+    widths = ("16.1 mm", "25.4 mm", "16.3 mm", "16.2 mm", "17.9 mm")
+    for number, width in enumerate(widths, 2):
+        others = tuple(one for one in mount().sizes if one.key != "pin_hole")
+        book_in(tube, replace(mount(f"BM-{number}"), sizes=(*others, size("pin_hole", width))))
+    book_in(tube, replace(PIN, sizes=(size("pin_diameter", "25.6 mm"),)))
+    (one,) = found(tube, "KP-1", {"pin_diameter": "25.5 mm"})
+    assert "the widest pin hole in the register (25.4 mm)" in one.why
+    assert not any("hole" in one.why for one in found(tube, "KP-1", {"pin_diameter": "25.4 mm"}))
+    dossier = open_item(tube, "KP-1").dossier
+    read: list[str] = []
+
+    def noted(row: RowMapping) -> Item:
+        made = item_of(row)
+        read.append(made.tag)
+        return made
+
+    monkeypatch.setattr("inspector.register.lists.item_of", noted)
+    widest = widest_hole(tube, dossier)
+    assert widest and widest.as_typed == "25.4 mm" and len(read) == 1 + len(widths)
+    read.clear()
+    assert widest_hole(tube, dossier, 0.0162) and read == ["BM-1"]
+    assert widest_hole(tube, open_item(tube, "BM-1").dossier) is None
+
+
 def test_a_day_before_the_last_inspection_is_asked_about(tube: Office) -> None:
     facts = replace(seen(tube, "BM-1", {}), on=date(2024, 5, 31))
-    (one,) = cautions(tube, open_item(tube, "BM-1").dossier, facts)
+    (one,) = cautions_of(tube, open_item(tube, "BM-1").dossier, facts)
     assert (one.measure, one.typed) == (DAY, "31 May 2024") and "1 Jun 2024" in one.why
-    assert cautions(tube, open_item(tube, "BM-1").dossier, replace(facts, on=date(2024, 6, 1))) == ()
+    assert cautions_of(tube, open_item(tube, "BM-1").dossier, replace(facts, on=date(2024, 6, 1))) == ()
 
 
 def test_what_is_odd_is_kept_only_once_somebody_has_read_again_and_the_history_says_so(tube: Office) -> None:

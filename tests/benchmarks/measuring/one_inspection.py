@@ -24,7 +24,7 @@ from inspector.duties.judging import judged
 from inspector.duties.log_inspection import Written, log_inspection
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
-from inspector.duties.plausible import cautions, widest_hole
+from inspector.duties.plausible import cautions_of
 from inspector.duties.sit_down import seat
 from inspector.gear.lists import Order, Wanted
 from inspector.gear.outcome import Outcome
@@ -112,7 +112,7 @@ def _written(office: Office) -> Iterator[_OfPiece]:
         if piece.verdict.outcome is Outcome.RETIRE or not piece.dossier.inspections:
             continue
         facts = replace(piece.dossier.inspections[-1].facts, on=office.today, note="once more")
-        found = cautions(office, piece.dossier, facts, widest_hole(office, piece.dossier))
+        found = cautions_of(office, piece.dossier, facts)
         yield piece.dossier.item.id, tag, Written(facts, tuple(found))
 
 
