@@ -3,7 +3,18 @@
 from collections.abc import Callable
 from functools import cache
 
-from inspector.rulebook import ageing, fixing, forms, heat, observed, open_entries, sizes, wall_quantities, wires
+from inspector.rulebook import (
+    ageing,
+    fixing,
+    forms,
+    heat,
+    observed,
+    open_entries,
+    sizes,
+    wall_need,
+    wall_quantities,
+    wires,
+)
 from inspector.rulebook.capacity import strength_left
 from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import Quantity
@@ -47,9 +58,11 @@ _NAMED: dict[str, Callable[[Case], Quantity]] = {
     "wall_relied": wall_quantities.wall_relied,
     "wall_rough_allowed": wall_quantities.wall_rough_allowed,
     "required_wall": wall_quantities.required_wall,
+    "needed_wall": wall_need.needed_wall,
     "wall_life": wall_quantities.wall_life,
     "wall_estimate": wall_quantities.wall_estimate,
     "wall_reading_age": wall_quantities.wall_reading_age,
+    "wall_unread_age": wall_quantities.wall_unread_age,
     "wall_reading_interval": wall_quantities.wall_reading_interval,
     "wall_gauge": wall_quantities.wall_gauge,
     "ageing_loss": ageing.ageing_loss,

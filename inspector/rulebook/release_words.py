@@ -67,6 +67,7 @@ def _papers() -> dict[str, str]:
         "home_made_paper": tr("a certificate of whoever tested it"),
         "hottest": tr("its maker's written word on that heat"),
         "core_heat": tr("a paper that tells of a steel core"),
+        "new.wall": tr("the maker's word on its wall or its steel, or to keep it only for what asks less of it"),
         "design_factor": tr("the factor on its certificate"),
     }
 

@@ -106,6 +106,21 @@ def wall_reading_age(case: Case) -> Quantity:
     return number(days, Dimension.DAYS, said, Known.COUNTED, measured_on=read_on, per_day=1.0, observation="wall")
 
 
+def wall_unread_age(case: Case) -> Quantity:
+    """Days since a tube that salt never reached came into service, while a place of its wall was never read."""
+    wall = wall_of(case)
+    if wall is None:
+        return _no_wall(case)
+    if case.wetted or not wall.read.unread:
+        return NOT_APPLICABLE  # salt asks for a reading of its own, and what was read is reckoned with
+    began = case.dossier.item.life_began_on
+    if began is None:
+        return unknown(tr("Nobody knows how long it has rusted, and {unread}.", unread=_unread(wall)), "wall")
+    said = tr("since it came into service; {unread}", unread=_unread(wall))
+    days = max((case.on - began).days, 0)
+    return number(days, Dimension.DAYS, said, Known.COUNTED, per_day=1.0, observation="wall")
+
+
 def wall_reading_interval(case: Case) -> Quantity:
     """Days a reading may stand: half the life that was left, at most the club's cap."""
     wall = wall_of(case)

@@ -113,14 +113,18 @@ def _interval_days(case: Case, read: Readings, required_m: float, rate: Rate) ->
 
 
 def _reading_due(case: Case, read: Readings, interval_days: float) -> date | None:
-    """A place never read is due at once where the piece pulls; one that only tows has the club's time from salt on."""
+    """A place never read is due at once where the piece pulls; one that only tows has the club's time from salt on.
+
+    Where salt never came the wall as new stands for a reading on the first day, while the piece pulls.
+    """
+    pulls = any(purpose is not Purpose.TOWING for purpose in case.purposes)
     if not case.wetted:
-        return None
+        began = case.dossier.item.life_began_on or case.dossier.item.booked_on
+        return began + timedelta(days=int(interval_days)) if read.unread and pulls else None
     days = [place.read_on + timedelta(days=int(interval_days)) for place in read.read if place.read_on]
     if read.unread:
         booked = case.dossier.item.booked_on
         salt = booked if case.past_unknown else (case.first_salt_on or booked)
-        pulls = any(purpose is not Purpose.TOWING for purpose in case.purposes)
         days.append(salt if pulls or case.past_unknown else salt + timedelta(days=int(interval_days)))
     return min(days)
 

@@ -188,10 +188,8 @@ def _untried(dossier: Dossier, _: Rule) -> Dossier:
     return make.with_reading(salted, "wall", _new_size(dossier, "wall"), block_checked=False)
 
 
-def _rusted_in_the_air(dossier: Dossier, _: Rule) -> Dossier:
-    """A hundred years in the open air, never in salt and never read."""
-    old = make.with_facts(make.with_size(dossier, "wall", 0.005), made_on=TODAY - timedelta(days=36000))
-    return make.without_reading(old, "wall")
+def _never_read(dossier: Dossier, _: Rule) -> Dossier:
+    return make.older(make.without_reading(dossier, "wall"), 2)
 
 
 CHANGES: dict[str, Change] = {
@@ -227,13 +225,13 @@ CHANGES: dict[str, Change] = {
     "wall_relied": _thin,
     "wall_rough_allowed": _rough,
     "wall_reading_age": _long_read,
+    "wall_unread_age": _never_read,
     "wall_gauge": _untried,
     "wall_life": _thinning,
     "wall_estimate": _reckoned,
 }
 BY_RULE: dict[str, Change] = {
     "ball-too-small": _inch_ball,
-    "wall-estimate-pulling": _rusted_in_the_air,
     "shackle-too-hot": _heated("", "500 °C"),
     "metal-too-hot": _heated("", "500 °C"),
     "wire-too-hot": _heated("steel wire, steel core", "500 °C"),

@@ -456,7 +456,7 @@ def test_the_strength_is_reckoned_with_no_more_wall_than_the_wall_rules_tell(sal
         made.readings |= wall_points("3.9 mm", *points)
         made.salt, made.in_service_on = salt, TODAY - timedelta(days=900)
         verdict = judge(made.dossier(), BOOK, "t")
-        told = next(one for one in verdict.findings if one.rule == "wall-estimate-pulling")
+        told = next(one for one in verdict.findings if one.rule == "wall-estimate-towing")
         assert told.value is not None and told.value.number is not None
         assert (verdict.capacity.wall_m or 0.0) < told.value.number
 

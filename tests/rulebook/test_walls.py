@@ -219,6 +219,48 @@ def test_a_heavy_trailer_asks_for_more_wall_than_the_club_s_share(rules: Ruleboo
     assert wall_of(mount.judged()).required_m == pytest.approx(pull / (2 * 1.5 * 0.015875 * 235e6))
 
 
+@pytest.mark.parametrize("wall", ["4.4 mm", "2.5 mm"])
+def test_a_wall_too_thin_for_its_pin_as_new_is_held_and_not_retired(rules: Rulebook, wall: str) -> None:
+    """The pull asks for 4.47 mm of steel that is only assumed, and no reading says that anything is gone."""
+    tube = Tube(rules, rating="1000 kg")
+    tube.wall = wall
+    verdict = tube.read(0, *everywhere(wall)).judged(salt=False)
+    thin = found(verdict, "wall-made-too-thin")
+    assert verdict.outcome is thin.outcome is Outcome.HOLD
+    assert thin.limit is not None and thin.limit.number == pytest.approx(50e3 / (2 * 1.5 * 0.015875 * 235e6))
+    share_m = read(wall, Dimension.LENGTH, field="w").si * 0.8
+    assert wall_of(verdict).required_m == pytest.approx(share_m)
+    worn = tube.read(0, *everywhere(f"{(share_m - 0.0001) * 1e3:.4f} mm")).judged(salt=False)
+    assert worn.outcome is Outcome.RETIRE
+    towing = replace(tube.dossier(salt=False).item.facts, kept_for=(Purpose.TOWING,))
+    light = replace(tube.dossier(salt=False), item=replace(tube.dossier().item, facts=towing))
+    assert found(judge(light, rules, "t"), "wall-made-too-thin").outcome is Outcome.FIT
+
+
+def test_a_marking_tells_of_a_better_steel_than_is_assumed_and_is_held_but_not_retired(rules: Rulebook) -> None:
+    tube = Tube(rules)
+    tube.wall, tube.rating = "7.5 mm", Rating(Basis.MBS, read("15 t", Dimension.FORCE, field="r"), None, "piece")
+    verdict = tube.read(0, *everywhere("7.5 mm")).judged(salt=False)
+    assert verdict.outcome is Outcome.HOLD
+    assert [one.rule for one in verdict.findings if one.outcome is not Outcome.FIT] == ["wall-made-too-thin"]
+
+
+def test_no_estimate_passes_a_pull_once_a_dry_tube_is_no_longer_new(rules: Rulebook) -> None:
+    tube = Tube(rules).read(0)
+    for age_days, outcome in ((0, Outcome.FIT), (365, Outcome.FIT), (366, Outcome.HOLD), (7000, Outcome.HOLD)):
+        tube.made_on = TODAY - timedelta(days=age_days)
+        verdict = tube.judged(salt=False)
+        assert found(verdict, "wall-never-read").outcome is outcome
+        assert pulls(verdict) == {outcome}
+        assert wall_of(verdict).next_reading_due == tube.made_on + timedelta(days=365)
+    assert "never measured" in found(verdict, "wall-never-read").came_from
+    some = tube.read(0, *(one for one in everywhere("5 mm") if one.point != "left")).judged(salt=False)
+    assert pulls(some) == {Outcome.HOLD} and "never read: left" in found(some, "wall-never-read").came_from
+    read_once = tube.read(0, *everywhere("5 mm")).judged(salt=False)
+    assert "wall-never-read" not in {one.rule for one in read_once.findings}
+    assert wall_of(read_once).next_reading_due is None
+
+
 def test_an_overdue_reading_comes_before_what_is_reckoned_from_it(rules: Rulebook) -> None:
     verdict = Tube(rules).read(800, reading("bottom", "4.8 mm")).read(0).judged()
     held = [one.rule for one in verdict.findings if one.outcome is Outcome.HOLD]
