@@ -74,8 +74,7 @@ def _size_name(key: str, kind: Kind) -> str:
 
 def named_quantity(name: str) -> str:
     """A quantity of the catalogue as a person says it."""
-    names = _quantity_names()
-    return names[name] if name in names else _form_names()[name]
+    return next(names[name] for names in (_quantity_names(), _wall_names(), _form_names()) if name in names)
 
 
 @once_a_language
@@ -123,6 +122,15 @@ def _quantity_names() -> dict[str, str]:
         "wires_discard": tr("broken wires that end the rope"),
         "wires_held_long": tr("broken wires over thirty diameters that call for a competent person"),
         "wires_discard_long": tr("broken wires over thirty diameters that end the rope"),
+        "ageing_loss": tr("Strength lost to age and sun"),
+        "abrasion_loss": tr("Strength lost to abrasion"),
+        "strength_left": tr("Strength left"),
+    }
+
+
+@once_a_language
+def _wall_names() -> dict[str, str]:
+    return {
         "wall_relied": tr("Wall that can be relied on"),
         "wall_rough_allowed": tr("Wall, allowing for a rough face"),
         "required_wall": tr("wall that must be left"),
@@ -133,9 +141,6 @@ def _quantity_names() -> dict[str, str]:
         "wall_reading_age": tr("Time since the last wall reading"),
         "wall_reading_interval": tr("time a wall reading may stand"),
         "wall_gauge": tr("Gauge tried on its block on the day of the reading"),
-        "ageing_loss": tr("Strength lost to age and sun"),
-        "abrasion_loss": tr("Strength lost to abrasion"),
-        "strength_left": tr("Strength left"),
     }
 
 
