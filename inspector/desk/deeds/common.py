@@ -50,7 +50,7 @@ def second(facts: FormFacts, *, needed: bool = False, hint: str = "") -> tuple[A
     named = person(facts, "second", tr("Second name"), needed=needed, hint=hint, names=(tr("second name"),))
     if not facts.seconds_prove:
         return (named,)
-    says = tr("Typed by whoever is named, out of sight of others: the club requires it. Who has none sets one first.")
+    says = tr("The person named types it, unseen by others: the club requires it. Who has none sets one first.")
     proof = Secret(key=_PROOF, label=tr("Passphrase of the second name"), needed=needed, hint=says,
                    names=(tr("passphrase of the second name"),))  # fmt: skip
     return named, proof
