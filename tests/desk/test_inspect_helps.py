@@ -17,9 +17,14 @@ from inspector.desk.inspect.measure_box import MeasureBox
 from inspector.desk.window import DeskWindow
 from inspector.drawings.reading_points import reading_points
 from inspector.duties.attach import attachments
-from inspector.duties.look_up import open_item
+from inspector.duties.keep_passphrases import set_passphrase, set_wish
+from inspector.duties.look_up import open_item, people
 from inspector.duties.office import Office
+from inspector.duties.record_inspection import record_inspection
 from inspector.gear.inspection import Method
+from inspector.gear.outcome import Outcome
+from inspector.gear.person import Passphrases
+from tests.desk.people import SECOND, peopled, with_passphrase
 from tests.paper.test_photo import PDF, picture
 
 FormOf = Callable[[str], InspectForm]
@@ -257,6 +262,36 @@ def test_nobody_is_second_name_for_himself_and_it_is_told_there(qtbot: QtBot, fo
     form.look_ahead()
     assert "cannot be both names" in form.head.more._second_fault.text()
     assert form.head.more.second.box.isVisible(), "it unfolds where something is wrong"
+
+
+def test_where_passphrases_are_required_the_preview_under_another_name_passes_as_little_as_the_deed(
+    office: Office, open_desk: Callable[[Office], DeskWindow], qtbot: QtBot
+) -> None:
+    proved = with_passphrase(peopled(office))
+    ben = next(one for one in people(proved) if one.name == SECOND)
+    set_passphrase(proved, ben.id, "nine grey gulls at noon")
+    set_wish(proved, Passphrases.REQUIRED)
+    desk = open_desk(proved)
+    desk.pages.open_tag("SH-002")
+    qtbot.waitUntil(lambda: desk.pages.piece is not None)
+    desk.pages.inspect()
+    form = desk.pages.form
+    assert form
+    for row in form.rows:
+        QTest.keyClicks(row, "1")
+    for box, text in zip(form.boxes, ("18.9 mm", "21.9 mm"), strict=False):
+        box.fields[0].setText(text)
+    form.look_ahead()
+    assert form.preview.judged and form.preview.judged.verdict.outcome is Outcome.FIT
+    form.head.choose_inspector(ben.id)
+    form.look_ahead()
+    written = record_inspection(proved, "SH-002", form.facts()[0])
+    shown, said = form.preview.judged.verdict, written.verdict
+    assert said.outcome is Outcome.HOLD
+    assert (shown.outcome, [(one.rule, one.status) for one in shown.findings]) == (
+        said.outcome, [(one.rule, one.status) for one in said.findings],
+    )  # fmt: skip
+    desk._may_close = True
 
 
 def test_every_option_of_the_command_has_its_place(form_of: FormOf) -> None:

@@ -127,7 +127,8 @@ class InspectForm(QWidget):
         if not facts.answers and not facts.readings:
             self.preview.wait(nothing_yet(faults))
             return
-        seated = replace(self._office, officer=self.head.inspector)
+        by = self.head.inspector
+        seated = replace(self._office, officer=by, vouched=self._office.vouches_for(by))
         try:
             judged = preview_verdict(seated, self._dossier, facts)
         except Refused as refusal:
