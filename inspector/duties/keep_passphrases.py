@@ -46,6 +46,12 @@ def vouch(office: Office, passphrase: str) -> Office:
     return replace(office, vouched=True)
 
 
+def seconds_asked(office: Office) -> bool:
+    """Whether second names are asked for their passphrases here."""
+    with office.book.reading() as page:
+        return seconds_prove(office, page)
+
+
 def second_asked(office: Office, who: str) -> Person | None:
     """The second person of a deed, where a passphrase is to be asked of him: he has one and the club requires it.
 

@@ -209,6 +209,20 @@ def test_where_they_are_required_every_deed_of_two_asks_the_second_one_too(desk:
         desk.type(*words)
 
 
+def test_one_s_own_gear_is_passed_by_two_who_both_gave_theirs(desk: Desk, keys: Keys) -> None:
+    desk.type("person", "Bo Second", "--competent", "all")
+    desk.type("book", "SH-1", *SHACKLE, *SIZES, "--owner", "Ada Officer")
+    both_required(desk, keys)
+    own = ("inspect", "SH-1", *GOOD, "--second", "Bo Second")
+    said = run_together(desk.type(*own))
+    assert "SH-1 Hold" in said and "none was given here for: Bo Second" in said
+    keys.second(ADAS)
+    assert "It is not that of Bo Second." in run_together(desk.type(*own, code=2))
+    keys.second(BOS)
+    said = run_together(desk.type(*own))
+    assert "SH-1 Fit" in said and "none was given" not in said
+
+
 def test_on_a_terminal_the_second_one_is_asked_after_the_first_and_only_where_required(
     desk: Desk, keys: Keys, monkeypatch: pytest.MonkeyPatch
 ) -> None:

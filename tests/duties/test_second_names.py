@@ -10,9 +10,18 @@ from inspector.duties.book_in import book_in
 from inspector.duties.change_item import change_owner, label_anew
 from inspector.duties.change_person import Widening, give_competence, renew_competence
 from inspector.duties.form_facts import form_facts
-from inspector.duties.keep_passphrases import second_asked, set_passphrase, set_wish, vouch_second
+from inspector.duties.keep_passphrases import (
+    passes_nothing,
+    second_asked,
+    set_passphrase,
+    set_wish,
+    vouch_second,
+)
 from inspector.duties.lend import lend
+from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
+from inspector.duties.preview_verdict import preview_verdict
+from inspector.duties.record_inspection import record_inspection
 from inspector.duties.release_evidence import release_evidence, release_vehicle
 from inspector.duties.sit_down import seat
 from inspector.duties.sorts_of_papers import SORTS
@@ -23,9 +32,10 @@ from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.tell_recall import recalls
 from inspector.duties.verify_book import verify_book
 from inspector.duties.withdraw_recall import withdraw_recall
+from inspector.gear.outcome import Outcome
 from inspector.gear.person import Competence, Passphrases
 from inspector.refused import Refused
-from tests.duties.gear import SHACKLE_READINGS, shackle
+from tests.duties.gear import SHACKLE_READINGS, STRAP_READINGS, all_good, shackle, strap
 from tests.duties.incidents import beach, reported
 from tests.duties.notices import DI, booked, entered
 from tests.duties.rigs import fit, member
@@ -167,6 +177,29 @@ def test_a_second_name_that_is_not_needed_is_proved_too_or_left_out(required: Of
     named = refused(lambda desk, second: renew_competence(desk, *renewed, Widening(WHY, second)), required, BO)
     assert named.field == FIELD
     renew_competence(required, *renewed, Widening(WHY))
+
+
+def test_one_s_own_gear_is_passed_where_both_gave_theirs_and_kept_on_hold_where_the_second_one_is_typed(
+    required: Office,
+) -> None:
+    kind = book_in(required, replace(strap("KS-9", owner=ADA), serial="Z9-009")).dossier.kind
+    facts = replace(all_good(required, kind, STRAP_READINGS), second=BO)
+    assert record_inspection(required, "KS-9", facts).verdict.outcome is Outcome.HOLD
+    assert "none was given here for: Bo Second" in passes_nothing(required, facts)[0]
+    assert "Proved" not in told_ledger(required, last=1)[0].sentence
+    proved = vouch_second(required, BO, BOS)
+    assert preview_verdict(proved, open_item(proved, "KS-9").dossier, facts).verdict.outcome is Outcome.FIT
+    assert record_inspection(proved, "KS-9", facts).verdict.outcome is Outcome.FIT
+    assert passes_nothing(proved, facts) == ()
+    assert "Proved by passphrase: Ada Officer and Bo Second." in told_ledger(required, last=1)[0].sentence
+
+
+def test_a_second_name_that_was_proved_opens_nothing_to_a_first_one_that_was_not(required: Office) -> None:
+    kind = book_in(required, replace(strap("KS-9", owner=ADA), serial="Z9-009")).dossier.kind
+    stated = vouch_second(replace(required, vouched=False), BO, BOS)
+    facts = replace(all_good(stated, kind, STRAP_READINGS), second=BO)
+    assert record_inspection(stated, "KS-9", facts).verdict.outcome is Outcome.HOLD
+    assert told_ledger(required, last=1)[0].sentence.endswith(" Proved by passphrase: Bo Second.")
 
 
 def test_one_who_is_not_there_is_refused_by_the_name_of_its_field(required: Office) -> None:
