@@ -126,8 +126,8 @@ _HELP = {
         "How to reach a person. It stands outside the history and is taken out for good on request."
     ),
     "person_changes.passphrase": (
-        "Who is at the desk. A script gives a passphrase by INSPECTOR_PASSPHRASE and a new one by "
-        "INSPECTOR_NEW_PASSPHRASE."
+        "Who is at the desk. A script gives a passphrase by INSPECTOR_PASSPHRASE, that of a second name by "
+        "INSPECTOR_SECOND_PASSPHRASE and a new one by INSPECTOR_NEW_PASSPHRASE."
     ),
     "printing.notice": "Print the retirement notices of TAGS, each with a number of its own.",
     "printing.sheet": (

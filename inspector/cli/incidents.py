@@ -6,7 +6,7 @@ from typing import Any
 import click
 
 from inspector.cli import say, typed
-from inspector.cli.passphrase import key_passphrase
+from inspector.cli.passphrase import key_passphrase, with_second
 from inspector.cli.rigs import rig_called
 from inspector.cli.wiring import Desk
 from inspector.duties.bundle_incident import bundle_incident, check_bundle
@@ -175,6 +175,7 @@ def release(desk: Desk, /, ref: str, tags: tuple[str, ...], vehicles: tuple[str,
     office = desk.office()
     if not tags and not vehicles:
         raise Refused(tr("tag"), tr("Nothing is named."), tr("Write the tags of pieces, or --vehicle and its tag."))
+    office = with_second(office, said["second"])
     with office.book.together():
         freed = [release_evidence(office, ref, tag, **said) for tag in tags]
         for tag in vehicles:

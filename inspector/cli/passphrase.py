@@ -5,12 +5,13 @@ import sys
 
 import click
 
-from inspector.duties.keep_passphrases import is_asked, vouch
+from inspector.duties.keep_passphrases import is_asked, second_asked, vouch, vouch_second
 from inspector.duties.office import Office
 from inspector.language import tr
 from inspector.refused import Refused
 
 OWN = "INSPECTOR_PASSPHRASE"
+SECOND = "INSPECTOR_SECOND_PASSPHRASE"
 NEW = "INSPECTOR_NEW_PASSPHRASE"
 KEY = "INSPECTOR_KEY_PASSPHRASE"
 
@@ -21,6 +22,15 @@ def vouched(office: Office) -> Office:
         return office
     label = tr("Passphrase of {name} (empty: the name stands as stated)", name=office.officer.name)
     return vouch(office, hidden(OWN, label, twice=False))
+
+
+def with_second(office: Office, named: str) -> Office:
+    """The office for one deed, its second person vouched for where the club requires passphrases and he gives his."""
+    person = second_asked(office, named)
+    if person is None:
+        return office
+    label = tr("Passphrase of {name}, the second name", name=person.name)
+    return vouch_second(office, person.id, hidden(SECOND, label, twice=False))
 
 
 def new_passphrase(name: str) -> str:

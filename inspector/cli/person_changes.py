@@ -3,7 +3,7 @@
 import click
 
 from inspector.cli import say, typed
-from inspector.cli.passphrase import NEW, OWN, new_passphrase
+from inspector.cli.passphrase import NEW, OWN, SECOND, new_passphrase, with_second
 from inspector.cli.wiring import Desk, choice
 from inspector.duties import keep_contact, keep_passphrases
 from inspector.duties.change_person import (
@@ -51,7 +51,7 @@ def give(desk: Desk, who: str, scope: str, since: str, until: str, why: str, sec
     office = desk.office()
     last = typed.day(until, office.today) if until.strip() else None
     given = Competence(scope, typed.day(since, office.today), last)
-    _say_held(give_competence(office, who, given, Widening(why, second, paper)))
+    _say_held(give_competence(with_second(office, second), who, given, Widening(why, second, paper)))
 
 
 @competence.command()
@@ -64,7 +64,8 @@ def give(desk: Desk, who: str, scope: str, since: str, until: str, why: str, sec
 def renew(desk: Desk, who: str, scope: str, until: str, why: str, second: str) -> None:
     """Let what WHO may judge of SCOPE run until a later day."""
     office = desk.office()
-    _say_held(renew_competence(office, who, scope, typed.day(until, office.today), Widening(why, second)))
+    last = typed.day(until, office.today)
+    _say_held(renew_competence(with_second(office, second), who, scope, last, Widening(why, second)))
 
 
 @competence.command()
@@ -112,7 +113,10 @@ def remove(desk: Desk, who: str) -> None:
         say.paragraph(line)
 
 
-@click.group(help=f"Who is at the desk. A script gives a passphrase by {OWN} and a new one by {NEW}.")
+@click.group(
+    help=f"Who is at the desk. A script gives a passphrase by {OWN}, that of a second name by {SECOND} and a new one "
+    f"by {NEW}."
+)
 def passphrase() -> None:
     """The group of the passphrase commands."""
 

@@ -6,6 +6,7 @@ from typing import Any, TypeVar
 import click
 
 from inspector.cli import say, typed
+from inspector.cli.passphrase import with_second
 from inspector.cli.wiring import Desk
 from inspector.duties.call_in import CalledIn, call_in, hold_more
 from inspector.duties.print_recall import Recalled, print_recall, recall_pieces
@@ -219,7 +220,7 @@ def close(desk: Desk, ref: str, text: str) -> None:
 @click.pass_obj
 def withdraw(desk: Desk, /, ref: str, second: str, why: str, by: str) -> None:
     """Withdraw the recall REF, which was entered wrongly: what it alone held stands as it did without it."""
-    _say_withdrawn(withdraw_recall(desk.office(), ref, why, second=second, by=by))
+    _say_withdrawn(withdraw_recall(with_second(desk.office(), second), ref, why, second=second, by=by))
 
 
 def _say_withdrawn(done: WithdrawnRecall) -> None:

@@ -3,6 +3,7 @@
 import click
 
 from inspector.cli import say
+from inspector.cli.passphrase import with_second
 from inspector.cli.wiring import Desk
 from inspector.duties import give_opinion
 from inspector.duties.strike_entry import strike_entry
@@ -38,4 +39,5 @@ def answer(desk: Desk, tag: str, rules: tuple[str, ...], why: str, by: str) -> N
 @click.pass_obj
 def strike(desk: Desk, tag: str, entry: str, second: str, why: str, by: str) -> None:
     """Strike a wrong ENTRY of TAG, named by the sign that `show` prints beside it."""
-    say.verdict_in_full(strike_entry(desk.office(), tag, entry, second, why, by))
+    office = with_second(desk.office(), second)
+    say.verdict_in_full(strike_entry(office, tag, entry, second, why, by))

@@ -5,6 +5,7 @@ from pathlib import Path
 import click
 
 from inspector.cli import say, typed
+from inspector.cli.passphrase import with_second
 from inspector.cli.wiring import Desk, choice
 from inspector.duties import change_item, look_up
 from inspector.duties.attach import attach as put_in
@@ -103,7 +104,8 @@ def label(desk: Desk, /, tag: str, stated_on: str, why: str, by: str, second: st
     """Write down the rating of TAG as a competent person read it anew; it is held until inspected."""
     office = desk.office()
     rating = _rating(office, more, stated_on)
-    say.verdict_in_full(change_item.label_anew(office, tag, rating, why, by, second))
+    proved = with_second(office, second)
+    say.verdict_in_full(change_item.label_anew(proved, tag, rating, why, by, second))
 
 
 @click.command()
@@ -115,7 +117,8 @@ def label(desk: Desk, /, tag: str, stated_on: str, why: str, by: str, second: st
 @click.pass_obj
 def owner(desk: Desk, tag: str, name: str, second: str, why: str, by: str) -> None:
     """Write down that TAG belongs to NAME from today on."""
-    say.verdict_in_full(change_item.change_owner(desk.office(), tag, name, why, by, second))
+    office = with_second(desk.office(), second)
+    say.verdict_in_full(change_item.change_owner(office, tag, name, why, by, second))
 
 
 @click.command()

@@ -5,6 +5,7 @@ from typing import Any
 import click
 
 from inspector.cli import booking, say, typed
+from inspector.cli.passphrase import with_second
 from inspector.cli.vehicles import ENDS, SIDES
 from inspector.cli.wiring import Desk, choice
 from inspector.duties import look_up
@@ -84,7 +85,7 @@ def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str
 @click.pass_obj
 def inspect(desk: Desk, /, tag: str, **more: Any) -> None:
     """Log an inspection of TAG and judge it."""
-    office = desk.office()
+    office = with_second(desk.office(), more["second"])
     dossier = look_up.open_item(office, tag).dossier
     facts = typed.inspection(office, dossier.kind, typed.Typed(**more))
     odd = cautions_of(office, dossier, facts)

@@ -9,7 +9,7 @@ from PySide6.QtGui import QImage
 from inspector.desk.piece.thumbs import thumbs_of
 from inspector.duties.attach import attachments
 from inspector.duties.keep_draft import forget
-from inspector.duties.keep_passphrases import passes_nothing
+from inspector.duties.keep_passphrases import passes_nothing, vouch_second
 from inspector.duties.log_inspection import Written, log_inspection
 from inspector.duties.look_up import open_item, people, trips
 from inspector.duties.office import Office
@@ -81,9 +81,10 @@ def _opened(office: Office, tag: str) -> Opened:
 
 def inspected(office: Office, tag: str, written: Written) -> Opened:
     """Log the inspection, and let go of its draft; the piece as it stands then."""
-    log_inspection(office, tag, written)
+    proved = vouch_second(office, written.facts.second, written.proof)
+    log_inspection(proved, tag, written)
     forget(office, draft_key(tag))
-    return replace(opened(office, tag), tells=passes_nothing(office, written.facts))
+    return replace(opened(office, tag), tells=passes_nothing(proved, written.facts))
 
 
 def draft_key(tag: str) -> str:

@@ -18,15 +18,16 @@ from inspector.duties.who import (
     check_name_counts,
     check_not_closed,
     check_not_evidence,
+    check_second,
     id_of,
     owns,
     person_of,
+    proved,
 )
 from inspector.gear.item import Item, NewItem, Rating, Worth
 from inspector.gear.item_change import Altered, NewItemChange
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
-from inspector.gear.person import Person
 from inspector.gear.ratings import is_within, is_written
 from inspector.language import show_day, tr
 from inspector.refused import Refused
@@ -95,7 +96,7 @@ def label_anew(
         check_name_counts(office, page, reader, tr("read by"))
         other = person_of(page, second, tr("second name")) if second else None
         if other:
-            _check_other(reader, other)
+            check_second(office, page, reader, other, tr("Name another person."))
             check_judge(other, item, kind, office.today, tr("second name"))
         elif not any(is_within(rating, known) for known in _written_before(page, item)):
             said = tr("No rating as high was ever written down for {tag}.", tag=item.tag)
@@ -121,7 +122,7 @@ def change_owner(
         after = replace(item, facts=replace(item.facts, owner=named))
         other = person_of(page, second, tr("second name")) if second else None
         if other:
-            _check_other(writer, other)
+            check_second(office, page, writer, other, tr("Name another person."))
         if any(owns(writer, one) and (other is None or owns(other, one)) for one in (item, after)):
             said = tr("{name} owns it before or after.", name=writer.name)
             raise Refused(tr("second name"), said, tr("Name another person who knows of it and does not own it."))
@@ -202,14 +203,9 @@ def _keep(
     kept = NewItemChange(office.today, what, facts, writer, why.strip(), second)
     page.add_item_change(item, kept)
     outcome = judge_and_keep(office, page, replace(item, facts=facts))
-    page.enter(_DEEDS[what], by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": kept})
+    line = {"tag": item.tag, "as": kept, **proved(office, writer, second)}
+    page.enter(_DEEDS[what], by=office.officer.id, at=office.now, facts=line)
     return outcome
-
-
-def _check_other(person: Person, other: Person) -> None:
-    if person.id == other.id:
-        why = tr("{name} cannot be both names.", name=person.name)
-        raise Refused(tr("second name"), why, tr("Name another person."))
 
 
 def _as_named(page: Page, owner: str) -> str:

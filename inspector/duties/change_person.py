@@ -14,7 +14,7 @@ from inspector.duties.add_people import check_name, check_paper, check_scopes
 from inspector.duties.office import Office
 from inspector.duties.overtaken import typed_anew
 from inspector.duties.plain_lines import check_line, check_text
-from inspector.duties.who import check_name_counts, person_of
+from inspector.duties.who import check_name_counts, check_second, person_of, proved
 from inspector.gear.person import Competence, NewPersonChange, Person, scope_word
 from inspector.language import show_day, tr
 from inspector.refused import Refused
@@ -101,23 +101,25 @@ def _widen(
         person = person_of(page, who, tr("person"))
         check_name_counts(office, page, office.officer, tr("officer"))
         second = person_of(page, ground.second, tr("second name")) if ground.second else None
-        _check_second(office, person, second)
+        _check_second(office, page, person, second)
         changed, given = change(person)
         facts = _change(office, changed, ground.why)
         facts = replace(facts, second=second.id if second else "", paper=ground.paper.strip())
         held = {"scope": given.scope, "since": given.since, "until": given.until, "second": facts.second}
+        held |= proved(office, office.officer.id, facts.second)
         _keep(office, page, deed, facts, held)
     return changed
 
 
-def _check_second(office: Office, person: Person, second: Person | None) -> None:
+def _check_second(office: Office, page: Page, person: Person, second: Person | None) -> None:
     """Nobody widens what he may judge alone, and nobody is second name for himself."""
     if second is None and person.id == office.officer.id:
         why = tr("{name} is at the desk, and nobody widens his own competence alone.", name=person.name)
         raise Refused(tr("second name"), why, tr("Name another person of the register who stands behind it."))
-    if second and second.id in {person.id, office.officer.id}:
-        why = tr("{name} cannot be both names.", name=second.name)
-        raise Refused(tr("second name"), why, tr("Name another person of the register."))
+    if second is None:
+        return
+    for one in (person, office.officer):
+        check_second(office, page, one, second, tr("Name another person of the register."))
 
 
 def _check_given(office: Office, given: Competence, ground: Widening) -> None:

@@ -5,18 +5,23 @@ from datetime import date
 from msgspec import Struct
 
 from inspector.duties.office import Office
+from inspector.duties.who import seconds_prove
 from inspector.gear.person import Person
 from inspector.gear.trip import Trip, Vehicle
 
 
 class FormFacts(Struct, frozen=True):
-    """Everybody by name, every vehicle, the trips, the last one first; the club's name and the day."""
+    """Everybody by name, every vehicle, the trips, the last one first; the club's name and the day.
+
+    seconds_prove: whether a second name is asked for its passphrase.
+    """
 
     people: tuple[Person, ...]
     vehicles: tuple[Vehicle, ...]
     trips: tuple[Trip, ...]
     club: str
     today: date
+    seconds_prove: bool
 
 
 def form_facts(office: Office) -> FormFacts:
@@ -28,4 +33,5 @@ def form_facts(office: Office) -> FormFacts:
             trips=tuple(reversed(page.trips())),
             club=page.setting("club"),
             today=office.today,
+            seconds_prove=seconds_prove(office, page),
         )

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line
-from inspector.duties.who import names_count, person_of
+from inspector.duties.who import names_count, person_of, seconds_prove
 from inspector.gear.inspection import NewInspection
 from inspector.gear.person import Passphrases, Person
 from inspector.gear.seats import Role
@@ -41,11 +41,49 @@ def vouch(office: Office, passphrase: str) -> Office:
         return office
     with office.book.reading() as page:
         kept = page.passphrase(office.officer.id)
-    if not matches(kept, passphrase):
-        why = tr("It is not that of {name}.", name=office.officer.name)
-        what = tr("Type it again; or leave it empty, and the name stands on documents as stated.")
-        raise Refused(tr("passphrase"), why, what)
+    what = tr("Type it again; or leave it empty, and the name stands on documents as stated.")
+    _check_matches(kept, passphrase, office.officer, (tr("passphrase"), what))
     return replace(office, vouched=True)
+
+
+def seconds_asked(office: Office) -> bool:
+    """Whether second names are asked for their passphrases here."""
+    with office.book.reading() as page:
+        return seconds_prove(office, page)
+
+
+def second_asked(office: Office, who: str) -> Person | None:
+    """The second person of a deed, where a passphrase is to be asked of him: he has one and the club requires it.
+
+    who: id or name; nobody where it is empty.
+    """
+    with office.book.reading() as page:
+        if not who or not seconds_prove(office, page):
+            return None
+        person = person_of(page, who, tr("second name"))
+        has_one = person.id in page.passphrase_holders()
+    return person if has_one and person.id != office.officer.id else None
+
+
+def vouch_second(office: Office, who: str, passphrase: str) -> Office:
+    """The office for one deed, with its second person vouched for as well, where that is asked.
+
+    Without a passphrase the name stays as stated, and the deed refuses it where the club requires one.
+    """
+    person = second_asked(office, who)
+    if person is None or not passphrase:
+        return office
+    with office.book.reading() as page:
+        kept = page.passphrase(person.id)
+    what = tr("Let {name} type it again.", name=person.name)
+    _check_matches(kept, passphrase, person, (tr("passphrase of the second name"), what))
+    return replace(office, vouched_second=person.id)
+
+
+def _check_matches(kept: str, passphrase: str, person: Person, told: tuple[str, str]) -> None:
+    """Refuse another passphrase than the one that is kept. told: the field, and what to do."""
+    if not matches(kept, passphrase):
+        raise Refused(told[0], tr("It is not that of {name}.", name=person.name), told[1])
 
 
 def passes_nothing(office: Office, facts: NewInspection) -> tuple[str, ...]:

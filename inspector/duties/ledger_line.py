@@ -59,6 +59,14 @@ class Line(Struct, frozen=True):
         """A person's name; what was written down where it is no id."""
         return self.names.get(person_id, person_id)
 
+    @property
+    def proofs(self) -> str:
+        """Whose names a passphrase proved, in a sentence, where the line says it of a deed of two; else empty."""
+        if "proved" not in self.facts:
+            return ""
+        names = listed([self.name(one) for one in self.texts("proved")])
+        return tr(" Proved by passphrase: {names}.", names=names)
+
     def as_told_by(self, person_id: str) -> str:
         """Who said or did it, where that was somebody else than whoever sat at the desk; empty otherwise."""
         return "" if person_id in {"", self.by} else tr(" (by {name})", name=self.name(person_id))

@@ -15,11 +15,15 @@ from inspector.refused import Refused
 
 
 class Written(Struct, frozen=True):
-    """An inspection to be logged. confirmed: the cautions of which somebody said that he read again."""
+    """An inspection to be logged. confirmed: the cautions of which somebody said that he read again.
+
+    proof: the passphrase of its second name, where one was typed.
+    """
 
     facts: NewInspection
     confirmed: tuple[Caution, ...] = ()
     photos: tuple[TakenPhoto, ...] = ()
+    proof: str = ""
 
 
 def log_inspection(office: Office, tag: str, written: Written) -> Judged:

@@ -29,9 +29,10 @@ class Office(Struct, frozen=True):
     out_tray: the folder that documents are written to. program: the version that verdicts name. decimal: the sign the
     club writes between whole and part. page: "a4" or "letter". waits_for: tags that an adopted rulebook would retire
     though nobody was asked about them; it waits, and `rules` are those before it. vouched: whether the person at the
-    desk gave the passphrase; else the name is as stated. machine: what this machine
-    remembers of the window. told: called by long work after each step with how many of how many are done; what it
-    raises ends the work, and nothing of it is kept.
+    desk gave the passphrase; else the name is as stated. vouched_second: the id of another person who gave his for the
+    one deed that this office is handed to; nobody keeps such an office. machine: what this machine remembers of the
+    window. told: called by long work after each step with how many of how many are done; what it raises ends the work,
+    and nothing of it is kept.
     """
 
     book: Book
@@ -45,6 +46,7 @@ class Office(Struct, frozen=True):
     decimal: str = "."
     waits_for: tuple[str, ...] = ()
     vouched: bool = False
+    vouched_second: str = ""
     machine: MachineSettings = field(default_factory=MachineSettings)
     told: Told = told_nobody
 
@@ -59,8 +61,9 @@ class Office(Struct, frozen=True):
         return self.clock().date()
 
     def vouches_for(self, person: Person) -> bool:
-        """Whether this person sits at the desk and gave the passphrase."""
-        return self.vouched and person.id == self.officer.id
+        """Whether this person gave the passphrase: at the desk, or as the second one of this deed."""
+        at_desk = self.vouched and person.id == self.officer.id
+        return at_desk or (self.vouched_second != "" and person.id == self.vouched_second)
 
     def at(self, moment: datetime) -> "Office":
         """The same office at another moment."""

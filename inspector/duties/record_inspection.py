@@ -6,7 +6,7 @@ from msgspec.structs import replace
 
 from inspector.duties.judging import judge_and_keep, judged, keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_not_closed, names_count, owns, person_of
+from inspector.duties.who import check_not_closed, names_count, owns, person_of, proved
 from inspector.gear.inspection import NewInspection, Reading
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
@@ -47,7 +47,8 @@ def record(office: Office, page: Page, item: Item, facts: NewInspection) -> Judg
     if checked.on < office.today:
         _keep_retirement_of(office, page, item, checked.on)
     outcome = judge_and_keep(office, page, item)
-    page.enter("inspect", by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": checked})
+    line = {"tag": item.tag, "as": checked, **proved(office, checked.by, checked.second)}
+    page.enter("inspect", by=office.officer.id, at=office.now, facts=line)
     return outcome
 
 

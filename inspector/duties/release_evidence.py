@@ -6,7 +6,7 @@ A piece that was let go stays on hold until somebody competent has inspected it.
 from inspector.duties.incident_checks import incident_called, need
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_competent_for_any, check_judge, owns_vehicle, two_names
+from inspector.duties.who import check_competent_for_any, check_judge, owns_vehicle, proved, two_names
 from inspector.gear.evidence import NewRelease
 from inspector.gear.incident import EntryKind, IncidentEntry, NewIncidentEntry
 from inspector.gear.judged import Judged
@@ -31,7 +31,8 @@ def release_evidence(office: Office, ref: str, tag: str, *, second: str, why: st
         facts = NewRelease(office.today, incident.ref, first.id, other.id, reason)
         page.add_release(item, facts)
         outcome = judge_and_keep(office, page, item)
-        page.enter("release evidence", by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": facts})
+        line = {"tag": item.tag, "as": facts, **proved(office, first.id, other.id)}
+        page.enter("release evidence", by=office.officer.id, at=office.now, facts=line)
     return outcome
 
 
@@ -49,9 +50,8 @@ def release_vehicle(office: Office, ref: str, tag: str, *, second: str, why: str
         said_so = (vehicle.tag, reason, first.id, other.id)
         facts = NewIncidentEntry(office.today, EntryKind.VEHICLE_RELEASED, *said_so)
         kept = page.add_incident_entry(incident, facts)
-        page.enter(
-            "release vehicle", by=office.officer.id, at=office.now, facts={"incident": incident.ref, "as": facts}
-        )
+        line = {"incident": incident.ref, "as": facts, **proved(office, first.id, other.id)}
+        page.enter("release vehicle", by=office.officer.id, at=office.now, facts=line)
     return kept
 
 

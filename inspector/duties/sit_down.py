@@ -15,7 +15,7 @@ def seat(office: Office, name: str = "") -> Office:
     wanted = name or club_officer(office)
     for person in everybody:
         if wanted in {person.name, person.id}:
-            return replace(office, officer=person, vouched=False)
+            return replace(office, officer=person, vouched=False, vouched_second="")
     if name:
         listed = ", ".join(person.name for person in everybody) or tr("nobody yet")
         raise Refused(tr("officer"), tr("Nobody is called “{name}”.", name=name), tr("Use one of: {who}.", who=listed))

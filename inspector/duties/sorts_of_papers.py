@@ -6,6 +6,7 @@ A new sort joins by an entry in SORTS. What an entry prints it may also enter: i
 from collections.abc import Callable, Iterable
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.duties.bench import HandoutAsked, bench_topics
 from inspector.duties.close_count import close_count
@@ -141,7 +142,8 @@ def _withdrawal(office: Office) -> Iterable[Paper]:
     family = open_item(office, out[0].tag).dossier.kind.family
     others = [one for one in people(office) if one.id != office.officer.id and one.is_competent(family, office.today)]
     second = _some(others, tr("There is no second competent person."))[0]
-    withdraw_recall(office, ref, tr("A specimen: nothing was called in."), second=second.id)
+    both = replace(office, vouched_second=second.id)  # nobody is asked for a passphrase on a copy that is thrown away
+    withdraw_recall(both, ref, tr("A specimen: nothing was called in."), second=second.id)
     return print_withdrawal(office, ref)[:1]
 
 

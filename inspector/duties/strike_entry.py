@@ -4,13 +4,10 @@ from msgspec.structs import replace
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_judge, check_name_counts, check_not_closed, person_of
+from inspector.duties.who import check_judge, check_not_closed, proved, two_names
 from inspector.gear.dossier import Dossier
-from inspector.gear.item import Item
 from inspector.gear.judged import Judged
-from inspector.gear.kind import Kind
 from inspector.gear.outcome import Outcome
-from inspector.gear.person import Person
 from inspector.gear.strike import NewStrike
 from inspector.language import tr
 from inspector.refused import Refused
@@ -32,10 +29,9 @@ def strike_entry(office: Office, tag: str, entry: str, second: str, why: str, by
     with office.book.page() as page:
         item = page.item(tag)
         kind = office.kind(item.facts.kind)
-        first = person_of(page, by or office.officer.id, tr("struck by"))
-        other = person_of(page, second, tr("second name"))
-        _check_people(office, item, kind, first, other)
-        check_name_counts(office, page, first, tr("struck by"))
+        first, other = two_names(office, page, (by, tr("struck by")), second)
+        check_judge(first, item, kind, office.today, tr("struck by"))
+        check_judge(other, item, kind, office.today, tr("second name"))
         if page.is_destroyed(item):
             why_not = tr("{tag} is recorded as made unusable.", tag=item.tag)
             raise Refused(tr("piece"), why_not, tr("What was destroyed cannot come back; write a note in the history."))
@@ -46,16 +42,9 @@ def strike_entry(office: Office, tag: str, entry: str, second: str, why: str, by
         facts = NewStrike(office.today, first.id, other.id, key, why.strip(), voids)
         page.add_strike(item, facts)
         outcome = judge_and_keep(office, page, item)
-        page.enter("strike", by=office.officer.id, at=office.now, facts={"tag": item.tag, "as": facts})
+        said = {"tag": item.tag, "as": facts, **proved(office, first.id, other.id)}
+        page.enter("strike", by=office.officer.id, at=office.now, facts=said)
     return outcome
-
-
-def _check_people(office: Office, item: Item, kind: Kind, first: Person, other: Person) -> None:
-    if first.id == other.id:
-        why = tr("{name} cannot be both names.", name=first.name)
-        raise Refused(tr("second name"), why, tr("Name another competent person."))
-    check_judge(first, item, kind, office.today, tr("struck by"))
-    check_judge(other, item, kind, office.today, tr("second name"))
 
 
 def _entry_of(dossier: Dossier, sought: str) -> str:

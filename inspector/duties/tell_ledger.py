@@ -69,7 +69,8 @@ def tell(line: WrittenLine, names: Mapping[str, str], kinds: Mapping[str, str]) 
     """One line as a sentence; names: of people by id, kinds: names of kinds by key. Never raises."""
     own = SENTENCES.get(line.deed)
     try:
-        sentence = own(Line(line.by, line.facts, names, kinds)) if own else ""
+        of_it = Line(line.by, line.facts, names, kinds)
+        sentence = own(of_it) + of_it.proofs if own else ""
     except (LookupError, TypeError, ValueError, AttributeError):
         sentence = ""
     told = sentence or _in_general(line, names)

@@ -9,6 +9,7 @@ from inspector.duties.tell_whereabouts import where_words
 from inspector.gear.item import Item
 from inspector.gear.kind import Kind
 from inspector.gear.person import Passphrases, Person
+from inspector.gear.seats import Role
 from inspector.gear.trip import Vehicle
 from inspector.gear.whereabouts import Where
 from inspector.language import tr, within
@@ -102,19 +103,31 @@ def check_competent_for_any(person: Person, kinds: Iterable[Kind], on: date, fie
 
 def names_count(office: Office, page: Page, *people: Person) -> bool:
     """Whether these names are good enough to pass gear: where the club requires passphrases, only who gave his is."""
-    required = page.setting("passphrases") == Passphrases.REQUIRED
-    return not required or all(office.vouches_for(one) for one in people)
+    return not _are_required(page) or all(office.vouches_for(one) for one in people)
+
+
+def seconds_prove(office: Office, page: Page) -> bool:
+    """Whether a second name is asked for its passphrase too; a login that passes nothing names none."""
+    return office.book.role is Role.OFFICER and _are_required(page)
+
+
+def _are_required(page: Page) -> bool:
+    return page.setting("passphrases") == Passphrases.REQUIRED
 
 
 def check_name_counts(office: Office, page: Page, person: Person, field: str) -> None:
     """Refuse a name that is only stated, where the club requires passphrases."""
-    if not names_count(office, page, person):
-        why = tr("The club requires passphrases, and {name} has not given one at this desk.", name=person.name)
-        raise Refused(field, why, tr("Let {name} come to the desk and give it.", name=person.name))
+    if names_count(office, page, person):
+        return
+    if person.id not in page.passphrase_holders():
+        why = tr("The club requires passphrases, and {name} has none yet.", name=person.name)
+        raise Refused(field, why, tr("Let somebody who has one help {name} to set one first.", name=person.name))
+    why = tr("The club requires passphrases, and {name} has not given one at this desk.", name=person.name)
+    raise Refused(field, why, tr("Let {name} come to the desk and give it.", name=person.name))
 
 
 def two_names(office: Office, page: Page, first: tuple[str, str], second: str) -> tuple[Person, Person]:
-    """Two different people who both say so; the first name counts as one at the desk.
+    """Two different people who both say so; each name counts as one at the desk does.
 
     first: id or name, the officer's where it is empty, and what the field is called. second: id or name.
     """
@@ -123,9 +136,26 @@ def two_names(office: Office, page: Page, first: tuple[str, str], second: str) -
     check_name_counts(office, page, one, field)
     what = tr("Name another competent person.")
     other = person_of(page, need(tr("second name"), second, what), tr("second name"))
-    if one.id == other.id:
-        raise Refused(tr("second name"), tr("{name} cannot be both names.", name=one.name), what)
+    check_second(office, page, one, other, what)
     return one, other
+
+
+def check_second(office: Office, page: Page, first: Person, second: Person, what: str) -> None:
+    """Refuse one person as both names, and a second name that is only stated where the club requires passphrases.
+
+    what: what to do instead of naming one person twice.
+    """
+    if first.id == second.id:
+        raise Refused(tr("second name"), tr("{name} cannot be both names.", name=first.name), what)
+    check_name_counts(office, page, second, tr("passphrase of the second name"))
+
+
+def proved(office: Office, *people: str) -> dict[str, list[str]]:
+    """What the ledger's line of a deed of two says of who gave a passphrase for it; nothing where no second one was
+    asked. people: their ids.
+    """
+    gave = {office.vouched_second, office.officer.id if office.vouched else ""}
+    return {"proved": [one for one in people if one and one in gave]} if office.vouched_second else {}
 
 
 def check_not_closed(page: Page, item: Item) -> None:

@@ -16,7 +16,7 @@ from inspector.duties.office import Office, told_of
 from inspector.duties.recall_checks import check_not_withdrawn, recall_called
 from inspector.duties.recall_untold import untold
 from inspector.duties.recall_words import answer_word
-from inspector.duties.who import check_competent, check_competent_for_any, owns, two_names
+from inspector.duties.who import check_competent, check_competent_for_any, owns, proved, two_names
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
 from inspector.gear.opinion import NewOpinion, Stance
@@ -77,6 +77,7 @@ def withdraw_recall(office: Office, ref: str, why: str, *, second: str, by: str 
         page.add_recall_entry(recall, said)
         pieces = tuple(judge_and_keep_all(office, page, freed.items))
         facts = {"recall": recall.ref, "as": said, "doubted": [tag for tag, _ in freed.doubted]}
+        facts |= proved(office, first.id, other.id)
         page.enter("withdraw recall", by=office.officer.id, at=office.now, facts=facts)
     return WithdrawnRecall(recall.ref, pieces, freed.doubted, written)
 

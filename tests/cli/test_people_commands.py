@@ -1,6 +1,7 @@
 """People, competence, contact details and passphrases, as the officer types them."""
 
 import io
+import re
 import sys
 
 import pytest
@@ -25,6 +26,13 @@ class Keys:
         else:
             self._patch.delenv("INSPECTOR_PASSPHRASE", raising=False)
 
+    def second(self, passphrase: str) -> None:
+        """What the second person of a deed gives; nothing where it is empty."""
+        if passphrase:
+            self._patch.setenv("INSPECTOR_SECOND_PASSPHRASE", passphrase)
+        else:
+            self._patch.delenv("INSPECTOR_SECOND_PASSPHRASE", raising=False)
+
     def new(self, passphrase: str) -> None:
         """What is typed as a new one."""
         self._patch.setenv("INSPECTOR_NEW_PASSPHRASE", passphrase)
@@ -35,6 +43,7 @@ def keys(monkeypatch: pytest.MonkeyPatch) -> Keys:
     monkeypatch.setattr(sys, "stdin", io.StringIO(""))
     made = Keys(monkeypatch)
     made.own("")
+    made.second("")
     return made
 
 
@@ -155,3 +164,85 @@ def test_on_a_terminal_it_is_asked_for_without_being_shown(
     typed += [BOS]
     assert "not that of" in desk.type("people", code=2)
     assert typed == [] and "Passphrase of Ada Officer" in asked[-1]
+
+
+def both_required(desk: Desk, keys: Keys) -> None:
+    """Ada, who gives hers at the desk, and Bo have a passphrase, and the club requires them."""
+    desk.type("passphrase", "rule", "wanted")
+    keys.new(ADAS)
+    desk.type("passphrase", "set")
+    keys.own(ADAS)
+    keys.new(BOS)
+    desk.type("passphrase", "set", "--for", "Bo Second")
+    desk.type("passphrase", "rule", "required")
+
+
+def test_where_they_are_required_every_deed_of_two_asks_the_second_one_too(desk: Desk, keys: Keys) -> None:
+    desk.type("person", "Bo Second", "--competent", "all")
+    for tag in ("SH-1", "SH-2"):
+        desk.type("book", tag, *SHACKLE, *SIZES)
+    desk.type("use", "SH-1")
+    desk.type("incident", "report", "--what", "It opened.", "--place", "Long Sand", "--piece", "SH-2")
+    desk.type("recall", "enter", "--maker-mark", "Kelpline", "--kind", "bow_shackle", "--why", "Pins may snap.")
+    incident, recall = (desk.type(one, "list").splitlines()[1].split()[0] for one in ("incident", "recall"))
+    entry = next(
+        re.findall(r"[0-9a-f]{6}", line)[-1] for line in desk.type("show", "SH-1").splitlines() if "Use" in line
+    )
+    both_required(desk, keys)
+    two = ("--second", "Bo Second", "--why", "both looked at it")
+    deeds = [
+        ("strike", "SH-1", entry, *two),
+        ("incident", "release", incident, "SH-2", *two),
+        ("recall", "withdraw", recall, *two),
+        ("label", "SH-1", "--rating", "9.5 t", "--basis", "wll", "--stated-on", "piece", *two),
+        ("owner", "SH-1", "Cy Third", *two),
+        ("competence", "give", "Ada Officer", "rope", "--until", "2989-01-01", *two),
+        ("competence", "renew", "Ada Officer", "rope", "--until", "2990-01-01", *two),
+    ]
+    for words in deeds:
+        keys.second("")
+        said = run_together(desk.type(*words, code=2))
+        assert "assphrase of the second name" in said and "Bo Second has not given one" in said, words
+        keys.second(ADAS)
+        assert "It is not that of Bo Second. Let Bo Second type it again." in run_together(desk.type(*words, code=2))
+        keys.second(BOS)
+        desk.type(*words)
+
+
+def test_one_s_own_gear_is_passed_by_two_who_both_gave_theirs(desk: Desk, keys: Keys) -> None:
+    desk.type("person", "Bo Second", "--competent", "all")
+    desk.type("book", "SH-1", *SHACKLE, *SIZES, "--owner", "Ada Officer")
+    both_required(desk, keys)
+    own = ("inspect", "SH-1", *GOOD, "--second", "Bo Second")
+    said = run_together(desk.type(*own))
+    assert "SH-1 Hold" in said and "none was given here for: Bo Second" in said
+    keys.second(ADAS)
+    assert "It is not that of Bo Second." in run_together(desk.type(*own, code=2))
+    keys.second(BOS)
+    said = run_together(desk.type(*own))
+    assert "SH-1 Fit" in said and "none was given" not in said
+
+
+def test_on_a_terminal_the_second_one_is_asked_after_the_first_and_only_where_required(
+    desk: Desk, keys: Keys, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    asked: list[str] = []
+    typed = {"Ada Officer": ADAS, "Bo Second": BOS}
+
+    def hidden(prompt: str) -> str:
+        asked.append(next(name for name in typed if f"Passphrase of {name}" in prompt))
+        return typed[asked[-1]]
+
+    desk.type("person", "Bo Second", "--competent", "all")
+    both_required(desk, keys)
+    desk.type("book", "SH-1", *SHACKLE, *SIZES)
+    keys.own("")
+    monkeypatch.setattr("click.termui.hidden_prompt_func", hidden)
+    monkeypatch.setattr(sys.stdin, "isatty", lambda: True)
+    label = ["label", "SH-1", "--rating", "9.5 t", "--basis", "wll", "--stated-on", "piece", "--why", "read anew"]
+    said = desk.type(*label, "--second", "Bo Second")
+    assert asked == ["Ada Officer", "Bo Second"] and BOS not in said
+    desk.type("passphrase", "rule", "wanted")
+    asked.clear()
+    desk.type("owner", "SH-1", "Cy Third", "--second", "Bo Second", "--why", "sold")
+    assert asked == ["Ada Officer"]

@@ -9,19 +9,28 @@ from PIL import Image
 from PySide6.QtCore import QDate, QMimeData, QPoint, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication, QImage
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLabel, QPushButton
+from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPushButton
 from pytestqt.qtbot import QtBot
 
+from inspector.desk.choice import Choice
 from inspector.desk.inspect.inspect_form import InspectForm
 from inspector.desk.inspect.measure_box import MeasureBox
 from inspector.desk.window import DeskWindow
 from inspector.drawings.reading_points import reading_points
 from inspector.duties.attach import attachments
-from inspector.duties.look_up import open_item
+from inspector.duties.change_item import change_owner
+from inspector.duties.keep_draft import kept
+from inspector.duties.keep_passphrases import set_passphrase, set_wish, vouch_second
+from inspector.duties.look_up import open_item, people
 from inspector.duties.office import Office
+from inspector.duties.record_inspection import record_inspection
 from inspector.gear.inspection import Method
+from inspector.gear.outcome import Outcome
+from inspector.gear.person import Passphrases
+from tests.desk.people import OWN_WORDS, SECOND, peopled, with_passphrase
 from tests.paper.test_photo import PDF, picture
 
+BENS = "nine grey gulls at noon"
 FormOf = Callable[[str], InspectForm]
 
 
@@ -51,6 +60,28 @@ def drop(form: InspectForm, mime: QMimeData) -> bool:
     if enter.isAccepted():
         QApplication.sendEvent(form, QDropEvent(QPointF(at), act, mime, buttons, keys))
     return enter.isAccepted()
+
+
+def form_in(qtbot: QtBot, desk: DeskWindow, tag: str) -> InspectForm:
+    """The form of a piece in a window."""
+    desk.pages.open_tag(tag)
+    qtbot.waitUntil(lambda: desk.pages.piece is not None)
+    desk.pages.inspect()
+    assert desk.pages.form
+    return desk.pages.form
+
+
+def all_good_in(form: InspectForm) -> None:
+    """Grade every check of a shackle good, and write its two sizes."""
+    for row in form.rows:
+        QTest.keyClicks(row, "1")
+    for box, text in zip(form.boxes, ("18.9 mm", "21.9 mm"), strict=False):
+        box.fields[0].setText(text)
+
+
+def words_of(choice: Choice[str]) -> list[str]:
+    """What may be chosen."""
+    return [choice.box.itemText(number) for number in range(choice.box.count())]
 
 
 def files(*paths: Path) -> QMimeData:
@@ -257,6 +288,93 @@ def test_nobody_is_second_name_for_himself_and_it_is_told_there(qtbot: QtBot, fo
     form.look_ahead()
     assert "cannot be both names" in form.head.more._second_fault.text()
     assert form.head.more.second.box.isVisible(), "it unfolds where something is wrong"
+
+
+def test_where_passphrases_are_required_the_preview_under_another_name_passes_as_little_as_the_deed(
+    office: Office, open_desk: Callable[[Office], DeskWindow], qtbot: QtBot
+) -> None:
+    proved = with_passphrase(peopled(office))
+    ben = next(one for one in people(proved) if one.name == SECOND)
+    set_passphrase(proved, ben.id, BENS)
+    set_wish(proved, Passphrases.REQUIRED)
+    desk = open_desk(proved)
+    form = form_in(qtbot, desk, "SH-002")
+    all_good_in(form)
+    form.look_ahead()
+    assert form.preview.judged and form.preview.judged.verdict.outcome is Outcome.FIT
+    form.head.choose_inspector(ben.id)
+    form.look_ahead()
+    written = record_inspection(proved, "SH-002", form.facts()[0])
+    shown, said = form.preview.judged.verdict, written.verdict
+    assert said.outcome is Outcome.HOLD
+    assert (shown.outcome, [(one.rule, one.status) for one in shown.findings]) == (
+        said.outcome, [(one.rule, one.status) for one in said.findings],
+    )  # fmt: skip
+    desk._may_close = True
+
+
+def test_the_second_name_is_proved_beside_it_where_the_club_requires_that_and_then_one_s_own_gear_is_passed(
+    office: Office, open_desk: Callable[[Office], DeskWindow], qtbot: QtBot
+) -> None:
+    proved = with_passphrase(peopled(office))
+    set_passphrase(proved, SECOND, BENS)
+    set_wish(proved, Passphrases.REQUIRED)
+    change_owner(vouch_second(proved, SECOND, BENS), "SH-002", proved.officer.name, "bought", second=SECOND)
+    desk = open_desk(proved)
+    form = form_in(qtbot, desk, "SH-002")
+    more = form.head.more
+    qtbot.waitUntil(lambda: not more.proof.isHidden())
+    assert more.proof.echoMode() is QLineEdit.EchoMode.Password
+    more.open()
+    more.second.box.setFocus()
+    QTest.keyClick(more.second.box, Qt.Key.Key_Tab)
+    assert more.proof.hasFocus()
+    QTest.keyClick(more.proof, Qt.Key.Key_Tab)
+    assert more.gauge.hasFocus()
+    all_good_in(form)
+    more.second.box.setCurrentText(next(one for one in words_of(more.second) if one.startswith(SECOND)))
+    form.look_ahead()
+    assert form.preview.judged and form.preview.judged.verdict.outcome is Outcome.HOLD
+
+    more.proof.setText(OWN_WORDS)
+    form.look_ahead()
+    assert "Fit" in form.preview.text
+    form.try_save()
+    qtbot.waitUntil(lambda: more.proof.is_faulty)
+    assert "It is not that of Ben Second." in more.proof.fault.text() and more.proof.isVisible()
+    assert more.proof.text() == OWN_WORDS and not open_item(proved, "SH-002").dossier.inspections
+    assert form.save_button.isEnabled()
+
+    form.keeper.flush()
+    qtbot.waitUntil(lambda: desk.background.is_idle)
+    draft = kept(proved, "inspect SH-002")
+    assert draft and OWN_WORDS not in str(draft.values)
+
+    more.proof.setText(BENS)
+    form.try_save()
+    qtbot.waitUntil(lambda: "is kept" in notice(desk))
+    assert open_item(proved, "SH-002").verdict.outcome is Outcome.FIT and "passes nothing" not in notice(desk)
+
+
+def test_without_it_the_inspection_is_kept_and_passes_nothing_and_elsewhere_nobody_is_asked(
+    office: Office, open_desk: Callable[[Office], DeskWindow], qtbot: QtBot
+) -> None:
+    proved = with_passphrase(peopled(office))
+    desk = open_desk(proved)
+    form = form_in(qtbot, desk, "SH-002")
+    qtbot.waitUntil(lambda: desk.background.is_idle)
+    assert form.head.more.proof.isHidden(), "they are only wanted"
+    desk.pages.leave_form(lambda: None)
+    change_owner(proved, "SH-002", proved.officer.name, "bought", second=SECOND)
+    set_passphrase(proved, SECOND, BENS)
+    set_wish(proved, Passphrases.REQUIRED)
+    form = form_in(qtbot, desk, "SH-002")
+    all_good_in(form)
+    form.head.more.second.box.setCurrentText(next(w for w in words_of(form.head.more.second) if w.startswith(SECOND)))
+    form.try_save()
+    qtbot.waitUntil(lambda: "is kept" in notice(desk))
+    assert "none was given here for: Ben Second" in notice(desk)
+    assert open_item(proved, "SH-002").verdict.outcome is Outcome.HOLD
 
 
 def test_every_option_of_the_command_has_its_place(form_of: FormOf) -> None:

@@ -21,6 +21,7 @@ from inspector.duties.keep_passphrases import (
     set_passphrase,
     set_wish,
     vouch,
+    vouch_second,
 )
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
@@ -245,7 +246,8 @@ def test_required_what_loosens_wants_a_name_that_was_given(required: Office) -> 
     bo = next(one.person for one in list_people(required).rows if one.person.name == "Bo Second")
     vouched = vouch(seated(required, bo), BOS)
     assert answer_findings(vouched, tag, [RULE], GROUND).verdict.outcome is Outcome.FIT
-    assert strike_entry(required, tag, ref, "Bo Second", "another strap").verdict.outcome is Outcome.HOLD
+    both = vouch_second(required, "Bo Second", BOS)
+    assert strike_entry(both, tag, ref, "Bo Second", "another strap").verdict.outcome is Outcome.HOLD
 
 
 def test_required_evidence_is_let_go_only_by_a_name_that_was_given(wanted: Office) -> None:
@@ -262,7 +264,7 @@ def test_required_evidence_is_let_go_only_by_a_name_that_was_given(wanted: Offic
     for deed in deeds:
         with pytest.raises(Refused, match="The club requires passphrases"):
             deed()
-    release_evidence(required, ref, "SH-1", second="Bo Second", why=why)
+    release_evidence(vouch_second(required, "Bo Second", BOS), ref, "SH-1", second="Bo Second", why=why)
 
 
 def test_required_a_marking_or_an_owner_is_written_anew_only_under_a_name_that_was_given(required: Office) -> None:

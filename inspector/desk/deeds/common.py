@@ -2,13 +2,18 @@
 
 from datetime import date
 
-from inspector.desk.form.asked import Asked, Day, Line, OneOf, Prose
+from inspector.desk.form.asked import Asked, Day, Line, OneOf, Prose, Secret
 from inspector.desk.form.deed import Done
+from inspector.desk.form.values import Values
 from inspector.drawings.marks import outcome_word
 from inspector.duties.form_facts import FormFacts
+from inspector.duties.keep_passphrases import vouch_second
+from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
 from inspector.gear.judged import Judged
 from inspector.language import tr
+
+_PROOF = "second_passphrase"
 
 
 def on_day(today: date, label: str = "") -> Day:
@@ -38,6 +43,22 @@ def by(facts: FormFacts, *names: str) -> Asked:
     """Who says so, where it is not whoever is at the desk."""
     label, nobody = tr("Said by"), tr("whoever is at the desk")
     return person(facts, "by", label, names=(tr("by"), tr("said by"), *names), more=True, nobody=nobody)
+
+
+def second(facts: FormFacts, *, needed: bool = False, hint: str = "") -> tuple[Asked, ...]:
+    """The second name, and below it its passphrase where the club requires them; `with_second` reads both."""
+    named = person(facts, "second", tr("Second name"), needed=needed, hint=hint, names=(tr("second name"),))
+    if not facts.seconds_prove:
+        return (named,)
+    says = tr("The person named types it, unseen by others: the club requires it. Who has none sets one first.")
+    proof = Secret(key=_PROOF, label=tr("Passphrase of the second name"), needed=needed, hint=says,
+                   names=(tr("passphrase of the second name"),))  # fmt: skip
+    return named, proof
+
+
+def with_second(office: Office, given: Values) -> Office:
+    """The office for this one deed, with the second name proved where the form asked for its passphrase."""
+    return vouch_second(office, given.one("second", str), given.one(_PROOF, str)) if given.has(_PROOF) else office
 
 
 def people_line(facts: FormFacts, key: str, label: str, *, needed: bool = False, hint: str = "",

@@ -2,7 +2,7 @@
 
 from msgspec.structs import replace
 
-from inspector.desk.deeds.common import person, why
+from inspector.desk.deeds.common import second, why, with_second
 from inspector.desk.form.asked import Asked, Day, Line, OneOf
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
@@ -24,7 +24,7 @@ def give(about: PersonInFull, scopes: Scopes) -> Deed[PersonInFull]:
         since = given.day("since") or office.today
         held = Competence(given.one("scope", str), since, given.day("until"))
         ground = Widening(given.text("why"), given.one("second", str), given.text("paper"))
-        return _told(office, give_competence(office, about.person.id, held, ground))
+        return _told(office, give_competence(with_second(office, given), about.person.id, held, ground))
 
     return Deed(
         "give competence", tr("Let judge more"), tr("What {name} may judge", name=about.person.name),
@@ -35,7 +35,7 @@ def give(about: PersonInFull, scopes: Scopes) -> Deed[PersonInFull]:
             Day(key="since", label=tr("From"), stands=facts.today, names=(tr("since"),)),
             _until(tr("Its last day; empty where it has no end.")),
             why(needed=True, hint=tr("For example the course that was passed.")),
-            _second(facts, about),
+            *_second(facts, about),
             Line(key="paper", label=tr("Shown by"), names=(tr("paper"),),
                  hint=tr("Needed where it counts from before today: the certificate or course that shows it.")),
         ),
@@ -51,7 +51,8 @@ def renew(about: PersonInFull) -> Deed[PersonInFull]:
         if until is None:
             raise Refused(tr("until"), tr("It is needed."), tr("Write the day to which it is renewed."))
         ground = Widening(given.text("why"), given.one("second", str))
-        return _told(office, renew_competence(office, about.person.id, given.one("scope", str), until, ground))
+        scope, proved = given.one("scope", str), with_second(office, given)
+        return _told(office, renew_competence(proved, about.person.id, scope, until, ground))
 
     return Deed(
         "renew competence", tr("Renew"), tr("Renew what {name} may judge", name=about.person.name),
@@ -60,7 +61,7 @@ def renew(about: PersonInFull) -> Deed[PersonInFull]:
             _scope(about, ends_alone=True),
             _until(tr("Its new last day."), needed=True),
             why(needed=True, hint=tr("For example a refresher course.")),
-            _second(facts, about),
+            *_second(facts, about),
         ),
         do, tr("Renew it"), fits=_none_ends,
     )  # fmt: skip
@@ -111,12 +112,12 @@ def _until(hint: str, *, needed: bool = False) -> Asked:
     return Day(key="until", label=tr("Until"), hint=hint, needed=needed)
 
 
-def _second(facts: FormFacts, about: PersonInFull) -> Asked:
+def _second(facts: FormFacts, about: PersonInFull) -> tuple[Asked, ...]:
     others = replace(facts, people=tuple(one for one in facts.people if one.id != about.person.id))
     hint = tr("Another person of the register who stands behind it.")
     if about.at_desk:
         hint = tr("Another person of the register who stands behind it: nobody widens his own competence alone.")
-    return person(others, "second", tr("Second name"), names=(tr("second name"),), hint=hint)
+    return second(others, hint=hint)
 
 
 def _told(office: Office, changed: Person) -> Done:

@@ -1,6 +1,6 @@
 """What is added to a report afterwards, who lets its pieces go, and the bundle for whoever inquires into it."""
 
-from inspector.desk.deeds.common import by, person, told, why
+from inspector.desk.deeds.common import by, person, second, told, why, with_second
 from inspector.desk.deeds.exchange import passphrase_for, signing_fields
 from inspector.desk.form.asked import Asked, Files, Line, Part, Prose, Tick
 from inspector.desk.form.deed import Deed, Done
@@ -92,6 +92,7 @@ def release(incident: IncidentTold) -> Deed[IncidentTold]:
         tags = _ticked(about, given, cars=True)
         given_by = {"second": given.one("second", str), "why": given.text("why"), "by": given.one("by", str)}
         cars = [tag for tag in tags if tag in about.kept_vehicles]
+        office = with_second(office, given)
         with office.book.together():  # all of them or none
             freed = [release_evidence(office, about.ref, tag, **given_by) for tag in tags if tag not in cars]
             for tag in cars:
@@ -108,7 +109,7 @@ def release(incident: IncidentTold) -> Deed[IncidentTold]:
             Part(tr("What is let go"), _ticks(about, cars=True)),
             Part("", (
                 why(needed=True, label=tr("Why it need not be kept"), hint=tr("And who agreed.")),
-                person(facts, "second", tr("Second name"), needed=True, names=(tr("second name"),)),
+                *second(facts, needed=True),
                 person(facts, "by", tr("First name"), names=(tr("released by"), tr("by")),
                        nobody=tr("whoever is at the desk")),
             )),

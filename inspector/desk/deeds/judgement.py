@@ -1,6 +1,6 @@
 """What people say of a piece beside inspections, and how a retired one ends."""
 
-from inspector.desk.deeds.common import by, on_day, person, told, why
+from inspector.desk.deeds.common import by, on_day, person, second, told, why, with_second
 from inspector.desk.form.asked import Line, OneOf, Part, Tick
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
@@ -65,7 +65,7 @@ def strike(piece: Opened) -> Deed[Opened]:
 
     def do(office: Office, about: Opened, given: Values) -> Done:
         judged = strike_entry(
-            office, about.tag, given.one("entry", str), given.one("second", str), given.text("why"),
+            with_second(office, given), about.tag, given.one("entry", str), given.one("second", str), given.text("why"),
             given.one("by", str),
         )  # fmt: skip
         return told(tr("The entry is struck; {tag} is held until it is inspected anew.", tag=about.tag), judged)
@@ -77,7 +77,7 @@ def strike(piece: Opened) -> Deed[Opened]:
         lambda facts, about: (
             OneOf(key="entry", label=tr("Entry"), choices=entries),
             why(needed=True, hint=tr("What was wrong with it, and how you know.")),
-            person(facts, "second", tr("Second name"), needed=True, names=(tr("second name"),)),
+            *second(facts, needed=True),
             by(facts, tr("struck by")),
         ),
         do, tr("Strike it"),

@@ -2,7 +2,7 @@
 
 from msgspec.structs import replace
 
-from inspector.desk.deeds.common import by, people_line, person, told, why
+from inspector.desk.deeds.common import by, people_line, person, second, told, why, with_second
 from inspector.desk.deeds.words import bases, stated_on
 from inspector.desk.form.asked import Asked, Line, Number, OneOf, Prose
 from inspector.desk.form.deed import Deed, Done
@@ -89,7 +89,7 @@ def label_anew(piece: Opened) -> Deed[Opened]:
 
     def do(office: Office, about: Opened, given: Values) -> Done:
         judged = change_item.label_anew(
-            office, about.tag, rating_in(office, given), given.text("why"), given.one("by", str),
+            with_second(office, given), about.tag, rating_in(office, given), given.text("why"), given.one("by", str),
             given.one("second", str), _seen(about),
         )  # fmt: skip
         return told(tr("The rating of {tag} is written down.", tag=about.tag), judged)
@@ -102,7 +102,7 @@ def label_anew(piece: Opened) -> Deed[Opened]:
             *rating_fields(basis=about.judged.dossier.item.rating.basis),
             why(needed=True),
             person(facts, "by", tr("Read by"), names=(tr("read by"),), nobody=tr("whoever is at the desk")),
-            person(facts, "second", tr("Second name"), names=(tr("second name"),)),
+            *second(facts),
         ),
         do, tr("Write it down"), goes_on=_goes_on,
     )  # fmt: skip
@@ -113,7 +113,7 @@ def owner(piece: Opened) -> Deed[Opened]:
 
     def do(office: Office, about: Opened, given: Values) -> Done:
         judged = change_item.change_owner(
-            office,
+            with_second(office, given),
             about.tag,
             given.text("owner"),
             given.text("why"),
@@ -130,7 +130,7 @@ def owner(piece: Opened) -> Deed[Opened]:
             people_line(facts, "owner", tr("New owner"), needed=True, names=(tr("owner"),),
                         hint=tr("A person, another club, or {club}.", club=facts.club or tr("the club"))),
             why(needed=True),
-            person(facts, "second", tr("Second name"), names=(tr("second name"),)),
+            *second(facts),
             by(facts, tr("written down by")),
         ),
         do, tr("Write it down"), goes_on=_goes_on,

@@ -1,6 +1,6 @@
 """Withdraw a recall that was entered wrongly, and tell whoever was written to by it."""
 
-from inspector.desk.deeds.common import person, why
+from inspector.desk.deeds.common import person, second, why, with_second
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.drawings.marks import outcome_word
@@ -15,8 +15,8 @@ def withdraw(recall: RecallTold) -> Deed[RecallTold]:
     """Two competent persons take the notice back."""
 
     def do(office: Office, about: RecallTold, given: Values) -> Done:
-        done = withdraw_recall(office, about.ref, given.text("why"), second=given.one("second", str),
-                               by=given.one("by", str))  # fmt: skip
+        names = {"second": given.one("second", str), "by": given.one("by", str)}
+        done = withdraw_recall(with_second(office, given), about.ref, given.text("why"), **names)
         return Done(tr("{ref} is withdrawn.", ref=done.ref), "\n".join(_told(done)))
 
     return Deed(
@@ -27,7 +27,7 @@ def withdraw(recall: RecallTold) -> Deed[RecallTold]:
            "the two waits for an inspection. If the notice itself is at an end, settle its pieces and close it."),
         lambda facts, about: (
             why(needed=True, label=tr("What was wrong with the entry"), hint=tr("And how you know.")),
-            person(facts, "second", tr("Second name"), needed=True, names=(tr("second name"),)),
+            *second(facts, needed=True),
             person(facts, "by", tr("First name"), names=(tr("said by"), tr("by")),
                    nobody=tr("whoever is at the desk")),
         ),

@@ -28,6 +28,7 @@ from inspector.desk.look import GRID, Look, Type
 from inspector.desk.opened import Opened, draft_key
 from inspector.desk.plain import button, hairline, said
 from inspector.duties.keep_draft import Draft
+from inspector.duties.keep_passphrases import seconds_asked
 from inspector.duties.log_inspection import Written
 from inspector.duties.office import Office
 from inspector.duties.plausible import Caution, cautions, widest_hole
@@ -127,7 +128,9 @@ class InspectForm(QWidget):
         if not facts.answers and not facts.readings:
             self.preview.wait(nothing_yet(faults))
             return
-        seated = replace(self._office, officer=self.head.inspector)
+        by, more = self.head.inspector, self.head.more
+        second = more.second.value if more.proof.text() else ""  # a wrong passphrase is refused when it is saved
+        seated = replace(self._office, officer=by, vouched=self._office.vouches_for(by), vouched_second=second)
         try:
             judged = preview_verdict(seated, self._dossier, facts)
         except Refused as refusal:
@@ -149,7 +152,7 @@ class InspectForm(QWidget):
             return
         self.save_button.setEnabled(False)
         whole = replace(facts, first_values=first_values(self.noted, facts))
-        written = Written(whole, self.body.confirmed, self.photos.photos)
+        written = Written(whole, self.body.confirmed, self.photos.photos, self.head.more.proof.text())
         self.keeper.hold(lambda: self.save.emit(self.tag, written))
 
     def not_saved(self, refusal: Refused) -> None:
@@ -194,10 +197,12 @@ class InspectForm(QWidget):
         self.body.caution(found)
 
     def _look_beside(self) -> None:
-        """Ask for the draft, and for what other pieces say of this one."""
+        """Ask for the draft, for what other pieces say of this one, and whether a second name is to be proved."""
         self.keeper.look()
         given = (self._office, self._dossier)
         self._background.run(widest_hole, *given, done=while_alive(self, self._know_hole), failed=lambda _: None)
+        ask = while_alive(self, self.head.more.ask_proof)
+        self._background.run(seconds_asked, self._office, done=ask, failed=lambda _: None)
 
     def _know_hole(self, hole: Figure | None) -> None:
         self._widest_hole = hole
