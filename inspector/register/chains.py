@@ -6,15 +6,25 @@ follow the same line, and every chain ends in a line that a merge names, or in t
 """
 
 import json
+import sqlite3
 from collections.abc import Iterator, Mapping
 from typing import Any
 
 from inspector.gear.lists import Fault
+from inspector.register.aside import as_key
 from inspector.register.canonical import digest_of
 
 GENESIS = "0" * 64
 MERGE = "merge"  # the deed whose line names the heads that it took over
 HEADS = "heads"  # the fact of that line under which they stand
+_TABLES = (
+    "CREATE TABLE line (own PRIMARY KEY, number) WITHOUT ROWID",
+    "CREATE TABLE follower (before, origin, PRIMARY KEY (before, origin)) WITHOUT ROWID",
+)
+_NOTE = "INSERT OR REPLACE INTO line VALUES (?, ?)"
+_NUMBER = "SELECT number FROM line WHERE own = ?"
+_FOLLOW = "INSERT OR IGNORE INTO follower VALUES (?, ?)"
+_BESIDE = "SELECT origin FROM follower WHERE before = ?"
 
 
 def line_hash(number: int, origin: str, at: str, by: str, deed: str, body: str, before: str) -> str:
@@ -29,11 +39,13 @@ def hash_of(row: Mapping[Any, Any]) -> str:
 
 
 class Chains:
-    """Takes the lines in their order in the register and tells what does not hold together."""
+    """Takes the lines in their order in the register and tells what does not hold together. noted: put aside there."""
 
-    def __init__(self) -> None:
-        self._numbers = {GENESIS: 0}
-        self._followers: dict[str, set[str]] = {}
+    def __init__(self, noted: sqlite3.Connection) -> None:
+        self._noted = noted
+        for one in _TABLES:
+            noted.execute(one)
+        self._note(GENESIS, 0)
         self._open: dict[str, int] = {}  # hashes that no line follows yet, and where they stand
         self.last_id = 0
         self.head = GENESIS
@@ -58,23 +70,31 @@ class Chains:
 
     def _follows(self, row: Mapping[Any, Any], line: int) -> Iterator[Fault]:
         before, own, origin = str(row["before"]), str(row["hash"]), str(row["origin"])
-        if before not in self._numbers:
+        number = self._number_of(before)
+        if number is None:
             yield Fault("ledger", "does not follow from any line before it", line)
-        elif row["number"] != self._numbers[before] + 1:
+        elif row["number"] != number + 1:
             yield Fault("ledger", "does not have the number after the line that it follows", line)
-        beside = self._followers.setdefault(before, set())
+        beside = {str(one) for (one,) in self._noted.execute(_BESIDE, (as_key(before),))}
         if origin in beside or (beside and before == GENESIS):
             yield Fault("ledger", "follows a line that another one of the same copy follows already", line)
-        beside.add(origin)
-        self._numbers[own] = int(row["number"])
+        self._noted.execute(_FOLLOW, (as_key(before), origin))
+        self._note(own, int(row["number"]))
         self._open.pop(before, None)
         self._open[own] = line
 
     def _takes_over(self, row: Mapping[Any, Any], line: int) -> Iterator[Fault]:
         for head in heads_named(str(row["body"])):
-            if head not in self._numbers:
+            if self._number_of(head) is None:
                 yield Fault("ledger", f"took over lines up to {head[:12]}, which are gone", line)
             self._open.pop(head, None)
+
+    def _number_of(self, own: str) -> int | None:
+        found = self._noted.execute(_NUMBER, (as_key(own),)).fetchone()
+        return int(found[0]) if found else None
+
+    def _note(self, own: str, number: int) -> None:
+        self._noted.execute(_NOTE, (as_key(own), number))
 
 
 def heads_named(body: str) -> tuple[str, ...]:

@@ -5,12 +5,13 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 from functools import cache
 from operator import attrgetter
-from typing import Any
+from typing import Any, TypeVar
 
 from msgspec import Struct
 from sqlalchemy import CompoundSelect, Connection, Table, bindparam, literal_column, select, union_all
 
 _AT_ONCE = 500
+Key = TypeVar("Key")
 _TURN = attrgetter("day", "id")
 
 
@@ -59,6 +60,6 @@ def _question(of: tuple[Table, ...], ever: Table | None) -> CompoundSelect[Any]:
     return union_all(*each)
 
 
-def shares(keys: Sequence[str]) -> Iterator[Sequence[str]]:
+def shares(keys: Sequence[Key]) -> Iterator[Sequence[Key]]:
     """The keys in shares that every database takes in one question."""
     return (keys[at : at + _AT_ONCE] for at in range(0, len(keys), _AT_ONCE))

@@ -6,18 +6,20 @@ taken out for good, so the ledger, which stays, has only eight bits of them: eno
 far too little to guess from. The name of this copy is in no deed: under another name its lines go on just as well.
 """
 
-import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import islice
 from typing import Any
 
-from sqlalchemy import Connection, Table, func, select
+from sqlalchemy import Column, Connection, RowMapping, Table, func, select
 
 from inspector.gear.lists import Fault
 from inspector.register import tables, year_tables
+from inspector.register.accounts import Accounts
+from inspector.register.aside import is_storable
 from inspector.register.canonical import canonical, digest
 from inspector.register.field_setting import FOLLOWS, WITHOUT_CONTACTS
+from inspector.register.streams import AT_ONCE
 
-Told = dict[tuple[str, str], tuple[str, int]]  # table and key of a row; its checksum, "" once taken out, and the line
 _CRC_POLYNOMIAL = 0x07
 _STANDING = (
     "item_id", "verdict_id", "outcome", "headline", "next_due", "holds_until", "search", "unloosened", "tag", "kind",
@@ -56,31 +58,28 @@ def _crc8(data: bytes) -> int:
     return left
 
 
-def take(told: Told, line: Mapping[Any, Any]) -> None:
-    """Note what a line says of rows that may change; the last line to name one counts."""
-    try:
-        for table, key, own in json.loads(line["body"]).get("kept", ()):
-            told[str(table), str(key)] = (str(own), int(line["id"]))
-    except (ValueError, KeyError, TypeError, AttributeError):
-        return  # a body that cannot be read is told by its line's hash
-
-
-def kept_faults(connection: Connection, told: Told) -> Iterator[Fault]:
+def kept_faults(connection: Connection, accounts: Accounts) -> Iterator[Fault]:
     """Rows that are not what the last line about them says. Rows of which no line tells are older than this proof."""
     left_out = select(tables.club_setting.c.value).where(tables.club_setting.c.key == WITHOUT_CONTACTS)
     goes_without = {"contact"} if connection.execute(left_out).first() else set()
     for name, (table, columns) in _FOLLOWED.items():
         if not _may_read(connection, name):
             continue
-        rows = {str(row[columns[0]]): row for row in connection.execute(select(table)).mappings()}
-        for (where, key), (own, line) in told.items():
-            if where != name:
-                continue
-            row = rows.get(key)
-            if row is None and name in goes_without:
-                continue
-            if (checksum(name, row) if row is not None else "") != own:
-                yield Fault(name, f"{key} is not what was entered last", line)
+        told = accounts.kept(name)
+        while some := list(islice(told, AT_ONCE)):
+            rows = _rows(connection, table.c[columns[0]], [key for key, *_ in some])
+            for key, own, line in some:
+                row = rows.get(key)
+                if row is None and name in goes_without:
+                    continue
+                if (checksum(name, row) if row is not None else "") != own:
+                    yield Fault(name, f"{key} is not what was entered last", line)
+
+
+def _rows(connection: Connection, column: Column[Any], keys: Sequence[str]) -> dict[str, RowMapping]:
+    """The rows with these keys; no database has one that it could not be asked for."""
+    asked = select(column.table).where(column.in_([key for key in keys if is_storable(key)]))
+    return {str(row[column.name]): row for row in connection.execute(asked).mappings()}
 
 
 def _may_read(connection: Connection, table: str) -> bool:

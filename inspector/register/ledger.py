@@ -7,19 +7,19 @@ changed row as surely as a changed line.
 import json
 from collections.abc import Iterator, Mapping
 from datetime import datetime
-from typing import Any
 
 from msgspec import Struct
-from sqlalchemy import Connection, RowMapping, select
+from sqlalchemy import Connection, select
 
 from inspector.gear.lists import Fault, Verified
 from inspector.language import tr
 from inspector.refused import Refused
-from inspector.register import tables
+from inspector.register.accounts import Accounts
+from inspector.register.aside import aside
 from inspector.register.canonical import canonical, digest
 from inspector.register.chains import GENESIS, Chains, hash_of
 from inspector.register.gaps import gaps_told
-from inspector.register.kept import Told, kept_faults, take
+from inspector.register.kept import kept_faults
 from inspector.register.naming import naming_faults
 from inspector.register.standing_check import standing_faults
 from inspector.register.streams import few_at_a_time
@@ -29,7 +29,6 @@ MOVED, ARRIVED = "move away", "arrive"  # the last line where a register left, t
 _LAST = select(ledger.c.id, ledger.c.number, ledger.c.hash, ledger.c.deed).order_by(ledger.c.id.desc()).limit(1)
 _FOLLOWED = tuple(table for table in APPEND_ONLY if table is not ledger)
 Tip = tuple[int, str]  # number and hash of the line that the next one follows
-_Accounted = dict[tuple[str, str], dict[str, int]]  # table and id of a row; its digest and the line that names it
 
 
 class Wrote(Struct, frozen=True):
@@ -119,49 +118,38 @@ def verify(connection: Connection, against: str = "") -> Verified:
     against: a head printed on a document, sought in the chain.
     """
     faults: list[Fault] = []
-    accounted: _Accounted = {}
-    chains, seen, known, told = Chains(), False, set[Fault](), Told()
-    for row in connection.execute(few_at_a_time(ledger).order_by(ledger.c.id)).mappings():
-        faults += chains.faults_of(row)
-        seen = seen or (bool(against) and str(row["hash"]).startswith(against))
-        known |= gaps_told(row)
-        take(told, row)
-        _account(accounted, row)
-    faults += chains.faults_at_end()
-    faults += _row_faults(connection, accounted)
-    faults += kept_faults(connection, told)
-    gaps = tuple(one for one in faults if one in known)
-    faults = [one for one in faults if one not in known]
-    if not faults:  # what stands is held against verdicts that are as they were entered
-        faults += standing_faults(connection, [key for name, key in accounted if name == tables.verdict.name])
-        faults += naming_faults(connection, {key: min(lines.values()) for key, lines in accounted.items()})
+    with aside() as noted:
+        accounts, chains, seen, known = Accounts(noted), Chains(noted), False, set[Fault]()
+        for some in connection.execute(few_at_a_time(ledger).order_by(ledger.c.id)).mappings().partitions():
+            for row in some:
+                faults += chains.faults_of(row)
+                seen = seen or (bool(against) and str(row["hash"]).startswith(against))
+                known |= gaps_told(row)
+            accounts.take(some)
+        faults += chains.faults_at_end()
+        faults += _row_faults(connection, accounts)
+        faults += kept_faults(connection, accounts)
+        gaps = tuple(one for one in faults if one in known)
+        faults = [one for one in faults if one not in known]
+        if not faults:  # what stands is held against verdicts that are as they were entered
+            faults += standing_faults(connection, accounts)
+            faults += naming_faults(connection, accounts)
+        row_count = accounts.row_count
     if against and not seen:
         faults.append(Fault("ledger", f"no line has the head {against}: lines were cut off or written anew after it"))
-    return Verified(chains.last_id, len(accounted), chains.head, tuple(faults), gaps)
+    return Verified(chains.last_id, row_count, chains.head, tuple(faults), gaps)
 
 
-def _account(accounted: _Accounted, row: RowMapping) -> None:
-    """Note the rows that a line names. Bytes and rulebooks are named by every copy that kept them, and kept once."""
-    for name, key, own in rows_named(row):
-        accounted.setdefault((name, key), {})[own] = int(row["id"])
-
-
-def rows_named(row: Mapping[Any, Any]) -> list[tuple[str, str, str]]:
-    """Table, id and digest of each row that a line names; none where it cannot be read."""
-    try:
-        return [(str(table), str(key), str(own)) for table, key, own in json.loads(row["body"])["rows"]]
-    except (ValueError, KeyError, TypeError):
-        return []
-
-
-def _row_faults(connection: Connection, accounted: _Accounted) -> Iterator[Fault]:
-    left = dict(accounted)
+def _row_faults(connection: Connection, accounts: Accounts) -> Iterator[Fault]:
     for table in _FOLLOWED:
-        for row in connection.execute(few_at_a_time(table)).mappings():
-            named = left.pop((table.name, str(row["id"])), None)
-            if named is None:
-                yield Fault(table.name, f"row {row['id']} is in no line of the ledger")
-            elif digest(dict(row.items())) not in named:
-                yield Fault(table.name, f"row {row['id']} was changed after it was written", max(named.values()))
-    for (name, key), lines in left.items():
-        yield Fault(name, f"row {key} is gone", max(lines.values()))
+        columns, at = tuple(table.c.keys()), table.c.keys().index("id")
+        for some in connection.execute(few_at_a_time(table)).partitions():
+            named = accounts.meet(table.name, [str(row[at]) for row in some])
+            for row in some:
+                lines = named.pop(str(row[at]), None)
+                if lines is None:
+                    yield Fault(table.name, f"row {row[at]} is in no line of the ledger")
+                elif digest(dict(zip(columns, row, strict=True))) not in lines:
+                    yield Fault(table.name, f"row {row[at]} was changed after it was written", max(lines.values()))
+    for name, key, line in accounts.gone():
+        yield Fault(name, f"row {key} is gone", line)

@@ -10,9 +10,9 @@ from sqlalchemy import Connection, Table, func, insert, select
 from inspector.gear.lists import Verified
 from inspector.language import tr
 from inspector.refused import Refused
+from inspector.register.accounts import rows_named
 from inspector.register.chains import GENESIS
 from inspector.register.columns import METADATA
-from inspector.register.ledger import rows_named
 from inspector.register.naming import name_all
 from inspector.register.tables import APPEND_ONLY, club_setting, document, ledger
 from inspector.register.year_tables import attachment_data

@@ -12,6 +12,7 @@ from sqlalchemy.exc import DatabaseError
 from inspector.gear.lists import Fault, Verified
 from inspector.refused import Refused
 from inspector.register import ledger
+from inspector.register.aside import NoPlaceAside
 from inspector.register.chains import GENESIS
 from inspector.register.columns import METADATA
 from inspector.register.guards import changed_triggers, missing_triggers
@@ -26,6 +27,8 @@ def prove(connection: Connection, against: str = "") -> Verified:
         faults += _file_faults(connection)
         faults += _table_faults(connection)
         found = ledger.verify(connection, against)
+    except NoPlaceAside:
+        raise
     except (DatabaseError, ValueError, Refused) as error:
         why = getattr(error, "orig", error)
         return Verified(0, 0, GENESIS, (*faults, Fault("register", f"it cannot be read to its end: {why}")))

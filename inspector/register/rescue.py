@@ -12,12 +12,13 @@ from inspector.gear.lists import Fault
 from inspector.language import tr
 from inspector.refused import Refused
 from inspector.register import ledger
+from inspector.register.accounts import Key, rows_named
 from inspector.register.backup import check_free, sha256_of, single_file, take_name
 from inspector.register.columns import METADATA
 from inspector.register.gaps import as_told
 from inspector.register.guards import guarded_engine
 from inspector.register.naming import name_all
-from inspector.register.salvage import Key, Row, Salvage, facts_of, salvage
+from inspector.register.salvage import Row, Salvage, facts_of, salvage
 from inspector.register.upgrade import bring_up
 
 _WORK = ".rescue"
@@ -189,5 +190,5 @@ def _lost_rows(found: Salvage, orphans: Mapping[Key, str]) -> Iterator[LostRow]:
 
 
 def _keys(line: Row) -> Iterator[Key]:
-    for name, key, _ in ledger.rows_named(line):
+    for name, key, _ in rows_named(line):
         yield name, key

@@ -12,18 +12,18 @@ from typing import Any
 from msgspec import Struct, field
 
 from inspector.register import tables
+from inspector.register.accounts import Key, rows_kept, rows_named
 from inspector.register.canonical import digest
 from inspector.register.chains import hash_of
 from inspector.register.columns import METADATA
 from inspector.register.field_setting import COPY_OF
 from inspector.register.guards import guarded_engine
-from inspector.register.kept import Told, checksum, take
-from inspector.register.ledger import rows_named
+from inspector.register.kept import checksum
 from inspector.register.raw_pages import RawFile, Record, named
 from inspector.register.upgrade import bring_up
 
 Row = dict[str, Any]
-Key = tuple[str, str]  # table and id
+Told = dict[Key, tuple[str, int]]  # the checksum of a row that may change, "" once taken out, and the line
 _MAY_CHANGE = ("club_setting", "contact")
 _COPY_OF = ("club_setting", COPY_OF)  # in no line; a field copy that took itself for more would be worse than none
 _OF_IDS = frozenset(one.name for one in tables.APPEND_ONLY) - {"ledger", "attachment_data", "rulebook", "document"}
@@ -121,7 +121,7 @@ def _accounted(lines: Mapping[int, Row]) -> tuple[dict[Key, dict[str, int]], Tol
     for place in sorted(lines):
         for name, key, own in rows_named(lines[place]):
             accounted.setdefault((name, key), {})[own] = place
-        take(told, lines[place])
+        told |= {(name, key): (own, place) for name, key, own in rows_kept(lines[place])}
     return accounted, told
 
 

@@ -2,10 +2,10 @@
 
 from sqlalchemy import LargeBinary, Select, Table, select
 
-_ROWS, _FILES = 200, 2  # in memory at a time; files may be large
+AT_ONCE, _FILES = 200, 2  # rows in memory at a time; files may be large
 
 
 def few_at_a_time(table: Table) -> Select[tuple[object, ...]]:
     """Every row of a table; to be read to its end, or the connection let go, before anything is written."""
     has_files = any(isinstance(column.type, LargeBinary) for column in table.c)
-    return select(table).execution_options(yield_per=_FILES if has_files else _ROWS)
+    return select(table).execution_options(yield_per=_FILES if has_files else AT_ONCE)

@@ -95,6 +95,14 @@ def test_a_piece_that_is_there_already_is_shown_beside_the_row(office: Office, t
     assert shared.count(Fate.TAKEN) == 3
 
 
+def test_a_row_without_a_serial_is_like_no_piece_with_one_of_signs_alone(office: Office, tmp_path: Path) -> None:
+    book_in(office, replace(shackle(), maker_mark="QVO", serial="--"))
+    heads = f"{HEADS};Maker;Serial no."
+    found = run(office, listed(tmp_path, *(f"{shackle_line(f'A-{at}')};QVO;{serial}" for at, serial in
+                                           enumerate(("", "--", "-/-"), 1)), heads=heads))  # fmt: skip
+    assert [one for one, _ in fates(found)] == [Fate.TAKEN, Fate.DUPLICATE, Fate.TAKEN]
+
+
 def test_of_rows_that_say_the_same_one_is_taken_and_of_others_none(desk: Office, tmp_path: Path) -> None:
     lines = (shackle_line(), shackle_line(), shackle_line("A-2"), shackle_line("a-2", "3.25"))
     found = run(desk, listed(tmp_path, *lines))

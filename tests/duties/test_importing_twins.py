@@ -11,7 +11,11 @@ from inspector.gear.item import NewItem, Rating
 from inspector.gear.kind import Basis
 
 _UNRATED = Rating(Basis.UNRATED, None, None, "none")
-_ROW = st.tuples(st.sampled_from("AaB"), st.sampled_from(["", "S1", "s-1", "T"]), st.sampled_from(["", "Q", "q.", "Z"]))
+_ROW = st.tuples(
+    st.sampled_from("AaB"),
+    st.sampled_from(["", "S1", "s-1", "T", "--", "--", "/"]),
+    st.sampled_from(["", "Q", "q.", "Z"]),
+)
 _ROWS = st.lists(st.tuples(_ROW, st.sampled_from(["", "shed"])), max_size=9)
 
 
@@ -43,7 +47,9 @@ def _groups(rows: Sequence[RowFate], *, shared: bool) -> list[list[RowFate]]:
         assert one.facts
         groups.setdefault(("tag", one.tag.lower()), []).append(one)
         if one.facts.serial and not shared:
-            groups.setdefault(("serial", one.facts.serial.lower().replace("-", " ")), []).append(one)
+            serial = one.facts.serial  # one of signs alone is its own text: with its signs away it would be none
+            spelt = serial.lower().replace("-", " ") if any(map(str.isalnum, serial)) else serial
+            groups.setdefault(("serial", spelt), []).append(one)
     return list(groups.values())
 
 
@@ -58,3 +64,14 @@ def test_each_row_is_told_of_the_row_it_may_be(said: list[tuple[tuple[str, str, 
                 wanted.setdefault(one.number, other)
     names = [names_of(one.facts, shared_serials=shared) if one.facts else None for one in rows]
     assert twins_in(rows, names) == wanted
+
+
+@given(st.text("-–/.#*_ ", max_size=4), st.text(max_size=4))
+@example("--", "")
+def test_a_serial_of_signs_alone_is_like_itself_and_like_no_other(signs: str, other: str) -> None:
+    """Neither like none, nor like another such, nor like one that can be read."""
+    one, two = (names_of(NewItem("A", "winch", _UNRATED, serial=text), shared_serials=False).serial
+                for text in (signs.strip(), other.strip()))  # fmt: skip
+    assert (one is None) is (not signs.strip()) and (two is None) is (not other.strip())
+    if signs.strip() != other.strip():
+        assert one != two

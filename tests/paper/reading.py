@@ -161,11 +161,3 @@ def sign_heights(printed: Printed) -> dict[str, float]:
             found[sign] = max(found.get(sign, 0.0), top - bottom)
     document.close()
     return found
-
-
-def last_page_text(printed: Printed) -> str:
-    """The text of the last page alone, where reading all of them would take long."""
-    document = opened(printed.pdf)
-    text: str = document[len(document) - 1].get_textpage().get_text_range()
-    document.close()
-    return " ".join(text.split())

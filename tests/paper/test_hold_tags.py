@@ -1,5 +1,7 @@
 """Tags for what is held, derated or retired: all that must be read is on each, and its code opens the piece."""
 
+import re
+
 import pytest
 from msgspec.structs import replace
 
@@ -14,7 +16,6 @@ from tests.paper.reading import (
     all_text,
     assert_no_text_on_text,
     assert_within_margins,
-    last_page_text,
     page_texts,
     pages_of,
     sign_heights,
@@ -93,9 +94,14 @@ def test_nothing_is_tied_to_evidence() -> None:
     assert page_texts(held) == page_texts(evidence)
 
 
-def test_a_hundred_tags_are_printed() -> None:
-    printed = hold_tags(sheet(*numbered(100)), PageSize.A4)
-    assert printed.page_count == 25 and "SH-099" in last_page_text(printed)
+def test_a_hundred_tags_are_printed_four_to_a_page() -> None:
+    made = numbered(100)
+    printed = hold_tags(sheet(*made), PageSize.A4)
+    pages = page_texts(printed)
+    assert len(pages) == printed.page_count == 25
+    for number, page in enumerate(pages):
+        named = list(dict.fromkeys(re.findall(r"SH-\d+", page)))
+        assert named == [one.tag for one in made[4 * number : 4 * number + 4]], number
 
 
 @pytest.mark.parametrize("word", ["Herabgesetzt", "Ausgesondert", "Gesperrt"])

@@ -4,6 +4,7 @@ import json
 from collections.abc import Callable
 from typing import Any
 
+from inspector.register.aside import aside
 from inspector.register.chains import GENESIS, HEADS, MERGE, Chains, hash_of
 from tests.each import each
 
@@ -32,14 +33,16 @@ def merged() -> list[Line]:
 
 def told(lines: list[Line]) -> list[str]:
     """Every fault of these lines."""
-    chains = Chains()
-    found = [fault.why for one in lines for fault in chains.faults_of(one)]
-    return [*found, *(fault.why for fault in chains.faults_at_end())]
+    with aside() as noted:
+        chains = Chains(noted)
+        found = [fault.why for one in lines for fault in chains.faults_of(one)]
+        return [*found, *(fault.why for fault in chains.faults_at_end())]
 
 
 def test_a_merged_ledger_holds_together_and_ends_in_its_last_line() -> None:
-    chains = Chains()
-    assert [fault for one in merged() for fault in chains.faults_of(one)] == []
+    with aside() as noted:
+        chains = Chains(noted)
+        assert [fault for one in merged() for fault in chains.faults_of(one)] == []
     assert list(chains.faults_at_end()) == []
     assert (chains.last_id, chains.head) == (6, merged()[-1]["hash"])
 

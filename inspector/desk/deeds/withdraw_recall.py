@@ -36,7 +36,7 @@ def withdraw(recall: RecallTold) -> Deed[RecallTold]:
 
 
 def tell_withdrawn(recall: RecallTold) -> Deed[RecallTold]:
-    """A letter to everybody who was written to."""
+    """A letter to everybody who was written to by a recall that is withdrawn."""
 
     def do(office: Office, about: RecallTold, given: Values) -> Done:
         papers = print_withdrawal(office, about.ref)
@@ -48,14 +48,9 @@ def tell_withdrawn(recall: RecallTold) -> Deed[RecallTold]:
         tr("Everybody who got a letter of it is told that it counts no more, why, and how each piece stands now. To be "
            "told still: {names}", names=", ".join(recall.untold) or tr("nobody")),
         lambda facts, about: (),
-        do, tr("Print the letters"), fits=_nobody_to_tell,
+        do, tr("Print the letters"),
+        fits=lambda about: "" if about.untold else tr("Nobody who was written to has still to be told."),
     )  # fmt: skip
-
-
-def _nobody_to_tell(about: RecallTold) -> str:
-    if not about.withdrawn:
-        return tr("The recall was not withdrawn.")
-    return "" if about.untold else tr("Nobody who was written to has still to be told.")
 
 
 def _told(done: WithdrawnRecall) -> list[str]:

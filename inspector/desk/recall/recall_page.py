@@ -30,7 +30,6 @@ from inspector.language import tr
 _MakeDeed = Callable[[RecallTold], Deed[Any]]
 _AFTER: tuple[_MakeDeed, ...] = (
     deeds.letters, deeds.answer, deeds.remind, deeds.clear, deeds.remedy, deeds.one_more, deeds.close, withdraw,
-    tell_withdrawn,
 )  # fmt: skip
 _LAST_LETTERS = 6  # older ones are printed again from the record of a piece
 
@@ -138,7 +137,8 @@ class RecallPage(ToldPage):
     def _deeds(self, found: OpenedRecall) -> list[tuple[str, Callable[[], object], str]]:
         """Every deed about it: its name, what it does, and why it cannot be done now."""
         told = found.told
-        made = [self._deed(one, told) for one in _AFTER]
+        offered = (*_AFTER, tell_withdrawn) if told.withdrawn else _AFTER  # of one that stands there is nothing to tell
+        made = [self._deed(one, told) for one in offered]
         made.append((file_deed(told.ref).name, partial(self._add_file, told), ""))
         again = [
             (tr("Print {number} again", number=number), partial(self.print_again, number), "")

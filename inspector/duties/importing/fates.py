@@ -12,8 +12,7 @@ from inspector.duties.importing.photos import Folder, with_photos
 from inspector.duties.importing.reader import Reader
 from inspector.duties.importing.rows import is_blank, read_row
 from inspector.duties.importing.said import Said, said_in
-from inspector.duties.importing.twins import Names, names_of, same_maker, say_the_same, twins_in
-from inspector.duties.importing.words import plain
+from inspector.duties.importing.twins import Names, names_of, plain_serial, same_maker, say_the_same, twins_in
 from inspector.duties.office import Office, told_of
 from inspector.gear.import_list import Beside, Fate, Row, RowFate, Sheet
 from inspector.gear.item import Item, NewItem
@@ -51,8 +50,8 @@ def known_of(page: Page) -> Known:
     every = page.every_item()
     serials: dict[str | None, list[Item]] = defaultdict(list)
     for item in every:
-        if item.facts.serial:
-            serials[plain(item.facts.serial)].append(item)
+        if serial := plain_serial(item.facts):
+            serials[serial].append(item)
     now = {item.tag: item for item in every}
     tags = {tag.casefold(): item for tag, item in now.items()}
     tags |= {

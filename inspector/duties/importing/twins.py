@@ -25,7 +25,10 @@ _Ends = tuple[_Twin, _Twin | None]  # the first of some rows, and the first that
 
 
 class Names(Struct, frozen=True, gc=False):
-    """What a row calls its piece, as plainly as two spellings of it are one. serial: None where several may bear it."""
+    """What a row calls its piece, as plainly as two spellings of it are one.
+
+    serial: None where it has none, or several may bear it.
+    """
 
     tag: str
     serial: str | None
@@ -33,7 +36,12 @@ class Names(Struct, frozen=True, gc=False):
 
 def names_of(facts: NewItem, *, shared_serials: bool) -> Names:
     """What a row calls its piece."""
-    return Names(facts.tag.casefold(), None if shared_serials else plain(facts.serial))
+    return Names(facts.tag.casefold(), None if shared_serials else plain_serial(facts))
+
+
+def plain_serial(facts: NewItem) -> str | None:
+    """A serial as plainly as two spellings of it are one, one of signs alone as it is; None where there is none."""
+    return plain(facts.serial) or facts.serial.strip() or None
 
 
 def twins_in(rows: Sequence[RowFate], names: Sequence[Names | None]) -> dict[int, RowFate]:
@@ -46,7 +54,7 @@ def twins_in(rows: Sequence[RowFate], names: Sequence[Names | None]) -> dict[int
     for row, one in zip(rows, names, strict=True) if tags or serials else ():
         if one and one.tag in tags:
             groups.setdefault(("tag", one.tag), []).append(row)
-        if one and one.serial in serials and row.facts and row.facts.serial:
+        if one and one.serial is not None and one.serial in serials:
             groups.setdefault(("serial", one.serial), []).append(row)
     found: dict[int, RowFate] = {}
     for group in groups.values():
