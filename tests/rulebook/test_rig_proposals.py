@@ -51,7 +51,9 @@ def kits(draw: st.DrawFn) -> list[RigPiece]:
     if draw(st.booleans()):
         found.append(piece("BR", "bridle_strap", draw(strong)))
     if draw(st.booleans()):
-        found.append(piece("HR", "hitch_receiver", "70 kN", draw(st.sampled_from("AB")), End.REAR))
+        on = draw(st.sampled_from("AB"))
+        found.append(piece("HR", "hitch_receiver", "70 kN", on, End.REAR))
+        found += [piece("TB", "tow_bar", draw(strong), on, End.REAR)] if draw(st.integers(0, 4)) else []
         found += [piece(f"HP{n}", "hitch_pin", draw(strong)) for n in range(draw(st.integers(0, 2)))]
         found += [piece("RI", "receiver_insert", draw(strong))]
     return found
@@ -129,9 +131,10 @@ def test_what_the_kit_lacks_is_named(without: str | tuple[str, ...], names: str)
 def test_an_insert_in_a_receiver_serves_where_there_is_no_point() -> None:
     kit = [one for one in sound_kit() if one.tag != "PA"]
     kit += [piece("HR", "hitch_receiver", "70 kN", "A", End.REAR), piece("HP", "hitch_pin", "130 kN")]
+    kit += [piece("TB", "tow_bar", "130 kN", "A", End.REAR)]
     found = proposed([*kit, piece("RI", "receiver_insert", "130 kN")]).result
     assert found is not None
-    assert found.rig.runs[0][-3:] == ("RI", "HP", "HR")
+    assert found.rig.runs[0][-4:] == ("RI", "HP", "HR", "TB")
     joint = next(one for one in found.joints if one.how == "pin_in_receiver")
     assert joint.planes == 2
     assert joint.figure("per_plane_n") == pytest.approx(found.load.pull_n / 2)
@@ -238,8 +241,11 @@ def test_a_pair_that_is_sound_only_slowly_says_up_to_which_speed() -> None:
 # --- what cannot serve is left out, with its reason, and stops no search ---
 
 
+BAR = piece("TB", "tow_bar", "130 kN", "A", End.REAR)
+
+
 def through_receiver(*more: RigPiece) -> list[RigPiece]:
-    """A point just weaker than the receiver beside it, with pin and insert for that; both would be sound."""
+    """A point just weaker than the receiver beside it, with pin and insert for that; both are sound with a bar."""
     return [
         *(piece("PA", "recovery_point", "62 kN", "A", End.REAR), piece("PB", "recovery_point", "98 kN", "B")),
         *(piece("HR", "hitch_receiver", "7 t", "A", End.REAR), piece("HP", "hitch_pin", "9 t")),
@@ -257,12 +263,18 @@ def test_a_receiver_whose_bar_cannot_serve_gives_way_to_a_point_that_can(ends: t
     unrated = with_facts(sound(BOOK.kind("tow_bar")), rating=Rating(Basis.UNRATED, None, None, "none"))
     bars = [piece(f"TB{at}", "tow_bar", "", "A", end, unrated) for at, end in enumerate(ends)]
     slow = replace(SAND, speed=figure("4 km/h", Dimension.SPEED))
-    without = proposed(through_receiver(), conditions=slow).result
-    assert without is not None and "HR" in without.rig.tags
+    with_bar = proposed(through_receiver(BAR), conditions=slow).result
+    assert with_bar is not None and "HR" in with_bar.rig.tags
     found = proposed(through_receiver(*bars), conditions=slow)
     assert found.result is not None and found.result.outcome is RigOutcome.SOUND
     assert "PA" in found.result.rig.tags
     assert "TB0" in why_left(found, "HR")
+
+
+def test_a_receiver_whose_bar_nobody_knows_gives_way_to_a_point_and_says_so() -> None:
+    found = proposed(through_receiver(), conditions=replace(SAND, speed=figure("4 km/h", Dimension.SPEED)))
+    assert found.result is not None and "PA" in found.result.rig.tags
+    assert why_left(found, "HR") == "Nobody wrote down which tow bar carries it."
 
 
 def test_what_sits_on_a_third_vehicle_is_left_there() -> None:
@@ -332,7 +344,7 @@ def test_an_insert_goes_only_with_a_tube_that_it_fills() -> None:
     for typed, serves in (("43 mm", True), ("38 mm", False), ("50 mm", False)):
         other = piece("RI", "receiver_insert", "200 kN", dossier=sized(block, "block_side", typed))
         slow = replace(SAND, speed=figure("4 km/h", Dimension.SPEED))
-        found = proposed([other if one.tag == "RI" else one for one in through_receiver()], conditions=slow).result
+        found = proposed([other if one.tag == "RI" else one for one in through_receiver(BAR)], conditions=slow).result
         assert found is not None and ("RI" in found.rig.tags) is serves, typed
 
 

@@ -126,11 +126,15 @@ def _in_line(layout: Layout) -> Iterator[RigFinding]:
 
 
 def _bars(layout: Layout) -> Iterator[RigFinding]:
-    """A receiver that nobody knows a tow bar behind: what carries it bears the pull as well."""
+    """A receiver that nobody knows a tow bar behind: the bar bears the pull as well, and unknown is never fit."""
     for part in layout.of_role("receiver"):
         if not any(layout.parts[tag].role == "bar" for tag in layout.near(part.tag)):
-            says = tr("Nobody wrote down which tow bar carries {tag}: what that bar bears is not known.", tag=part.tag)
-            yield RigFinding("bar", RigOutcome.CAUTION, says, layout.book.source_text("house_law"), (part.tag,))
+            says = tr(
+                "Nobody wrote down which tow bar carries {tag}: what that bar bears is not known. Book the bar in and "
+                "fit it to the vehicle at that end, or pull from a recovery point.",
+                tag=part.tag,
+            )
+            yield RigFinding("bar", RigOutcome.UNSOUND, says, layout.book.source_text("house_law"), (part.tag,))
 
 
 def _bridles(layout: Layout, loaded: Loaded, system: System) -> Iterator[RigFinding]:

@@ -6,6 +6,7 @@ from inspector.language import tr, within
 from inspector.mechanics import coupling, sections, shear, weld_group
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.rigs.layout import Joined, Layout, Part
+from inspector.rulebook.rigs.links import pin_left_ratio
 from inspector.rulebook.rigs.loads import Loaded
 from inspector.units import Dimension, System, show
 
@@ -51,7 +52,7 @@ def _summed(picture: str, layout: Layout, pair: tuple[Part, Part], force_n: floa
     """The numbers of this rig for the section that shows the joint."""
     book = layout.book
     if picture == "double_shear":
-        return _double_shear(pair, force_n, system)
+        return _double_shear(layout, pair, force_n, system)
     if picture == "single_shear":
         return _ball(book, _of(pair, "ball"), force_n, system)
     if picture == "weld_tension":
@@ -73,7 +74,7 @@ def _size(part: Part, key: str) -> float | None:
     return size.si if size and size.si > 0 else None
 
 
-def _double_shear(pair: tuple[Part, Part], force_n: float, system: System) -> Sum:
+def _double_shear(layout: Layout, pair: tuple[Part, Part], force_n: float, system: System) -> Sum:
     pinned = _of(pair, "shackle", "pin")
     pin_m = _size(pinned, "pin_diameter")
     half = show(force_n / 2, Dimension.FORCE, system)
@@ -88,7 +89,7 @@ def _double_shear(pair: tuple[Part, Part], force_n: float, system: System) -> Su
         stress=f"{stress_pa / _MEGA:.0f}",
     )
     capacity = pinned.piece.judged.verdict.capacity.now_n if pinned.piece else None
-    stands: Figures = (("strength_n", capacity),) if capacity is not None else ()
+    stands: Figures = (("strength_n", capacity * pin_left_ratio(layout, pinned)),) if capacity is not None else ()
     return (said,), (("pin_m", pin_m), ("per_plane_n", force_n / 2), ("stress_pa", stress_pa), *stands)
 
 

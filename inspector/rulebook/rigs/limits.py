@@ -93,11 +93,13 @@ def _sits_elsewhere(piece: RigPiece, role: Role, asked: Asked) -> bool:
 
 
 def _why_bar(one: Limited, facts: RigFacts, unable: dict[str, str]) -> str:
-    """Why the tow bar behind a receiver cannot serve: the receiver hangs on it."""
+    """Why the tow bar behind a receiver cannot serve, or that nobody knows one: the receiver hangs on it."""
     if one.role != "receiver":
         return ""
     try:
         bar = bar_behind(facts, one.piece)
     except Refused as refusal:
         return refusal.why
+    if not bar:
+        return tr("Nobody wrote down which tow bar carries it.")
     return tr("Its tow bar {bar} cannot serve. {why}", bar=bar, why=unable[bar]) if bar in unable else ""

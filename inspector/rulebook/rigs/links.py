@@ -14,6 +14,7 @@ from inspector.rulebook.load import Rulebook
 from inspector.rulebook.rig_texts import Role
 from inspector.rulebook.rigs.layout import Layout, Part
 from inspector.rulebook.rigs.loads import Loaded
+from inspector.rulebook.rigs.pin_lever import lever_left_ratio
 from inspector.rulebook.words import purpose_word
 from inspector.units import Dimension, System, show
 
@@ -90,6 +91,10 @@ def _strength(layout: Layout, part: Part, system: System) -> tuple[float | None,
     if strength_n is None:
         return None, (), why
     taken = [only] if only else []
+    bent = pin_left_ratio(layout, part)
+    if bent < 1:
+        strength_n *= bent
+        taken.append(tr("a longer lever in this receiver: {left} left", left=show(bent, Dimension.RATIO, system)))
     wet = wet_loss(part.text, layout.facts.rig.conditions.wet)
     if wet > 0:
         strength_n = fibre.strength_left_n(strength_n, wet)
@@ -100,6 +105,15 @@ def _strength(layout: Layout, part: Part, system: System) -> tuple[float | None,
             strength_n *= joint.left_ratio
             taken.append(tr("{joint}: {left} left", joint=joint.name, left=joint.left))
     return strength_n, tuple(taken), ""
+
+
+def pin_left_ratio(layout: Layout, part: Part) -> float:
+    """What the receiver and the block on either side of a hitch pin leave of its strength; 1 for any other part."""
+    if part.role != "pin" or part.piece is None:
+        return 1.0
+    near = [layout.parts[tag] for tag in layout.near(part.tag)]
+    tube, insert = (next((one.piece for one in near if one.role == role), None) for role in ("receiver", "insert"))
+    return lever_left_ratio(part.piece, tube, insert, layout.book)
 
 
 def own_strength(piece: RigPiece, role: str) -> tuple[float | None, str, str]:

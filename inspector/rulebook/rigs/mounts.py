@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from inspector.gear.rig import RigPiece
 from inspector.gear.trip import Vehicle
@@ -12,6 +13,7 @@ from inspector.rulebook.load import Rulebook
 from inspector.rulebook.rigs.fits import goes_with, hole_of, pin_passes
 from inspector.rulebook.rigs.layout import carries
 from inspector.rulebook.rigs.limits import Limited
+from inspector.rulebook.rigs.pin_lever import lever_left_ratio
 
 _LIKE = 2  # the best of several like pieces, and one more where both vehicles want one
 
@@ -82,11 +84,18 @@ def _receivers(here: list[Limited], at_hand: tuple[Limited, ...], book: Rulebook
         bars = [one for one in here if one.role == "bar" and carries(one.piece, receiver.piece)]
         pins = tuple(one for one in at_hand if pin_passes(one.piece, receiver.piece))
         inserts = tuple(one for one in at_hand if goes_with(one.piece, receiver.piece, book))
-        for pin in best(pins, "pin"):
-            for insert in best(inserts, "insert"):
+        for insert in best(inserts, "insert"):
+            for pin in best(tuple(_bent(one, receiver, insert, book) for one in pins), "pin"):
                 chain = (*bars[:1], receiver, pin, insert)
                 tags = tuple(one.tag for one in chain)
                 yield Mount((tags,), (1.0,), min(one.limit_n for one in chain), tags)
+
+
+def _bent(pin: Limited, receiver: Limited, insert: Limited, book: Rulebook) -> Limited:
+    """A pin with what the wall and the block leave of it."""
+    if pin.role != "pin":
+        return pin
+    return replace(pin, limit_n=pin.limit_n * lever_left_ratio(pin.piece, receiver.piece, insert.piece, book))
 
 
 def _same_end(one: RigPiece, other: RigPiece) -> bool:

@@ -23,8 +23,8 @@ from inspector.units import Dimension, System, show
 
 
 def rank(result: RigResult) -> tuple[bool, bool, float, int]:
-    """The order of rigs, the best one least: forbidden joint, an unfit or misfitting piece, least margin, joints."""
-    unfit = any(one.key in {"band.weak", "fit"} for one in result.findings)
+    """The order of rigs, the best one least: forbidden joint, a piece unfit or unknown or no fit, least margin, joints."""
+    unfit = any(one.key in {"band.weak", "fit", "bar"} for one in result.findings)
     unfit = unfit or any(one.outcome is RigOutcome.UNSOUND and not _is_only_weak(one.use_ratio) for one in result.links)
     margin = result.least_margin
     never = any(one.outcome is RigOutcome.NEVER for one in result.joints)

@@ -178,9 +178,17 @@ def test_a_typed_angle_never_makes_a_bridle_milder_than_its_points_and_its_lengt
 def test_a_receiver_is_not_sound_where_nobody_wrote_down_what_carries_it() -> None:
     """A bar that nobody entered bears the pull as a bar does that somebody did: silence makes nothing milder."""
     assert check(through_receiver(bar("BAR"))).outcome is RigOutcome.SOUND
+    held = check(through_receiver(bar("BAR", rated="")))
     without = check(through_receiver())
-    assert without.outcome is RigOutcome.CAUTION
-    assert findings(without, "bar")[0].about == ("R",)
+    assert without.outcome is held.outcome is RigOutcome.UNSOUND
+    (found,) = findings(without, "bar")
+    assert found.about == ("R",) and found.outcome is RigOutcome.UNSOUND and "Book the bar in" in found.says
+
+
+def test_a_light_bar_without_a_receiver_is_a_case_for_care_only_where_its_strength_is_known() -> None:
+    run = ("BAR", "S-P", "K", "S-B", "P-B")
+    assert check(runs(snatch(GENTLE, instead=(bar("BAR"),)), run)).outcome is RigOutcome.CAUTION
+    assert check(runs(snatch(GENTLE, instead=(bar("BAR", rated=""),)), run)).outcome is RigOutcome.UNSOUND
 
 
 @pytest.mark.parametrize("on", [None, Footing.SOFT_DRY_SAND, Footing.BOG, Footing.GRASS])
