@@ -78,7 +78,9 @@ class Needed(StrEnum):
     GRADE = "grade"
     INSPECTION = "inspection"
     MARKING = "marking"
-    TWO_NAMES = "two_names"  # it is evidence: two competent persons release it, and then it is inspected
+    TWO_NAMES = (
+        "two_names"  # evidence, or what broke: two competent persons release it or answer that, then it is inspected
+    )
     RECALL = "recall"  # it is read not to be meant, or what the notice asks for is done and inspected
     STRIKE = "strike"  # the reading stands for good; only two competent persons may strike it, if it was wrong
     NOTHING = "nothing"

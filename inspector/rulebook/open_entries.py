@@ -85,6 +85,17 @@ def open_evidence(case: Case) -> Quantity:
     return number(len(kept), Dimension.COUNT, tr("incidents reported"), Known.COUNTED, measured_on=newest)
 
 
+def open_breaks(case: Case) -> Quantity:
+    """Incidents in which it broke or let go: no inspection answers that, two competent persons do by name."""
+    broke = {one.facts.incident: one.facts.on for one in case.dossier.quarantines if one.facts.broke}
+    if not broke:
+        return NOT_APPLICABLE
+    answered = {one.facts.incident for one in case.dossier.evidence_releases if one.facts.whole}
+    left = {ref: on for ref, on in broke.items() if ref not in answered}
+    newest = max(left.values(), default=None)
+    return number(len(left), Dimension.COUNT, ", ".join(left or broke), Known.COUNTED, measured_on=newest)
+
+
 def open_releases(case: Case) -> Quantity:
     """Releases from evidence after which no competent person has seen all of it."""
     free = [(one.facts.on, one.id) for one in case.dossier.evidence_releases]
