@@ -177,6 +177,12 @@ class Verdict(Struct, frozen=True):
         reading = self.wall.next_reading_due if self.wall else None
         return min((day for day in (self.next_inspection_due, reading) if day), default=None)
 
+    @property
+    def turns_first(self) -> date | None:
+        """The day on which time alone may change it, where that comes no later than what is next due."""
+        turns, due = self.holds_until, self.next_due
+        return turns if turns and (due is None or turns <= due) else None
+
 
 class Reason(Struct, frozen=True, gc=False):
     """One finding in words: the sentence, the value, the limit and where the limit comes from."""
