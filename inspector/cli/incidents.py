@@ -169,15 +169,21 @@ def hold(desk: Desk, ref: str, tag: str, why: str) -> None:
 @click.option("--second", required=True, help="The other competent person.")
 @click.option("--why", required=True, help="Why it need not be kept any longer.")
 @click.option("--by", default="", help="The first competent person; the officer where nobody is named.")
+@click.option("--whole", is_flag=True, help="They broke: --why says how they are whole again, or were named wrongly.")
 @click.pass_obj
-def release(desk: Desk, /, ref: str, tags: tuple[str, ...], vehicles: tuple[str, ...], **said: str) -> None:
-    """Let the pieces TAGS or vehicles go, by two competent persons; a piece stays on hold until it is inspected."""
+def release(
+    desk: Desk, /, ref: str, tags: tuple[str, ...], vehicles: tuple[str, ...], *, whole: bool, **said: str
+) -> None:
+    """Let the pieces TAGS or vehicles go, by two competent persons; a piece stays on hold until it is inspected.
+
+    What broke stays on hold until two have answered that as well, with --whole, then or later.
+    """
     office = desk.office()
     if not tags and not vehicles:
         raise Refused(tr("tag"), tr("Nothing is named."), tr("Write the tags of pieces, or --vehicle and its tag."))
     office = with_second(office, said["second"])
     with office.book.together():
-        freed = [release_evidence(office, ref, tag, **said) for tag in tags]
+        freed = [release_evidence(office, ref, tag, whole=whole, **said) for tag in tags]
         for tag in vehicles:
             release_vehicle(office, ref, tag, **said)
     for one in freed:

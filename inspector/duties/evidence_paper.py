@@ -137,6 +137,7 @@ def evidence_pieces(office: Office, page: Page, incident: Incident, names: _Name
             now=_now(page.whereabouts_of(item), hands.get(stood.tag), names),
             state=state,
             is_kept=is_kept,
+            is_broken=incident.ref in page.open_breaks(item),
         )
 
 
@@ -146,13 +147,19 @@ def _state(page: Page, incident: Incident, item: Item, gone: str, names: _Names)
         return gone, False
     if incident.ref in page.open_quarantines(item):
         return tr("kept as found"), True
-    freed = next((one for one in page.releases_of(item) if one.facts.incident == incident.ref), None)
-    return (released_words(freed, names) if freed else tr("not kept: a near miss; on hold until inspected")), False
+    freed = [one for one in page.releases_of(item) if one.facts.incident == incident.ref]
+    if not freed:
+        return tr("not kept: a near miss; on hold until inspected"), False
+    return "; ".join(released_words(one, names) for one in freed), False
 
 
 def released_words(freed: Release, names: _Names) -> str:
     """Who let it go, when and why."""
     both = tr(" and ").join(names.get(key, key) for key in (freed.facts.by, freed.facts.second))
+    if freed.facts.whole:
+        return tr(
+            "its break answered on {day} by {both}: {why}", day=show_day(freed.facts.on), both=both, why=freed.facts.why
+        )
     return tr("released on {day} by {both}: {why}", day=show_day(freed.facts.on), both=both, why=freed.facts.why)
 
 

@@ -89,8 +89,11 @@ def _to_incident(what: str) -> Sentence:
 
 def _released(line: Line) -> str:
     gone = line.shape("as", NewRelease)
+    text = later("{one} and {other} released {tag} from the evidence of {ref}{why}.")
+    if gone.whole:
+        text = later("{one} and {other} answered that {tag} broke in {ref}{why}.")
     return tr(
-        "{one} and {other} released {tag} from the evidence of {ref}{why}.",
+        text,
         one=line.name(gone.by),
         other=line.name(gone.second),
         tag=line.text("tag"),

@@ -131,3 +131,6 @@ def _mind(one: Judged, facts: NewCustody) -> Iterable[str]:
     look = one.verdict.next_due
     if look and facts.due and look <= facts.due:
         yield tr("An inspection or reading falls due on {day}, before it is to be back.", day=show_day(look))
+    turns = one.verdict.turns_first
+    if turns and facts.due and turns <= facts.due:
+        yield tr("From {day} on time alone may change its verdict: ask before you use it.", day=show_day(turns))

@@ -1,6 +1,7 @@
 """Let evidence go: a piece or a vehicle, by two different competent persons, for a reason in words.
 
-A piece that was let go stays on hold until somebody competent has inspected it.
+A piece that was let go stays on hold until somebody competent has inspected it; one that broke, until two have answered
+that by name as well, then or later.
 """
 
 from inspector.duties.incident_checks import incident_called, need
@@ -8,32 +9,47 @@ from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
 from inspector.duties.who import check_competent_for_any, check_judge, owns_vehicle, proved, two_names
 from inspector.gear.evidence import NewRelease
-from inspector.gear.incident import EntryKind, IncidentEntry, NewIncidentEntry
+from inspector.gear.incident import EntryKind, Incident, IncidentEntry, NewIncidentEntry
+from inspector.gear.item import Item
 from inspector.gear.judged import Judged
 from inspector.gear.person import Person
 from inspector.gear.trip import Vehicle
 from inspector.language import tr
 from inspector.refused import Refused
+from inspector.register.page import Page
 
 
-def release_evidence(office: Office, ref: str, tag: str, *, second: str, why: str, by: str = "") -> Judged:
-    """Two competent persons let a piece go from an incident. by: the officer where nobody is named."""
+def release_evidence(
+    office: Office, ref: str, tag: str, *, second: str, why: str, by: str = "", whole: bool = False
+) -> Judged:
+    """Two competent persons let a piece go from an incident. by: the officer where nobody is named.
+
+    whole: they answer as well that it broke there; the reason says how it is whole again, or that another was meant.
+    """
     reason = need(tr("reason"), why, tr("Write why it need not be kept any longer, and who agreed."))
     with office.book.page() as page:
         incident, item = incident_called(page, ref), page.item(tag)
-        if incident.ref not in page.open_quarantines(item):
-            said = tr("{tag} is not kept for {ref}.", tag=item.tag, ref=incident.ref)
-            raise Refused(tr("tag"), said, tr("Look at the incident's list of pieces."))
+        _check_kept(page, incident, item, whole=whole)
         kind = office.kind(item.facts.kind)
         first, other = two_names(office, page, (by, tr("released by")), second)
         check_judge(first, item, kind, office.today, tr("released by"))
         check_judge(other, item, kind, office.today, tr("second name"))
-        facts = NewRelease(office.today, incident.ref, first.id, other.id, reason)
+        facts = NewRelease(office.today, incident.ref, first.id, other.id, reason, whole)
         page.add_release(item, facts)
         outcome = judge_and_keep(office, page, item)
         line = {"tag": item.tag, "as": facts, **proved(office, first.id, other.id)}
         page.enter("release evidence", by=office.officer.id, at=office.now, facts=line)
     return outcome
+
+
+def _check_kept(page: Page, incident: Incident, item: Item, *, whole: bool) -> None:
+    """What was let go before may still be answered for."""
+    if whole and incident.ref not in page.open_breaks(item):
+        said = tr("{tag} did not break in {ref}, or that is answered.", tag=item.tag, ref=incident.ref)
+        raise Refused(tr("whole"), said, tr("Let it go without an answer to a break."))
+    if not whole and incident.ref not in page.open_quarantines(item):
+        said = tr("{tag} is not kept for {ref}.", tag=item.tag, ref=incident.ref)
+        raise Refused(tr("tag"), said, tr("Look at the incident's list of pieces."))
 
 
 def release_vehicle(office: Office, ref: str, tag: str, *, second: str, why: str, by: str = "") -> IncidentEntry:

@@ -101,7 +101,8 @@ def _hold(office: Office, page: Page, incident: Incident, item: Item) -> None:
 
 def quarantine_of(incident: Incident, item: Item, by: str) -> NewQuarantine:
     """From the day it happened on, or from the day the piece came into the register where that was later."""
-    return NewQuarantine(max(incident.facts.on, item.booked_on), incident.ref, by)
+    broke = item.tag in incident.facts.broken
+    return NewQuarantine(max(incident.facts.on, item.booked_on), incident.ref, by, broke)
 
 
 def _entered(incident: Incident, kept: list[Item]) -> dict[str, object]:

@@ -14,8 +14,12 @@ def evidence_row(line: HistoryLine, names: Mapping[str, str]) -> HistoryRow:
     if line.what == "quarantine":
         kept = from_body(line.body, NewQuarantine)
         text = tr("as found, of the incident {ref}", ref=kept.incident)
+        if kept.broke:
+            text = tr("{text}, in which it broke or let go", text=text)
         return HistoryRow(line.on, tr("Kept as evidence"), text, names.get(kept.by, kept.by))
     free = from_body(line.body, NewRelease)
     text = tr("from the incident {ref}, on hold until inspected: {why}", ref=free.incident, why=free.why)
+    if free.whole:
+        text = tr("{text} (its break is answered)", text=text)
     both = ", ".join(names.get(key, key) for key in (free.by, free.second))
     return HistoryRow(line.on, tr("Released from evidence"), text, both)

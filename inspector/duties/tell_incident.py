@@ -39,7 +39,10 @@ class IncidentRow(Struct, frozen=True):
 
 
 class PieceTold(Struct, frozen=True):
-    """A piece of an incident, in words. outcome: of that day; now: where it is and who holds it."""
+    """A piece of an incident, in words. outcome: of that day; now: where it is and who holds it.
+
+    is_broken: it broke there, and no two have answered that.
+    """
 
     tag: str
     kind_name: str
@@ -49,6 +52,7 @@ class PieceTold(Struct, frozen=True):
     outcome: Outcome
     now: str = ""
     is_kept: bool = False
+    is_broken: bool = False
 
 
 class IncidentTold(Struct, frozen=True):
@@ -80,6 +84,11 @@ class IncidentTold(Struct, frozen=True):
     def kept(self) -> tuple[PieceTold, ...]:
         """The pieces that are kept as found."""
         return tuple(one for one in self.pieces if one.is_kept)
+
+    @property
+    def held(self) -> tuple[PieceTold, ...]:
+        """Those that are kept, and those let go whose break nobody has answered."""
+        return tuple(one for one in self.pieces if one.is_kept or one.is_broken)
 
 
 def incidents(office: Office) -> tuple[IncidentRow, ...]:
@@ -130,4 +139,5 @@ def incident_told(office: Office, ref: str) -> IncidentTold:
 
 def _piece(one: EvidencePiece) -> PieceTold:
     word = outcome_word(one.outcome)
-    return PieceTold(one.tag, one.kind_name, word, one.held_by, one.state, one.outcome, one.now, one.is_kept)
+    state = (one.state, one.outcome, one.now, one.is_kept, one.is_broken)
+    return PieceTold(one.tag, one.kind_name, word, one.held_by, *state)

@@ -12,7 +12,7 @@ from inspector.gear.verdict import Fact
 
 class EvidencePiece(Struct, frozen=True):
     """A piece that was there. outcome, headline: its verdict of that day; held_by: who had it then; now: where it is
-    and who holds it; state: whether it is kept, and if not why."""
+    and who holds it; state: whether it is kept, and if not why; is_broken: it broke, and nobody has answered that."""
 
     tag: str
     kind_name: str
@@ -25,6 +25,7 @@ class EvidencePiece(Struct, frozen=True):
     now: str
     state: str
     is_kept: bool
+    is_broken: bool = False
 
 
 class EvidenceList(Struct, frozen=True):

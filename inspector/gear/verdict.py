@@ -78,7 +78,9 @@ class Needed(StrEnum):
     GRADE = "grade"
     INSPECTION = "inspection"
     MARKING = "marking"
-    TWO_NAMES = "two_names"  # it is evidence: two competent persons release it, and then it is inspected
+    TWO_NAMES = (
+        "two_names"  # evidence, or what broke: two competent persons release it or answer that, then it is inspected
+    )
     RECALL = "recall"  # it is read not to be meant, or what the notice asks for is done and inspected
     STRIKE = "strike"  # the reading stands for good; only two competent persons may strike it, if it was wrong
     NOTHING = "nothing"
@@ -174,6 +176,12 @@ class Verdict(Struct, frozen=True):
         """The earlier of the next inspection and the next wall reading."""
         reading = self.wall.next_reading_due if self.wall else None
         return min((day for day in (self.next_inspection_due, reading) if day), default=None)
+
+    @property
+    def turns_first(self) -> date | None:
+        """The day on which time alone may change it, where that comes no later than what is next due."""
+        turns, due = self.holds_until, self.next_due
+        return turns if turns and (due is None or turns <= due) else None
 
 
 class Reason(Struct, frozen=True, gc=False):

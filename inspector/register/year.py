@@ -142,6 +142,13 @@ class YearPage(Leaf):
         refs = (from_body(one.body, NewQuarantine).incident for one in kept.get(item.id, ()))
         return tuple(dict.fromkeys(ref for ref in refs if ref not in free))
 
+    def open_breaks(self, item: Item) -> tuple[str, ...]:
+        """The references of the incidents in which a piece broke, as long as no two have answered that."""
+        broke = [one for _, one in self._of(year_tables.quarantine, "item_id", item.id, NewQuarantine) if one.broke]
+        freed = self._of(year_tables.release, "item_id", item.id, NewRelease)
+        answered = {one.incident for _, one in freed if one.whole}
+        return tuple(dict.fromkeys(one.incident for one in broke if one.incident not in answered))
+
     def incidents(self) -> tuple[Incident, ...]:
         """Every report, the oldest first."""
         return tuple(Incident(key, ref, facts) for key, ref, facts in self._called(year_tables.incident, NewIncident))

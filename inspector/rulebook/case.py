@@ -1,6 +1,6 @@
 """A case: one dossier beside the rulebook, with what several quantities need worked out once."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Sequence
 from datetime import date, timedelta
 from functools import cached_property
 from typing import TypeVar
@@ -98,32 +98,39 @@ class Case:
 
         Parts may be seen on several days; the part that was seen longest ago tells the day.
         """
-        checks = self.dossier.kind.checks
-        measured = [
-            (measure, point)
-            for measure in self.dossier.kind.measures
-            if measure.required and not (measure.compare_with == BOLT_COUNT and self.dossier.item.is_welded_on)
-            for point in measure.points or ("",)
-        ]
-        open_parts = {(check.key, "") for check in checks} | {(measure.key, point) for measure, point in measured}
+        latest = self._last_seen(self.thorough)
+        missing = tuple([name for part, name in self._parts.items() if part not in latest])
+        if missing:
+            return LookedOver(None, missing)
+        seen_in = {one.id: one for one in latest.values()}.values()
+        return LookedOver(min(seen_in, key=lambda one: (one.on, one.id)), ())
+
+    def all_seen_in(self, inspections: Iterable[Inspection]) -> bool:
+        """Whether these inspections alone have seen all of the piece."""
+        return len(self._last_seen(tuple(inspections))) == len(self._parts)
+
+    @cached_property
+    def _parts(self) -> dict[tuple[str, str], str]:
+        """What must be seen of it, each check and each point that is measured, and how it is called."""
+        parts = {(check.key, ""): check.name for check in self.dossier.kind.checks}
+        for measure in self.dossier.kind.measures:
+            if measure.required and not (measure.compare_with == BOLT_COUNT and self.dossier.item.is_welded_on):
+                points = measure.points or ("",)
+                parts |= {(measure.key, point): f"{measure.name} {kind_word(point)}".strip() for point in points}
+        return parts
+
+    def _last_seen(self, inspections: Sequence[Inspection]) -> dict[tuple[str, str], Inspection]:
+        """The latest of the inspections, given in order of day, that saw each part; a part none saw is left out."""
+        open_parts = set(self._parts)
         latest: dict[tuple[str, str], Inspection] = {}
-        for one in reversed(self.thorough):
+        for one in reversed(inspections):
             if not open_parts:
                 break
             seen = {(answer.check, "") for answer in one.facts.answers if answer.grade is not Grade.NOT_SEEN}
             seen |= {(reading.measure, reading.point) for reading in one.facts.readings}
             latest |= dict.fromkeys(seen & open_parts, one)
             open_parts -= seen
-        if open_parts:
-            missing = [check.name for check in checks if (check.key, "") in open_parts]
-            missing += [
-                f"{measure.name} {kind_word(point)}".strip()
-                for measure, point in measured
-                if (measure.key, point) in open_parts
-            ]
-            return LookedOver(None, tuple(missing))
-        seen_in = {one.id: one for one in latest.values()}.values()
-        return LookedOver(min(seen_in, key=lambda one: (one.on, one.id)), ())
+        return latest
 
     def _service(self) -> Service:
         """Special after an event, heat or chemicals; severe after salt or mud, or with a past that nobody knows.

@@ -36,6 +36,7 @@ _NAMED: dict[str, Callable[[Case], Quantity]] = {
     "open_repairs": open_entries.open_repairs,
     "open_labels": open_entries.open_labels,
     "open_evidence": open_entries.open_evidence,
+    "open_breaks": open_entries.open_breaks,
     "open_releases": open_entries.open_releases,
     "open_recalls": open_entries.open_recalls,
     "open_remedies": open_entries.open_remedies,

@@ -85,6 +85,17 @@ def open_evidence(case: Case) -> Quantity:
     return number(len(kept), Dimension.COUNT, tr("incidents reported"), Known.COUNTED, measured_on=newest)
 
 
+def open_breaks(case: Case) -> Quantity:
+    """Incidents in which it broke or let go: no inspection answers that, two competent persons do by name."""
+    broke = {one.facts.incident: one.facts.on for one in case.dossier.quarantines if one.facts.broke}
+    if not broke:
+        return NOT_APPLICABLE
+    answered = {one.facts.incident for one in case.dossier.evidence_releases if one.facts.whole}
+    left = {ref: on for ref, on in broke.items() if ref not in answered}
+    newest = max(left.values(), default=None)
+    return number(len(left), Dimension.COUNT, ", ".join(left or broke), Known.COUNTED, measured_on=newest)
+
+
 def open_releases(case: Case) -> Quantity:
     """Releases from evidence after which no competent person has seen all of it."""
     free = [(one.facts.on, one.id) for one in case.dossier.evidence_releases]
@@ -130,16 +141,23 @@ def _entered_since(case: Case, entries: Iterable[tuple[date, str]], came_from: s
 
 
 def _open(case: Case, entries: Iterable[tuple[date, str]], came_from: str) -> Quantity:
-    """Entries, by day and id, that came after the piece was last looked over.
+    """Entries, by day and id, after which all of the piece has not been seen.
 
-    On the day itself an entry is answered only by an inspection made for an event and entered after it.
+    On the day itself an entry is answered only by inspections made for an event and entered after it; whoever looks
+    once more that day undoes nothing.
     """
-    last = case.looked_over.at
-    left = [day for day, key in entries if last is None or not _answers(last, day, key)]
+    left = [day for day, key in entries if not _is_answered(case, day, key)]
     return number(len(left), Dimension.COUNT, came_from, Known.COUNTED, measured_on=max(left, default=None))
 
 
-def _answers(last: Inspection, day: date, key: str) -> bool:
-    if day != last.on:
-        return day < last.on
-    return last.facts.kind is InspectionKind.AFTER_EVENT and key < last.id
+def _is_answered(case: Case, day: date, key: str) -> bool:
+    last = case.looked_over.at
+    if last is None or day != last.on:
+        return last is not None and day < last.on
+    return case.all_seen_in(one for one in case.thorough if _answers(one, day, key))
+
+
+def _answers(inspection: Inspection, day: date, key: str) -> bool:
+    if day != inspection.on:
+        return day < inspection.on
+    return inspection.facts.kind is InspectionKind.AFTER_EVENT and key < inspection.id

@@ -42,7 +42,7 @@ def _release(finding: Finding, verdict: Verdict, dossier: Dossier, book: Ruleboo
     if finding.quantity.startswith("wall_"):
         return _wall(finding, verdict, dossier, book)
     prefix, _, key = finding.quantity.partition(".")
-    if finding.quantity == "open_evidence":
+    if finding.quantity in {"open_evidence", "open_breaks"}:
         return Release(finding.rule, Needed.TWO_NAMES)
     if finding.quantity == "open_recalls":
         return Release(finding.rule, Needed.RECALL)

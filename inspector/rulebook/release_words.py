@@ -17,6 +17,8 @@ def release_words(release: Release, finding: Finding, dossier: Dossier, book: Ru
         return ""
     if release.needed is Needed.INSPECTION:
         return _inspection(finding.quantity)
+    if release.needed is Needed.TWO_NAMES and finding.quantity == "open_breaks":
+        return tr("two competent persons who answer the break by name, then an inspection of all of it; else retire it")
     if release.needed is Needed.TWO_NAMES:
         return tr("two competent persons who release it from the evidence, then an inspection of all of it")
     if release.needed is Needed.RECALL:

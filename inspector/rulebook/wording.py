@@ -98,7 +98,7 @@ def _plain(dossier: Dossier, verdict: Verdict, reasons: list[Reason], system: Sy
         return tr("This piece must not be used again, for anything. Take it out of the store and make it unusable.")
     if verdict.outcome is Outcome.HOLD:
         return f"{_held(verdict)} {_to_settle(verdict, reasons)}".strip()
-    due = verdict.next_due
+    due = verdict.turns_first or verdict.next_due
     until = tr(" until {day}", day=show_day(due)) if due else ""
     if due and due <= verdict.on:
         until = tr(", though a check or a wall reading fell due on {day}", day=show_day(due))
@@ -109,6 +109,8 @@ def _plain(dossier: Dossier, verdict: Verdict, reasons: list[Reason], system: Sy
 def _asides(verdict: Verdict, system: System) -> list[str]:
     """What must be known beside that it may be used."""
     said = []
+    if verdict.turns_first:
+        said.append(tr("From that day on time alone may change this: ask again before it is used then."))
     if verdict.outcome is Outcome.DERATE and verdict.capacity.now_n is not None:
         now = show(verdict.capacity.now_n, Dimension.FORCE, system)
         was = show(verdict.capacity.as_marked_n or 0.0, Dimension.FORCE, system)

@@ -108,6 +108,7 @@ def _quantity_names() -> dict[str, str]:
         "open_repairs": tr("Repairs and new parts not yet inspected"),
         "open_labels": tr("Markings written down anew and not yet inspected"),
         "open_evidence": tr("Incidents that keep it as evidence"),
+        "open_breaks": tr("Incidents in which it broke or let go"),
         "open_releases": tr("Releases from evidence not yet inspected"),
         "changed_figures": tr("Values changed after a preview had held or retired it"),
         "frozen_exposures": tr("Days frozen while wet, not yet inspected"),

@@ -101,6 +101,36 @@ def test_an_accident_on_a_beach_from_report_to_release_of_one_piece_and_retireme
     assert incidents(then)[0].state == "closed" and incidents(then)[0].kept == ""
 
 
+def test_what_broke_is_freed_by_no_inspection_but_by_two_who_answer_the_break(office: Office) -> None:
+    ref = reported(office).incident.ref
+    then = later(office, 30)
+    assert let_go(then, ref, "SH-2") is Outcome.HOLD
+    assert looked_at(then, "SH-2", SHACKLE_READINGS) is Outcome.HOLD
+    said = open_item(then, "SH-2").explanation
+    assert "it broke or let go" in said.headline and "answer the break by name" in said.plain
+    assert any(ref in one.value and "no inspection answers that" in one.why for one in said.reasons)
+    with pytest.raises(Refused, match="cannot be both names"):
+        release_evidence(then, ref, "SH-2", second=then.officer.name, why=WHY, whole=True)
+    freed = release_evidence(then, ref, "SH-2", second=SECOND, why="Another shackle was meant.", whole=True)
+    assert freed.verdict.outcome is Outcome.HOLD, "nobody has looked at it since"
+    assert looked_at(later(office, 31), "SH-2", SHACKLE_READINGS) is Outcome.FIT
+    assert any("its break is answered" in row.text for row in history_of(then, "SH-2"))
+
+
+def test_a_break_is_answered_as_it_is_let_go_and_only_where_one_stands(office: Office) -> None:
+    ref = reported(office).incident.ref
+    then = later(office, 30)
+    with pytest.raises(Refused, match="did not break"):
+        release_evidence(then, ref, "SH-1", second=SECOND, why=WHY, whole=True)
+    release_evidence(then, ref, "SH-2", second=SECOND, why="Another shackle was meant.", whole=True)
+    assert looked_at(later(office, 31), "SH-2", SHACKLE_READINGS) is Outcome.FIT
+    with pytest.raises(Refused, match="is not kept for"):
+        release_evidence(then, ref, "SH-2", second=SECOND, why=WHY)
+    other = reported(later(office, 40), rig=None, pieces=("SH-2",)).incident.ref
+    assert let_go(later(office, 41), other, "SH-2") is Outcome.HOLD
+    assert looked_at(later(office, 42), "SH-2", SHACKLE_READINGS) is Outcome.HOLD, "an answer speaks of one incident"
+
+
 def test_the_rigs_sum_and_the_verdicts_are_those_before_the_report(office: Office) -> None:
     before = work_rig(office, replace(SNATCH, conditions=SAND))
     told = reported(office).incident.facts

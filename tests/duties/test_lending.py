@@ -17,6 +17,7 @@ from inspector.duties.give_opinion import doubt
 from inspector.duties.lend import lend, lend_kit, loans
 from inspector.duties.look_up import list_gear, open_item, where_is
 from inspector.duties.office import Office
+from inspector.duties.print_lending_slip import enter_lending_slip
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
 from inspector.duties.strike_entry import strike_entry
@@ -29,6 +30,7 @@ from inspector.gear.judged import Judged
 from inspector.gear.kind import Grade
 from inspector.gear.outcome import Outcome
 from inspector.gear.use import Event, NewExposure, NewUse, Weather
+from inspector.language import show_day
 from inspector.refused import Refused
 from tests.duties.gear import HOLE, SHACKLE_READINGS, STRAP_READINGS, all_good, mount, shackle, strap
 from tests.duties.rigs import KIT, fit, fit_kit, later, member, planned, ready
@@ -52,6 +54,22 @@ def test_a_piece_goes_out_and_everybody_sees_with_whom(office: Office) -> None:
     assert where_is(office, "sh-1") == "on loan to Di Member since 25 Nov 2026, to be back by 2 Dec 2026"
     row = history_of(office, "SH-1")[0]
     assert (row.what, row.text, row.by) == ("Lent", "to Di Member, to be back by 2 Dec 2026", "Ada Officer")
+
+
+def test_the_slip_names_the_day_that_the_verdict_names(office: Office) -> None:
+    fit_kit(office)
+    member(office)
+    verdict = open_item(office, "KS-1").verdict
+    turns = verdict.turns_first
+    assert turns and verdict.next_due and turns <= verdict.next_due
+    assert show_day(turns) in open_item(office, "KS-1").explanation.plain
+    lend(office, ["KS-1"], OUT, turns)
+    (at,) = enter_lending_slip(office, OUT).pieces
+    assert f"From {show_day(turns)} on time alone may change its verdict" in at.mind
+    give_back(office, "KS-1", OUT, NOTHING_HAPPENED)
+    lend(office, ["KS-1"], OUT, turns - timedelta(days=1))
+    (below,) = enter_lending_slip(office, OUT).pieces
+    assert "time alone" not in below.mind
 
 
 def test_a_loan_past_its_day_is_overdue_and_stands_first(office: Office) -> None:

@@ -214,9 +214,9 @@ def year_entries(draw: DrawFn, item: Item, name: str) -> Entry:
         "finds": WhereaboutsEntry(key, item.id, NewWhereabouts(on, Where.IN_STORE, found=True)),
         "repairs": Repair(key, item.id, NewRepair(on, draw(st.sampled_from(Work)), "a smith", "p")),
         "changes": ItemChange(key, item.id, NewItemChange(on, draw(st.sampled_from(Altered)), item.facts, "p", "why")),
-        "quarantines": Quarantine(key, item.id, NewQuarantine(on, ref, "p")),
+        "quarantines": Quarantine(key, item.id, NewQuarantine(on, ref, "p", draw(st.booleans()))),
         "calls": PieceCall(key, item.id, NewPieceCall(on, ref, draw(st.sampled_from(Step)), Sure.TO_ASK, "why", "p")),
-        "evidence_releases": Release(key, item.id, NewRelease(on, ref, "p", "q", "measured")),
+        "evidence_releases": Release(key, item.id, NewRelease(on, ref, "p", "q", "measured", draw(st.booleans()))),
     }
     return made[name]
 

@@ -204,6 +204,7 @@ CHANGES: dict[str, Change] = {
     "open_repairs": lambda dossier, _: make.with_repair(dossier),
     "open_labels": lambda dossier, _: make.with_new_label(dossier),
     "open_evidence": lambda dossier, _: make.with_quarantine(dossier),
+    "open_breaks": lambda dossier, _: make.with_break(dossier),
     "open_releases": lambda dossier, _: make.with_release(dossier),
     "open_recalls": lambda dossier, _: make.with_call(dossier),
     "open_remedies": lambda dossier, _: make.with_call(dossier, Step.REMEDIED),

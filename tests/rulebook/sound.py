@@ -200,6 +200,14 @@ def with_release(dossier: Dossier) -> Dossier:
     return replace(with_quarantine(dossier), evidence_releases=(*dossier.evidence_releases, free))
 
 
+def with_break(dossier: Dossier) -> Dossier:
+    """It broke in an incident, was let go, and whoever looked at it since found it good."""
+    day = dossier.inspections[-1].on - timedelta(days=1)
+    kept = Quarantine("j", dossier.item.id, NewQuarantine(day, "I-1", "p", broke=True))
+    free = Release("k", dossier.item.id, NewRelease(day, "I-1", "p", "q", "measured and photographed"))
+    return replace(dossier, quarantines=(kept,), evidence_releases=(free,))
+
+
 def with_call(dossier: Dossier, step: Step = Step.CALLED) -> Dossier:
     """It was called in today, or what the recall asks for was done today."""
     called = PieceCall("j", dossier.item.id, NewPieceCall(TODAY, "N-1", step, Sure.CERTAIN, "its serial", "p"))

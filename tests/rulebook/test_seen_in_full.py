@@ -158,6 +158,38 @@ def test_on_one_day_only_what_was_entered_before_the_look_is_answered_by_it(key:
     assert judged(replace(dossier, opinions=(doubt,))).outcome is outcome
 
 
+def looked_over(key: str, kind: InspectionKind, answers: slice = slice(None)) -> Inspection:
+    """All of a sound shackle, or some of its checks, seen today in an inspection of that kind."""
+    sound = make.sound_inspection(SHACKLE, TODAY)
+    return replace(sound, id=key, facts=replace(sound.facts, kind=kind, answers=sound.facts.answers[answers]))
+
+
+def test_what_was_seen_after_the_event_is_not_undone_by_another_look_of_the_same_day() -> None:
+    """Below: the look before the event alone; at: the look after it; above: another one after that; in any order."""
+    dropped = Use("d-dropped", "item-1", NewUse(TODAY, 0, Event.DROPPED))
+    doubt = Opinion("d-doubt", "item-1", NewOpinion(TODAY, "m", Stance.DOUBTS, "it fell"))
+    dossier = replace(make.sound(SHACKLE), inspections=(), uses=(dropped,), opinions=(doubt,))
+    periodic, before = looked_over("f", InspectionKind.PERIODIC), looked_over("b", InspectionKind.PERIODIC)
+    early, after = looked_over("c", InspectionKind.AFTER_EVENT), looked_over("e", InspectionKind.AFTER_EVENT)
+    held = [(before,), (periodic,), (early, periodic), (before, early)]
+    for looks in held:
+        assert finding(replace(dossier, inspections=looks), "event-answered").outcome is Outcome.HOLD
+    for looks in [(after,), (after, periodic), (before, after, periodic), (early, after)]:
+        assert judged(replace(dossier, inspections=looks)).outcome is Outcome.FIT
+    again = replace(dossier, uses=(dropped, replace(dropped, id="g-dropped-again")), inspections=(after, periodic))
+    assert finding(again, "event-answered").outcome is Outcome.HOLD
+
+
+def test_on_the_day_of_the_event_only_the_parts_seen_for_it_are_answered() -> None:
+    dropped = Use("d-dropped", "item-1", NewUse(TODAY, 0, Event.DROPPED))
+    dossier = replace(make.sound(SHACKLE), uses=(dropped,))
+    half = looked_over("e", InspectionKind.AFTER_EVENT, slice(2))
+    rest = looked_over("f", InspectionKind.PERIODIC, slice(2, None))
+    rest_for_it = looked_over("g", InspectionKind.AFTER_EVENT, slice(2, None))
+    assert finding(replace(dossier, inspections=(half, rest)), "event-answered").outcome is Outcome.HOLD
+    assert finding(replace(dossier, inspections=(half, rest_for_it)), "event-answered").outcome is Outcome.FIT
+
+
 def test_the_worse_verdict_is_never_milder_for_a_glance_after_an_event() -> None:
     dossier = make.with_use(make.sound(STRAP), event=Event.OVERLOAD)
     check_never_milder(judged(glance(dossier, "label_legible")), judged(dossier))

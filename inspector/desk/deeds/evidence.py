@@ -94,7 +94,9 @@ def release(incident: IncidentTold) -> Deed[IncidentTold]:
         cars = [tag for tag in tags if tag in about.kept_vehicles]
         office = with_second(office, given)
         with office.book.together():  # all of them or none
-            freed = [release_evidence(office, about.ref, tag, **given_by) for tag in tags if tag not in cars]
+            whole = {one.tag for one in about.held if one.is_broken} if given.tick("whole") else set()
+            freed = [release_evidence(office, about.ref, tag, whole=tag in whole, **given_by)
+                     for tag in tags if tag not in cars]  # fmt: skip
             for tag in cars:
                 release_vehicle(office, about.ref, tag, **given_by)
         lines = [tr("{tag}: {outcome}. {plain}", tag=one.dossier.item.tag, plain=one.explanation.plain,
@@ -104,10 +106,11 @@ def release(incident: IncidentTold) -> Deed[IncidentTold]:
     return Deed(
         "release evidence", tr("Release pieces or vehicles"), tr("Release from {ref}", ref=incident.ref),
         tr("Two different competent persons let go what need not be kept any longer. A piece stays on hold until it "
-           "has been inspected."),
+           "has been inspected; one that broke, until two have answered that as well."),
         lambda facts, about: (
             Part(tr("What is let go"), _ticks(about, cars=True)),
             Part("", (
+                *_answers_breaks(about),
                 why(needed=True, label=tr("Why it need not be kept"), hint=tr("And who agreed.")),
                 *second(facts, needed=True),
                 person(facts, "by", tr("First name"), names=(tr("released by"), tr("by")),
@@ -115,7 +118,7 @@ def release(incident: IncidentTold) -> Deed[IncidentTold]:
             )),
         ),
         do, tr("Release them"),
-        fits=lambda about: "" if about.kept or about.kept_vehicles else tr("Nothing is kept for it."),
+        fits=lambda about: "" if about.held or about.kept_vehicles else tr("Nothing is kept for it."),
     )  # fmt: skip
 
 
@@ -208,17 +211,24 @@ def _still_keeps(about: IncidentTold) -> str:
 
 
 def _ticks(about: IncidentTold, *, cars: bool) -> tuple[Asked, ...]:
-    """A tick for each piece that is kept, and for each vehicle."""
-    names = (tr("tag"), tr("vehicle"))
-    found = [Tick(key=f"tag {one.tag}", label=f"{one.tag} · {one.kind_name}", names=names) for one in about.kept]
+    """A tick for each piece that is kept; where things are let go, for each that broke and for each vehicle as well."""
+    names, pieces = (tr("tag"), tr("vehicle")), about.held if cars else about.kept
+    found = [Tick(key=f"tag {one.tag}", label=f"{one.tag} · {one.kind_name}", names=names) for one in pieces]
     if cars:
         found += [Tick(key=f"tag {tag}", label=f"{tag} · {name}", names=names)
                   for tag, name, _ in about.vehicles if tag in about.kept_vehicles]  # fmt: skip
     return tuple(found)
 
 
+def _answers_breaks(about: IncidentTold) -> tuple[Tick, ...]:
+    broken = ", ".join(one.tag for one in about.held if one.is_broken)
+    label = tr("What broke is answered: the reason says how it is whole again, or was named wrongly")
+    hint = tr("It broke or let go: {tags}.", tags=broken)
+    return (Tick(key="whole", label=label, hint=hint, names=(tr("whole"),)),) if broken else ()
+
+
 def _ticked(about: IncidentTold, given: Values, *, cars: bool) -> list[str]:
-    every = [*(one.tag for one in about.kept), *(about.kept_vehicles if cars else ())]
+    every = [*(one.tag for one in (about.held if cars else about.kept)), *(about.kept_vehicles if cars else ())]
     tags = [tag for tag in every if given.tick(f"tag {tag}")]
     if not tags:
         raise Refused(tr("tag"), tr("Nothing is ticked."), tr("Tick what is meant."))
