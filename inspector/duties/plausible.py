@@ -77,11 +77,12 @@ def with_confirmed(facts: NewInspection, found: Sequence[Caution], confirmed: Se
     for one in found:
         if one not in confirmed:
             raise Refused(one.name, one.why, tr("Read it again; where it is so, say that you did."))
-    told = [_confirmed_words(one) for one in found]
+    told = [confirmed_words(one) for one in found]
     return replace(facts, note="\n".join(part for part in (facts.note, *told) if part))
 
 
-def _confirmed_words(one: Caution) -> str:
+def confirmed_words(one: Caution) -> str:
+    """What the note says of a caution that somebody looked at again."""
     if one.measure == DAY:
         return tr("Looked at again and confirmed: the day, {day}.", day=one.typed)
     return tr("Read again and confirmed: {name} {typed}.", name=one.name, typed=one.typed)
