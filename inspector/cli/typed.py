@@ -26,7 +26,10 @@ from inspector.refused import Refused
 from inspector.units import Dimension, System, read
 
 READ_AGAIN = click.option(
-    "--read-again", is_flag=True, help="What is out of the ordinary was looked at and read again, and it is so."
+    "--read-again",
+    "again",
+    is_flag=True,
+    help="What is out of the ordinary was looked at and read again, and it is so.",
 )
 _OF_A_WALL = (Method.ULTRASONIC_BARE, Method.ULTRASONIC_PAINT, Method.CALLIPER)
 
@@ -49,9 +52,9 @@ def pair(text: str, field: str) -> tuple[str, str]:
     return name.strip(), value.strip()
 
 
-def second_look(odd: Sequence[Caution], *, read_again: bool) -> None:
+def second_look(odd: Sequence[Caution], *, again: bool) -> None:
     """Refuse what is out of the ordinary, each with its reason, until it is said that it was read again."""
-    if not odd or read_again:
+    if not odd or again:
         return
     why = " ".join(f"{one.name} {one.typed}: {one.why}" for one in odd)
     what = tr("Read it again; where it is so, say --read-again. Nothing was kept.")

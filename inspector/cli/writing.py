@@ -83,13 +83,13 @@ def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str
 @click.option("--note", default="")
 @typed.READ_AGAIN
 @click.pass_obj
-def inspect(desk: Desk, /, tag: str, read_again: bool, **more: Any) -> None:
+def inspect(desk: Desk, /, tag: str, again: bool, **more: Any) -> None:
     """Log an inspection of TAG and judge it."""
     office = desk.office()
     dossier = look_up.open_item(office, tag).dossier
     facts = typed.inspection(office, dossier.kind, typed.Typed(**more))
     odd = cautions_of(office, dossier, facts)
-    typed.second_look(odd, read_again=read_again)
+    typed.second_look(odd, again=again)
     outcome = record_inspection(office, tag, with_confirmed(facts, odd, odd))
     for one in odd:
         say.paragraph(confirmed_words(one))
