@@ -4,15 +4,18 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 import click
+from msgspec.structs import replace
 
 from inspector.cli import say, typed
 from inspector.cli.wiring import Desk
 from inspector.drawings.marks import outcome_word
 from inspector.duties.before_use import asked_checks
+from inspector.duties.check_again import check_ahead, read_again
 from inspector.duties.check_kit import kit_check, tell_checked, tell_piece, tell_progress
 from inspector.duties.check_piece import check_piece, check_pieces
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
+from inspector.duties.plausible import Caution
 from inspector.gear.inspection import Answer
 from inspector.gear.kind import Check, Grade, Kind
 from inspector.gear.kit_check import KitCheck, KitPiece, Seen
@@ -30,8 +33,11 @@ from inspector.refused import Refused
 @click.option("--note", default="")
 @click.option("--sheet", default="", help="Number of the paper it stood on.")
 @click.option("--on", default="", help="The day of the check; today where none is given.")
+@typed.READ_AGAIN
 @click.pass_obj
-def check(desk: Desk, /, trip: str, tags: tuple[str, ...], by: str, sheet: str, on: str, **seen: Any) -> None:
+def check(
+    desk: Desk, /, trip: str, tags: tuple[str, ...], by: str, sheet: str, on: str, again: bool, **seen: Any
+) -> None:
     """List what is to be checked for TRIP; show the questions on TAGS; keep what a member saw of them.
 
     Of several pieces at once, put the tag before each grade and reading: KS-02/abrasion=slight.
@@ -41,7 +47,7 @@ def check(desk: Desk, /, trip: str, tags: tuple[str, ...], by: str, sheet: str, 
         _show(kit_check(office, trip), tags)
         return
     _ask_for_the_rest(tags, by)
-    pieces = _seen_by_piece(office, tags, **seen)
+    pieces = _read_again(office, _seen_by_piece(office, tags, **seen), said=again)
     day = typed.day(on, office.today)
     if len(pieces) == 1:
         check_piece(office, trip, tags[0], by, pieces[tags[0]], sheet, day)
@@ -55,6 +61,22 @@ def _ask_for_the_rest(tags: tuple[str, ...], by: str) -> None:
         raise Refused(tr("tag"), tr("It is not said which piece was looked at."), tr("Write its tag after the trip."))
     if not by.strip():
         raise Refused(tr("by"), tr("It is not said who looked."), tr("Say --by NAME; `inspector people` lists them."))
+
+
+def _read_again(office: Office, pieces: Mapping[str, Seen], *, said: bool) -> dict[str, Seen]:
+    """The pieces, the notes telling what was read again; refused where something is odd and nobody said so."""
+    odd = {tag: _odd(office, tag, seen) for tag, seen in pieces.items()}
+    named = [replace(one, name=f"{tag}: {one.name}") for tag, found in odd.items() for one in found]
+    typed.second_look(named, again=said)
+    return {tag: read_again(seen, odd[tag], odd[tag]) for tag, seen in pieces.items()}
+
+
+def _odd(office: Office, tag: str, seen: Seen) -> tuple[Caution, ...]:
+    """What is to be read again; of what cannot be kept at all it is told, piece by piece, when it is to be kept."""
+    try:
+        return check_ahead(office, open_item(office, tag).dossier, seen).odd if seen.readings else ()
+    except Refused:
+        return ()
 
 
 def _seen_by_piece(

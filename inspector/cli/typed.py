@@ -3,10 +3,12 @@
 from collections.abc import Mapping, Sequence
 from datetime import date
 
+import click
 from msgspec import Struct
 from msgspec.structs import replace
 
 from inspector.duties.office import Office
+from inspector.duties.plausible import Caution
 from inspector.duties.typed_day import read_day
 from inspector.gear.inspection import (
     Answer,
@@ -23,6 +25,12 @@ from inspector.language import tr
 from inspector.refused import Refused
 from inspector.units import Dimension, System, read
 
+READ_AGAIN = click.option(
+    "--read-again",
+    "again",
+    is_flag=True,
+    help="What is out of the ordinary was looked at and read again, and it is so.",
+)
 _OF_A_WALL = (Method.ULTRASONIC_BARE, Method.ULTRASONIC_PAINT, Method.CALLIPER)
 
 
@@ -42,6 +50,15 @@ def pair(text: str, field: str) -> tuple[str, str]:
     if not sign or not name.strip() or not value.strip():
         raise Refused(field, tr("“{text}” has no “=”.", text=text), tr("Write name=value."))
     return name.strip(), value.strip()
+
+
+def second_look(odd: Sequence[Caution], *, again: bool) -> None:
+    """Refuse what is out of the ordinary, each with its reason, until it is said that it was read again."""
+    if not odd or again:
+        return
+    why = " ".join(f"{one.name} {one.typed}: {one.why}" for one in odd)
+    what = tr("Read it again; where it is so, say --read-again. Nothing was kept.")
+    raise Refused(tr("out of the ordinary"), why, what)
 
 
 def sizes(office: Office, kind: Kind, typed: Sequence[str]) -> tuple[SizeAsNew, ...]:

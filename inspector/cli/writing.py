@@ -12,7 +12,7 @@ from inspector.duties import look_up
 from inspector.duties.book_in import book_in
 from inspector.duties.book_in_forms import still_wanted
 from inspector.duties.keep_passphrases import passes_nothing
-from inspector.duties.plausible import cautions_of
+from inspector.duties.plausible import cautions_of, confirmed_words, with_confirmed
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
 from inspector.gear.inspection import InspectionKind, Method, Surface
@@ -82,16 +82,18 @@ def book(desk: Desk, /, tag: str, key: str, rating: str, basis: str, factor: str
 @click.option("--second", default="", help="Another competent person who looked as well; needed for one's own gear.")
 @click.option("--next-within", type=int, help="Days to the next inspection, where you ask for fewer than usual.")
 @click.option("--note", default="")
+@typed.READ_AGAIN
 @click.pass_obj
-def inspect(desk: Desk, /, tag: str, **more: Any) -> None:
+def inspect(desk: Desk, /, tag: str, again: bool, **more: Any) -> None:
     """Log an inspection of TAG and judge it."""
     office = with_second(desk.office(), more["second"])
     dossier = look_up.open_item(office, tag).dossier
     facts = typed.inspection(office, dossier.kind, typed.Typed(**more))
     odd = cautions_of(office, dossier, facts)
-    outcome = record_inspection(office, tag, facts)
+    typed.second_look(odd, again=again)
+    outcome = record_inspection(office, tag, with_confirmed(facts, odd, odd))
     for one in odd:
-        say.paragraph(tr("Read again, {name}: {typed}. {why}", name=one.name, typed=one.typed, why=one.why))
+        say.paragraph(confirmed_words(one))
     for line in passes_nothing(office, facts):
         say.paragraph(line)
     say.verdict_in_full(outcome)

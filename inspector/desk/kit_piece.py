@@ -1,5 +1,7 @@
 """The check of one piece, a step at a time: each question, each measure, and at the end all that was answered."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
@@ -9,9 +11,16 @@ from inspector.desk.keys import search_text
 from inspector.desk.kit_question import Question, answer_word
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import button, clear, column, facts, fill, said, scroll
-from inspector.gear.kind import Grade, kind_word
+from inspector.duties.check_again import CheckAhead
+from inspector.duties.plausible import Caution, confirmed_words, reading_name
+from inspector.gear.inspection import Answer
+from inspector.gear.kind import Grade
 from inspector.gear.kit_check import AskedMeasure, KitPiece, Seen
+from inspector.gear.outcome import Outcome
 from inspector.language import tr, tr_n
+from inspector.refused import Refused
+
+LookAhead = Callable[[Seen], CheckAhead]
 
 
 class _Measure(QWidget):
@@ -28,15 +37,36 @@ class _Measure(QWidget):
         fill(QVBoxLayout(self), [limit, self.box, without], GRID)
         for number, field in enumerate(self.box.fields):
             field.moves.connect(lambda step, number=number: self._go(number + step))
+            field.caution.again.moves.connect(lambda step, number=number: self._go(number + max(step, 0)))
 
     def focus_start(self) -> None:
         """The keys go to the first field."""
         self._reach(self.box.fields[0])
 
     def focus_fault(self) -> None:
-        """The keys go to what cannot be taken."""
-        if fault := self.box.first_fault():
-            self._reach(fault)
+        """The keys go to what cannot be taken, or is to be read again."""
+        fault = self.box.first_fault()
+        if fault and fault not in self.box.fields and self.box.how_box.how.method:
+            fault = self.box.fields[0]  # it is said how it was taken: what is not taken is the figure
+        waits = next((one.caution.again for one in self.box.fields if one.caution.is_open), None)
+        if found := fault or waits:
+            self._reach(found)
+
+    @property
+    def confirmed(self) -> list[Caution]:
+        """What was read again."""
+        return [one for field in self.box.fields if (one := field.caution.confirmed)]
+
+    def is_done(self, look: LookAhead) -> bool:
+        """Whether all is clear and nothing waits to be read again; what is not is shown at its field."""
+        clear_ones, faults = self.box.readings()
+        try:
+            odd = look(Seen(readings=tuple(clear_ones))).odd if clear_ones and not faults else ()
+        except Refused as refusal:
+            self.box.refuse(refusal)
+            return False
+        self.box.caution({(one.measure, one.point): one for one in odd})
+        return not faults and not any(field.caution.is_open for field in self.box.fields)
 
     def _go(self, number: int) -> None:
         """To the next field of several; past the ends to the next step."""
@@ -70,12 +100,18 @@ class _Review(QWidget):
         layout.addLayout(self._told)
         layout.addStretch(1)
 
-    def tell(self, questions: list[Question], figures: list[tuple[str, str]]) -> None:
-        """Show what was answered and measured; what is open first, since it keeps the piece back."""
+    def tell(
+        self, questions: list[Question], figures: list[tuple[str, str]], ahead: CheckAhead | None, again: list[Caution]
+    ) -> None:
+        """Show what was answered and measured; first what it does to the piece, what is open, what was read again."""
         clear(self._told)
         left = [one.check.name for one in questions if one.grade in {None, Grade.NOT_SEEN}]
         head = tr_n("One question is open", "{count} questions are open", len(left)) if left else tr("All is answered")
         parts: list[QWidget] = [said(head, Type.HEAD)]
+        if ahead and ahead.judged.verdict.outcome is Outcome.RETIRE:
+            parts.append(said(tr("Kept like this, it retires the piece for good."), bold=True))
+            parts.append(said(ahead.judged.explanation.reasons[0].sentence, bold=True))
+        parts += [said(confirmed_words(one), bold=True) for one in again]
         if left:
             parts.append(said(tr("Like this the piece is not checked: {what}.", what=", ".join(left)), bold=True))
         for grade in (Grade.BAD, Grade.SLIGHT):
@@ -97,9 +133,10 @@ class PieceForm(QWidget):
     keep = Signal()
     typed = Signal(str)
 
-    def __init__(self, piece: KitPiece, look: Look, decimal: str, *, by_figures: bool) -> None:
+    def __init__(self, piece: KitPiece, look: Look, decimal: str, look_ahead: LookAhead, *, by_figures: bool) -> None:
         super().__init__()
         self.piece, self._by_figures = piece, by_figures
+        self._look_ahead = look_ahead
         self.questions = [Question(one, look, by_figures=by_figures) for one in (piece.open or piece.asked)]
         self.measures = [_Measure(one, piece, decimal) for one in piece.measures]
         self.review = _Review()
@@ -142,23 +179,41 @@ class PieceForm(QWidget):
         return tr("all answers")
 
     @property
+    def confirmed(self) -> tuple[Caution, ...]:
+        """What was read again, of all measures."""
+        return tuple(one for step in self.measures for one in step.confirmed)
+
+    @property
+    def ahead(self) -> CheckAhead | None:
+        """At the last step, what keeping it would come to; None before, and where it cannot be kept."""
+        if self.steps[self.at] is not self.review:
+            return None
+        readings = [one for step in self.measures for one in step.box.readings()[0]]
+        try:
+            return self._look_ahead(Seen(self._answers, tuple(readings)))
+        except Refused:
+            return None
+
+    @property
+    def _answers(self) -> tuple[Answer, ...]:
+        return tuple(answer for one in self.questions if (answer := one.answer))
+
+    @property
     def told(self) -> str:
         """How far it has come, for the list of pieces."""
         given = sum(one.grade is not None for one in self.questions)
         return tr("begun: {given} of {count} answered, not kept yet", given=given, count=len(self.questions))
 
     def seen(self) -> Seen | None:
-        """What was seen; None where a reading is not clear: its step is then shown with the fault."""
+        """What was seen; None where a reading is not clear or waits to be read again: its step is then shown."""
         readings = []
         for number, step in enumerate(self.measures):
-            clear_ones, faults = step.box.readings()
-            if faults:
+            if not step.is_done(self._look_ahead):
                 self.show_step(len(self.questions) + number)
                 step.focus_fault()
                 return None
-            readings += clear_ones
-        answers = tuple(answer for one in self.questions if (answer := one.answer))
-        return Seen(answers, tuple(readings), self.review.note.text().strip())
+            readings += step.box.readings()[0]
+        return Seen(self._answers, tuple(readings), self.review.note.text().strip())
 
     def show_step(self, number: int) -> None:
         """Show a step."""
@@ -178,7 +233,7 @@ class PieceForm(QWidget):
     def go(self, by: int) -> None:
         """Go on or back; a reading that is not clear is mended first, and after the last step all is kept."""
         step = self.steps[self.at]
-        if isinstance(step, _Measure) and by > 0 and step.box.readings()[1]:
+        if isinstance(step, _Measure) and by > 0 and not step.is_done(self._look_ahead):
             step.focus_fault()
         elif self.at + by >= len(self.steps):
             self.keep.emit()
@@ -210,7 +265,8 @@ class PieceForm(QWidget):
         """What stands on the buttons, and how the keys work here."""
         last = self.steps[self.at] is self.review
         if last:
-            self.review.tell(self.questions, [line for one in self.measures for line in _figures(one)])
+            figures = [line for one in self.measures for line in _figures(one)]
+            self.review.tell(self.questions, figures, self.ahead, list(self.confirmed))
         self.back_button.setEnabled(self.at > 0)
         self.next_button.setText(tr("Keep this check") if last else tr("Next"))
         self.next_button.setAccessibleName(self.next_button.text())
@@ -224,8 +280,8 @@ class PieceForm(QWidget):
 
 
 def _figures(step: _Measure) -> list[tuple[str, str]]:
-    name = step.box.measure.name
-    typed = [(f"{name}, {kind_word(one.point)}" if one.point else name, one.text().strip()) for one in step.box.fields]
+    measure = step.box.measure
+    typed = [(reading_name(measure, one.point), one.text().strip()) for one in step.box.fields]
     return [(label, text or tr("not measured")) for label, text in typed]
 
 

@@ -1,7 +1,9 @@
 """The page of the check before a trip: one piece at a time, by keyboard or by touch, the result at once."""
 
 from collections.abc import Callable
+from functools import partial
 
+from msgspec.structs import replace
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
@@ -17,6 +19,7 @@ from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
 from inspector.desk.place import Place, Unsaved
 from inspector.desk.plain import button, clear, column, scroll
+from inspector.duties.check_again import check_ahead
 from inspector.duties.check_kit import kit_check
 from inspector.duties.office import Office
 from inspector.gear.kit_check import KitCheck, KitPiece
@@ -198,7 +201,8 @@ class Trailhead(Place):
 
     def _new_form(self, piece: KitPiece) -> PieceForm:
         figures = any(one.tag[:1].isdigit() for one in self.kit.pieces) if self.kit else False
-        form = PieceForm(piece, self._look, self._office.decimal, by_figures=not figures)
+        ahead = partial(check_ahead, self._office, piece.judged.dossier)
+        form = PieceForm(piece, self._look, self._office.decimal, ahead, by_figures=not figures)
         form.turned.connect(self._tell_head)
         form.typed.connect(self.typed)
         form.keep.connect(lambda: self._keep(form))
@@ -210,7 +214,7 @@ class Trailhead(Place):
         if self.kit is None or self.member is None or (seen := form.seen()) is None:
             return
         form.setEnabled(False)
-        given = (self._office, self.kit.trip.ref, form.piece.tag, self.member.id, seen)
+        given = (self._office, self.kit.trip.ref, form.piece.tag, self.member.id, seen, form.confirmed)
         self._background.run(
             checked, *given, done=lambda kit: self._kept(form, kit), failed=lambda why: self._not_kept(form, why),
             says=tr("Saving…"),
@@ -273,7 +277,10 @@ class Trailhead(Place):
             form = self.form
             buttons = [button(tr("All pieces"), self.show_all)] if form else []
             step = form.progress if form else ""
-            self._head.addWidget(kit_head(self.kit, self.piece, self.member, step, self._look, buttons))
+            piece = self.piece
+            if piece and form and (ahead := form.ahead):  # no mark of what stands beside what would become of it
+                piece = replace(piece, judged=ahead.judged)
+            self._head.addWidget(kit_head(self.kit, piece, self.member, step, self._look, buttons))
 
 
 def _all_looked_at(kit: KitCheck) -> str:

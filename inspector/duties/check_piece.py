@@ -41,7 +41,7 @@ def check_piece(
         item = _piece_of(page, planned, tag)
         kind = office.kind(item.facts.kind)
         _check_may(page, item)
-    _check_seen(kind, seen)
+    check_seen(kind, seen)
     facts = NewInspection(
         on=day,
         kind=InspectionKind.BEFORE_USE,
@@ -137,7 +137,8 @@ def _check_may(page: Page, item: Item) -> None:
         raise Refused(tr("tag"), why, tr("Put it aside, and tell the equipment officer that it lay in the kit."))
 
 
-def _check_seen(kind: Kind, seen: Seen) -> None:
+def check_seen(kind: Kind, seen: Seen) -> None:
+    """Refuse what no member's check can say."""
     if seen.is_empty:
         why = tr("Nothing was looked at.")
         raise Refused(tr("check"), why, tr("Answer at least one question, or write one reading."))

@@ -17,7 +17,7 @@ from inspector.duties.office import Office
 from inspector.duties.slips import slip_of
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, Method, NewInspection, Reading
-from inspector.gear.kind import Kind, kind_word
+from inspector.gear.kind import Kind, Measure, kind_word
 from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.rulebook.load import Rulebook
@@ -74,17 +74,28 @@ def widest_hole(office: Office, dossier: Dossier, enough_m: float = math.inf) ->
 
 def with_confirmed(facts: NewInspection, found: Sequence[Caution], confirmed: Sequence[Caution]) -> NewInspection:
     """The inspection, its note telling what was read again. Refused where something was not."""
+    return replace(facts, note=note_with(facts.note, found, confirmed))
+
+
+def note_with(note: str, found: Sequence[Caution], confirmed: Sequence[Caution]) -> str:
+    """A note that tells besides what was read again. Refused where something was not."""
     for one in found:
         if one not in confirmed:
             raise Refused(one.name, one.why, tr("Read it again; where it is so, say that you did."))
-    told = [_confirmed_words(one) for one in found]
-    return replace(facts, note="\n".join(part for part in (facts.note, *told) if part))
+    told = [confirmed_words(one) for one in found]
+    return "\n".join(part for part in (note, *told) if part)
 
 
-def _confirmed_words(one: Caution) -> str:
+def confirmed_words(one: Caution) -> str:
+    """What the note says of a caution that somebody looked at again."""
     if one.measure == DAY:
         return tr("Looked at again and confirmed: the day, {day}.", day=one.typed)
     return tr("Read again and confirmed: {name} {typed}.", name=one.name, typed=one.typed)
+
+
+def reading_name(measure: Measure, point: str) -> str:
+    """What a reading is called: its measure, and its place where it has one."""
+    return tr("{measure}, {point}", measure=measure.name, point=kind_word(point)) if point else measure.name
 
 
 class _Look(Struct, frozen=True):
@@ -110,11 +121,7 @@ class _Look(Struct, frozen=True):
         if measure is None or measure.dimension is not Dimension.LENGTH:
             return None
         why = next(self._doubts(reading), "")
-        name = (
-            tr("{measure}, {point}", measure=measure.name, point=kind_word(reading.point))
-            if reading.point
-            else measure.name
-        )
+        name = reading_name(measure, reading.point)
         return Caution(reading.measure, reading.point, name, reading.figure.as_typed, why) if why else None
 
     def _doubts(self, reading: Reading) -> Iterator[str]:

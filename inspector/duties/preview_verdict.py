@@ -28,16 +28,27 @@ def preview_verdict(office: Office, dossier: Dossier, facts: NewInspection) -> J
         second = person_of(page, facts.second, tr("second name")) if facts.second else None
         counts = stand_for(office, page, office.officer, dossier.item, second)
     competent = may_pass(office.officer, dossier.item, dossier.kind, facts.on, second) and counts
-    check_inspection(office, dossier.item, dossier.kind, replace(facts, competent=competent))
-    added = Inspection(_PREVIEW, dossier.item.id, replace(facts, competent=competent))
+    return judged_with(office, replace(dossier, on=office.today), replace(facts, competent=competent))
+
+
+def judged_with(office: Office, dossier: Dossier, facts: NewInspection) -> Judged:
+    """Judge the dossier on its day as if the inspection stood in it. Refused: what cannot be."""
+    check_inspection(office, dossier.item, dossier.kind, facts)
+    added = Inspection(_PREVIEW, dossier.item.id, facts)
     inspections = tuple(sorted((*dossier.inspections, added), key=lambda one: one.on))
-    return judged(office, replace(dossier, on=office.today, inspections=inspections))
+    return judged(office, replace(dossier, inspections=inspections))
+
+
+def failing(shown: Judged, facts: NewInspection) -> Iterator[tuple[Finding, tuple[FirstValue, ...]]]:
+    """What the preview holds or retires the piece by, each with the values that it was found by."""
+    for one in shown.verdict.findings:
+        if _fails_by_preview(one):
+            yield one, tuple(_values(one, facts))
 
 
 def note_first(noted: tuple[FirstValue, ...], shown: Judged, facts: NewInspection) -> tuple[FirstValue, ...]:
     """What was noted so far, and the values by which the preview just shown holds or retires; the first stay."""
-    failed = [one for one in shown.verdict.findings if _fails_by_preview(one)]
-    fresh = [value for finding in failed for value in _values(finding, facts)]
+    fresh = [value for _, values in failing(shown, facts) for value in values]
     places = {(one.observation, one.point) for one in noted}
     return (*noted, *{(one.observation, one.point): one for one in fresh if _place(one) not in places}.values())
 

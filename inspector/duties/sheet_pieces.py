@@ -5,11 +5,11 @@ from collections.abc import Iterator
 from inspector.duties.before_use import asked_checks, asked_measures, goes, why_not
 from inspector.duties.office import Office
 from inspector.duties.plan_rides import ride_words
+from inspector.duties.plausible import reading_name
 from inspector.duties.tell_readiness import sits_words
 from inspector.duties.trip_readiness import Ready, VehicleReady
 from inspector.duties.use_limits import rated_now
 from inspector.gear.judged import Judged
-from inspector.gear.kind import kind_word
 from inspector.gear.kit_check import AskedMeasure
 from inspector.gear.papers import GoingPiece, SheetScope, StayingPiece, TickLine, VehicleLine
 from inspector.language import tr
@@ -112,7 +112,7 @@ def _measured(asked: AskedMeasure) -> Iterator[TickLine]:
     first = next((unit for unit in asked.limit.split()[::-1] if unit in units), "")
     ordered = (first, *(unit for unit in units if unit != first)) if first else ()
     for point in measure.points or ("",):
-        text = tr("{measure}, {point}", measure=measure.name, point=kind_word(point)) if point else measure.name
+        text = reading_name(measure, point)
         yield TickLine(text, asked.limit, f"{measure.key}/{point}" if point else measure.key, ordered)
 
 

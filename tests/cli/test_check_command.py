@@ -71,3 +71,20 @@ def test_what_is_missing_or_unclear_is_asked_for(club: Desk) -> None:
     wall = club.type("check", "T-05", "HR-01", *NELL, "--reading", "wall@top=4 mm", code=2)
     assert "not read at a check before use" in wall
     assert "no sheet of the trip" in club.type("check", "T-05", "SH-01", *NELL, "--all-good", "--sheet", "S-1", code=2)
+
+
+def test_a_reading_that_retires_a_piece_is_kept_only_once_it_was_read_again(club: Desk) -> None:
+    thin = ("check", "next", "SH-01", *NELL, "--all-good", "--reading", "bow_diameter=15 mm")
+    said = " ".join(club.type(*thin, code=2).split())
+    assert "SH-01: Body" in said and "retires the piece for good" in said and "--read-again" in said
+    assert "Retire" not in club.type("show", "SH-01").partition("History")[0]
+    assert "Retire" in club.type(*thin, "--read-again")
+    assert "Read again and confirmed: Body" in " ".join(club.type("show", "SH-01").split())
+
+
+def test_a_reading_larger_than_new_is_read_again_at_a_check(club: Desk) -> None:
+    thick = ("check", "next", "SH-01", "KS-06", *NELL, "--all-good", "--reading", "SH-01/bow_diameter=26 mm")
+    said = " ".join(club.type(*thick, code=2).split())
+    assert "SH-01: Body" in said and "nothing makes it thicker" in said and "for good" not in said
+    club.type(*thick, "--read-again")
+    assert "Read again and confirmed: Body" in " ".join(club.type("show", "SH-01").split())

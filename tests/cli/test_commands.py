@@ -194,3 +194,18 @@ def test_a_wall_reading_says_how_it_was_taken(desk: Desk) -> None:
     assert "How the wall was read was not said" in said and "--method ultrasonic_bare" in said
     assert "BM-1" in desk.type("inspect", "BM-1", *wall, "--method", "ultrasonic_bare")
     assert "BM-1" in desk.type("inspect", "BM-1", "--all-good", "--reading", "pin_hole@left wall=16.3 mm")
+
+
+def test_a_reading_out_of_the_ordinary_is_kept_only_once_it_was_read_again(desk: Desk) -> None:
+    desk.type("book", "SH-1", *SHACKLE, *SIZES)
+    odd = ("inspect", "SH-1", "--all-good", "--reading", "bow_diameter=24 mm", "--reading", "pin_diameter=22.2 mm")
+    said = " ".join(desk.type(*odd, code=2).split())
+    assert "Body" in said and "nothing makes it thicker" in said and "--read-again" in said
+    assert "pin" not in said.lower() and "Read again" not in desk.type("show", "SH-1")
+    desk.type(*odd, "--read-again")
+    assert "Read again and confirmed: Body" in " ".join(desk.type("show", "SH-1").split())
+    two = [word.replace("22.2", "24") for word in odd]
+    said = " ".join(desk.type(*two, code=2).split())
+    assert "Body" in said and "Pin" in said
+    never = ("inspect", "SH-1", "--all-good", "--reading", "bow_diameter=90 mm", "--read-again")
+    assert "cannot be" in desk.type(*never, code=2)

@@ -258,13 +258,46 @@ def test_an_unclear_reading_is_mended_before_the_next_step(page: Trailhead) -> N
 
 
 def test_what_the_register_does_not_take_is_told_and_stays_written(qtbot: QtBot, page: Trailhead) -> None:
-    """A slip of the key is refused there, and the form stands as it was."""
+    """A slip of the key is refused at its field before anything is kept, and the form stands as it was."""
     answer_all(page)
-    measure(page, "189 mm", "")
+    measure(page, "189 mm")
     form = form_of(page)
+    box = form.measures[0].box
+    assert box.fields[0].hasFocus() and "cannot be" in box.fault.text() and box.fields[0].text() == "189 mm"
+    box.fields[0].selectAll()
+    measure(page, "18.9 mm")
+    assert form.measures[1].box.fields[0].hasFocus() and box.fault.isHidden()
+    leave_for_good(page)
+
+
+def test_a_reading_that_retires_is_read_again_and_the_review_shows_no_fit_mark(
+    qtbot: QtBot, page: Trailhead, packed: Office
+) -> None:
+    """It is asked at its field, the last page says what becomes of the piece, and the note tells of the second look."""
+    answer_all(page)
+    tells(qtbot, page, "Fit: ")
+    measure(page, "15 mm")
+    form = form_of(page)
+    line = form.measures[0].box.fields[0].caution
+    assert line.again.hasFocus() and "retires the piece for good" in line.text.text()
+    QTest.keyClick(focused(), Qt.Key.Key_Return)
+    assert form.at == len(form.questions)
+    QTest.keyClick(focused(), Qt.Key.Key_Space)
+    QTest.keyClick(focused(), Qt.Key.Key_Return)
+    measure(page, "")
+    tells(qtbot, page, "Retire: ", "Kept like this, it retires the piece for good", "Read again and confirmed: Body")
+    assert "Fit: " not in shown_texts(page)
     keep(qtbot, page)
-    assert page.form is form and form.isEnabled() and "cannot be" in window_of(page).notice.text
-    assert form.measures[0].box.fields[0].text() == "189 mm"
+    found = open_item(packed, "SH-001")
+    assert found.verdict.outcome is Outcome.RETIRE
+    assert "Read again and confirmed: Body" in found.dossier.inspections[-1].facts.note
+
+
+def test_a_grade_that_retires_is_told_before_it_is_kept(qtbot: QtBot, page: Trailhead) -> None:
+    """No second look is asked of a grade, but nobody keeps it without having read what it does."""
+    answer_all(page, cracks="3")
+    measure(page, "", "")
+    tells(qtbot, page, "Retire: ", "Kept like this, it retires the piece for good")
     leave_for_good(page)
 
 

@@ -18,7 +18,7 @@ from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import column, said, short
 from inspector.drawings.reading_points import PointsPicture, reading_points
 from inspector.duties.last_time import last_reading
-from inspector.duties.plausible import Caution
+from inspector.duties.plausible import Caution, reading_name
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Reading
 from inspector.gear.item import Item
@@ -47,7 +47,7 @@ class PointField(FaultField):
     reached = Signal()
 
     def __init__(self, measure: Measure, point: str, past: Past | None) -> None:
-        super().__init__(f"{measure.name}, {kind_word(point)}" if point else measure.name, _example(measure.dimension))
+        super().__init__(reading_name(measure, point), _example(measure.dimension))
         self.point = point
         self.caution = CautionLine()
         self.last = said(_last_words(past, measure, point), Type.SMALL, faint=True)
