@@ -9,6 +9,7 @@ from inspector.refused import Refused
 _FRACTIONS = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
 _VULGAR = re.compile(r"^(?P<sign>[-+]?)(?:(?P<whole>\d{1,6})[ -])?(?P<top>\d{1,4})/(?P<bottom>\d{1,4})(?P<unit>\D.*)?$")
 _OVER, _SPACE = re.compile(r"\s*/\s*(?=\d)"), re.compile(r"\s+")
+_EITHER_WAY = re.compile(r"^[-+]?\s*(?P<whole>[1-9]\d{0,2}|0\d{1,2})(?P<sign>[.,])(?P<after>\d{3})(?![\d.,]| \d)")
 _PLAIN = re.compile(r"^(?P<sign>[-+]?)(?P<number>\d[\d., ]*?)\s*(?P<unit>[^\d., ].*|)$")
 
 
@@ -30,6 +31,17 @@ def split(text: str, field: str, advice: str, decimal: str) -> tuple[float, str]
         value = _number(plain["number"].strip(), field, advice, decimal)
         return _signed(value, plain["sign"]), plain["unit"].strip()
     raise Refused(field, tr("“{text}” does not begin with a number.", text=text), advice)
+
+
+def two_meanings(text: str, decimal: str) -> tuple[str, str] | None:
+    """A number that can be one with thousandths or one in thousands, each as it can be written so that it is clear.
+
+    decimal: the club's own sign, behind which three figures are thousandths; behind the other they may be either.
+    """
+    found = _EITHER_WAY.match(text)
+    if found is None or found["sign"] == decimal:
+        return None
+    return f"{found['whole']}{decimal}{found['after']}", f"{found['whole']}{found['after']}"
 
 
 def _signed(value: float, sign: str) -> float:

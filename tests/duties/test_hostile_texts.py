@@ -84,7 +84,10 @@ def test_a_figure_stays_the_same_through_clubs_of_two_decimal_signs(office: Offi
     ready(office)
     wrong: list[str] = []
     slacks = ("1,250 m", "1.250 m", "0,5 m", "12.5 m", "3/4 m", "1,250.5 mm", "1.250,5 mm")
+    not_clear = {("1,250 m", "."), ("1.250 m", ",")}  # refused where it is typed
     for number, (slack, sent_by, kept_by) in enumerate(product(slacks, ".,", ".,")):
+        if (slack, kept_by) in not_clear:
+            continue
         try:
             fault = changed_on_its_way(office, f"R-{number}", slack, sent_by, kept_by)
         except Refused as refusal:

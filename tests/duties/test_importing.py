@@ -19,16 +19,18 @@ from inspector.duties.import_list import (
     take,
 )
 from inspector.duties.importing.corrections import column_called, with_answer, with_meaning
+from inspector.duties.importing.figures import read_figure
 from inspector.duties.left_rows import write_left, write_left_again
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.tell_ledger import told_ledger
 from inspector.duties.verify_book import verify_book
-from inspector.gear.import_list import Asks, Fate
+from inspector.gear.import_list import Asks, Column, Fate
 from inspector.gear.item import Provenance
 from inspector.gear.kind import Basis
 from inspector.gear.outcome import Outcome
 from inspector.refused import Refused
+from inspector.units import Dimension
 from tests.duties.gear import shackle
 from tests.duties.lists import HEADS, fates, listed, row, run, shackle_line
 from tests.paper.test_photo import picture
@@ -330,3 +332,12 @@ def test_a_folder_or_a_file_that_is_not_there_is_refused(desk: Office, tmp_path:
     file = listed(tmp_path, shackle_line())
     with pytest.raises(Refused, match="cannot be read"):
         dry_run(desk, file, matching_of(desk, file), tmp_path / "none")
+
+
+@pytest.mark.parametrize(("sign", "tonnes"), [(",", 1.25), (".", 1250)])
+def test_a_figure_that_can_be_two_is_read_as_the_column_says_and_kept_as_it_was_written(
+    desk: Office, tmp_path: Path, sign: str, tonnes: float
+) -> None:
+    column = Column(0, "Load", "rating", decimal=sign)
+    figure = read_figure("1,250 t", column, Dimension.FORCE, "rating")
+    assert figure.si == pytest.approx(tonnes * 9806.65) and figure.as_typed == "1,250 t"

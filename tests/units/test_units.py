@@ -95,6 +95,52 @@ def test_a_ton_is_asked_about_because_it_can_mean_three_weights() -> None:
         read("4.75 ton", Dimension.FORCE, field="rating")
 
 
+_WITH_THOUSANDTHS = st.sampled_from(
+    [
+        *((Dimension.FORCE, unit) for unit in ("t", "kN", "tf", "short ton", "long tons")),
+        *((Dimension.MASS, unit) for unit in ("t", "short ton")),
+        *((Dimension.LENGTH, unit) for unit in ("mm", "m", "in", '"', "ft")),
+        *((Dimension.STRESS, unit) for unit in ("MPa", "psi")),
+        *((Dimension.TEMPERATURE, unit) for unit in ("°C", "°F")),
+        *((Dimension.FACTOR, ""), (Dimension.SPEED, "km/h"), (Dimension.DAYS, "days")),
+    ]
+)
+_IN_THOUSANDS = st.sampled_from(
+    [
+        *((Dimension.FORCE, unit) for unit in ("kg", "lb", "lbs", "lbf", "kgf", "N")),
+        *((Dimension.MASS, unit) for unit in ("kg", "lb", "g")),
+    ]
+)
+
+
+@given(st.integers(1, 999), st.integers(0, 999), _WITH_THOUSANDTHS, st.sampled_from("-+ "), st.sampled_from(",."))
+def test_three_figures_behind_the_sign_that_is_not_the_clubs_are_never_guessed(
+    whole: int, after: int, of: tuple[Dimension, str], ahead: str, sign: str
+) -> None:
+    """Both meanings are named, and each as it is advised to be written is read as it was meant."""
+    dimension, unit = of
+    decimal = "." if sign == "," else ","
+    typed = f"{ahead}{whole}{sign}{after:03d} {unit}".strip()
+    with pytest.raises(Refused) as refusal:
+        read(typed, dimension, field="rating", decimal=decimal)
+    lesser, greater = f"{whole}{decimal}{after:03d}", f"{whole}{after:03d}"
+    assert refusal.value.field == "rating" and typed in refusal.value.why
+    for told in (refusal.value.why, refusal.value.what_to_do):
+        assert lesser in told and greater in told
+    first, second = (read(f"{one} {unit}", dimension, field="rating", decimal=decimal).si for one in (lesser, greater))
+    assert first < second
+
+
+@given(st.integers(1, 999), st.integers(0, 999), _IN_THOUSANDS, st.sampled_from(",."))
+def test_units_that_nobody_marks_in_thousandths_are_read_in_thousands(
+    whole: int, after: int, of: tuple[Dimension, str], sign: str
+) -> None:
+    dimension, unit = of
+    decimal = "." if sign == "," else ","
+    grouped = read(f"{whole}{sign}{after:03d} {unit}", dimension, field="rating", decimal=decimal)
+    assert grouped.si == read(f"{whole}{after:03d} {unit}", dimension, field="rating", decimal=decimal).si
+
+
 @given(st.decimals(min_value=0, max_value=99999, places=3, allow_nan=False))
 def test_the_decimal_sign_does_not_change_the_value(number: object) -> None:
     point, comma = f"{number:.3f} kg", f"{number:.3f} kg".replace(".", ",")

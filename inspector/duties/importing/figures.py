@@ -3,6 +3,8 @@
 import re
 from datetime import date
 
+from msgspec.structs import replace
+
 from inspector.duties.importing.asked import NotTold
 from inspector.duties.importing.headings import MANY_WEIGHTS
 from inspector.duties.importing.words import plain, table
@@ -42,7 +44,11 @@ def read_figure(cell: Cell, column: Column, dimension: Dimension, field: str) ->
     if isinstance(cell, str) and not decimal and _EITHER_WAY.match(number):
         raise NotTold(column, Asks.DECIMAL, shown)
     named = "" if dimension in _WITHOUT_UNIT and not unit else _unit(unit, column, shown)
-    return read(f"{number} {named}".strip(), dimension, field=field, decimal=decimal or ".")
+    written = f"{number} {named}".strip()
+    if decimal and _EITHER_WAY.match(number):  # the column has settled which it is
+        clear = written.replace("." if decimal == "," else ",", "", 1)
+        return replace(read(clear, dimension, field=field, decimal=decimal), as_typed=written)
+    return read(written, dimension, field=field, decimal=decimal or ".")
 
 
 def parted(text: str) -> tuple[str, str]:
