@@ -4,9 +4,10 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
+from inspector.desk.inspect.grade_row import grade_word
 from inspector.desk.inspect.measure_box import MeasureBox
 from inspector.desk.keys import search_text
-from inspector.desk.kit_question import Question, answer_word
+from inspector.desk.kit_question import Question
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import button, clear, column, facts, fill, said, scroll
 from inspector.gear.kind import Grade, kind_word
@@ -80,8 +81,8 @@ class _Review(QWidget):
             parts.append(said(tr("Like this the piece is not checked: {what}.", what=", ".join(left)), bold=True))
         for grade in (Grade.BAD, Grade.SLIGHT):
             if named := [one.check.name for one in questions if one.grade is grade]:
-                parts.append(said(f"{answer_word(grade)}: {', '.join(named)}", bold=True))
-        lines = [(one.check.name, answer_word(one.grade or Grade.NOT_SEEN)) for one in questions]
+                parts.append(said(f"{grade_word(grade)}: {', '.join(named)}", bold=True))
+        lines = [(one.check.name, grade_word(one.grade or Grade.NOT_SEEN)) for one in questions]
         clear(self._heads)
         fill(self._heads, parts, GRID)
         fill(self._told, [_in_two([*lines, *figures])], GRID)
@@ -99,7 +100,7 @@ class PieceForm(QWidget):
 
     def __init__(self, piece: KitPiece, look: Look, decimal: str, *, by_figures: bool) -> None:
         super().__init__()
-        self.piece, self._by_figures = piece, by_figures
+        self.piece = piece
         self.questions = [Question(one, look, by_figures=by_figures) for one in (piece.open or piece.asked)]
         self.measures = [_Measure(one, piece, decimal) for one in piece.measures]
         self.review = _Review()
@@ -178,6 +179,8 @@ class PieceForm(QWidget):
     def go(self, by: int) -> None:
         """Go on or back; a reading that is not clear is mended first, and after the last step all is kept."""
         step = self.steps[self.at]
+        if isinstance(step, Question) and by > 0 and not step.may_be_left():
+            return
         if isinstance(step, _Measure) and by > 0 and step.box.readings()[1]:
             step.focus_fault()
         elif self.at + by >= len(self.steps):
@@ -214,13 +217,8 @@ class PieceForm(QWidget):
         self.back_button.setEnabled(self.at > 0)
         self.next_button.setText(tr("Keep this check") if last else tr("Next"))
         self.next_button.setAccessibleName(self.next_button.text())
-        otherwise = tr("Return keeps it.") if last else tr("Return goes on.")
-        self._hint.setText(self._keys() if isinstance(self.steps[self.at], Question) else otherwise)
-
-    def _keys(self) -> str:
-        if self._by_figures:
-            return tr("Keys: 1 good, 2 a little, 3 bad, 0 not looked at; Return or → next, ← back.")
-        return tr("Keys: ↑ ↓ and the space bar answer; Return or → next, ← back.")
+        step, otherwise = self.steps[self.at], tr("Return keeps it.") if last else tr("Return goes on.")
+        self._hint.setText(step.keys if isinstance(step, Question) else otherwise)
 
 
 def _figures(step: _Measure) -> list[tuple[str, str]]:

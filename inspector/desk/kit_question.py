@@ -2,9 +2,10 @@
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QFrame, QVBoxLayout, QWidget
 
 from inspector.desk.answer_button import AnswerButton
+from inspector.desk.inspect.grade_row import grade_word
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import column, said
 from inspector.gear.inspection import Answer
@@ -22,10 +23,10 @@ _ALONG = {Qt.Key.Key_Down: 1, Qt.Key.Key_Up: -1}
 _NARROW_PX = 760
 
 
-class Question(QWidget):
+class Question(QFrame):
     """moves: go so many steps on. reached: the keys are on another part now.
 
-    by_figures: whether the keys 1, 2, 3 and 0 answer.
+    by_figures: whether the keys 1, 2, 3 and 0 answer. Until it is answered the question itself has the keys.
     """
 
     moves = Signal(int)
@@ -35,6 +36,11 @@ class Question(QWidget):
         super().__init__()
         self.check, self._by_figures = check, by_figures
         self.grade: Grade | None = None
+        self.setObjectName("question")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAccessibleName(check.name)
+        self.setAccessibleDescription(check.asks)
+        self._told_open = False  # since the question was shown last
         self._hint = said("", bold=True)
         self._hint.hide()
         self.buttons = {grade: self._button(key, grade, look) for key, grade in _KEYS.items() if self._knows(grade)}
@@ -64,9 +70,29 @@ class Question(QWidget):
             made.setChecked(one is grade)
         self._hint.hide()
 
+    @property
+    def keys(self) -> str:
+        """How the keys answer it."""
+        if not self._by_figures:
+            return tr("Keys: ↑ ↓ and the space bar answer; Return or → next, ← back.")
+        if self._knows(Grade.SLIGHT):
+            return tr("Keys: 1 good, 2 slight, 3 bad, 0 not seen; Return or → next, ← back.")
+        return tr("Keys: 1 good, 3 bad, 0 not seen; Return or → next, ← back.")
+
     def focus_start(self) -> None:
-        """The keys go to the answer given, else to the first one."""
-        self._reach(self.buttons[self.grade or Grade.GOOD])
+        """The keys go to the answer given, else to the question: an answer with the keys on it is not chosen yet."""
+        self._told_open = False
+        self._hint.hide()
+        self._reach(self.buttons[self.grade] if self.grade else self)
+
+    def may_be_left(self) -> bool:
+        """Whether it goes on from here: without an answer only after it was told, once each time it is shown."""
+        if self.grade or self._told_open:
+            return True
+        self._told_open = True
+        self._tell(tr("Nothing is answered yet. Answer it, or go on once more: it then stays open, and the piece is "
+                      "not checked."))  # fmt: skip
+        return False
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Figures answer; Return and right go on, left goes back; up and down go along the answers."""
@@ -93,37 +119,31 @@ class Question(QWidget):
             self.give(grade)
             self._reach(self.buttons[grade])
             return
-        self._hint.setText(tr("This question knows only good and bad: press 1 or 3."))
+        self._tell(tr("This question knows only good and bad: press 1 or 3."))
+
+    def _tell(self, hint: str) -> None:
+        self._hint.setText(hint)
         self._hint.show()
+        self.reached.emit(self._hint)
 
     def _go_along(self, step: int) -> None:
         made = list(self.buttons.values())
-        at = next((number for number, one in enumerate(made) if one.hasFocus()), 0)
+        before = -1 if step > 0 else 0  # from the question itself: down to the first answer, up to the last
+        at = next((number for number, one in enumerate(made) if one.hasFocus()), before)
         self._reach(made[(at + step) % len(made)])
 
-    def _reach(self, made: AnswerButton) -> None:
-        made.setFocus()
-        self.reached.emit(made)
+    def _reach(self, part: QWidget) -> None:
+        part.setFocus()
+        self.reached.emit(part)
 
     def _knows(self, grade: Grade) -> bool:
         return grade is not Grade.SLIGHT or bool(self.check.slight)
 
     def _button(self, key: Qt.Key, grade: Grade, look: Look) -> AnswerButton:
         figure = str(key.value - Qt.Key.Key_0.value) if self._by_figures else ""
-        made = AnswerButton(figure, answer_word(grade), _means(self.check, grade), look, self.check.name)
+        made = AnswerButton(figure, grade_word(grade), _means(self.check, grade), look, self.check.name)
         made.picked.connect(lambda: self.give(grade))
         return made
-
-
-def answer_word(grade: Grade) -> str:
-    """An answer as a member says it."""
-    words = {
-        Grade.GOOD: tr("Good"),
-        Grade.SLIGHT: tr("A little"),
-        Grade.BAD: tr("Bad"),
-        Grade.NOT_SEEN: tr("Not looked at"),
-    }
-    return words[grade]
 
 
 def _means(check: Check, grade: Grade) -> str:

@@ -5,11 +5,12 @@ from datetime import date, timedelta
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QAccessible
+from PySide6.QtGui import QAccessible, QColor
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QScrollArea, QWidget
 from pytestqt.qtbot import QtBot
 
+from inspector.desk.inspect.grade_row import grade_word
 from inspector.desk.kit_piece import PieceForm
 from inspector.desk.kit_question import Question
 from inspector.desk.look import TextSize
@@ -159,13 +160,53 @@ def test_the_next_trip_stands_first_and_nobody_looks_until_named(
 
 
 def test_nothing_is_answered_beforehand_and_each_answer_says_what_it_means(qtbot: QtBot, page: Trailhead) -> None:
-    """Silence is not consent."""
-    assert focused() is form_of(page).questions[0].buttons[Grade.GOOD]
+    """Silence is not consent: the keys stand on the question, and no answer is framed or filled."""
+    assert focused() is form_of(page).questions[0]
     for question in form_of(page).questions:
         assert question.answer is None and not any(one.isChecked() for one in question.buttons.values())
         assert question.buttons[Grade.BAD].accessibleDescription() == question.check.bad
         assert (Grade.SLIGHT in question.buttons) == bool(question.check.slight)
     tells(qtbot, page, "SH-001", "Piece 1 of 2", "question 1 of 8", "Kinetic pull")
+
+
+def test_an_answer_with_the_keys_on_it_does_not_look_like_one_that_was_given(qtbot: QtBot, page: Trailhead) -> None:
+    """To stand on it is not to choose it: only what was chosen is filled."""
+    good = form_of(page).questions[0].buttons[Grade.GOOD]
+
+    def ground() -> QColor:
+        return good.grab().toImage().pixelColor(good.width() - 12, good.height() // 2)
+
+    plain = ground()
+    QTest.keyClick(focused(), Qt.Key.Key_Down)
+    assert good.hasFocus() and ground() == plain
+    QTest.keyClick(focused(), Qt.Key.Key_Space)
+    assert form_of(page).questions[0].grade is Grade.GOOD and ground() != plain
+    leave_for_good(page)
+
+
+def test_return_without_an_answer_says_so_before_it_leaves_the_question_open(page: Trailhead) -> None:
+    """Once it stays and says what to do; once more it goes on, and nothing was answered."""
+    form = form_of(page)
+    QTest.keyClick(focused(), Qt.Key.Key_Return)
+    assert form.at == 0 and "Nothing is answered yet" in shown_texts(form.questions[0])
+    QTest.keyClick(focused(), Qt.Key.Key_Return)
+    assert form.at == 1 and form.questions[0].answer is None
+    QTest.keyClick(focused(), Qt.Key.Key_Left)
+    QTest.keyClick(focused(), Qt.Key.Key_Return)
+    assert form.at == 0, "it says so each time somebody comes back"
+    QTest.keyClicks(focused(), "1")
+    assert "Nothing is answered yet" not in shown_texts(form.questions[0])
+
+
+def test_the_keys_are_told_as_the_question_has_them_in_the_words_of_the_inspection(page: Trailhead) -> None:
+    """No key for an answer that is not there; one word for the same grade wherever it is given."""
+    form = form_of(page)
+    assert {True, False} == {Grade.SLIGHT in one.buttons for one in form.questions}
+    for number, question in enumerate(form.questions):
+        form.show_step(number)
+        assert ("2 slight" in shown_texts(form)) == (Grade.SLIGHT in question.buttons)
+        for grade, made in question.buttons.items():
+            assert made.accessibleName() == f"{question.check.name}: {grade_word(grade)}"
 
 
 def test_a_piece_is_checked_by_keyboard_alone_and_the_next_one_follows(
@@ -238,8 +279,8 @@ def test_a_scan_never_answers_where_a_tag_begins_with_a_figure(
     scan(window_of(page), "1-SH")
     assert question.grade is None and page.piece and page.piece.tag == "1-SH"
     scan(window_of(page), "SH-001")
-    QTest.keyClick(focused(), Qt.Key.Key_Down)
-    QTest.keyClick(focused(), Qt.Key.Key_Space)
+    for key in (Qt.Key.Key_Down, Qt.Key.Key_Down, Qt.Key.Key_Space):
+        QTest.keyClick(focused(), key)
     assert question.grade is list(question.buttons)[1]
     leave_for_good(page)
 
@@ -271,8 +312,8 @@ def test_what_the_register_does_not_take_is_told_and_stays_written(qtbot: QtBot,
 def test_open_questions_are_named_and_asked_again(qtbot: QtBot, page: Trailhead, packed: Office) -> None:
     """A piece half looked at is kept, is not checked, and only what is open is asked."""
     QTest.keyClicks(focused(), "1")
-    for _ in range(len(form_of(page).steps) - 1):
-        QTest.keyClick(focused(), Qt.Key.Key_Return)
+    while form_of(page).at < len(form_of(page).steps) - 1:
+        QTest.keyClick(focused(), Qt.Key.Key_Return)  # twice where nothing was answered
     tells(qtbot, form_of(page).review, "7 questions are open")
     keep(qtbot, page)
     tells(qtbot, page, "7 questions have no answer")
