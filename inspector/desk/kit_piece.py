@@ -101,15 +101,16 @@ class PieceForm(QWidget):
     def __init__(self, piece: KitPiece, look: Look, decimal: str, *, by_figures: bool) -> None:
         super().__init__()
         self.piece = piece
-        self.questions = [Question(one, look, by_figures=by_figures) for one in (piece.open or piece.asked)]
+        about, asked = tr("Check of {tag}", tag=piece.tag), piece.open or piece.asked
+        self.questions = [Question(one, look, about, by_figures=by_figures) for one in asked]
         self.measures = [_Measure(one, piece, decimal) for one in piece.measures]
         self.review = _Review()
         self.steps: list[Question | _Measure | _Review] = [*self.questions, *self.measures, self.review]
         self._stack = QStackedWidget()
         for step in self.steps:
-            self._stack.addWidget(scroll(column([step], 0), tr("Check of {tag}", tag=piece.tag)))
+            self._stack.addWidget(step if isinstance(step, Question) else scroll(column([step], 0), about))
             step.moves.connect(self.go)
-            if not isinstance(step, _Review):
+            if isinstance(step, _Measure):
                 step.reached.connect(self._keep_in_sight)
         self.back_button = button("‹ " + tr("Back"), lambda: self.go(-1), name=tr("Back to the last question"))
         self.next_button = button(tr("Next"), lambda: self.go(1), rank="first")

@@ -2,12 +2,13 @@
 
 from collections.abc import Callable
 from datetime import date, timedelta
+from functools import partial
 
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible, QColor
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QScrollArea, QWidget
+from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPushButton, QScrollArea, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.inspect.grade_row import grade_word
@@ -34,6 +35,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Ground, Trip
 from tests.desk.conftest import looked_at, shackle
+from tests.desk.cut_off import settled
 from tests.desk.outing import beach as beach
 from tests.desk.test_evening import focused, shown_texts
 from tests.desk.test_leaving import choice
@@ -452,6 +454,72 @@ def test_an_answer_is_high_enough_for_all_of_its_words(page: Trailhead) -> None:
         key=lambda one: len(one.accessibleDescription()),
     )
     assert long.heightForWidth(340) > long.heightForWidth(900) >= 48
+
+
+def out_of_sight(question: Question) -> list[str]:
+    """What of a question and its answers is not seen whole."""
+    asks = next(one for one in question.findChildren(QLabel) if one.text() == question.check.asks)
+    parts: list[QWidget] = [asks, *question.buttons.values()]
+    return [
+        f"{question.check.name}, {one.accessibleName() or 'the question'}: {one.visibleRegion().boundingRect()}"
+        for one in parts
+        if one.visibleRegion().boundingRect() != one.rect() or one.height() < one.heightForWidth(one.width())
+    ]
+
+
+def is_in_sight(part: QWidget) -> bool:
+    """Whether something of it is seen."""
+    return not part.visibleRegion().isEmpty()
+
+
+@pytest.mark.parametrize("text", [TextSize.LARGE, TextSize.DOUBLE])
+def test_a_question_and_all_of_its_answers_are_in_sight_at_once_in_text_of_any_size(
+    qtbot: QtBot, page: Trailhead, text: TextSize
+) -> None:
+    """In the field nobody scrolls to see whether there is another answer. Every question of every kind of gear."""
+    desk = window_of(page)
+    desk.look.set_text(text)
+    desk.resize(1280, 720)
+    qtbot.wait(50)
+    room = form_of(page).questions[0].size()
+    assert settled(qtbot, lambda: out_of_sight(form_of(page).questions[0])) == []
+    assert (desk.width(), desk.height()) == (1280, 720)
+    alone = QWidget()
+    alone.setProperty("touch", True)
+    qtbot.addWidget(alone)
+    alone.resize(room)
+    alone.show()
+    cut: list[str] = []
+    for check in {
+        one.asks: one for kind in page._office.rules.kinds.values() for one in kind.checks if one.before_use
+    }.values():
+        question = Question(check, desk.look, check.name, by_figures=True)
+        question.setParent(alone)
+        question.resize(room)
+        question.show()
+        cut += settled(qtbot, partial(out_of_sight, question))
+        question.deleteLater()
+    assert cut == []
+    leave_for_good(page)
+
+
+def test_what_an_answer_means_is_brought_into_sight_with_the_keys(qtbot: QtBot, page: Trailhead) -> None:
+    """Where the answers are bare, the words above them say what each means."""
+    desk, question = window_of(page), form_of(page).questions[0]
+    QTest.keyClick(focused(), Qt.Key.Key_Up)
+    last = focused()
+    desk.look.set_text(TextSize.DOUBLE)
+    desk.resize(1280, 720)
+    qtbot.waitUntil(lambda: question.buttons[Grade.BAD].is_bare and question.buttons[Grade.BAD].isVisible())
+    assert focused() is last is question.buttons[Grade.NOT_SEEN], "the keys stay where they were"
+    for grade, made in list(question.buttons.items())[1:]:
+        made.setFocus()
+        QTest.keyClick(made, Qt.Key.Key_Up)
+        QTest.keyClick(focused(), Qt.Key.Key_Down)
+        assert made.hasFocus()
+        means = next(one for one in question.findChildren(QLabel) if one.text().startswith(f"{grade_word(grade)}: "))
+        qtbot.waitUntil(partial(is_in_sight, means))
+    leave_for_good(page)
 
 
 def test_the_start_has_names_and_room(qtbot: QtBot, open_desk: Callable[[Office], DeskWindow], packed: Office) -> None:
