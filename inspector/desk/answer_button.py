@@ -18,13 +18,17 @@ _LEFT_TO_THE_PAGE = {
 
 
 class AnswerButton(QPushButton):
-    """An answer. It paints its own text: a button of the toolkit neither wraps nor sets two sizes of type."""
+    """An answer. It paints its own text: a button of the toolkit neither wraps nor sets two sizes of type.
+
+    is_bare: its key and word alone, where what it means stands above.
+    """
 
     picked = Signal()
 
     def __init__(self, key: str, word: str, means: str, look: Look, about: str) -> None:
         super().__init__()
         self._key, self._word, self._means, self._look = key, word, means, look
+        self.is_bare = False
         self.setCheckable(True)
         self.setProperty("rank", "answer")
         self.setAccessibleName(f"{about}: {word}")
@@ -46,19 +50,33 @@ class AnswerButton(QPushButton):
         """A narrow answer is a high one."""
         return True
 
+    def make_bare(self, is_bare: bool) -> None:
+        """Leave out what it means, or say it again."""
+        self.is_bare = is_bare
+        self.updateGeometry()
+        self.update()
+
     def heightForWidth(self, width: int) -> int:
         """Room for all of its words."""
+        return self._least if self.is_bare else self.full_height(width)
+
+    def full_height(self, width: int) -> int:
+        """Room for its word and what it means."""
         room = QRect(0, 0, max(width - self._means_left - self._look.px(GRID), 1), 10_000)
         high = QFontMetrics(self._look.font()).boundingRect(room, _WRAPS, self._means).height()
         return max(self._least, high + self._look.px(GRID))
 
     def sizeHint(self) -> QSize:
         """As wide as it gets."""
+        if self.is_bare:
+            return QSize(self._bare_px, self._least)
         wide = self._means_left + self._look.px(320)
         return QSize(wide, self.heightForWidth(wide))
 
     def minimumSizeHint(self) -> QSize:
         """The word, and a few words of the meaning to a line."""
+        if self.is_bare:
+            return QSize(self._bare_px, self._least)
         wide = self._means_left + self._look.px(120)
         return QSize(wide, self._least)
 
@@ -66,6 +84,12 @@ class AnswerButton(QPushButton):
     def _least(self) -> int:
         """No lower than a finger needs."""
         return self._look.px(_LEAST_LARGE_PX) if self._look.is_large else _LEAST_PX
+
+    @property
+    def _bare_px(self) -> int:
+        """Room for the key and the word in one line."""
+        word = QFontMetrics(self._look.font(Type.HEAD, bold=True)).horizontalAdvance(self._word)
+        return self._look.px(GRID + _KEY_PX + GRID) + word
 
     @property
     def _means_left(self) -> int:
@@ -81,8 +105,10 @@ class AnswerButton(QPushButton):
         painter.setFont(self._look.font())
         painter.drawText(QRect(left, 0, self._look.px(_KEY_PX), high), _WRAPS, self._key)
         painter.setFont(self._look.font(Type.HEAD, bold=True))
-        painter.drawText(QRect(left + self._look.px(_KEY_PX), 0, self._look.px(_WORD_PX), high), _WRAPS, self._word)
-        painter.setFont(self._look.font())
-        right = self.width() - self._means_left - self._look.px(GRID)
-        painter.drawText(QRect(self._means_left, 0, right, high), _WRAPS, self._means)
+        word = self._bare_px if self.is_bare else self._look.px(_WORD_PX)
+        painter.drawText(QRect(left + self._look.px(_KEY_PX), 0, word, high), _WRAPS, self._word)
+        if not self.is_bare:
+            painter.setFont(self._look.font())
+            right = self.width() - self._means_left - self._look.px(GRID)
+            painter.drawText(QRect(self._means_left, 0, right, high), _WRAPS, self._means)
         painter.end()

@@ -18,16 +18,21 @@ _TOP = Qt.AlignmentFlag.AlignTop
 
 
 def kit_head(
-    kit: KitCheck, piece: KitPiece | None, member: Person, step: str, look: Look, buttons: Sequence[QPushButton]
-) -> QWidget:
+    kit: KitCheck, piece: KitPiece | None, member: Person, step: str, look: Look, buttons: Sequence[QPushButton],
+    *, is_low: bool = False,
+) -> QWidget:  # fmt: skip
     """The head with a hairline below it. piece: None among all pieces; step: which question of it, in words, empty
-    where its result stands below with the mark."""
+    where its result stands below with the mark. is_low: there is little room; only what tells where one is."""
     line = QWidget()
     layout = QHBoxLayout(line)
     layout.setContentsMargins(0, 0, 0, 0)
     layout.setSpacing(2 * GRID)
-    layout.addWidget(_what(kit, piece, look if step else None), 3)
-    layout.addWidget(_progress(kit, piece, member, step), 2, _TOP)
+    if is_low and piece and step:
+        layout.addWidget(_briefly(piece, look), 3)
+        layout.addWidget(_lines([*_which(kit, piece), step]), 2, _TOP)
+    else:
+        layout.addWidget(_what(kit, piece, look if step else None), 3)
+        layout.addWidget(_lines([*_which(kit, piece), *_progress(kit, member, step)]), 2, _TOP)
     for made in buttons:
         layout.addWidget(made, 0, _TOP)
     return column([line, hairline()])
@@ -45,15 +50,27 @@ def _what(kit: KitCheck, piece: KitPiece | None, look: Look | None) -> QWidget:
     return marked(piece, look, 48, *names, said(use), gap=0)
 
 
-def _progress(kit: KitCheck, piece: KitPiece | None, member: Person, step: str) -> QWidget:
-    """Which piece of how many, which question, how many are done, and who looks."""
+def _briefly(piece: KitPiece, look: Look) -> QWidget:
+    """The piece in two lines, with its mark and word."""
+    head = f"{piece.tag}  ·  {outcome_word(piece.outcome)}"
+    what = f"{piece.kind_name}. {piece.where}" if piece.where else piece.kind_name
+    return marked(piece, look, 32, short(head, Type.HEAD, bold=True), said(what), gap=0)
+
+
+def _which(kit: KitCheck, piece: KitPiece | None) -> list[str]:
+    """Which piece of how many."""
     tags = [one.tag for one in kit.to_check]
-    lines = []
-    if piece and piece.tag in tags:
-        at, count = tags.index(piece.tag) + 1, len(tags)
-        which = tr("Piece or part {at} of {count}", at=at, count=count)
-        lines.append(which if kit.part_count else tr("Piece {at} of {count}", at=at, count=count))
-    lines += [step] if step else []
-    lines.append(tell_progress(kit))
-    lines.append(tr("{name} looks", name=member.name))
+    if piece is None or piece.tag not in tags:
+        return []
+    at, count = tags.index(piece.tag) + 1, len(tags)
+    which = tr("Piece or part {at} of {count}", at=at, count=count)
+    return [which if kit.part_count else tr("Piece {at} of {count}", at=at, count=count)]
+
+
+def _progress(kit: KitCheck, member: Person, step: str) -> list[str]:
+    """Which question, how many are done, and who looks."""
+    return [*([step] if step else []), tell_progress(kit), tr("{name} looks", name=member.name)]
+
+
+def _lines(lines: Sequence[str]) -> QWidget:
     return column([said(line, bold=not number) for number, line in enumerate(lines)], 0)

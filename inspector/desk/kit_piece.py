@@ -6,9 +6,10 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
+from inspector.desk.inspect.grade_row import grade_word
 from inspector.desk.inspect.measure_box import MeasureBox
 from inspector.desk.keys import search_text
-from inspector.desk.kit_question import Question, answer_word
+from inspector.desk.kit_question import Question
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.plain import button, clear, column, facts, fill, said, scroll
 from inspector.duties.check_again import CheckAhead
@@ -116,8 +117,8 @@ class _Review(QWidget):
             parts.append(said(tr("Like this the piece is not checked: {what}.", what=", ".join(left)), bold=True))
         for grade in (Grade.BAD, Grade.SLIGHT):
             if named := [one.check.name for one in questions if one.grade is grade]:
-                parts.append(said(f"{answer_word(grade)}: {', '.join(named)}", bold=True))
-        lines = [(one.check.name, answer_word(one.grade or Grade.NOT_SEEN)) for one in questions]
+                parts.append(said(f"{grade_word(grade)}: {', '.join(named)}", bold=True))
+        lines = [(one.check.name, grade_word(one.grade or Grade.NOT_SEEN)) for one in questions]
         clear(self._heads)
         fill(self._heads, parts, GRID)
         fill(self._told, [_in_two([*lines, *figures])], GRID)
@@ -135,17 +136,17 @@ class PieceForm(QWidget):
 
     def __init__(self, piece: KitPiece, look: Look, decimal: str, look_ahead: LookAhead, *, by_figures: bool) -> None:
         super().__init__()
-        self.piece, self._by_figures = piece, by_figures
-        self._look_ahead = look_ahead
-        self.questions = [Question(one, look, by_figures=by_figures) for one in (piece.open or piece.asked)]
+        self.piece, self._look_ahead = piece, look_ahead
+        about, asked = tr("Check of {tag}", tag=piece.tag), piece.open or piece.asked
+        self.questions = [Question(one, look, about, by_figures=by_figures) for one in asked]
         self.measures = [_Measure(one, piece, decimal) for one in piece.measures]
         self.review = _Review()
         self.steps: list[Question | _Measure | _Review] = [*self.questions, *self.measures, self.review]
         self._stack = QStackedWidget()
         for step in self.steps:
-            self._stack.addWidget(scroll(column([step], 0), tr("Check of {tag}", tag=piece.tag)))
+            self._stack.addWidget(step if isinstance(step, Question) else scroll(column([step], 0), about))
             step.moves.connect(self.go)
-            if not isinstance(step, _Review):
+            if isinstance(step, _Measure):
                 step.reached.connect(self._keep_in_sight)
         self.back_button = button("‹ " + tr("Back"), lambda: self.go(-1), name=tr("Back to the last question"))
         self.next_button = button(tr("Next"), lambda: self.go(1), rank="first")
@@ -233,6 +234,8 @@ class PieceForm(QWidget):
     def go(self, by: int) -> None:
         """Go on or back; a reading that is not clear is mended first, and after the last step all is kept."""
         step = self.steps[self.at]
+        if isinstance(step, Question) and by > 0 and not step.may_be_left():
+            return
         if isinstance(step, _Measure) and by > 0 and not step.is_done(self._look_ahead):
             step.focus_fault()
         elif self.at + by >= len(self.steps):
@@ -270,13 +273,8 @@ class PieceForm(QWidget):
         self.back_button.setEnabled(self.at > 0)
         self.next_button.setText(tr("Keep this check") if last else tr("Next"))
         self.next_button.setAccessibleName(self.next_button.text())
-        otherwise = tr("Return keeps it.") if last else tr("Return goes on.")
-        self._hint.setText(self._keys() if isinstance(self.steps[self.at], Question) else otherwise)
-
-    def _keys(self) -> str:
-        if self._by_figures:
-            return tr("Keys: 1 good, 2 a little, 3 bad, 0 not looked at; Return or → next, ← back.")
-        return tr("Keys: ↑ ↓ and the space bar answer; Return or → next, ← back.")
+        step, otherwise = self.steps[self.at], tr("Return keeps it.") if last else tr("Return goes on.")
+        self._hint.setText(step.keys if isinstance(step, Question) else otherwise)
 
 
 def _figures(step: _Measure) -> list[tuple[str, str]]:

@@ -12,7 +12,7 @@ from inspector.drawings.marks import outcome_word
 from inspector.duties.check_kit import tell_checked, tell_piece
 from inspector.gear.kit_check import KitCheck, KitPiece
 from inspector.gear.outcome import Outcome
-from inspector.language import show_day, tr
+from inspector.language import show_day, tr, tr_n
 
 _TOP = Qt.AlignmentFlag.AlignTop
 
@@ -95,3 +95,13 @@ def _line(piece: KitPiece, look: Look) -> QWidget:
     name = said(f"{piece.tag}   {piece.kind_name} · {outcome_word(piece.outcome)}", bold=True)
     told = " · ".join(filter(None, (piece.where, tell_piece(piece), tell_checked(piece))))
     return marked(piece, look, 24, name, said(told))
+
+
+def all_looked_at(kit: KitCheck) -> str:
+    """What is told once nothing is left to look at."""
+    told = tr("Every piece was looked at. {staying} stay in the shed.", staying=len(kit.staying))
+    if not kit.barred:
+        return told
+    barred = tr_n("One part on a vehicle must not be used.", "{count} parts on the vehicles must not be used.",
+                  len(kit.barred))  # fmt: skip
+    return f"{told} {barred}"

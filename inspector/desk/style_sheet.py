@@ -47,8 +47,10 @@ QToolButton[rank="disclosure"] {{ border: none; font-weight: bold; font-size: {h
 QToolButton[rank="disclosure"]:focus {{ background: {band}; }}
 QPushButton[rank="answer"] {{ text-align: left; }}
 QPushButton[rank="answer"]:checked {{ background: {ink}; border: 1px solid {ink}; }}
-QPushButton[rank="answer"]:focus {{ border: 2px solid {ink}; }}
-QPushButton[rank="answer"]:checked:focus {{ border: 2px solid {faint}; }}
+QPushButton[rank="answer"]:focus {{ background: transparent; border: 2px dashed {ink}; }}
+QPushButton[rank="answer"]:checked:focus {{ background: {ink}; border: 2px solid {faint}; }}
+QFrame#question {{ border: none; border-left: {g4}px solid transparent; }}
+QFrame#question:focus {{ border-left: {g4}px solid {ink}; }}
 QPushButton[rank="place"] {{ border: none; border-left: {g3}px solid transparent; border-radius: 0; text-align: left;
     padding: {g8}px {g8}px; }}
 QPushButton[rank="place"]:checked {{ border-left: {g3}px solid {ink}; font-weight: bold; }}

@@ -5,7 +5,7 @@ from functools import partial
 
 from msgspec.structs import replace
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
@@ -13,7 +13,7 @@ from inspector.desk.keys import search_text
 from inspector.desk.kit_head import kit_head
 from inspector.desk.kit_opened import Choices, checked, choices
 from inspector.desk.kit_piece import PieceForm
-from inspector.desk.kit_result import result_part, summary_part
+from inspector.desk.kit_result import all_looked_at, result_part, summary_part
 from inspector.desk.kit_start import KitStart
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
@@ -28,6 +28,8 @@ from inspector.gear.trip import Trip
 from inspector.language import tr, tr_n
 from inspector.refused import Refused
 
+_LOW_PX = 400
+
 
 class Trailhead(Place):
     """leave: back to the list. typed: a letter that belongs to the search. found: the piece searched for is shown."""
@@ -40,6 +42,7 @@ class Trailhead(Place):
         self.member: Person | None = None
         self.forms: dict[str, PieceForm] = {}  # begun and not kept yet, by tag
         self.piece: KitPiece | None = None  # the piece shown; None on the first page and among all pieces
+        self._told_low = False
         self.setProperty("touch", True)
         self.start = KitStart()
         self._head, self._stack = QVBoxLayout(), QStackedWidget()
@@ -155,7 +158,7 @@ class Trailhead(Place):
             return ""
         left = [one.tag for one in self.kit.unchecked]
         if not left:
-            return _all_looked_at(self.kit)
+            return all_looked_at(self.kit)
         tags = ", ".join(left)
         return tr_n("Not checked: one piece ({tags}).", "Not checked: {count} pieces ({tags}).", len(left), tags=tags)
 
@@ -171,6 +174,7 @@ class Trailhead(Place):
         self.start.begin.connect(self._begin)
         self.start.again.connect(self.begin)
         self.start.leave.connect(self.leave)
+        self._look.changed.connect(self._tell_head)
 
     def _show_start(self, found: Choices, ref: str) -> None:
         self.start.show_choices(found, ref)
@@ -273,6 +277,7 @@ class Trailhead(Place):
 
     def _tell_head(self) -> None:
         clear(self._head)
+        self._told_low = self._is_low
         if self.kit and self.member:
             form = self.form
             buttons = [button(tr("All pieces"), self.show_all)] if form else []
@@ -280,14 +285,16 @@ class Trailhead(Place):
             piece = self.piece
             if piece and form and (ahead := form.ahead):  # no mark of what stands beside what would become of it
                 piece = replace(piece, judged=ahead.judged)
-            self._head.addWidget(kit_head(self.kit, piece, self.member, step, self._look, buttons))
+            head = kit_head(self.kit, piece, self.member, step, self._look, buttons, is_low=self._is_low)
+            self._head.addWidget(head)
 
+    @property
+    def _is_low(self) -> bool:
+        """Whether there is little height for text as large as this."""
+        return self.height() < self._look.px(_LOW_PX)
 
-def _all_looked_at(kit: KitCheck) -> str:
-    """What is told once nothing is left to look at."""
-    told = tr("Every piece was looked at. {staying} stay in the shed.", staying=len(kit.staying))
-    if not kit.barred:
-        return told
-    barred = tr_n("One part on a vehicle must not be used.", "{count} parts on the vehicles must not be used.",
-                  len(kit.barred))  # fmt: skip
-    return f"{told} {barred}"
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The head says less where there is little room."""
+        super().resizeEvent(event)
+        if self._is_low is not self._told_low:
+            self._tell_head()

@@ -2,14 +2,16 @@
 
 from collections.abc import Callable
 from datetime import date, timedelta
+from functools import partial
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QAccessible
+from PySide6.QtGui import QAccessible, QColor
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QScrollArea, QWidget
+from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPushButton, QScrollArea, QWidget
 from pytestqt.qtbot import QtBot
 
+from inspector.desk.inspect.grade_row import grade_word
 from inspector.desk.kit_piece import PieceForm
 from inspector.desk.kit_question import Question
 from inspector.desk.look import TextSize
@@ -33,6 +35,7 @@ from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.trip import Ground, Trip
 from tests.desk.conftest import looked_at, shackle
+from tests.desk.cut_off import settled
 from tests.desk.outing import beach as beach
 from tests.desk.test_evening import focused, shown_texts
 from tests.desk.test_leaving import choice
@@ -159,13 +162,53 @@ def test_the_next_trip_stands_first_and_nobody_looks_until_named(
 
 
 def test_nothing_is_answered_beforehand_and_each_answer_says_what_it_means(qtbot: QtBot, page: Trailhead) -> None:
-    """Silence is not consent."""
-    assert focused() is form_of(page).questions[0].buttons[Grade.GOOD]
+    """Silence is not consent: the keys stand on the question, and no answer is framed or filled."""
+    assert focused() is form_of(page).questions[0]
     for question in form_of(page).questions:
         assert question.answer is None and not any(one.isChecked() for one in question.buttons.values())
         assert question.buttons[Grade.BAD].accessibleDescription() == question.check.bad
         assert (Grade.SLIGHT in question.buttons) == bool(question.check.slight)
     tells(qtbot, page, "SH-001", "Piece 1 of 2", "question 1 of 8", "Kinetic pull")
+
+
+def test_an_answer_with_the_keys_on_it_does_not_look_like_one_that_was_given(qtbot: QtBot, page: Trailhead) -> None:
+    """To stand on it is not to choose it: only what was chosen is filled."""
+    good = form_of(page).questions[0].buttons[Grade.GOOD]
+
+    def ground() -> QColor:
+        return good.grab().toImage().pixelColor(good.width() - 12, good.height() // 2)
+
+    plain = ground()
+    QTest.keyClick(focused(), Qt.Key.Key_Down)
+    assert good.hasFocus() and ground() == plain
+    QTest.keyClick(focused(), Qt.Key.Key_Space)
+    assert form_of(page).questions[0].grade is Grade.GOOD and ground() != plain
+    leave_for_good(page)
+
+
+def test_return_without_an_answer_says_so_before_it_leaves_the_question_open(page: Trailhead) -> None:
+    """Once it stays and says what to do; once more it goes on, and nothing was answered."""
+    form = form_of(page)
+    QTest.keyClick(focused(), Qt.Key.Key_Return)
+    assert form.at == 0 and "Nothing is answered yet" in shown_texts(form.questions[0])
+    QTest.keyClick(focused(), Qt.Key.Key_Return)
+    assert form.at == 1 and form.questions[0].answer is None
+    QTest.keyClick(focused(), Qt.Key.Key_Left)
+    QTest.keyClick(focused(), Qt.Key.Key_Return)
+    assert form.at == 0, "it says so each time somebody comes back"
+    QTest.keyClicks(focused(), "1")
+    assert "Nothing is answered yet" not in shown_texts(form.questions[0])
+
+
+def test_the_keys_are_told_as_the_question_has_them_in_the_words_of_the_inspection(page: Trailhead) -> None:
+    """No key for an answer that is not there; one word for the same grade wherever it is given."""
+    form = form_of(page)
+    assert {True, False} == {Grade.SLIGHT in one.buttons for one in form.questions}
+    for number, question in enumerate(form.questions):
+        form.show_step(number)
+        assert ("2 slight" in shown_texts(form)) == (Grade.SLIGHT in question.buttons)
+        for grade, made in question.buttons.items():
+            assert made.accessibleName() == f"{question.check.name}: {grade_word(grade)}"
 
 
 def test_a_piece_is_checked_by_keyboard_alone_and_the_next_one_follows(
@@ -238,8 +281,8 @@ def test_a_scan_never_answers_where_a_tag_begins_with_a_figure(
     scan(window_of(page), "1-SH")
     assert question.grade is None and page.piece and page.piece.tag == "1-SH"
     scan(window_of(page), "SH-001")
-    QTest.keyClick(focused(), Qt.Key.Key_Down)
-    QTest.keyClick(focused(), Qt.Key.Key_Space)
+    for key in (Qt.Key.Key_Down, Qt.Key.Key_Down, Qt.Key.Key_Space):
+        QTest.keyClick(focused(), key)
     assert question.grade is list(question.buttons)[1]
     leave_for_good(page)
 
@@ -304,8 +347,8 @@ def test_a_grade_that_retires_is_told_before_it_is_kept(qtbot: QtBot, page: Trai
 def test_open_questions_are_named_and_asked_again(qtbot: QtBot, page: Trailhead, packed: Office) -> None:
     """A piece half looked at is kept, is not checked, and only what is open is asked."""
     QTest.keyClicks(focused(), "1")
-    for _ in range(len(form_of(page).steps) - 1):
-        QTest.keyClick(focused(), Qt.Key.Key_Return)
+    while form_of(page).at < len(form_of(page).steps) - 1:
+        QTest.keyClick(focused(), Qt.Key.Key_Return)  # twice where nothing was answered
     tells(qtbot, form_of(page).review, "7 questions are open")
     keep(qtbot, page)
     tells(qtbot, page, "7 questions have no answer")
@@ -444,6 +487,72 @@ def test_an_answer_is_high_enough_for_all_of_its_words(page: Trailhead) -> None:
         key=lambda one: len(one.accessibleDescription()),
     )
     assert long.heightForWidth(340) > long.heightForWidth(900) >= 48
+
+
+def out_of_sight(question: Question) -> list[str]:
+    """What of a question and its answers is not seen whole."""
+    asks = next(one for one in question.findChildren(QLabel) if one.text() == question.check.asks)
+    parts: list[QWidget] = [asks, *question.buttons.values()]
+    return [
+        f"{question.check.name}, {one.accessibleName() or 'the question'}: {one.visibleRegion().boundingRect()}"
+        for one in parts
+        if one.visibleRegion().boundingRect() != one.rect() or one.height() < one.heightForWidth(one.width())
+    ]
+
+
+def is_in_sight(part: QWidget) -> bool:
+    """Whether something of it is seen."""
+    return not part.visibleRegion().isEmpty()
+
+
+@pytest.mark.parametrize("text", [TextSize.LARGE, TextSize.DOUBLE])
+def test_a_question_and_all_of_its_answers_are_in_sight_at_once_in_text_of_any_size(
+    qtbot: QtBot, page: Trailhead, text: TextSize
+) -> None:
+    """In the field nobody scrolls to see whether there is another answer. Every question of every kind of gear."""
+    desk = window_of(page)
+    desk.look.set_text(text)
+    desk.resize(1280, 720)
+    qtbot.wait(50)
+    room = form_of(page).questions[0].size()
+    assert settled(qtbot, lambda: out_of_sight(form_of(page).questions[0])) == []
+    assert (desk.width(), desk.height()) == (1280, 720)
+    alone = QWidget()
+    alone.setProperty("touch", True)
+    qtbot.addWidget(alone)
+    alone.resize(room)
+    alone.show()
+    cut: list[str] = []
+    for check in {
+        one.asks: one for kind in page._office.rules.kinds.values() for one in kind.checks if one.before_use
+    }.values():
+        question = Question(check, desk.look, check.name, by_figures=True)
+        question.setParent(alone)
+        question.resize(room)
+        question.show()
+        cut += settled(qtbot, partial(out_of_sight, question))
+        question.deleteLater()
+    assert cut == []
+    leave_for_good(page)
+
+
+def test_what_an_answer_means_is_brought_into_sight_with_the_keys(qtbot: QtBot, page: Trailhead) -> None:
+    """Where the answers are bare, the words above them say what each means."""
+    desk, question = window_of(page), form_of(page).questions[0]
+    QTest.keyClick(focused(), Qt.Key.Key_Up)
+    last = focused()
+    desk.look.set_text(TextSize.DOUBLE)
+    desk.resize(1280, 720)
+    qtbot.waitUntil(lambda: question.buttons[Grade.BAD].is_bare and question.buttons[Grade.BAD].isVisible())
+    assert focused() is last is question.buttons[Grade.NOT_SEEN], "the keys stay where they were"
+    for grade, made in list(question.buttons.items())[1:]:
+        made.setFocus()
+        QTest.keyClick(made, Qt.Key.Key_Up)
+        QTest.keyClick(focused(), Qt.Key.Key_Down)
+        assert made.hasFocus()
+        means = next(one for one in question.findChildren(QLabel) if one.text().startswith(f"{grade_word(grade)}: "))
+        qtbot.waitUntil(partial(is_in_sight, means))
+    leave_for_good(page)
 
 
 def test_the_start_has_names_and_room(qtbot: QtBot, open_desk: Callable[[Office], DeskWindow], packed: Office) -> None:
