@@ -3,6 +3,8 @@
 Known from the sheets of tags that name the piece: the last of them counts, so a tag of another outcome ends it.
 """
 
+from datetime import date
+
 from inspector.duties.office import Office
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
@@ -24,17 +26,16 @@ def tag_left_on(office: Office, judged: Judged) -> str:
 def tag_left(page: Page, judged: Judged) -> str:
     """The same within a deed."""
     item = judged.dossier.item
-    if judged.verdict.outcome in _RIGHTLY_ON or page.whereabouts_of(item).where.is_closed:
+    last = None if judged.verdict.outcome in _RIGHTLY_ON else _last(page, page.tags_ever(item))
+    if last is None or last[1] is not Outcome.HOLD or page.whereabouts_of(item).where.is_closed:
         return ""
-    tags = page.tags_ever(item)
+    return tr("A hold tag printed on {day} may still hang on it: take it off.", day=show_day(last[0]))
+
+
+def _last(page: Page, tags: tuple[str, ...]) -> tuple[date, Outcome] | None:
+    """Day and outcome of the last tag that was printed of a piece, by every tag it has or had."""
     for on, body in page.documents_naming(TAGS, tags):
         for one in from_body(body, TagSheet).tags:
             if one.tag in tags:
-                return _may_hang(one.outcome, show_day(on))
-    return ""
-
-
-def _may_hang(outcome: Outcome, day: str) -> str:
-    if outcome is not Outcome.HOLD:
-        return ""
-    return tr("A hold tag printed on {day} may still hang on it: take it off.", day=day)
+                return on, one.outcome
+    return None
