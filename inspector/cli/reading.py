@@ -6,6 +6,7 @@ from inspector.cli import say
 from inspector.cli.wiring import Desk
 from inspector.duties import look_up
 from inspector.duties.look_up import where_is
+from inspector.duties.tags_left_on import tag_left_on
 from inspector.duties.tell_history import history_of
 from inspector.duties.verify_book import verified_words, verify_book
 from inspector.gear.lists import HistoryRow
@@ -27,6 +28,8 @@ def show(desk: Desk, tag: str) -> None:
     click.echo()
     say.paragraph(tr("Judged on {day}:", day=show_day(outcome.verdict.on)), "  ")
     say.verdict(outcome)
+    if left := tag_left_on(office, outcome):
+        say.paragraph(left, "  ")
     say.passes(outcome, sources=True)
     say.heading(tr("History"))
     rows = [(show_day(row.on), row.ref, row.what, _with_people(row)) for row in history_of(office, tag)]

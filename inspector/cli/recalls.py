@@ -16,6 +16,7 @@ from inspector.duties.recall import kin_of_broken
 from inspector.duties.recall_answers import close_recall, note_answer
 from inspector.duties.recall_search import Match, search_recall
 from inspector.duties.settle_recall import ReadOnIt, not_of_it, remedied
+from inspector.duties.tags_left_on import tag_left_on
 from inspector.duties.tell_recall import RecallTold, recall_told, recalls
 from inspector.duties.withdraw_recall import WithdrawnRecall, withdraw_recall
 from inspector.gear.recall_notice import Answer, Issuer, Meant, NewRecall
@@ -188,7 +189,7 @@ def clear(desk: Desk, /, ref: str, tag: str, serial: str, mark: str, made: str, 
     """Let TAG go from the recall REF, by what a competent person read on it."""
     office = desk.office()
     read = ReadOnIt(serial, mark, typed.day(made, office.today) if made else None)
-    say.verdict_in_full(not_of_it(office, ref, tag, read, by=by))
+    say.verdict_in_full(freed := not_of_it(office, ref, tag, read, by=by), tag_left_on(office, freed))
 
 
 @recall.command()
@@ -226,15 +227,15 @@ def withdraw(desk: Desk, /, ref: str, second: str, why: str, by: str) -> None:
 def _say_withdrawn(done: WithdrawnRecall) -> None:
     click.echo(tr("{ref} is withdrawn.", ref=done.ref))
     for one in done.pieces:
-        say.paragraph(f"{one.dossier.item.tag}  {one.explanation.headline}", "  ", "      ")
+        tag, headline = one.dossier.item.tag, one.explanation.headline
+        say.paragraph(f"{tag}  {headline} {done.tags_left.get(tag, '')}", "  ", "      ")
     if done.doubted:
         say.heading(tr("These stay on hold until somebody competent has inspected them"))
         for tag, why in done.doubted:
             say.paragraph(tr("{tag}: {why}", tag=tag, why=why), "  – ", "    ")
     if done.written:
         say.heading(tr("These were written to and do not know it yet"))
-        click.echo(f"  {', '.join(done.written)}")
-        click.echo(tr("  Write to them: recall letters {ref}", ref=done.ref))
+        click.echo(f"  {', '.join(done.written)}\n{tr('  Write to them: recall letters {ref}', ref=done.ref)}")
     if done.pieces:
         say.cautions(done.pieces[0])
 

@@ -98,9 +98,11 @@ def paper(printed: "Paper") -> None:
         paragraph(tr("These signs are not in the type and stand as empty squares: {signs}", signs=signs))
 
 
-def verdict_in_full(outcome: Judged) -> None:
-    """Print a verdict with what stands beside every one."""
+def verdict_in_full(outcome: Judged, more: str = "") -> None:
+    """Print a verdict with what stands beside every one. more: what else is to be known now."""
     verdict(outcome)
+    if more:
+        paragraph(more, "  ")
     cautions(outcome)
 
 

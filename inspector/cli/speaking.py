@@ -7,6 +7,7 @@ from inspector.cli.passphrase import with_second
 from inspector.cli.wiring import Desk
 from inspector.duties import give_opinion
 from inspector.duties.strike_entry import strike_entry
+from inspector.duties.tags_left_on import tag_left_on
 
 
 @click.command()
@@ -27,7 +28,9 @@ def doubt(desk: Desk, tag: str, why: str, by: str) -> None:
 @click.pass_obj
 def answer(desk: Desk, tag: str, rules: tuple[str, ...], why: str, by: str) -> None:
     """Answer slight faults that hold TAG, named by their RULES, by a second competent person's opinion."""
-    say.verdict_in_full(give_opinion.answer_findings(desk.office(), tag, rules, why, by))
+    office = desk.office()
+    judged = give_opinion.answer_findings(office, tag, rules, why, by)
+    say.verdict_in_full(judged, tag_left_on(office, judged))
 
 
 @click.command()

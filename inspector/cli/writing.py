@@ -15,6 +15,7 @@ from inspector.duties.keep_passphrases import passes_nothing
 from inspector.duties.plausible import cautions_of, confirmed_words, with_confirmed
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure, record_use
+from inspector.duties.tags_left_on import tag_left_on
 from inspector.gear.inspection import InspectionKind, Method, Surface
 from inspector.gear.item import Provenance
 from inspector.gear.kind import Basis
@@ -96,7 +97,7 @@ def inspect(desk: Desk, /, tag: str, again: bool, **more: Any) -> None:
         say.paragraph(confirmed_words(one))
     for line in passes_nothing(office, facts):
         say.paragraph(line)
-    say.verdict_in_full(outcome)
+    say.verdict_in_full(outcome, tag_left_on(office, outcome))
 
 
 @click.command()

@@ -14,6 +14,7 @@ from inspector.duties.log_inspection import Written, log_inspection
 from inspector.duties.look_up import open_item, people, trips
 from inspector.duties.office import Office
 from inspector.duties.print_kept import papers_of
+from inspector.duties.tags_left_on import tag_left_on
 from inspector.duties.tell_history import told_lines
 from inspector.duties.tell_life import life_told
 from inspector.duties.tell_piece import piece_today
@@ -84,7 +85,9 @@ def inspected(office: Office, tag: str, written: Written) -> Opened:
     proved = vouch_second(office, written.facts.second, written.proof)
     log_inspection(proved, tag, written)
     forget(office, draft_key(tag))
-    return replace(opened(office, tag), tells=passes_nothing(proved, written.facts))
+    found = opened(office, tag)
+    left = tag_left_on(office, found.judged)
+    return replace(found, tells=(*passes_nothing(proved, written.facts), *([left] if left else [])))
 
 
 def draft_key(tag: str) -> str:

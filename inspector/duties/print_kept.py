@@ -17,10 +17,11 @@ from inspector.duties.print_recall import RECALL, print_recall_again
 from inspector.duties.print_record import RECORD, print_record_again
 from inspector.duties.print_report import REPORT, print_report_again
 from inspector.duties.print_slips import print_slips_again
-from inspector.duties.print_tags import TAGS, print_tags_again
+from inspector.duties.print_tags import print_tags_again
 from inspector.duties.print_voucher import print_voucher, printed_voucher
 from inspector.duties.print_withdrawal import WITHDRAWAL, print_withdrawal_again
 from inspector.duties.retire_item import print_notice
+from inspector.duties.tags_left_on import TAGS
 from inspector.gear.judged import Judged
 from inspector.gear.lists import PaperRow
 from inspector.language import tr

@@ -7,13 +7,12 @@ from inspector.duties.named_pieces import kept_as, open_each
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.tag_words import hold_tag, why_no_tag
+from inspector.duties.tags_left_on import TAGS
 from inspector.gear.tags import TagSheet
 from inspector.language import tr
 from inspector.paper.hold_tags import hold_tags
 from inspector.paper.page_style import PageSize
 from inspector.refused import Refused
-
-TAGS = "tag_sheet"  # what the register calls this kind of document
 
 
 def print_tags(office: Office, tags: Sequence[str]) -> Paper:

@@ -3,6 +3,7 @@
 from inspector.duties.look_up import told_where
 from inspector.duties.office import Office
 from inspector.duties.recall_words import recall_words
+from inspector.duties.tags_left_on import tag_left
 from inspector.duties.tell_whereabouts import evidence_words
 from inspector.duties.tell_work import work_word
 from inspector.duties.value_gear import show_money
@@ -24,12 +25,14 @@ def piece_today(office: Office, judged: Judged) -> tuple[Fact, ...]:
     with office.book.reading() as page:
         kept, found = page.open_quarantines(item), page.whereabouts_of(item)
         called_in, where = recall_words(page, judged.dossier), told_where(office, page, item, found)
+        left = tag_left(page, judged)
     moved = found.where is Where.IN_STORE and found.since is not None
     booked = (one for one in judged.explanation.piece if not (moved and one.label == tr("Place")))
     facts = (
         Fact(tr("Where it is"), where),
         Fact(tr("Evidence"), evidence_words(kept)),
         Fact(tr("Called in"), called_in),
+        Fact(tr("Hold tag"), left),
         *booked,
         Fact(tr("Value"), _worth(office, item.facts.worth)),
         Fact(tr("Work done"), _work(judged.dossier)),

@@ -16,6 +16,7 @@ from inspector.duties.office import Office, told_of
 from inspector.duties.recall_checks import check_not_withdrawn, recall_called
 from inspector.duties.recall_untold import untold
 from inspector.duties.recall_words import answer_word
+from inspector.duties.tags_left_on import tag_left
 from inspector.duties.who import check_competent, check_competent_for_any, owns, proved, two_names
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
@@ -40,13 +41,15 @@ _NOT_THERE = {Answer.MADE_UNUSABLE, Answer.PASSED_ON, Answer.HAS_IT_NO_MORE}  # 
 
 class WithdrawnRecall(Struct, frozen=True):
     """What withdrawing came to. pieces: those it had held, as they are judged now; doubted: those of them that stay on
-    hold until somebody has inspected them, with why; written: who got a letter of it.
+    hold until somebody has inspected them, with why; written: who got a letter of it; tags_left: by the tag of a piece
+    that is free again, that its printed hold tag may still hang on it.
     """
 
     ref: str
     pieces: tuple[Judged, ...]
     doubted: tuple[tuple[str, str], ...]
     written: tuple[str, ...]
+    tags_left: Mapping[str, str]
 
 
 class _Freed(Struct, frozen=True):
@@ -76,10 +79,11 @@ def withdraw_recall(office: Office, ref: str, why: str, *, second: str, by: str 
         )
         page.add_recall_entry(recall, said)
         pieces = tuple(judge_and_keep_all(office, page, freed.items))
+        left = {one.dossier.item.tag: hangs for one in pieces if (hangs := tag_left(page, one))}
         facts = {"recall": recall.ref, "as": said, "doubted": [tag for tag, _ in freed.doubted]}
         facts |= proved(office, first.id, other.id)
         page.enter("withdraw recall", by=office.officer.id, at=office.now, facts=facts)
-    return WithdrawnRecall(recall.ref, pieces, freed.doubted, written)
+    return WithdrawnRecall(recall.ref, pieces, freed.doubted, written, left)
 
 
 def let_go_late(office: Office, page: Page) -> tuple[Item, ...]:

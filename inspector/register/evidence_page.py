@@ -40,6 +40,15 @@ _DOCUMENTS = (
     .join(_NAMING, _NAMING.c.number == tables.document.c.id)
     .order_by(tables.document.c.day.desc(), tables.document.c.id.desc())
 )
+_NAMING_OF_A_KIND = (
+    select(tables.document.c.day, tables.document.c.body)
+    .join(tables.named_in, tables.named_in.c.document_id == tables.document.c.id)
+    .where(
+        tables.document.c.kind == bindparam("kind"),
+        tables.named_in.c.tag.in_(bindparam("tags", expanding=True)),
+    )
+    .order_by(tables.document.c.day.desc(), tables.document.c.id.desc())
+)
 
 
 class EvidencePage(YearPage):
@@ -79,6 +88,11 @@ class EvidencePage(YearPage):
         """Every document about a piece or that names one of its tags, the newest first."""
         rows = self._connection.execute(_DOCUMENTS, {"piece": item.id, "tags": list(tags)})
         return tuple(Kept(*row) for row in rows)
+
+    def documents_naming(self, kind: str, tags: Iterable[str]) -> tuple[tuple[date, str], ...]:
+        """Day and body of every document of a kind that names one of these tags, the newest first."""
+        rows = self._connection.execute(_NAMING_OF_A_KIND, {"kind": kind, "tags": list(tags)})
+        return tuple((on, str(body)) for on, body in rows)
 
     def document_body(self, number: str) -> str:
         """What a numbered document says, as kept; the number must be there."""

@@ -7,6 +7,8 @@ from tests.cli.test_commands import GOOD, SHACKLE, SIZES, Desk, desk
 __all__ = ["desk"]
 MEANT = ("--maker-mark", "Kelpline", "--kind", "bow_shackle", "--first", "KS100", "--last", "KS199")
 
+HANGS = re.compile(r"A hold tag printed on \d+ \w+ \d{4} may still hang on it: take it off\.")
+
 
 def test_a_notice_from_the_look_to_the_close(desk: Desk) -> None:
     for tag, serial in (("SH-1", "KS150"), ("SH-2", "")):
@@ -28,7 +30,10 @@ def test_a_notice_from_the_look_to_the_close(desk: Desk) -> None:
     assert "Not settled yet" in desk.type("recall", "close", ref, "--outcome", "done", code=2)
     desk.type("recall", "answer", ref, "SH-1", "--from", "Cal Buyer", "--said", "made_unusable", "--text", "cut")
     assert "is meant" in desk.type("recall", "clear", ref, "SH-2", "--serial", "KS101", code=2)
-    desk.type("recall", "clear", ref, "SH-2", "--serial", "KS901")
+    desk.type("tags", "SH-2")
+    assert "hold tag" not in desk.type("show", "SH-2")
+    assert HANGS.search(" ".join(desk.type("recall", "clear", ref, "SH-2", "--serial", "KS901").split()))
+    assert HANGS.search(" ".join(desk.type("show", "SH-2").split()))
     assert "is closed" in desk.type("recall", "close", ref, "--outcome", "One pin cut, one not meant.")
     assert "closed" in desk.type("recall", "list")
     desk.type("marks", "SH-2", "--serial", "KS105", "--why", "looked again")
@@ -46,7 +51,8 @@ def test_named_pieces_are_held_and_written_for_in_one_go(desk: Desk) -> None:
     (ref,) = set(re.findall(r"N-\w+-0001", said))
     desk.type("recall", "remedy", ref, "SH-1", "--done", "The thread was gauged: it is the right one.")
     assert "Hold" in desk.type("list")
-    desk.type("inspect", "SH-1", *GOOD)
+    desk.type("tags", "SH-1")
+    assert HANGS.search(" ".join(desk.type("inspect", "SH-1", *GOOD).split()))
     assert "Fit" in desk.type("list")
 
 
@@ -59,11 +65,13 @@ def test_a_wrong_entry_is_withdrawn_and_told(desk: Desk) -> None:
     said = desk.type("recall", "enter", *MEANT, "--why", "Pins may snap.")
     (ref,) = set(re.findall(r"N-\w+-0001", said))
     desk.type("recall", "letters", ref)
+    desk.type("tags", "SH-1")
     assert "Hold" in desk.type("list")
     why = ("--why", "It is another maker's notice.")
     assert "cannot be both names" in desk.type("recall", "withdraw", ref, "--second", "Ada Officer", *why, code=2)
     said = desk.type("recall", "withdraw", ref, "--second", "Bo Second", *why)
     assert f"{ref} is withdrawn." in said and "SH-1  Fit" in said and "Di Member" in said
+    assert HANGS.search(" ".join(said.split()))
     assert f"recall letters {ref}" in said and "Fit" in desk.type("list")
     assert "withdrawn" in desk.type("recall", "list")
     said = desk.type("recall", "show", ref)

@@ -21,6 +21,8 @@ from inspector.duties.book_in import book_in
 from inspector.duties.call_in import call_in
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
+from inspector.duties.print_tags import enter_tags
+from inspector.duties.record_inspection import record_inspection
 from inspector.duties.settle_recall import ReadOnIt, not_of_it
 from inspector.duties.tell_recall import recall_told, recalls
 from inspector.gear.person import Competence, Person
@@ -28,6 +30,7 @@ from inspector.gear.recall_notice import Issuer, Meant, NewRecall
 from tests.desk.conftest import shackle
 from tests.desk.deed_forms import form_of_deed, keep
 from tests.desk.test_incident_page import done, give, idle, press, refused_at, texts
+from tests.duties.gear import SHACKLE_READINGS, all_good
 
 
 @pytest.fixture
@@ -212,12 +215,14 @@ def test_a_wrong_entry_is_withdrawn_by_two_and_whoever_was_written_to_is_told(
     qtbot: QtBot, made: Office, open_desk: Callable[[Office], DeskWindow]
 ) -> None:
     add_person(made, Person("", "Bo Second", "Member", (Competence("all", made.today - timedelta(days=900)),)), "paper")
+    record_inspection(made, "SH-003", all_good(made, made.kind("bow_shackle"), SHACKLE_READINGS))
     before = {tag: open_item(made, tag).verdict.findings for tag in ("SH-003", "SH-004")}
     desk = open_desk(made)
     place = entered(qtbot, desk)
     ref = ref_of(made)
     assert "Write that it is withdrawn" not in texts(place)
     done(qtbot, desk, press(qtbot, desk, place, "Write letters"), place)
+    enter_tags(made, ["SH-003"])
     form = press(qtbot, desk, place, "Withdraw the recall")
     assert "It is needed" in refused_at(qtbot, form, "why")
     give(form.box("why"), "It is another maker's notice.")
@@ -225,6 +230,7 @@ def test_a_wrong_entry_is_withdrawn_by_two_and_whoever_was_written_to_is_told(
     assert "cannot be both names" in refused_at(qtbot, form, "second")
     form.box("second").give("Bo Second")
     done(qtbot, desk, form, place)
+    assert "SH-003: A hold tag printed on 25 Nov 2026 may still hang on it: take it off." in desk.notice.text
     assert f"{ref} is withdrawn." in desk.notice.text and "Write to them that it was withdrawn: Di" in desk.notice.text
     assert {tag: open_item(made, tag).verdict.findings for tag in before} == before
     said = texts(place)

@@ -2,6 +2,8 @@
 
 from datetime import date
 
+from msgspec.structs import replace
+
 from inspector.desk.form.asked import Asked, Day, Line, OneOf, Prose, Secret
 from inspector.desk.form.deed import Done
 from inspector.desk.form.values import Values
@@ -10,6 +12,7 @@ from inspector.duties.form_facts import FormFacts
 from inspector.duties.keep_passphrases import vouch_second
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper
+from inspector.duties.tags_left_on import tag_left_on
 from inspector.gear.judged import Judged
 from inspector.language import tr
 
@@ -66,6 +69,12 @@ def people_line(facts: FormFacts, key: str, label: str, *, needed: bool = False,
     """A name, of the register or not."""
     offers = tuple(one.name for one in facts.people)
     return Line(key=key, label=label, needed=needed, hint=hint, names=names, offers=offers)
+
+
+def freed(office: Office, head: str, judged: Judged) -> Done:
+    """The same of a deed that may have ended a hold: also that its printed tag may still hang on it."""
+    done = told(head, judged)
+    return replace(done, text="\n".join(filter(None, (done.text, tag_left_on(office, judged)))))
 
 
 def told(head: str, judged: Judged, *papers: Paper) -> Done:

@@ -1,6 +1,6 @@
 """What people say of a piece beside inspections, and how a retired one ends."""
 
-from inspector.desk.deeds.common import by, on_day, person, second, told, why, with_second
+from inspector.desk.deeds.common import by, freed, on_day, person, second, told, why, with_second
 from inspector.desk.form.asked import Line, OneOf, Part, Tick
 from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
@@ -39,7 +39,7 @@ def answer(piece: Opened) -> Deed[Opened]:
     def do(office: Office, about: Opened, given: Values) -> Done:
         rules = [one.rule for one in holds if given.tick(one.rule)]
         judged = answer_findings(office, about.tag, rules, given.text("why"), given.one("by", str))
-        return told(tr("The opinion on {tag} is kept.", tag=about.tag), judged)
+        return freed(office, tr("The opinion on {tag} is kept.", tag=about.tag), judged)
 
     ticks = tuple(Tick(key=one.rule, label=says.get(one.rule, one.rule), names=(tr("finding"),)) for one in holds)
     return Deed(

@@ -1,6 +1,6 @@
 """Recalls: look by a notice, enter it, write to whoever has a piece, keep the answers, settle each piece, close."""
 
-from inspector.desk.deeds.common import by, told, why
+from inspector.desk.deeds.common import by, freed, told, why
 from inspector.desk.deeds.words import Choices
 from inspector.desk.form.asked import Asked, Day, Line, OneOf, Part, Prose, SomeOf, Tags, Tick
 from inspector.desk.form.deed import Deed, Done
@@ -174,8 +174,8 @@ def clear(recall: RecallTold) -> Deed[RecallTold]:
     def do(office: Office, about: RecallTold, given: Values) -> Done:
         read = ReadOnIt(given.text("serial"), given.text("mark"), given.day("made"))
         tag = given.one("tag", str)
-        freed = not_of_it(office, about.ref, tag, read, by=given.one("by", str))
-        return told(tr("{tag} is not meant by {ref}.", tag=tag, ref=about.ref), freed)
+        judged = not_of_it(office, about.ref, tag, read, by=given.one("by", str))
+        return freed(office, tr("{tag} is not meant by {ref}.", tag=tag, ref=about.ref), judged)
 
     return Deed(
         "not of a recall", tr("Read on it: not meant"), tr("A piece that {ref} does not mean", ref=recall.ref),

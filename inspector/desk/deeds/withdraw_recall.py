@@ -57,7 +57,7 @@ def _told(done: WithdrawnRecall) -> list[str]:
     """How each of its pieces stands now, what stays on hold and why, and who must be told."""
     lines = [tr("{tag}: {outcome}. {plain}", tag=one.dossier.item.tag, plain=one.explanation.plain,
                 outcome=outcome_word(one.verdict.outcome)) for one in done.pieces]  # fmt: skip
-    lines += [tr("{tag}: {why}", tag=tag, why=why) for tag, why in done.doubted]
+    lines += [tr("{tag}: {why}", tag=tag, why=why) for tag, why in (*done.doubted, *done.tags_left.items())]
     if done.written:
         lines.append(tr("Write to them that it was withdrawn: {names}.", names=", ".join(done.written)))
     return lines
