@@ -3,7 +3,18 @@
 from collections.abc import Callable
 from functools import cache
 
-from inspector.rulebook import ageing, fixing, forms, heat, observed, open_entries, sizes, wall_quantities, wires
+from inspector.rulebook import (
+    ageing,
+    fixing,
+    forms,
+    heat,
+    observed,
+    open_entries,
+    sizes,
+    unlikely,
+    wall_quantities,
+    wires,
+)
 from inspector.rulebook.capacity import strength_left
 from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import Quantity
@@ -60,6 +71,8 @@ _OF_A_KEY: dict[str, Callable[[Case, str], Quantity]] = {
     "check": observed.grade,
     "loss": fixing.loss,
     "growth": observed.growth,
+    "excess": unlikely.excess,
+    "shortfall": unlikely.shortfall,
     "new": sizes.as_new,
 }
 _MEASURED = "measured"
