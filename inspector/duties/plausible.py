@@ -21,6 +21,7 @@ from inspector.gear.kind import Kind, Measure, kind_word
 from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.rulebook.load import Rulebook
+from inspector.rulebook.unlikely import least_m
 from inspector.units import DAYS_PER_YEAR, Dimension, Figure, System, show
 
 DAY = "on"  # the measure of a caution about the day
@@ -142,6 +143,7 @@ class _Look(Struct, frozen=True):
 
     def _against_new(self, reading: Reading, new: Figure, way: int) -> Iterator[str]:
         if not _is_metal(self.dossier.kind):
+            yield from self._much_shorter(reading, new)
             return
         if way * (reading.figure.si - new.si) > self._error_m(reading) + _HAIR * new.si:
             says = (
@@ -150,6 +152,14 @@ class _Look(Struct, frozen=True):
                 else tr("It was {new} as new, and nothing makes it narrower than that.")
             )
             yield says.format(new=new.as_typed)
+
+    def _much_shorter(self, reading: Reading, new: Figure) -> Iterator[str]:
+        if reading.figure.si < least_m(self.rules, self.dossier.kind, reading.measure, new.si):
+            yield tr(
+                "It was {new} as new; webbing and rope draw in a little, but not so much. Was it cut or knotted, or is "
+                "it another piece?",
+                new=new.as_typed,
+            )
 
     def _against_last(self, reading: Reading, before: Sequence[tuple[Inspection, Reading]], way: int) -> Iterator[str]:
         seen, last = before[-1]

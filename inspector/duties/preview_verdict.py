@@ -97,5 +97,5 @@ def _worst(finding: Finding, readings: list[Reading]) -> float | None:
     """The greatest reading where more is worse, else the least."""
     figures = [one.figure.si for one in readings]
     prefix = finding.quantity.partition(".")[0]
-    more_is_worse = prefix == "growth" or (prefix == "measured" and finding.must in {"at_most", "below"})
+    more_is_worse = prefix in {"growth", "excess"} or (prefix == "measured" and finding.must in {"at_most", "below"})
     return (max if more_is_worse else min)(figures, default=None)

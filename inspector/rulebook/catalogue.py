@@ -11,6 +11,7 @@ from inspector.rulebook import (
     observed,
     open_entries,
     sizes,
+    unlikely,
     wall_need,
     wall_quantities,
     wires,
@@ -74,6 +75,8 @@ _OF_A_KEY: dict[str, Callable[[Case, str], Quantity]] = {
     "check": observed.grade,
     "loss": fixing.loss,
     "growth": observed.growth,
+    "excess": unlikely.excess,
+    "shortfall": unlikely.shortfall,
     "new": sizes.as_new,
 }
 _MEASURED = "measured"

@@ -17,12 +17,18 @@ def measure_limit(dossier: Dossier, measure: Measure, book: Rulebook, system: Sy
     """E.g. "more than 17.1 mm", with its mark where the club loosened it; empty where no rule or size gives one."""
     size = dossier.item.size(measure.compare_with)
     case = Case(dossier, book)
-    rules = [rule for rule in book.rules_for(dossier.kind) if rule.quantity.partition(".")[2] == measure.key]
+    rules = [rule for rule in book.rules_for(dossier.kind) if _speaks_of(rule, measure)]
     for rule in _strictest_first(rules):
         named = _named(case, rule, system)
         if words := named or _limit(rule, size.si if size else None, measure.dimension, system):
             return _marked(words, [one for one in rules if one.quantity == rule.quantity], book)
     return ""
+
+
+def _speaks_of(rule: Rule, measure: Measure) -> bool:
+    """Whether the rule says what wear or damage may do to the measure; what cannot be true is no limit to check by."""
+    prefix, _, key = rule.quantity.partition(".")
+    return key == measure.key and prefix not in {"excess", "shortfall"}
 
 
 def _named(case: Case, rule: Rule, system: System) -> str:

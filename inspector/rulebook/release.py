@@ -10,6 +10,7 @@ from inspector.rulebook.case import Case
 from inspector.rulebook.judge import compares, limit_value
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.observed import readings
+from inspector.rulebook.unlikely import most_m
 from inspector.units import DAYS_PER_YEAR, Dimension
 
 _TURNED = {"at_most": "at_least", "below": "above", "at_least": "at_most", "above": "below"}
@@ -50,7 +51,7 @@ def _release(finding: Finding, verdict: Verdict, dossier: Dossier, book: Ruleboo
         return Release(finding.rule, Needed.INSPECTION)
     if prefix == "check" or finding.observation == "abrasion":
         return Release(finding.rule, Needed.GRADE, finding.observation or key)
-    if prefix in {"loss", "growth", "measured"}:
+    if prefix in {"loss", "growth", "measured", "excess", "shortfall"}:
         return _measured(finding, dossier, book, prefix, key)
     return Release(finding.rule, Needed.MARKING if finding.outcome is Outcome.HOLD else Needed.NOTHING)
 
@@ -66,6 +67,8 @@ def _wall(finding: Finding, verdict: Verdict, dossier: Dossier, book: Rulebook) 
         needed = Needed.READING if _may_last(finding, verdict.wall) else Needed.NOTHING
         return Release(finding.rule, needed, "wall", measure.points)
     least_m = verdict.wall.required_m + book.setting("gauge_accuracy")
+    if least_m > most_m(book, dossier.kind, "wall", verdict.wall.nominal_m):
+        return Release(finding.rule, Needed.MARKING)  # no reading that can be true of so thin a tube is so thick
     return Release(finding.rule, Needed.READING, "wall", measure.points, "at_least", least_m, Dimension.LENGTH)
 
 
@@ -91,16 +94,17 @@ def _measured(finding: Finding, dossier: Dossier, book: Rulebook, prefix: str, k
     must, bound = rule.must, limit
     if limit is not None and new is not None and prefix != "measured":
         must, bound = reading_bound(prefix, rule.must, limit, new.si)
-    if prefix != "measured" and bound is not None and _stands(Case(dossier, book), key, must, bound):
+    lasting = prefix in {"loss", "growth"}
+    if lasting and bound is not None and _stands(Case(dossier, book), key, must, bound):
         return Release(finding.rule, Needed.STRIKE)
     return Release(finding.rule, Needed.READING, key, measure.points, must, bound, measure.dimension)
 
 
 def reading_bound(prefix: str, must: str, limit: float, new_si: float) -> tuple[str, float]:
     """The demand on a reading and its bound in SI, for a limit on a loss or growth against new_si, or on itself."""
-    if prefix == "loss":
+    if prefix in {"loss", "shortfall"}:
         return _TURNED[must], new_si * (1 - limit)
-    return must, new_si * (1 + limit) if prefix == "growth" else limit
+    return must, new_si * (1 + limit) if prefix in {"growth", "excess"} else limit
 
 
 def _stands(case: Case, measure: str, must: str, bound: float) -> bool:

@@ -1,5 +1,6 @@
 """Wall readings: what a gauge allows one to rely on, the thinnest of each day, and each named place. Metres."""
 
+import math
 from collections.abc import Iterable
 from datetime import date
 from operator import attrgetter
@@ -11,6 +12,7 @@ from inspector.gear.verdict import WallPoint
 from inspector.mechanics import gauge
 from inspector.rulebook.case import Case
 from inspector.rulebook.observed import Taken, counted, readings
+from inspector.rulebook.unlikely import most_m
 
 _relied = attrgetter("relied_m")
 _ACCURACY = {Method.ULTRASONIC_PAINT: "gauge_accuracy_paint", Method.CALLIPER: "calliper_accuracy"}
@@ -73,10 +75,10 @@ class Readings(Struct, frozen=True):
 
 
 def readings_of(case: Case) -> Readings:
-    """The wall readings of a case."""
+    """The wall readings of a case. One that cannot be true is none: nothing is reckoned from it."""
     error_m = {method: case.book.setting(_ACCURACY.get(method, "gauge_accuracy")) for method in Method}
     over_m = case.book.setting("rough_face_over_reading")
-    taken = [_gauged(one, error_m[one.reading.method], over_m) for one in readings(case, "wall")]
+    taken = [_gauged(one, error_m[one.reading.method], over_m) for one in _believed(case)]
     latest = tuple(one for point in counted(taken).values() for one in point)
     places = _places(case, taken)
     return Readings(
@@ -89,6 +91,12 @@ def readings_of(case: Case) -> Readings:
         read=tuple(place for place in places if place.passed),
         unread=tuple(place.point for place in places if not place.passed),
     )
+
+
+def _believed(case: Case) -> list[Taken]:
+    new = case.dossier.item.size("wall")
+    most = most_m(case.book, case.dossier.kind, "wall", new.si) if new else math.inf
+    return [one for one in readings(case, "wall") if one.reading.figure.si <= most]
 
 
 def _gauged(taken: Taken, error_m: float, over_m: float) -> Gauged:

@@ -65,6 +65,10 @@ def quantity_word(name: str, kind: Kind) -> str:
     named = within(measure.name) if measure else key
     if prefix == "loss":
         return tr("Loss of {what}", what=named)
+    if prefix == "excess":
+        return tr("{what}, larger than new by", what=named[:1].upper() + named[1:])
+    if prefix == "shortfall":
+        return tr("{what}, shorter than new by", what=named[:1].upper() + named[1:])
     return tr("Growth of {what}", what=named) if prefix == "growth" else named[:1].upper() + named[1:]
 
 

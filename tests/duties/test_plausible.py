@@ -129,6 +129,13 @@ def test_webbing_may_draw_in_again_and_is_not_asked_about(office: Office) -> Non
     assert one.measure == "length"
 
 
+def test_a_strap_much_shorter_than_new_is_asked_about(office: Office) -> None:
+    book_in(office, strap())
+    (one,) = found(office, "KS-1", {"length": "8.5 m"})
+    assert one.measure == "length" and "cut or knotted" in one.why
+    assert found(office, "KS-1", {"length": "8.6 m"}) == ()
+
+
 PIN = NewItem(
     "KP-1", "hitch_pin", Rating(Basis.UNRATED, None, None, ""), sizes=(size("pin_diameter", "18 mm"),), owner="Club",
     provenance=Provenance.NEW,

@@ -87,6 +87,8 @@ BY_PREFIX: dict[str, Callable[[Dossier, Rule, str], Dossier]] = {
     "measured": _measured,
     "loss": _lost,
     "growth": _grown,
+    "excess": _grown,
+    "shortfall": _lost,
     "new": _booked,
 }
 
