@@ -3,7 +3,18 @@
 from collections.abc import Callable
 from functools import cache
 
-from inspector.rulebook import ageing, fixing, forms, heat, observed, open_entries, sizes, wall_quantities, wires
+from inspector.rulebook import (
+    ageing,
+    bearable,
+    fixing,
+    forms,
+    heat,
+    observed,
+    open_entries,
+    sizes,
+    wall_quantities,
+    wires,
+)
 from inspector.rulebook.capacity import strength_left
 from inspector.rulebook.case import Case
 from inspector.rulebook.quantity import Quantity
@@ -11,6 +22,7 @@ from inspector.rulebook.quantity import Quantity
 _NAMED: dict[str, Callable[[Case], Quantity]] = {
     "history": observed.history,
     "rating_stated": observed.rating_stated,
+    "rating_over_sizes": bearable.rating_over_sizes,
     "design_factor": observed.design_factor,
     "age": observed.age,
     "inspection_age": observed.inspection_age,
