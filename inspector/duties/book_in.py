@@ -6,6 +6,7 @@ from datetime import date
 from msgspec.structs import replace
 
 from inspector.duties.book_in_forms import in_form
+from inspector.duties.bounds import check_rating_bounds, check_size_bounds
 from inspector.duties.call_in import hold_late
 from inspector.duties.judging import judged, keep_all
 from inspector.duties.office import Office
@@ -120,9 +121,7 @@ def check_rating(facts: NewItem, kind: Kind) -> None:
         raise Refused(tr("kept for"), why, tr("Leave it out; the kind's own uses stand."))
     if rating.figure and rating.figure.si <= 0:
         raise Refused(tr("rating"), tr("A rating is more than nothing."), tr("Write the figure on the piece."))
-    if rating.design_factor is not None and not 1 <= rating.design_factor <= 20:
-        why = tr("A design factor lies between 1 and 20.")
-        raise Refused(tr("design factor"), why, tr("Write the factor of the certificate, or leave it empty."))
+    check_rating_bounds(rating)
 
 
 def _check_sizes(facts: NewItem, kind: Kind) -> None:
@@ -135,6 +134,7 @@ def _check_sizes(facts: NewItem, kind: Kind) -> None:
         if figure.si <= 0 or figure.dimension is not known[key].dimension:
             why = tr("“{typed}” cannot be its size.", typed=figure.as_typed)
             raise Refused(known[key].name, why, tr("Measure it, or take it from the maker's sheet."))
+        check_size_bounds(key, known[key].name, figure)
     _check_fixing(facts, kind, given)
     spared = {BOLT_COUNT} if facts.fixed_by is Fixing.WELDS else set()
     missing = [size.name for size in kind.sizes if size.required and size.key not in {*given, *spared}]

@@ -5,6 +5,7 @@ from functools import cache
 
 from inspector.rulebook import (
     ageing,
+    bearable,
     fixing,
     forms,
     heat,
@@ -23,6 +24,7 @@ from inspector.rulebook.quantity import Quantity
 _NAMED: dict[str, Callable[[Case], Quantity]] = {
     "history": observed.history,
     "rating_stated": observed.rating_stated,
+    "rating_over_sizes": bearable.rating_over_sizes,
     "design_factor": observed.design_factor,
     "age": observed.age,
     "inspection_age": observed.inspection_age,

@@ -98,6 +98,7 @@ def _quantity_names() -> dict[str, str]:
     return {
         "history": tr("Its past"),
         "rating_stated": tr("Where its rating is read"),
+        "rating_over_sizes": tr("Its rating over the most that its sizes can bear"),
         "design_factor": tr("Design factor"),
         "age": tr("Age"),
         "inspection_age": tr("Time since the last inspection"),

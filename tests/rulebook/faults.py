@@ -111,6 +111,13 @@ def _rated(dossier: Dossier, rule: Rule) -> Dossier:
     return make.with_facts(dossier, rating=rating)
 
 
+def _overrated(dossier: Dossier, _: Rule) -> Dossier:
+    """Two thousand times what is marked on it, as where a unit was misread."""
+    rating = dossier.item.rating
+    assert rating.figure is not None
+    return make.with_facts(dossier, rating=replace(rating, figure=replace(rating.figure, si=rating.figure.si * 2000)))
+
+
 def _factored(dossier: Dossier, rule: Rule) -> Dossier:
     factor = None if rule.must == "present" else past_limit(dossier, rule, Dimension.FACTOR)
     return make.with_facts(dossier, rating=make.sound_rating(dossier.kind, Basis.WLL, factor))
@@ -215,6 +222,7 @@ CHANGES: dict[str, Change] = {
     "open_strikes": lambda dossier, _: make.with_strike(dossier),
     "changed_figures": lambda dossier, _: make.with_first_value(dossier),
     "rating_stated": _rated,
+    "rating_over_sizes": _overrated,
     "design_factor": _factored,
     "age": _aged,
     "ageing_loss": _ageing,
