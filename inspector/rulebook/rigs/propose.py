@@ -23,7 +23,7 @@ from inspector.units import Dimension, System, show
 
 
 def rank(result: RigResult) -> tuple[bool, bool, float, int]:
-    """The order of rigs, the best one least: forbidden joint, a piece unfit or unknown or no fit, least margin, joints."""
+    """The order of rigs, the best one least: forbidden joint, a piece unfit or not known, least margin, joints."""
     unfit = any(one.key in {"band.weak", "fit", "bar"} for one in result.findings)
     unfit = unfit or any(one.outcome is RigOutcome.UNSOUND and not _is_only_weak(one.use_ratio) for one in result.links)
     margin = result.least_margin
