@@ -126,7 +126,7 @@ def _show(found: KitCheck, tags: tuple[str, ...]) -> None:
 
 def _list(found: KitCheck) -> None:
     trip = found.trip
-    say.heading(tr("{trip}, {place}, {day}", trip=trip.name, place=trip.place, day=show_day(trip.first_on)))
+    say.heading(", ".join(filter(None, (trip.name, trip.place, show_day(trip.first_on)))))
     _say_progress(found)
     for piece in found.to_check:
         _piece(piece, piece.open if piece.goes else (), in_full=False)

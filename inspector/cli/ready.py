@@ -6,7 +6,14 @@ from inspector.cli import say
 from inspector.drawings.marks import outcome_word
 from inspector.duties.before_use import why_not
 from inspector.duties.plan_rides import ride_words
-from inspector.duties.tell_readiness import due_words, judged_for_words, mass_words, part_words, turn_words
+from inspector.duties.tell_readiness import (
+    answer_words,
+    due_words,
+    judged_for_words,
+    mass_words,
+    part_words,
+    turn_words,
+)
 from inspector.duties.trip_readiness import Ready, VehicleReady
 from inspector.gear.judged import Judged
 from inspector.language import show_day, tr, tr_n
@@ -15,6 +22,7 @@ from inspector.language import show_day, tr, tr_n
 def say_ready(ready: Ready) -> None:
     """What goes and what stays, what turns and falls due until the last day, and what sits on the vehicles."""
     say.heading(tr("Ready for {day}?", day=show_day(ready.on)))
+    say.paragraph(answer_words(ready))
     say.paragraph(judged_for_words(ready))
     click.echo()
     _kit(ready)

@@ -185,7 +185,13 @@ def _riding(planned: Trip) -> list[str]:
 def list_trips(desk: Desk) -> None:
     """List the trips."""
     rows = [
-        (one.ref, show_day(one.first_on), show_day(one.last_on), str(len(one.kit)), f"{one.name}, {one.place}")
+        (
+            one.ref,
+            show_day(one.first_on),
+            show_day(one.last_on),
+            str(len(one.kit)),
+            ", ".join(filter(None, (one.name, one.place))),
+        )
         for one in look_up.trips(desk.office())
     ]
     say.table((tr("Ref"), tr("First day"), tr("Last day"), tr("Kit"), tr("Trip")), rows)

@@ -11,7 +11,15 @@ from inspector.desk.tag_lines import Open, judged_line, tag_lines
 from inspector.desk.trip_opened import OpenedTrip
 from inspector.duties.before_use import why_not
 from inspector.duties.plan_rides import ride_words
-from inspector.duties.tell_readiness import days_words, due_words, judged_for_words, mass_words, part_words, turn_words
+from inspector.duties.tell_readiness import (
+    answer_words,
+    days_words,
+    due_words,
+    judged_for_words,
+    mass_words,
+    part_words,
+    turn_words,
+)
 from inspector.duties.trip_readiness import FallsDue, Ready, VehicleReady
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
@@ -31,9 +39,11 @@ def head_part(opened: OpenedTrip) -> QWidget:
         (tr("Vehicles"), cars),
         (tr("Note"), trip.note),
     ]
-    told = judged_for_words(opened.ready)
+    answer, told = answer_words(opened.ready), judged_for_words(opened.ready)
     known = facts([line for line in lines if line[1]])
-    return column([names, said(where, Type.HEAD, faint=True), known, said(told, faint=True)], GRID // 2)
+    return column(
+        [names, said(where, Type.HEAD, faint=True), known, said(answer, bold=True), said(told, faint=True)], GRID // 2
+    )
 
 
 def glance_part(opened: OpenedTrip) -> QWidget:

@@ -12,6 +12,7 @@ from inspector.duties.office import Office
 from inspector.duties.plan_rides import ride_words
 from inspector.duties.tell_readiness import sits_words
 from inspector.duties.trip_readiness import Walk, walk_round
+from inspector.duties.use_limits import marked_and_now
 from inspector.gear.dossier import Dossier
 from inspector.gear.inspection import Inspection, InspectionKind
 from inspector.gear.judged import Judged
@@ -21,7 +22,6 @@ from inspector.gear.papers import TRIP_SHEET
 from inspector.gear.trip import Trip
 from inspector.language import tr, tr_n
 from inspector.register.page import Page
-from inspector.rulebook.words import marked_words
 
 
 def kit_check(office: Office, ref: str) -> KitCheck:
@@ -124,7 +124,7 @@ def _piece(office: Office, one: Judged, made: _Made) -> KitPiece:
         judged=one,
         asked=asked_checks(one.dossier.kind),
         measures=asked_measures(office, one),
-        marked=marked_words(one.dossier.item),
+        marked=marked_and_now(office, one),
         goes=goes(one),
         why="" if goes(one) else why_not(one),
         made=tuple(_made(seen, made.names) for seen in counted),

@@ -23,7 +23,6 @@ _LONGEST_TAG = 24
 _LEAST_KG, _MOST_KG = 300.0, 60_000.0
 _MOST_OVERLOAD_FACTOR = 2.0  # beyond it a figure or a unit was mistyped: pounds for kilograms make 2.2
 _LEAST_SPACING_M, _MOST_SPACING_M = 0.2, 2.5
-_HAIR_RATIO = 1e-9
 
 
 def add_vehicle(
@@ -94,7 +93,7 @@ def kept_words(kept: Mapping[str, tuple[str, ...]], tag: str) -> str:
 
 def overload_words(vehicle: Vehicle) -> str:
     """What must be said of a vehicle that weighs more than its GVM; empty for any other."""
-    if vehicle.mass is None or vehicle.mass.si <= vehicle.gvm.si * (1 + _HAIR_RATIO):
+    if vehicle.mass is None or not vehicle.is_overloaded:
         return ""
     return tr(
         "{tag} is overloaded: it weighs {mass}, its GVM is {gvm}. Take load off before it drives, or weigh it again.",

@@ -6,6 +6,7 @@ from inspector.duties.named_pieces import kept_as, open_each
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.tell_whereabouts import gone_words
+from inspector.duties.use_limits import marked_for_good
 from inspector.gear.judged import Judged
 from inspector.gear.label_sizes import CUT_TAG, LABEL_SIZES, LabelSize
 from inspector.gear.outcome import Outcome
@@ -15,7 +16,6 @@ from inspector.paper.item_labels import item_labels, too_long_for
 from inspector.paper.page_style import PageSize
 from inspector.refused import Refused
 from inspector.register.page import Page
-from inspector.rulebook.words import marked_words
 
 LABELS = "label_sheet"  # what the register calls this kind of document
 
@@ -85,4 +85,4 @@ def _check_room(labels: Sequence[ItemLabel], size: LabelSize, club: str) -> None
 
 
 def _label(one: Judged) -> ItemLabel:
-    return ItemLabel(one.dossier.item.tag, one.dossier.kind.name, marked_words(one.dossier.item))
+    return ItemLabel(one.dossier.item.tag, one.dossier.kind.name, marked_for_good(one))

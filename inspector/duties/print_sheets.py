@@ -4,7 +4,6 @@ import hashlib
 
 from msgspec.structs import replace
 
-from inspector.duties.keep_vehicles import kept_words
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.sheet_pieces import going, staying, vehicle_line, vehicles_within
@@ -89,16 +88,14 @@ def _known(planned: Trip, scope: SheetScope) -> SheetScope:
 
 
 def _sheet(office: Office, page: Page, ready: Ready, scope: SheetScope, number: str) -> TripSheet:
-    planned, kept = ready.trip, page.kept_vehicles()
+    planned = ready.trip
     return TripSheet(
         imprint=imprint(office, page, tr("Pre-trip inspection sheet"), number),
         trip=planned.name,
         place=planned.place,
         dates=days_words(planned),
         leader=planned.leader,
-        vehicles=tuple(
-            vehicle_line(office, one, ready, kept_words(kept, one.vehicle.tag)) for one in vehicles_within(ready, scope)
-        ),
+        vehicles=tuple(vehicle_line(office, one, ready) for one in vehicles_within(ready, scope)),
         going=tuple(going(office, ready, scope)),
         staying=tuple(staying(ready, scope)),
         scope=scope,

@@ -25,8 +25,8 @@ def vehicles_within(ready: Ready, scope: SheetScope) -> tuple[VehicleReady, ...]
     return tuple(one for one in ready.vehicles if not scope.is_rest and scope.vehicle in {"", one.vehicle.tag})
 
 
-def vehicle_line(office: Office, one: VehicleReady, ready: Ready, kept: str) -> VehicleLine:
-    """A vehicle with the straps that suit it, and what must be said of it. kept: that it is evidence, in words."""
+def vehicle_line(office: Office, one: VehicleReady, ready: Ready) -> VehicleLine:
+    """A vehicle with the straps that suit it, and what must be said of it."""
     vehicle = one.vehicle
     straps = [
         (piece.dossier.item.tag, piece.verdict.capacity.now_n)
@@ -35,7 +35,7 @@ def vehicle_line(office: Office, one: VehicleReady, ready: Ready, kept: str) -> 
     ]
     band = band_words(strap_band(office.rules, vehicle.gvm.si), office.system)
     bare = "" if one.parts else tr("No part is written down for it, so nothing on it is known to be sound.")
-    warnings = (kept, bare, strap_words(office.rules, vehicle.gvm.si, straps))
+    warnings = (one.warning, bare, strap_words(office.rules, vehicle.gvm.si, straps))
     warning = " ".join(said for said in warnings if said)
     return VehicleLine(vehicle.tag, vehicle.name, vehicle.gvm.as_typed, band, warning)
 

@@ -1,11 +1,13 @@
 """A trip's readiness in words, the same at the command line, in the window and on its sheet."""
 
+from collections.abc import Iterator
+
 from inspector.drawings.marks import outcome_word
 from inspector.duties.before_use import goes, why_not
 from inspector.duties.trip_readiness import FallsDue, PartReady, Ready, Turns
 from inspector.gear.falls_due import Due
 from inspector.gear.trip import Trip, Vehicle
-from inspector.language import show_day, tr
+from inspector.language import show_day, tr, tr_n
 
 
 def days_words(planned: Trip) -> str:
@@ -22,6 +24,34 @@ def judged_for_words(ready: Ready) -> str:
     if ready.on == ready.trip.last_on:
         return tr("Every piece is judged for that day, the last of the trip, on what is known today.")
     return tr("The trip is over; every piece is judged for today.")
+
+
+def answer_words(ready: Ready) -> str:
+    """Whether the trip is ready as planned, and if not why."""
+    why = list(_lacking(ready))
+    if why:
+        return tr("No, not as planned: {why}.", why="; ".join(why))
+    return tr("Yes: every piece of the kit and every part on the vehicles may be used for something on that day.")
+
+
+def _lacking(ready: Ready) -> Iterator[str]:
+    if not (ready.going or ready.gone or ready.staying):
+        yield tr("no piece goes along")
+    staying = len(ready.staying) + len(ready.gone)
+    if staying:
+        yield tr_n("{count} piece of the kit stays", "{count} pieces of the kit stay", staying)
+    lent = [one.tag for one in ready.away if not one.lent]
+    if lent:
+        yield tr("perhaps not at hand: {tags}", tags=", ".join(lent))
+    for one in ready.vehicles:
+        if one.warning:
+            yield one.warning.rstrip(".")
+        if not one.parts:
+            yield tr("no part is written down for {tag}", tag=one.vehicle.tag)
+    parts = [part.judged for one in ready.vehicles for part in one.parts]
+    unfit = [one.dossier.item.tag for one in parts if not goes(one) or one.dossier.item.tag in ready.barred]
+    if unfit:
+        yield tr("on the vehicles may not be used: {tags}", tags=", ".join(unfit))
 
 
 def due_words(one: FallsDue) -> str:

@@ -8,6 +8,8 @@ from msgspec import Struct
 from inspector.language import tr
 from inspector.units import Figure
 
+_HAIR_RATIO = 1e-9
+
 
 class Vehicle(Struct, frozen=True):
     """A vehicle of the club or a member. gvm: greatest laden mass on its plate; mass: as it stands on the day.
@@ -24,6 +26,11 @@ class Vehicle(Struct, frozen=True):
     note: str = ""
     front_spacing: Figure | None = None
     rear_spacing: Figure | None = None
+
+    @property
+    def is_overloaded(self) -> bool:
+        """Whether it weighs more than its plate allows; one that nobody weighed is not known to."""
+        return self.mass is not None and self.mass.si > self.gvm.si * (1 + _HAIR_RATIO)
 
 
 class Ground(StrEnum):

@@ -53,7 +53,7 @@ def fingerprint(sheet: TripSheet) -> str:
 
 def _subject(sheet: TripSheet) -> str:
     """What later pages and the file's own description say it is of."""
-    trip = tr("{trip}, {place}", trip=sheet.trip, place=sheet.place)
+    trip = tr("{trip}, {place}", trip=sheet.trip, place=sheet.place) if sheet.place else sheet.trip
     what = _scope_words(sheet)
     return tr("{what}: {trip}", what=what, trip=trip) if what else trip
 
@@ -83,7 +83,7 @@ def _known_by(code: str) -> Block:
 def _trip_facts(sheet: TripSheet) -> list[Fact]:
     return [
         Fact(tr("Trip"), sheet.trip),
-        Fact(tr("Place"), sheet.place),
+        Fact(tr("Place"), sheet.place or tr("not written down")),
         Fact(tr("Dates"), sheet.dates),
         Fact(tr("Trip leader"), sheet.leader),
     ]

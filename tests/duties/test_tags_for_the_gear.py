@@ -86,7 +86,7 @@ def test_a_derated_piece_says_what_it_bears_now_and_for_what(club: Office) -> No
     derate(club, "KS-1")
     one, capacity = tag_of(club, "KS-1"), open_item(club, "KS-1").verdict.capacity
     assert capacity.now_n and capacity.as_marked_n and capacity.now_n < capacity.as_marked_n
-    assert one.limit == f"Bears only MBS {capacity.now_n / 1000:.1f} kN now."
+    assert one.limit == f"Bears only MBS {capacity.now_n / 1000:.1f} kN now, reckoned."
     assert one.may_for == "Only for kinetic pull." and one.not_for == "Not for static pull and road towing."
     assert one.since == f"{show_day(club.today)}, by {OFFICER} (name as stated)."
 

@@ -13,17 +13,22 @@ from inspector.duties.keep_vehicles import change_vehicle
 from inspector.duties.look_up import open_item, trip, trips
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip, plan_trip
+from inspector.duties.print_sheets import enter_trip_sheet
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_exposure
+from inspector.duties.tell_readiness import answer_words
 from inspector.duties.trip_readiness import PartReady, Ready, readiness
 from inspector.gear.falls_due import Due
 from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.outcome import Outcome
 from inspector.gear.trip import Ground, Trip
 from inspector.gear.use import NewExposure, Weather
+from inspector.paper.inspection_sheet import inspection_sheet
+from inspector.paper.page_style import PageSize
 from tests.duties.gear import POINT_READINGS, SHACKLE_READINGS, all_good, point, shackle
 from tests.duties.test_opinions import add
 from tests.duties.test_vehicles import wagon, weighs
+from tests.paper.reading import all_text, squeezed
 
 FRONT = Fitted("V-1", End.FRONT, Side.LEFT)
 
@@ -44,6 +49,31 @@ def ready(office: Office, days: int, kit: tuple[str, ...] = ("SH-1",), length: i
     last = first + timedelta(days=length)
     plan_trip(office, Trip("", "T-1", "Weekend", "", Ground.ROCK, first, last, "", ("V-1",), kit))
     return readiness(office, "T-1")
+
+
+def test_whether_it_is_ready_is_answered_and_why_not(club: Office) -> None:
+    fit_part(club, "RP-1", FRONT)
+    assert "on the vehicles may not be used: RP-1" in answer_words(ready(club, 1)), "nobody looked how it was fitted"
+    record_inspection(club, "RP-1", all_good(club, club.kind("recovery_point"), POINT_READINGS))
+    assert answer_words(readiness(club, "T-1")).startswith("Yes: every piece")
+    change_vehicle(club, "V-1", weighs("3,000 kg"), "weighed loaded")
+    record_inspection(club, "SH-1", all_good(club, club.kind("bow_shackle"), SHACKLE_READINGS, cracks="bad"))
+    said = answer_words(readiness(club, "T-1"))
+    assert said.startswith("No, not as planned: 1 piece of the kit stays; V-1 is overloaded: it weighs 3,000 kg")
+
+
+def test_an_empty_trip_is_not_ready(club: Office) -> None:
+    said = answer_words(ready(club, 1, ()))
+    assert said == "No, not as planned: no piece goes along; no part is written down for V-1."
+
+
+def test_the_sheet_tells_an_overloaded_vehicle_and_where_no_place_was_named(club: Office) -> None:
+    change_vehicle(club, "V-1", weighs("3,000 kg"), "weighed loaded")
+    ready(club, 1)
+    sheet = enter_trip_sheet(club, "T-1")
+    assert "V-1 is overloaded: it weighs 3,000 kg" in sheet.vehicles[0].warning
+    text = squeezed(all_text(inspection_sheet(sheet, PageSize.A4)))
+    assert "Weekend," not in text and "Placenotwrittendown" in text
 
 
 def part(found: Ready) -> PartReady:

@@ -37,6 +37,7 @@ def findings(
         *_moves(layout, loaded, system),
         *_anchor(layout, loaded, system),
         *_distance(layout, system),
+        *_overloaded(layout),
     ]
     return tuple(sorted(found, key=lambda one: -one.outcome.severity))
 
@@ -213,6 +214,20 @@ def _anchor(layout: Layout, loaded: Loaded, system: System) -> Iterator[RigFindi
         outcome, says = RigOutcome.SOUND, tr("{tag}, all brakes on, holds {holds} on firm ground and may bear {bears}.")
     said = says.format(tag=rig.pulling, holds=holds, bears=bears)
     yield RigFinding("anchor", outcome, said, layout.book.source_text("anchor_value_own"), (rig.pulling,))
+
+
+def _overloaded(layout: Layout) -> Iterator[RigFinding]:
+    """A vehicle that weighs more than its plate allows; the sums take what it weighs."""
+    for vehicle in (layout.facts.vehicles[tag] for tag in _pair(layout)):
+        if vehicle.mass is not None and vehicle.is_overloaded:
+            says = tr(
+                "{tag} is overloaded: it weighs {mass}, its GVM is {gvm}. Take load off first.",
+                tag=vehicle.tag,
+                mass=vehicle.mass.as_typed,
+                gvm=vehicle.gvm.as_typed,
+            )
+            source = layout.book.source_text("house_law")
+            yield RigFinding("overloaded", RigOutcome.CAUTION, says, source, (vehicle.tag,))
 
 
 def _distance(layout: Layout, system: System) -> Iterator[RigFinding]:

@@ -221,6 +221,21 @@ def test_a_worn_strap_may_fall_out_of_the_band_by_what_is_left_of_it() -> None:
     assert findings(result, "band.weak")[0].outcome is RigOutcome.UNSOUND
 
 
+# --- vehicles ---
+
+
+def test_a_vehicle_heavier_than_its_plate_is_told_whichever_it_is() -> None:
+    """At 2,500 kg of 2,500 it is not; one that nobody weighed is not known to be."""
+    for pair, told in (
+        ((vehicle(BOGGED, "2,500 kg", "2,501 kg"), vehicle(PULLING)), BOGGED),
+        ((vehicle(BOGGED), vehicle(PULLING, "2,500 kg", "2,501 kg")), PULLING),
+        ((vehicle(BOGGED, "2,500 kg", "2,500 kg"), vehicle(PULLING)), ""),
+    ):
+        found = findings(check(snatch(GENTLE, vehicles=pair)), "overloaded")
+        assert [one.about for one in found] == ([(told,)] if told else [])
+        assert all(one.outcome is RigOutcome.CAUTION and "weighs 2,501 kg" in one.says for one in found)
+
+
 # --- a rig on the tow bar ---
 
 HITCH = ("RC", "PN", "IN", "S-B", "K", "S-P", "P-P")
