@@ -91,7 +91,7 @@ def inspect(desk: Desk, /, tag: str, **more: Any) -> None:
     outcome = record_inspection(office, tag, facts)
     for one in odd:
         say.paragraph(tr("Read again, {name}: {typed}. {why}", name=one.name, typed=one.typed, why=one.why))
-    for line in passes_nothing(office, facts):
+    for line in passes_nothing(office, tag, facts):
         say.paragraph(line)
     say.verdict_in_full(outcome)
 

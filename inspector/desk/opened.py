@@ -83,7 +83,7 @@ def inspected(office: Office, tag: str, written: Written) -> Opened:
     """Log the inspection, and let go of its draft; the piece as it stands then."""
     log_inspection(office, tag, written)
     forget(office, draft_key(tag))
-    return replace(opened(office, tag), tells=passes_nothing(office, written.facts))
+    return replace(opened(office, tag), tells=passes_nothing(office, tag, written.facts))
 
 
 def draft_key(tag: str) -> str:
