@@ -50,9 +50,9 @@ def where(desk: Desk, tag: str) -> None:
 
 
 @click.command()
-@click.option("--against", default="", help="A ledger head printed on a document.")
+@click.option("--against", help="A ledger head printed on a document.")
 @click.pass_obj
-def verify(desk: Desk, against: str) -> int:
+def verify(desk: Desk, against: str | None) -> int:
     """Prove that nothing in the register was changed."""
     found = verify_book(desk.office(), against)
     said, lines = verified_words(found, against)

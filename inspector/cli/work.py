@@ -34,7 +34,12 @@ _WHY = click.option("--why", required=True, help="Why, in a sentence.")
 @click.option("--part", default="", help="What was put in, with its marking.")
 @click.option("--maker", default="", help="The maker's mark on the new part.")
 @click.option("--own/--strange", default=False, help="Whether it is the maker's own part for this very piece.")
-@click.option("--size", "sizes", multiple=True, help='Of the new part, or of the piece since: "pin_diameter=22 mm".')
+@click.option(
+    "--size",
+    "sizes",
+    multiple=True,
+    help='Of the new part, or of the piece since: "pin_diameter=22 mm", "bolt_count=4".',
+)
 @click.option("--rating", default="", help="What the new part or the splice is marked with.")
 @click.option("--basis", type=choice(Basis), default=Basis.WLL.value, show_default=True)
 @click.option("--factor", default="", help="Design factor behind a working load limit.")

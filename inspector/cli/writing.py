@@ -95,7 +95,7 @@ def inspect(desk: Desk, /, tag: str, again: bool, **more: Any) -> None:
     outcome = record_inspection(office, tag, with_confirmed(facts, odd, odd))
     for one in odd:
         say.paragraph(confirmed_words(one))
-    for line in passes_nothing(office, facts):
+    for line in passes_nothing(office, tag, facts):
         say.paragraph(line)
     say.verdict_in_full(outcome, tag_left_on(office, outcome))
 

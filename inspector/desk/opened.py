@@ -87,7 +87,7 @@ def inspected(office: Office, tag: str, written: Written) -> Opened:
     forget(office, draft_key(tag))
     found = opened(office, tag)
     left = tag_left_on(office, found.judged)
-    return replace(found, tells=(*passes_nothing(proved, written.facts), *([left] if left else [])))
+    return replace(found, tells=(*passes_nothing(proved, tag, written.facts), *([left] if left else [])))
 
 
 def draft_key(tag: str) -> str:

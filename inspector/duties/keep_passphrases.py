@@ -4,15 +4,19 @@ Nobody takes over another's name in silence: a passphrase is changed only by who
 anew by another competent person (or the officer) who gave his own. The very first one is taken as stated.
 """
 
+from collections.abc import Iterator
+from datetime import date
+
 from msgspec.structs import replace
 
 from inspector.duties.office import Office
 from inspector.duties.plain_lines import check_line
-from inspector.duties.who import names_count, person_of, seconds_prove
-from inspector.gear.inspection import NewInspection
+from inspector.duties.who import names_count, owns, person_of, seconds_prove
+from inspector.gear.inspection import InspectionKind, NewInspection
+from inspector.gear.item import Item
 from inspector.gear.person import Passphrases, Person
 from inspector.gear.seats import Role
-from inspector.language import tr
+from inspector.language import tr, within
 from inspector.refused import Refused
 from inspector.register.page import Page
 from inspector.register.passphrases import hashed, matches
@@ -86,15 +90,37 @@ def _check_matches(kept: str, passphrase: str, person: Person, told: tuple[str, 
         raise Refused(told[0], tr("It is not that of {name}.", name=person.name), told[1])
 
 
-def passes_nothing(office: Office, facts: NewInspection) -> tuple[str, ...]:
-    """What is to be told of an inspection that counts for nothing because its names are only stated."""
+def passes_nothing(office: Office, tag: str, facts: NewInspection) -> tuple[str, ...]:
+    """What is to be told of an inspection that passes nothing: a name that is only stated, nobody competent, one's own
+    gear without a second name. A check before use never passes anything, and nothing is told of it."""
+    if facts.kind is InspectionKind.BEFORE_USE:
+        return ()
     with office.book.reading() as page:
         named = [person_of(page, one, tr("inspected by")) for one in (facts.by, facts.second) if one]
         stated = [one.name for one in named if not names_count(office, page, one)]
-    if not stated:
+        item = page.item(tag)
+    why = [*_not_of_his_own(item, named), *_not_competent(office, item, named, facts.on)]
+    if stated:
+        why.append(tr("The club requires passphrases, and none was given here for: {names}.", names=", ".join(stated)))
+    if not why:
         return ()
-    said = tr("The club requires passphrases, and none was given here for: {names}.", names=", ".join(stated))
-    return (said, tr("The inspection is kept, and every fault in it counts; it passes nothing under that name."))
+    return (*why, tr("The inspection is kept, and every fault in it counts; it passes nothing under that name."))
+
+
+def _not_of_his_own(item: Item, named: list[Person]) -> Iterator[str]:
+    first, *second = named
+    if owns(first, item) and not second:
+        name = first.name
+        yield tr("{name} owns the piece: a second competent person must have looked and be named as well.", name=name)
+
+
+def _not_competent(office: Office, item: Item, named: list[Person], on: date) -> Iterator[str]:
+    """Who may not judge it; of one's own gear both must, else the second name is not asked."""
+    kind = office.kind(item.facts.kind)
+    for one in named if owns(named[0], item) else named[:1]:
+        if not one.is_competent(kind.family, on):
+            kind_name = within(kind.name)
+            yield tr("On that day {name} is not entered as competent for a {kind}.", name=one.name, kind=kind_name)
 
 
 def set_wish(office: Office, wanted: Passphrases) -> None:

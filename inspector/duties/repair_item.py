@@ -109,7 +109,11 @@ def _with_bolts(before: NewItem, done: NewRepair) -> NewItem:
     count, was = _size(done.sizes, BOLT_COUNT), _size(before.sizes, BOLT_COUNT)
     if count is None or was is None or count.figure.si != was.figure.si:
         why = tr("{tag} is held by {count} bolts.", tag=before.tag, count=was.figure.as_typed if was else "?")
-        what = tr("Renew what must be renewed and write how many hold it now; each hole takes its bolt.")
+        what = tr(
+            "Renew what must be renewed and write how many hold it now; each hole takes its bolt. With the command: "
+            "--size bolt_count={count}.",
+            count=was.figure.as_typed if was else "4",
+        )
         raise Refused(tr("number of bolts"), why, what)
     thick, thick_was = _size(done.sizes, _BOLT_DIAMETER), _size(before.sizes, _BOLT_DIAMETER)
     if thick and thick_was and abs(thick.figure.si / thick_was.figure.si - 1) > _SAME_RATIO:

@@ -8,9 +8,15 @@ from inspector.refused import Refused
 _SHORTEST_HEAD = 8
 
 
-def verify_book(office: Office, against: str = "") -> Verified:
-    """Recompute the ledger's chain and each row's digest. against: a head printed on a document or backup."""
-    sought = against.strip().lower()
+def verify_book(office: Office, against: str | None = None) -> Verified:
+    """Recompute the ledger's chain and each row's digest. against: a head printed on a document or backup.
+
+    Refuses a head that is empty or none at all: to find nothing changed would look as if it had been sought.
+    """
+    sought = "" if against is None else against.strip().lower()
+    if against is not None and not sought:
+        why = tr("The head is empty: nothing would be compared.")
+        raise Refused(tr("head"), why, tr("Copy it from the foot of a document, or leave it out."))
     if sought and (len(sought) < _SHORTEST_HEAD or not set(sought) <= set("0123456789abcdef")):
         why = tr("A ledger head has at least {least} signs of 0-9 and a-f.", least=_SHORTEST_HEAD)
         raise Refused(tr("head"), why, tr("Copy it from the foot of a document."))
@@ -18,7 +24,7 @@ def verify_book(office: Office, against: str = "") -> Verified:
         return page.verify(sought)
 
 
-def verified_words(found: Verified, against: str = "") -> tuple[str, tuple[str, ...]]:
+def verified_words(found: Verified, against: str | None = None) -> tuple[str, tuple[str, ...]]:
     """What came of it in a sentence; then what was looked at, and a line for each fault. against: a head sought."""
     lines, rows = found.line_count, found.row_count
     told = [tr("{lines} ledger lines, {rows} rows, head {head}", lines=lines, rows=rows, head=found.head)]
@@ -27,7 +33,7 @@ def verified_words(found: Verified, against: str = "") -> tuple[str, tuple[str, 
         return head, (*told, *map(_fault_words, found.faults))
     if found.gaps:
         told += [tr("What a rescue could not save, as it told in the ledger:"), *map(_fault_words, found.gaps)]
-    if against.strip():
+    if against:
         told.append(tr("The head {head} stands in it.", head=against.strip().lower()))
     return _whole_words(found), tuple(told)
 

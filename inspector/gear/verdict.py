@@ -136,6 +136,11 @@ class WallForecast(Struct, frozen=True):
     points: tuple[WallPoint, ...] = ()  # what was read last at each place
     band: WallBand | None = None
 
+    @property
+    def is_used_up(self) -> bool:
+        """Whether by the rate that verdicts rest on nothing is left: no band tells of a day to come then."""
+        return self.life_years == 0
+
 
 class PurposeOutcome(Struct, frozen=True):
     """The outcome for one purpose the kind may serve."""

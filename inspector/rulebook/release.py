@@ -3,6 +3,10 @@
 A limit is told as the reading a gauge or calliper would have to show. Nothing releases a retirement.
 """
 
+from collections.abc import Iterable
+
+from msgspec.structs import replace
+
 from inspector.gear.dossier import Dossier
 from inspector.gear.outcome import Outcome
 from inspector.gear.verdict import Finding, Needed, Release, Verdict, WallForecast
@@ -13,6 +17,7 @@ from inspector.rulebook.observed import readings
 from inspector.rulebook.unlikely import most_m
 from inspector.units import DAYS_PER_YEAR, Dimension
 
+_LEAST = {"at_least", "above"}
 _TURNED = {"at_most": "at_least", "below": "above", "at_least": "at_most", "above": "below"}
 _BY_INSPECTION = {
     "inspection_age",
@@ -110,3 +115,24 @@ def reading_bound(prefix: str, must: str, limit: float, new_si: float) -> tuple[
 def _stands(case: Case, measure: str, must: str, bound: float) -> bool:
     """Whether a competent person ever read it past the bound: what is worn or stretched does not come back."""
     return any(not compares(must, one.reading.figure.si, bound) for one in readings(case, measure) if one.passed)
+
+
+def strictest(told: Iterable[Release]) -> tuple[Release, ...]:
+    """The same releases, each reading asked for with the strictest limit that any of them sets to it: a looser one
+    would be told as a pass and be none."""
+    every = tuple(told)
+    return tuple(_strictest_of(one, [other for other in every if _asks_alike(one, other)]) for one in every)
+
+
+def _asks_alike(one: Release, other: Release) -> bool:
+    asked = (one.needed, one.observation, one.dimension, one.must in _LEAST)
+    return asked == (other.needed, other.observation, other.dimension, other.must in _LEAST)
+
+
+def _strictest_of(one: Release, alike: list[Release]) -> Release:
+    bounds = [(other.limit, other.must) for other in alike if other.limit is not None]
+    if one.needed is not Needed.READING or one.limit is None:
+        return one
+    severe = 1 if one.must in _LEAST else -1
+    limit, must = max(bounds, key=lambda bound: (severe * bound[0], bound[1] in {"above", "below"}))
+    return replace(one, limit=limit, must=must)

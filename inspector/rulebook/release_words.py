@@ -25,6 +25,12 @@ def release_words(release: Release, finding: Finding, dossier: Dossier, book: Ru
         return tr("a competent person who reads that it is not meant, or what the recall asks for and an inspection")
     if release.needed is Needed.MARKING:
         return _marking(finding.quantity)
+    if release.needed is Needed.STRIKE and (renewed := _renewed(finding, dossier)):
+        return tr(
+            "{renewed}, then an inspection of all of it; or, if that reading was wrong, two competent persons who "
+            "strike it",
+            renewed=renewed,
+        )
     if release.needed is Needed.STRIKE:
         return tr("two competent persons who strike that reading, if it was wrong; what is worn does not come back")
     if finding.quantity.startswith("wall_"):
@@ -33,6 +39,16 @@ def release_words(release: Release, finding: Finding, dossier: Dossier, book: Ru
     if release.needed is Needed.GRADE:
         return _grade(finding, book, within(what))
     return _reading(release, finding, dossier, system) if release.needed is Needed.READING else ""
+
+
+def _renewed(finding: Finding, dossier: Dossier) -> str:
+    """Which part may be put in anew so that its old readings speak of another one; empty where none may."""
+    measure = finding.quantity.partition(".")[2]
+    if measure == "bolts_sound":
+        return tr("the bolts renewed and written down as a repair of the bolts")
+    if measure == "pin_diameter" and dossier.kind.family == "shackle":
+        return tr("another pin of the same maker and size, written down as a repair of pin and bow")
+    return ""
 
 
 def _inspection(quantity: str) -> str:

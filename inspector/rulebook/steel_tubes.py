@@ -5,6 +5,7 @@ from collections.abc import Callable
 from msgspec import Struct
 from msgspec.structs import replace
 
+from inspector.gear.kind import kind_word
 from inspector.language import tr
 from inspector.mechanics import plate, sections, shear, weld_group, welds
 from inspector.mechanics.eye_ends import us_eye_shear_n
@@ -98,6 +99,12 @@ def _modulus(tube: Tube) -> float:
 
 
 def _why(wall: StrengthWall) -> str:
+    if wall.now_m is None and wall.unread:
+        points = ", ".join(map(kind_word, wall.unread))
+        return tr(
+            "Nobody knows how long it has rusted, and no competent person has read its wall at: {points}.",
+            points=points,
+        )
     if wall.now_m is None:
         return tr("Nobody knows how long it has rusted, and no competent person has read its wall.")
     return tr("Its pin hole has not been measured.")

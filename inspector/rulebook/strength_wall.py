@@ -16,12 +16,16 @@ from inspector.units import years
 
 
 class StrengthWall(Struct, frozen=True):
-    """The wall to reckon strength with, in metres, and the day it belongs to; None: nobody can tell."""
+    """The wall to reckon strength with, in metres, and the day it belongs to; None: nobody can tell.
+
+    unread: the points no competent person has read, where one has read others.
+    """
 
     new_m: float
     now_m: float | None
     on: date
     estimated: bool  # some place was never read by a competent person
+    unread: tuple[str, ...] = ()
 
 
 def strength_wall(case: Case) -> StrengthWall | None:
@@ -36,7 +40,7 @@ def _work_out(case: Case) -> StrengthWall | None:
     until, new_m = next_quarter(case.on), wall.forecast.nominal_m
     estimated = bool(wall.read.unread)
     if not wall.reckonable:
-        return StrengthWall(new_m, None, until, estimated)
+        return StrengthWall(new_m, None, until, estimated, wall.read.unread if wall.read.read else ())
     places = [wall_on(case, until, new_m, place, pace_of(place, wall.rate)) for place in wall.read.places]
     least_m = min([new_m, *places, *_behind_rough_faces(wall, until)])
     return StrengthWall(new_m, max(least_m, 0.0), until, estimated)

@@ -98,7 +98,8 @@ def _wall(capacity: Capacity, system: System) -> str:
     if capacity.wall_m is None or capacity.wall_on is None:
         return ""
     wall = show(capacity.wall_m, Dimension.LENGTH, system)
-    return tr("a wall of {wall}, that of {day}", wall=wall, day=show_day(capacity.wall_on))
+    day = show_day(capacity.wall_on)
+    return tr("a wall of {wall}, reckoned ahead to {day}, so that the strength stands until then", wall=wall, day=day)
 
 
 def _force(force_n: float | None, system: System) -> str:

@@ -8,9 +8,12 @@ from inspector.units import System
 
 
 def band_lines(wall: WallForecast, system: System) -> list[Fact]:
-    """When the wall comes down to its limit, give or take; the band now and at the next reading; how it was made."""
+    """When the wall comes down to its limit, give or take; the band now and at the next reading; how it was made.
+
+    Nothing of a wall that is used up already.
+    """
     band = wall.band
-    if band is None:
+    if band is None or wall.is_used_up:
         return []
     lines = [Fact(tr("Retire date"), band_days(band))]
     if band.made_from is BandFrom.LINE:

@@ -14,6 +14,7 @@ from inspector.rulebook.club_words import marked_limit, with_loosening
 from inspector.rulebook.judge import RETIRED_BEFORE
 from inspector.rulebook.load import Rulebook
 from inspector.rulebook.piece_words import piece_facts
+from inspector.rulebook.release import strictest
 from inspector.rulebook.release_words import release_words
 from inspector.rulebook.sums_shown import sums_of
 from inspector.rulebook.terms import terms_in
@@ -48,7 +49,7 @@ class _Told(Struct, frozen=True):
 
 def explain(dossier: Dossier, verdict: Verdict, book: Rulebook, system: System = System.METRIC) -> Explanation:
     """The verdict in words: the same verdict, language and units give the same words."""
-    releases = {one.rule: one for one in reversed(verdict.releases)}
+    releases = {one.rule: one for one in reversed(strictest(verdict.releases))}
     told = _Told(dossier, verdict, book, system, dict(dossier.names), releases)
     reasons = [_reason(one, told) for one in _governing(verdict)]
     passes = [_reason(one, told) for one in verdict.findings if one.outcome is Outcome.FIT]

@@ -112,6 +112,9 @@ def test_kinds_names_every_key_the_other_commands_take(desk: Desk) -> None:
         (["inspect", "ZZ", "--all-good"], "No piece has the tag"),
         (["sheet", "T-1"], "No trip has the reference"),
         (["verify", "--against", "xyz"], "0-9 and a-f"),
+        (["verify", "--against", ""], "The head is empty"),
+        (["verify", "--against", "  "], "The head is empty"),
+        (["verify", "--against", "0123456"], "0-9 and a-f"),
         (["--officer", "Nobody", "list"], "Nobody is called"),
     ],
 )

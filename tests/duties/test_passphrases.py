@@ -34,6 +34,7 @@ from inspector.duties.take_stock import begin_count, mark
 from inspector.duties.tell_history import history_of
 from inspector.duties.tell_people import list_people
 from inspector.duties.verify_book import verify_book
+from inspector.gear.inspection import InspectionKind
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Competence, Passphrases, Person
 from inspector.refused import Refused
@@ -205,12 +206,32 @@ def test_required_a_stated_name_passes_nothing_but_its_faults_count(required: Of
     for desk, by in ((required, "Bo Second"), (replace(required, vouched=False), "Ada Officer")):
         facts = all_good(desk, kind, SHACKLE_READINGS, by=by)
         assert record_inspection(desk, "SH-1", facts).verdict.outcome is Outcome.HOLD
-        assert by in passes_nothing(desk, facts)[0]
+        assert by in passes_nothing(desk, "SH-1", facts)[0]
     facts = all_good(required, kind, SHACKLE_READINGS)
     assert record_inspection(required, "SH-1", facts).verdict.outcome is Outcome.FIT
-    assert passes_nothing(required, facts) == ()
+    assert passes_nothing(required, "SH-1", facts) == ()
     broken = all_good(required, kind, SHACKLE_READINGS, by="Bo Second", cracks="bad")
     assert record_inspection(required, "SH-1", broken).verdict.outcome is Outcome.RETIRE
+
+
+def test_it_is_said_why_an_inspection_of_ones_own_or_by_a_member_passes_nothing(office: Office) -> None:
+    """Of one's own a second competent person is asked for; of a person who may not judge it, somebody who may."""
+    kind = book_in(office, replace(shackle(), owner=office.officer.name)).dossier.kind
+    bo, di = add(office, "Bo Second"), add(office, "Di Member", competent=False)
+    for by, second, said in (
+        (office.officer.id, "", ("owns the piece", "second")),
+        (office.officer.id, di.id, ("Di Member is not entered as competent")),
+        (di.id, "", ("Di Member is not entered as competent",)),
+        (di.id, bo.id, ("Di Member is not entered as competent",)),
+        (bo.id, "", ()),
+        (office.officer.id, bo.id, ()),
+    ):
+        facts = replace(all_good(office, kind, SHACKLE_READINGS, by=by), second=second)
+        judged, told = record_inspection(office, "SH-1", facts), " ".join(passes_nothing(office, "SH-1", facts))
+        assert all(one in told for one in said) and bool(told) is bool(said), told
+        assert judged.dossier.inspections[-1].is_thorough is not bool(said)
+    check = replace(all_good(office, kind, SHACKLE_READINGS, by=di.id), kind=InspectionKind.BEFORE_USE)
+    assert passes_nothing(office, "SH-1", check) == ()
 
 
 def test_required_the_preview_says_the_same_as_the_deed(required: Office) -> None:

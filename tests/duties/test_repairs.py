@@ -17,6 +17,7 @@ from inspector.duties.tell_history import history_of
 from inspector.duties.verify_book import verify_book
 from inspector.gear.evidence import NewQuarantine
 from inspector.gear.item import NewItem, Provenance, Rating, SizeAsNew
+from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis, Kind
 from inspector.gear.outcome import Outcome
 from inspector.gear.repair import NewRepair, Work
@@ -200,13 +201,15 @@ def bolt_class(typed: str) -> SizeAsNew:
     return SizeAsNew("bolt_class", read(typed, Dimension.FACTOR, field="n"))
 
 
-def inspected_point(office: Office, kind: Kind, count: str) -> object:
+def inspected_point(office: Office, kind: Kind, count: str) -> Judged:
     return record_inspection(office, "RP-1", all_good(office, kind, POINT_READINGS | {"bolts_sound": count}))
 
 
 def test_a_missing_bolt_is_renewed_and_the_point_is_used_again(office: Office) -> None:
     kind = book_in(office, point()).dossier.kind
-    assert "bolts-sound" in rules_of(inspected_point(office, kind, "3"))
+    missing = inspected_point(office, kind, "3")
+    assert "bolts-sound" in rules_of(missing)
+    assert "bolts renewed and written down as a repair" in missing.explanation.plain
     assert "bolts-sound" in rules_of(
         inspected_point(office, kind, "4")
     )  # a count alone does not tell where it came from
@@ -226,8 +229,9 @@ def test_bolts_of_a_lower_class_count_as_such_and_unknown_ones_as_unknown(office
 
 def test_bolts_that_do_not_fit_their_holes_are_refused(office: Office) -> None:
     book_in(office, point())
-    with pytest.raises(Refused, match="number of bolts"):
+    with pytest.raises(Refused, match="number of bolts") as refused:
         repair_item(office, "RP-1", bolts(office, "3"))
+    assert "--size bolt_count=4" in refused.value.what_to_do
     with pytest.raises(Refused, match="bolt diameter"):
         repair_item(office, "RP-1", bolts(office, "4", size("bolt_diameter", "12 mm")))
 

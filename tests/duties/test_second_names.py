@@ -185,12 +185,12 @@ def test_one_s_own_gear_is_passed_where_both_gave_theirs_and_kept_on_hold_where_
     kind = book_in(required, replace(strap("KS-9", owner=ADA), serial="Z9-009")).dossier.kind
     facts = replace(all_good(required, kind, STRAP_READINGS), second=BO)
     assert record_inspection(required, "KS-9", facts).verdict.outcome is Outcome.HOLD
-    assert "none was given here for: Bo Second" in passes_nothing(required, facts)[0]
+    assert "none was given here for: Bo Second" in passes_nothing(required, "KS-9", facts)[0]
     assert "Proved" not in told_ledger(required, last=1)[0].sentence
     proved = vouch_second(required, BO, BOS)
     assert preview_verdict(proved, open_item(proved, "KS-9").dossier, facts).verdict.outcome is Outcome.FIT
     assert record_inspection(proved, "KS-9", facts).verdict.outcome is Outcome.FIT
-    assert passes_nothing(proved, facts) == ()
+    assert passes_nothing(proved, "KS-9", facts) == ()
     assert "Proved by passphrase: Ada Officer and Bo Second." in told_ledger(required, last=1)[0].sentence
 
 
