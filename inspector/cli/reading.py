@@ -9,6 +9,7 @@ from inspector.duties.look_up import where_is
 from inspector.duties.tags_left_on import tag_left_on
 from inspector.duties.tell_history import history_of
 from inspector.duties.verify_book import verified_words, verify_book
+from inspector.duties.words_of_then import booked_facts, words_of_then
 from inspector.gear.lists import HistoryRow
 from inspector.gear.verdict import Fact
 from inspector.language import show_day, tr
@@ -24,9 +25,11 @@ def show(desk: Desk, tag: str) -> None:
     office = desk.office()
     outcome = look_up.open_item(office, tag)
     say.heading(tr("{tag} · {kind}", tag=outcome.dossier.item.tag, kind=outcome.dossier.kind.name))
-    say.facts((Fact(tr("Where it is"), where_is(office, tag)), *outcome.explanation.piece))
+    say.facts((Fact(tr("Where it is"), where_is(office, tag)), *booked_facts(outcome)))
     click.echo()
     say.paragraph(tr("Judged on {day}:", day=show_day(outcome.verdict.on)), "  ")
+    if told := words_of_then(outcome):
+        say.paragraph(told, "  ")
     say.verdict(outcome)
     if left := tag_left_on(office, outcome):
         say.paragraph(left, "  ")

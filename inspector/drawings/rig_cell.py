@@ -40,7 +40,7 @@ def part_label(result: RigResult, tag: str, corner: Point, width_mm: float, syst
 
 def body_label(vehicle: Vehicle | None, tag: str, rig: Rig, corner: Point, width_mm: float) -> list[Shape]:
     """A vehicle's tag, what it does, its mass on the day or else its laden mass."""
-    does = {rig.bogged: tr("stuck"), rig.pulling: tr("pulls")}.get(tag, tr("stands by"))
+    does = {rig.bogged: tr("stuck"), rig.pulling: tr("it pulls")}.get(tag, tr("stands by"))
     lines = [(tag, True), (does, False)]
     if vehicle is not None:
         mass = tr("{mass}", mass=vehicle.mass.as_typed) if vehicle.mass else tr("GVM {mass}", mass=vehicle.gvm.as_typed)

@@ -8,6 +8,7 @@ from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.tell_history import history_of
+from inspector.duties.words_of_then import booked_facts
 from inspector.gear.judged import Judged
 from inspector.gear.lists import HistoryRow
 from inspector.gear.outcome import Outcome
@@ -79,7 +80,7 @@ def _voucher(head: Imprint, page: Page, found: Judged, left: _Left, life: tuple[
         on=left.on,
         tag=found.dossier.item.tag,
         kind_name=found.dossier.kind.name,
-        piece=tuple(one for one in found.explanation.piece if one.label not in not_told),
+        piece=tuple(one for one in booked_facts(found) if one.label not in not_told),
         outcome=found.verdict.outcome,
         headline=found.explanation.headline,
         plain=found.explanation.plain,

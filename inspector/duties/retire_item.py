@@ -10,6 +10,7 @@ from inspector.duties.office import Office, told_of
 from inspector.duties.out_tray import Paper, imprint, next_number, put_out
 from inspector.duties.tell_damage import pin_wear, strap_damage
 from inspector.duties.who import is_clubs
+from inspector.duties.words_of_then import booked_facts
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
 from inspector.gear.papers import RetirementNotice
@@ -64,7 +65,7 @@ def _notice(office: Office, page: Page, found: Judged, number: str) -> Retiremen
         kind_name=dossier.kind.name,
         family=dossier.kind.family,
         owner=dossier.item.facts.owner,
-        piece=tuple(fact for fact in words.piece if fact.label not in said_above),
+        piece=tuple(fact for fact in booked_facts(found) if fact.label not in said_above),
         plain=tr("This piece is not to be used again, for anything.") if addressed_to else words.plain,
         reasons=with_names_as_stated(retired_by, found.verdict, dossier),
         sums=words.sums,

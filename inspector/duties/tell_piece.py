@@ -7,6 +7,7 @@ from inspector.duties.tags_left_on import tag_left
 from inspector.duties.tell_whereabouts import evidence_words
 from inspector.duties.tell_work import work_word
 from inspector.duties.value_gear import show_money
+from inspector.duties.words_of_then import booked_facts, words_of_then
 from inspector.gear.dossier import Dossier
 from inspector.gear.item import Worth
 from inspector.gear.judged import Judged
@@ -27,13 +28,14 @@ def piece_today(office: Office, judged: Judged) -> tuple[Fact, ...]:
         called_in, where = recall_words(page, judged.dossier), told_where(office, page, item, found)
         left = tag_left(page, judged)
     moved = found.where is Where.IN_STORE and found.since is not None
-    booked = (one for one in judged.explanation.piece if not (moved and one.label == tr("Place")))
+    booked = (one for one in booked_facts(judged) if not (moved and one.label == tr("Place")))
     facts = (
         Fact(tr("Where it is"), where),
         Fact(tr("Evidence"), evidence_words(kept)),
         Fact(tr("Called in"), called_in),
         Fact(tr("Hold tag"), left),
         *booked,
+        Fact(tr("Wording"), words_of_then(judged)),
         Fact(tr("Value"), _worth(office, item.facts.worth)),
         Fact(tr("Work done"), _work(judged.dossier)),
     )

@@ -5,6 +5,7 @@ from gettext import GNUTranslations, NullTranslations
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from pytestqt.qtbot import QtBot
 
 from inspector import app
@@ -12,15 +13,21 @@ from inspector.desk.look import Look
 from inspector.desk.place import Go
 from inspector.desk.places import places
 from inspector.desk.window import DeskWindow
+from inspector.drawings.rig_chain import rig_chain
+from inspector.drawings.shapes import Text
 from inspector.duties.look_up import open_item
 from inspector.duties.machine_settings import MachineSettings
 from inspector.duties.office import Office
 from inspector.duties.print_sheets import print_trip_sheet
 from inspector.duties.retire_item import print_notice
+from inspector.duties.tell_piece import piece_today
 from inspector.duties.typed_day import read_day
+from inspector.duties.words_of_then import booked_facts, words_of_then
 from inspector.language import show_day, use_catalogue
+from inspector.rulebook.load import packaged
 from tests.desk import conftest as small
 from tests.desk.cut_off import cut_off
+from tests.drawings import rigs
 from tests.fresh import copied
 from tests.language.catalogue import place_of
 from tests.language.conftest import spoken, spoken_club
@@ -117,3 +124,33 @@ def test_the_machine_that_is_set_to_it_speaks_it(
         assert "Register" in refusal.out + refusal.err and "empty" not in refusal.out + refusal.err
     finally:
         use_catalogue(NullTranslations())
+
+
+@pytest.mark.usefixtures("german")
+def test_the_drawing_of_a_rig_says_that_a_vehicle_pulls_and_not_how_often() -> None:
+    drawn = rig_chain(rigs.plain())
+    told = {shape.text for shape in drawn.shapes if isinstance(shape, Text)}
+    assert "zieht" in told and "Züge" not in told
+
+
+def test_a_verdict_judged_in_english_keeps_its_words_and_the_record_says_so_in_german(
+    tmp_path: Path, catalogue: GNUTranslations
+) -> None:
+    """What is not the verdict's own speaks German: what the piece was booked with, on record, command and voucher."""
+    (tmp_path / "english").mkdir()
+    office = spoken_club(tmp_path / "english")
+    (tmp_path / "copy").mkdir()
+    office = copied(office, tmp_path / "copy")
+    english = open_item(office, "HR-007")
+    assert words_of_then(english) == "" and booked_facts(english) == english.explanation.piece
+    with spoken(catalogue):
+        office = replace(office, rules=packaged())  # the law speaks when it is read
+        found = open_item(office, "HR-007")
+        told = {one.label: one.text for one in piece_today(office, found)}
+        notice = _text(print_notice(office, "HR-007").path)
+    office.book.close()
+
+    assert found.explanation == english.explanation, "the stored words stand"
+    assert "Sprache" in told["Wortlaut"] and told["Art"] == "Vierkantaufnahme"
+    assert not {"Tag", "Kind", "Marked", "As new"} & set(told)
+    assert "Booked in" not in notice and "Aufgenommen" in notice
