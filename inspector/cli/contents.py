@@ -136,7 +136,7 @@ _HELP = {
     "reading.show": "Show a piece: its verdict with reasons and passes, and its history.",
     "reading.verify": "Prove that nothing in the register was changed.",
     "reading.where": "Say where TAG is.",
-    "recalls.marks": "Write down anew the maker's mark and serial that a competent person read on TAG.",
+    "work.marks": "Write down anew the maker's mark and serial that a competent person read on TAG.",
     "recalls.recall": "Find all pieces of a batch, hold them, write to whoever has one, track the answers.",
     "returning.read_sheets": (
         "Read sheets that came back: FILES are photos or scans of the ticked paper, or the form filled in on a "

@@ -11,7 +11,6 @@ from inspector.cli.wiring import Desk
 from inspector.duties.call_in import CalledIn, call_in, hold_more
 from inspector.duties.print_recall import Recalled, print_recall, recall_pieces
 from inspector.duties.print_withdrawal import print_letter_again, print_withdrawal
-from inspector.duties.read_marks import read_marks
 from inspector.duties.recall import kin_of_broken
 from inspector.duties.recall_answers import close_recall, note_answer
 from inspector.duties.recall_search import Match, search_recall
@@ -189,7 +188,8 @@ def clear(desk: Desk, /, ref: str, tag: str, serial: str, mark: str, made: str, 
     """Let TAG go from the recall REF, by what a competent person read on it."""
     office = desk.office()
     read = ReadOnIt(serial, mark, typed.day(made, office.today) if made else None)
-    say.verdict_in_full(freed := not_of_it(office, ref, tag, read, by=by), tag_left_on(office, freed))
+    freed = not_of_it(office, ref, tag, read, by=by)
+    say.verdict_in_full(freed, tag_left_on(office, freed))
 
 
 @recall.command()
@@ -227,8 +227,8 @@ def withdraw(desk: Desk, /, ref: str, second: str, why: str, by: str) -> None:
 def _say_withdrawn(done: WithdrawnRecall) -> None:
     click.echo(tr("{ref} is withdrawn.", ref=done.ref))
     for one in done.pieces:
-        tag, headline = one.dossier.item.tag, one.explanation.headline
-        say.paragraph(f"{tag}  {headline} {done.tags_left.get(tag, '')}", "  ", "      ")
+        tag = one.dossier.item.tag
+        say.paragraph(f"{tag}  {one.explanation.headline} {done.tags_left.get(tag, '')}", "  ", "      ")
     if done.doubted:
         say.heading(tr("These stay on hold until somebody competent has inspected them"))
         for tag, why in done.doubted:
@@ -287,15 +287,3 @@ def _say_pieces(found: RecallTold) -> None:
         say.paragraph(said, "  – ", "    ")
         if one.open_why:
             say.paragraph(tr("Open: {what}", what=one.open_why), "    ", "    ")
-
-
-@click.command()
-@click.argument("tag")
-@click.option("--maker-mark", "mark", default="", help="The maker's mark as it stands on the piece.")
-@click.option("--serial", default="", help="The serial as it stands on the piece.")
-@click.option("--why", required=True, help="Why it is written down anew.")
-@click.option("--by", default="", help="The competent person who read it; the officer where nobody is named.")
-@click.pass_obj
-def marks(desk: Desk, /, tag: str, mark: str, serial: str, why: str, by: str) -> None:
-    """Write down anew the maker's mark and serial that a competent person read on TAG."""
-    say.verdict_in_full(read_marks(desk.office(), tag, mark, serial, why, by=by))

@@ -13,6 +13,7 @@ from inspector.duties.attach import attachments as files_of
 from inspector.duties.attach import take_out
 from inspector.duties.named_files import read_bytes
 from inspector.duties.office import Office
+from inspector.duties.read_marks import read_marks
 from inspector.duties.repair_item import repair_item
 from inspector.duties.tell_work import paper_word
 from inspector.duties.value_gear import ValueLine, read_worth, sum_words, value_list
@@ -186,3 +187,15 @@ def attachments(desk: Desk, about: str, folder: Path | None) -> None:
         for one in files_of(office, about)
     ]
     say.table((tr("Day"), tr("Kind"), tr("Name"), tr("Taken"), tr("Note")), rows)
+
+
+@click.command()
+@click.argument("tag")
+@click.option("--maker-mark", "mark", default="", help="The maker's mark as it stands on the piece.")
+@click.option("--serial", default="", help="The serial as it stands on the piece.")
+@click.option("--why", required=True, help="Why it is written down anew.")
+@click.option("--by", default="", help="The competent person who read it; the officer where nobody is named.")
+@click.pass_obj
+def marks(desk: Desk, /, tag: str, mark: str, serial: str, why: str, by: str) -> None:
+    """Write down anew the maker's mark and serial that a competent person read on TAG."""
+    say.verdict_in_full(read_marks(desk.office(), tag, mark, serial, why, by=by))
