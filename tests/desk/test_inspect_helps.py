@@ -269,7 +269,7 @@ def test_every_option_of_the_command_has_its_place(form_of: FormOf) -> None:
         "grades": form.rows, "readings": form.boxes, "method": how.method, "surface": how.surface,
         "gauge": form.head.more.gauge, "block_checked": how.block, "on": form.head.on, "kind": form.head.occasion,
         "by": form.head.by, "second": form.head.more.second, "next_within": form.head.more.next_within,
-        "note": form.head.note,
+        "note": form.head.note, "again": form.boxes[0].fields[0].caution.again,
     }  # fmt: skip
     assert {one.name for one in inspect.params} - {"tag", "all_good"} == set(places)
 

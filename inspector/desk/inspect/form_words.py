@@ -12,11 +12,13 @@ def nothing_yet(faults: int) -> str:
     return tr("Nothing is written yet. Grade a check with the keys: 1 good, 2 slight, 3 bad, 0 not seen.")
 
 
-def left_out(faults: int) -> str:
+def left_out(body: FormBody, faults: int) -> str:
     """What the verdict shown does not reckon with."""
     if not faults:
         return ""
-    return tr_n("Without one reading that is not clear.", "Without {count} readings that are not clear.", faults)
+    told = tr_n("Without one reading that is not clear.", "Without {count} readings that are not clear.", faults)
+    names = "; ".join(name for box in body.boxes for name in box.unclear)
+    return " ".join([told, tr("Not clear yet: {names}.", names=names)])
 
 
 def still_open(body: FormBody) -> str:

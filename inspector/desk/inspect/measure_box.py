@@ -107,6 +107,13 @@ class MeasureBox(QWidget):
         return not any(field.text().strip() for field in self.fields)
 
     @property
+    def unclear(self) -> list[str]:
+        """The names of the readings that are typed and not clear; all of them until it is said how they were taken."""
+        unsaid = self.how_box.how.method is None
+        wrong = [one for one in self.fields if one.is_faulty or (unsaid and one.text().strip())]
+        return [reading_name(self.measure, one.point) for one in wrong]
+
+    @property
     def typed_texts(self) -> dict[str, str]:
         """By point, what stands in its field."""
         return {field.point: field.text().strip() for field in self.fields if field.text().strip()}
