@@ -137,6 +137,8 @@ def test_what_it_was_measured_with_is_asked_for_until_it_is_said(
     form.try_save()
     box.how_box.method.choose(Method.ULTRASONIC_BARE)
     qtbot.waitUntil(lambda: "not said what it was measured with" not in box.fault.text())
+    qtbot.waitUntil(lambda: "bottom: “-2 mm” cannot be" in box.fault.text())
+    assert box.fields[1].caution.isHidden()
 
 
 def marks(form: InspectForm) -> set[Outcome]:

@@ -78,7 +78,7 @@ def test_a_reading_out_of_the_ordinary_is_cautioned_at_its_field_and_kept_after_
     assert field.caution.again.text().startswith("✓")
     form.try_save()
     qtbot.waitUntil(lambda: desk.pages.piece is not None)
-    assert kept_note(office, "HR-007") == "Read again and confirmed: Wall left, top 5.4 mm."
+    assert kept_note(office, "HR-007") == "Read again and confirmed: Wall thickness, top 5.4 mm."
 
 
 def test_a_tick_holds_for_what_it_was_set_at_and_for_nothing_typed_since(qtbot: QtBot, form_of: FormOf) -> None:

@@ -38,7 +38,7 @@ def not_ready(body: FormBody, faults: int) -> Refused | None:
     if body.head.more.fault():
         return Refused(tr("next within"), tr("It is no number of days."), tr("Mend it, or empty the field."))
     if (line := body.open_caution()) and line.caution:
-        what = tr("Look again; where it is so, set the tick below the field. Nothing else is lost.")
+        what = tr("Look again; where it is so, press the button below the field. Nothing else is lost.")
         return Refused(line.caution.name, line.caution.why, what)
     if body.photos.is_busy:
         return Refused(tr("photos"), tr("A photo is still being looked at."), tr("Wait a moment and save again."))
