@@ -8,7 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from inspector.duties.office import Office
-from inspector.duties.plausible import Caution
+from inspector.duties.plausible import Caution, reading_name
 from inspector.duties.typed_day import read_day
 from inspector.gear.inspection import (
     Answer,
@@ -142,7 +142,7 @@ def _figure(office: Office, kind: Kind, text: str) -> tuple[Reading, Measure | N
     key, _, point = place.partition("@")
     measure = kind.measure(key)
     dimension = measure.dimension if measure else Dimension.LENGTH
-    figure = read(value, dimension, field=measure.name if measure else key, decimal=office.decimal)
+    figure = read(value, dimension, field=reading_name(measure, point) if measure else key, decimal=office.decimal)
     return Reading(key, figure, point), measure
 
 

@@ -151,7 +151,7 @@ class Mark(Picture):
     """The mark of an outcome at one size; its word stands beside it."""
 
     def __init__(self, outcome: "Outcome | RigOutcome", look: Look, size_px: int) -> None:
-        self._size_px = size_px
+        self.outcome, self._size_px = outcome, size_px
         super().__init__(mark_of(outcome), look)
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         self._resized()

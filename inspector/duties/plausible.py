@@ -119,8 +119,8 @@ class _Look(Struct, frozen=True):
     def at(self, reading: Reading) -> Caution | None:
         """What is odd about a reading."""
         measure = self.dossier.kind.measure(reading.measure)
-        if measure is None or measure.dimension is not Dimension.LENGTH:
-            return None
+        if measure is None or measure.dimension is not Dimension.LENGTH or reading.figure.si < 0:
+            return None  # what lies below nothing is refused, and nobody is asked whether it is so
         why = next(self._doubts(reading), "")
         name = reading_name(measure, reading.point)
         return Caution(reading.measure, reading.point, name, reading.figure.as_typed, why) if why else None

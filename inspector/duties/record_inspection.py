@@ -6,6 +6,7 @@ from msgspec.structs import replace
 
 from inspector.duties.judging import judge_and_keep, judged, keep
 from inspector.duties.office import Office
+from inspector.duties.plausible import reading_name
 from inspector.duties.who import check_not_closed, names_count, owns, person_of, proved
 from inspector.gear.inspection import NewInspection, Reading
 from inspector.gear.item import Item
@@ -124,7 +125,11 @@ def _check_plausible(kind: Kind, item: Item, reading: Reading) -> None:
         raise Refused(measure.name, tr("“{typed}” is no whole number.", typed=figure.as_typed), tr("Count again."))
     if measure.dimension is Dimension.LENGTH and new and not _LEAST_OF_NEW <= figure.si / new.si <= _MOST_OF_NEW:
         why = tr("“{typed}” cannot be, it was {new} as new.", typed=figure.as_typed, new=new.as_typed)
-        raise Refused(measure.name, why, tr("Look at the gauge, the unit and the label again; is it this piece?"))
+        raise Refused(
+            reading_name(measure, reading.point),
+            why,
+            tr("Look at the gauge, the unit and the label again; is it this piece?"),
+        )
 
 
 def _check_answer(kind: Kind, key: str, grade: Grade) -> None:
@@ -152,7 +157,9 @@ def _check_reading(kind: Kind, reading: Reading) -> None:
         raise Refused(measure.name, why, tr("Use one of: {names}.", names=_points(measure)))
     if reading.figure.dimension is not measure.dimension or reading.figure.si < 0:
         why = tr("“{typed}” cannot be a reading of it.", typed=reading.figure.as_typed)
-        raise Refused(measure.name, why, tr("Read the gauge again and write the figure with its unit."))
+        raise Refused(
+            reading_name(measure, reading.point), why, tr("Read the gauge again and write the figure with its unit.")
+        )
 
 
 def _points(measure: Measure) -> str:

@@ -5,10 +5,11 @@ from unittest import mock
 
 from PySide6.QtCore import QDate, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.inspect.inspect_form import InspectForm
+from inspector.desk.pen import Mark
 from inspector.desk.window import DeskWindow
 from inspector.gear.inspection import InspectionKind, Method
 from inspector.gear.kind import Grade
@@ -94,7 +95,61 @@ def test_the_preview_says_what_it_leaves_out(qtbot: QtBot, form: InspectForm) ->
     QTest.keyClicks(form.boxes[0].fields[0], "19")
     form.look_ahead()
     shown = [label.text() for label in form.preview.findChildren(type(form.boxes[0].fault))]
-    assert "Without one reading that is not clear." in shown
+    assert "Without one reading that is not clear. Not clear yet: Body at the thinnest place." in shown
+
+
+def test_a_preview_without_an_unclear_reading_shows_no_mark_of_fit_and_names_the_reading(
+    qtbot: QtBot, form_of: Callable[[str], InspectForm]
+) -> None:
+    """Typed and waited, nothing saved: what the verdict leaves out may be what holds the piece."""
+    form = form_of("SH-001")
+    for row in form.rows:
+        QTest.keyClicks(row, "1")
+    body, pin = form.boxes[0].fields[0], form.boxes[1].fields[0]
+    QTest.keyClicks(body, "19 mm")
+    QTest.keyClicks(pin, "22 mm")
+    qtbot.waitUntil(lambda: marks(form) == {Outcome.FIT})
+    pin.setText("22")
+    qtbot.waitUntil(lambda: marks(form) == set())
+    assert "Not clear yet: Pin" in preview_text(form) and "Fit" not in preview_text(form)
+    pin.setText("22 mm")
+    qtbot.waitUntil(lambda: marks(form) == {Outcome.FIT})
+
+
+def test_a_preview_that_holds_or_retires_is_shown_whatever_is_not_clear(
+    qtbot: QtBot, form_of: Callable[[str], InspectForm]
+) -> None:
+    """No reading that is still unclear makes it better."""
+    form = form_of("SH-001")
+    QTest.keyClicks(form.rows[0], "3")
+    QTest.keyClicks(form.boxes[1].fields[0], "22")
+    qtbot.waitUntil(lambda: marks(form) == {Outcome.RETIRE})
+
+
+def test_what_it_was_measured_with_is_asked_for_until_it_is_said(
+    qtbot: QtBot, form_of: Callable[[str], InspectForm]
+) -> None:
+    form = form_of("HR-007")
+    box = form.boxes[0]
+    QTest.keyClicks(box.fields[0], "4.9 mm")
+    QTest.keyClicks(box.fields[1], "-2 mm")
+    qtbot.waitUntil(lambda: "not said what it was measured with" in box.fault.text() and box.fault.isVisible())
+    form.try_save()
+    box.how_box.method.choose(Method.ULTRASONIC_BARE)
+    qtbot.waitUntil(lambda: "not said what it was measured with" not in box.fault.text())
+    qtbot.waitUntil(lambda: "bottom: “-2 mm” cannot be" in box.fault.text())
+    assert box.fields[1].caution.isHidden()
+
+
+def marks(form: InspectForm) -> set[Outcome]:
+    """The outcomes whose marks the preview shows."""
+    shown = [one for one in form.preview.findChildren(Mark) if one.isVisible()]
+    return {one.outcome for one in shown if isinstance(one.outcome, Outcome)}
+
+
+def preview_text(form: InspectForm) -> str:
+    """All that the preview says."""
+    return "\n".join(one.text() for one in form.preview.findChildren(QLabel) if one.isVisible())
 
 
 def test_a_wall_reading_waits_until_it_is_said_what_it_was_taken_with(

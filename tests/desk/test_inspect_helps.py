@@ -109,7 +109,7 @@ def test_a_reading_out_of_the_ordinary_is_cautioned_at_its_field_and_kept_after_
     assert field.caution.again.text().startswith("✓")
     form.try_save()
     qtbot.waitUntil(lambda: desk.pages.piece is not None)
-    assert kept_note(office, "HR-007") == "Read again and confirmed: Wall left, top 5.4 mm."
+    assert kept_note(office, "HR-007") == "Read again and confirmed: Wall thickness, top 5.4 mm."
 
 
 def test_a_tick_holds_for_what_it_was_set_at_and_for_nothing_typed_since(qtbot: QtBot, form_of: FormOf) -> None:
@@ -387,7 +387,7 @@ def test_every_option_of_the_command_has_its_place(form_of: FormOf) -> None:
         "grades": form.rows, "readings": form.boxes, "method": how.method, "surface": how.surface,
         "gauge": form.head.more.gauge, "block_checked": how.block, "on": form.head.on, "kind": form.head.occasion,
         "by": form.head.by, "second": form.head.more.second, "next_within": form.head.more.next_within,
-        "note": form.head.note,
+        "note": form.head.note, "again": form.boxes[0].fields[0].caution.again,
     }  # fmt: skip
     assert {one.name for one in inspect.params} - {"tag", "all_good"} == set(places)
 

@@ -8,7 +8,7 @@ from inspector.gear.kind import Measure
 from inspector.refused import Refused
 from inspector.units import Dimension
 
-WALL = Measure("wall", "Wall left", Dimension.LENGTH, "with a gauge", ("top", "left"))
+WALL = Measure("wall", "Wall thickness", Dimension.LENGTH, "with a gauge", ("top", "left"))
 BODY = Measure("bow_diameter", "Body", Dimension.LENGTH, "with a calliper")
 BOLTS = Measure("bolts", "Bolts", Dimension.COUNT, "count them")
 
@@ -31,7 +31,7 @@ def test_an_unclear_figure_is_refused_under_the_name_of_its_place() -> None:
     """The refusal can be shown where it belongs."""
     with pytest.raises(Refused) as caught:
         reading_of(WALL, "left", "2.9", How(Method.CALLIPER), ".")
-    assert caught.value.field == "Wall left, left"
+    assert caught.value.field == "Wall thickness, left"
 
 
 def test_how_a_wall_was_measured_is_never_taken_for_granted() -> None:

@@ -78,13 +78,20 @@ def tube(office: Office) -> Office:
 def test_a_wall_that_cannot_well_be_is_asked_about(tube: Office, typed: str, why: str) -> None:
     (one,) = found(tube, "BM-1", {"wall@top": typed})
     assert (one.measure, one.point, one.typed) == ("wall", "top", typed)
-    assert one.name == "Wall left, top" and why in one.why
+    assert one.name == "Wall thickness, top" and why in one.why
 
 
 @pytest.mark.parametrize("typed", ["4.8 mm", "5.0 mm", "4.6 mm", "4.4 mm"])
 def test_a_wall_within_what_gauge_and_years_allow_is_not(tube: Office, typed: str) -> None:
     """The gauge may be out by 0.2 mm each time, 0.28 mm between two; at twice 0.1 mm a year 0.5 mm are gone."""
     assert found(tube, "BM-1", {"wall@top": typed}) == ()
+
+
+def test_what_cannot_be_is_refused_by_its_place_and_nobody_is_offered_to_confirm_it(tube: Office) -> None:
+    assert found(tube, "BM-1", {"wall@left": "-1 mm"}) == ()
+    for typed in ("-1 mm", "55 mm"):
+        with pytest.raises(Refused, match=r"Wall thickness, left: “.* cannot be"):
+            record_inspection(tube, "BM-1", seen(tube, "BM-1", {"wall@left": typed}))
 
 
 def test_steel_does_not_grow_back(tube: Office) -> None:
@@ -192,7 +199,7 @@ def test_what_is_odd_is_kept_only_once_somebody_has_read_again_and_the_history_s
             log_inspection(tube, "BM-1", Written(facts, confirmed))
     kept = log_inspection(tube, "BM-1", Written(facts, (one,)))
     assert kept.dossier.inspections[-1].facts.note == (
-        "rust in the drain hole\nRead again and confirmed: Wall left, top 3.0 mm."
+        "rust in the drain hole\nRead again and confirmed: Wall thickness, top 3.0 mm."
     )
 
 

@@ -79,7 +79,7 @@ class FormBody(QWidget):
     def refuse(self, refusal: Refused | None) -> None:
         """Show a refusal at the field it names, or take it away from the head."""
         for box in self.boxes:
-            if refusal and box.measure.name == refusal.field:
+            if refusal and box.is_named_by(refusal):
                 box.refuse(refusal)
         self.head.refuse(refusal)
 

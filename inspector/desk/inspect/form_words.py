@@ -12,11 +12,13 @@ def nothing_yet(faults: int) -> str:
     return tr("Nothing is written yet. Grade a check with the keys: 1 good, 2 slight, 3 bad, 0 not seen.")
 
 
-def left_out(faults: int) -> str:
+def left_out(body: FormBody, faults: int) -> str:
     """What the verdict shown does not reckon with."""
     if not faults:
         return ""
-    return tr_n("Without one reading that is not clear.", "Without {count} readings that are not clear.", faults)
+    told = tr_n("Without one reading that is not clear.", "Without {count} readings that are not clear.", faults)
+    names = "; ".join(name for box in body.boxes for name in box.unclear)
+    return " ".join([told, tr("Not clear yet: {names}.", names=names)])
 
 
 def still_open(body: FormBody) -> str:
@@ -36,7 +38,7 @@ def not_ready(body: FormBody, faults: int) -> Refused | None:
     if body.head.more.fault():
         return Refused(tr("next within"), tr("It is no number of days."), tr("Mend it, or empty the field."))
     if (line := body.open_caution()) and line.caution:
-        what = tr("Look again; where it is so, set the tick below the field. Nothing else is lost.")
+        what = tr("Look again; where it is so, press the button below the field. Nothing else is lost.")
         return Refused(line.caution.name, line.caution.why, what)
     if body.photos.is_busy:
         return Refused(tr("photos"), tr("A photo is still being looked at."), tr("Wait a moment and save again."))

@@ -138,7 +138,7 @@ class InspectForm(QWidget):
             self.preview.refuse(refusal)
         else:
             self.noted = note_first(self.noted, judged, facts)
-            self.preview.show_verdict(judged, left_out(faults))
+            self.preview.show_verdict(judged, left_out(self.body, faults))
 
     def try_save(self) -> None:
         """Hand the inspection on to be kept, unless a field cannot be read or waits for a second look."""

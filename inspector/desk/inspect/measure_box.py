@@ -107,6 +107,13 @@ class MeasureBox(QWidget):
         return not any(field.text().strip() for field in self.fields)
 
     @property
+    def unclear(self) -> list[str]:
+        """The names of the readings that are typed and not clear; all of them until it is said how they were taken."""
+        unsaid = self.how_box.how.method is None
+        wrong = [one for one in self.fields if one.is_faulty or (unsaid and one.text().strip())]
+        return [reading_name(self.measure, one.point) for one in wrong]
+
+    @property
     def typed_texts(self) -> dict[str, str]:
         """By point, what stands in its field."""
         return {field.point: field.text().strip() for field in self.fields if field.text().strip()}
@@ -138,9 +145,14 @@ class MeasureBox(QWidget):
         wrong: list[QWidget] = [field for field in self.fields if field.is_faulty]
         return next(iter(wrong), None if self.fault.isHidden() else self.how_box.method.box)
 
+    def is_named_by(self, refusal: Refused) -> bool:
+        """Whether a refusal speaks of this measure, or of one of its places."""
+        return refusal.field in {self.measure.name, *(reading_name(self.measure, one.point) for one in self.fields)}
+
     def refuse(self, refusal: Refused | None) -> None:
-        """Show what is not taken of this measure as a whole, or nothing."""
-        self.fault.setText(f"{refusal.why} {refusal.what_to_do}" if refusal else "")
+        """Show what is not taken of this measure, with its place where it has one, or nothing."""
+        place = "" if refusal is None or refusal.field == self.measure.name else f"{refusal.field}: "
+        self.fault.setText(f"{place}{refusal.why} {refusal.what_to_do}" if refusal else "")
         self.fault.setVisible(refusal is not None)
 
     def _reading(self, field: PointField) -> Reading | Refused | None:

@@ -45,8 +45,13 @@ class PreviewPane(QWidget):
         self.wait(f"{refusal.why} {refusal.what_to_do}")
 
     def show_verdict(self, judged: Judged, left_out: str) -> None:
-        """Show the verdict; left_out: what it does not reckon with, in words."""
+        """Show the verdict; left_out: what it does not reckon with, in words. Without that nothing says it is fit."""
         self.judged = judged
+        if left_out and judged.verdict.outcome in {Outcome.FIT, Outcome.DERATE}:
+            waits = tr("Whether it may be used is told once that is clear.")
+            head = said(tr("The verdict as it would be"), faint=True)
+            self._show(left_out, [head, said(left_out, Type.HEAD), said(waits)])
+            return
         due = judged.verdict.next_due if judged.verdict.outcome is not Outcome.RETIRE else None
         parts: list[QWidget] = [said(tr("The verdict as it would be"), faint=True)]
         parts += [said(left_out, bold=True)] if left_out else []

@@ -4,6 +4,7 @@ import re
 
 from msgspec import Struct
 
+from inspector.duties.plausible import reading_name
 from inspector.gear.inspection import Method, Reading, Surface
 from inspector.gear.kind import Measure
 from inspector.units import Dimension, read
@@ -41,8 +42,7 @@ def is_gauge(method: Method | None) -> bool:
 
 def reading_of(measure: Measure, point: str, text: str, how: How, decimal: str) -> Reading:
     """The reading; refused where the figure is not clear. A way not said yet must be asked for before it is kept."""
-    field = f"{measure.name}, {point}" if point else measure.name
-    figure = read(text, measure.dimension, field=field, decimal=decimal)
+    figure = read(text, measure.dimension, field=reading_name(measure, point), decimal=decimal)
     gauge = is_gauge(how.method)
     surface = how.surface if gauge else Surface.NOT_STATED
     return Reading(
