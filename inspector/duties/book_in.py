@@ -6,7 +6,7 @@ from datetime import date
 from msgspec.structs import replace
 
 from inspector.duties.book_in_forms import in_form
-from inspector.duties.bounds import check_rating_bounds, check_size_bounds
+from inspector.duties.bounds import check_not_ancient, check_rating_bounds, check_size_bounds
 from inspector.duties.call_in import hold_late
 from inspector.duties.judging import judged, keep_all
 from inspector.duties.office import Office
@@ -167,6 +167,8 @@ def _check_fixing(facts: NewItem, kind: Kind, given: Container[str]) -> None:
 def check_days(facts: NewItem, today: date) -> None:
     """Refuse days that have not come, or that lie in no order a piece can have."""
     made_on, in_service_on = facts.made_on, facts.in_service_on
+    check_not_ancient(tr("made on"), made_on)
+    check_not_ancient(tr("in service since"), in_service_on)
     if made_on and made_on > today:
         raise _not_yet(tr("made on"))
     if in_service_on and in_service_on > today:
