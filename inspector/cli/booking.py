@@ -42,12 +42,12 @@ def facts(office: Office, tag: str, key: str, rating: str, basis: str, factor: s
     )
 
 
-def rated(office: Office, rating: str, basis: str, factor: str, stated_on: str) -> Rating:
-    """A rating as it was typed."""
+def rated(office: Office, rating: str, basis: str, factor: str, stated_on: str | None) -> Rating:
+    """A rating as it was typed. stated_on: None where nobody said where it was read, which is never guessed."""
     dimension = Dimension.MASS if basis == Basis.TOWED_MASS.value else Dimension.FORCE
     figure = read(rating, dimension, field=tr("rating"), decimal=office.decimal) if rating else None
     times = read(factor, Dimension.FACTOR, field=tr("design factor")).si if factor else None
-    return Rating(Basis(basis), figure, times, stated_on)
+    return Rating(Basis(basis), figure, times, stated_on or "")
 
 
 def _day(office: Office, text: str) -> date | None:

@@ -23,7 +23,12 @@ from inspector.refused import Refused
 @click.option("--rating", default="", help='As marked, for example "4.75 t".')
 @click.option("--basis", type=choice(Basis), default=Basis.UNRATED.value, show_default=True)
 @click.option("--factor", default="", help="Design factor behind a working load limit.")
-@click.option("--stated-on", type=click.Choice(["piece", "certificate", "memory"]), default="piece")
+@click.option(
+    "--stated-on",
+    type=click.Choice(["piece", "certificate", "memory"]),
+    default=None,
+    help="Where the rating was read; with a rating it must be said. One from memory counts for nothing.",
+)
 @click.option("--size", "sizes", multiple=True, help='Size as new, "length=9 m"; may be given again.')
 @click.option("--maker-mark", default="")
 @click.option("--serial", default="")

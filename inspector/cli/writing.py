@@ -31,7 +31,12 @@ from inspector.units import Dimension, read
 @click.option("--rating", default="", help='As marked, for example "4.75 t".')
 @click.option("--basis", type=choice(Basis), default=Basis.UNRATED.value, show_default=True)
 @click.option("--factor", default="", help="Design factor behind a working load limit.")
-@click.option("--stated-on", type=click.Choice(["piece", "certificate", "memory"]), default="piece")
+@click.option(
+    "--stated-on",
+    type=click.Choice(["piece", "certificate", "memory"]),
+    default=None,
+    help="Where the rating was read; with a rating it must be said. One from memory counts for nothing.",
+)
 @click.option("--size", "sizes", multiple=True, help='Size as new, "bow_diameter=19 mm"; may be given again.')
 @click.option(
     "--past",

@@ -6,11 +6,11 @@ from datetime import date
 from msgspec.structs import replace
 
 from inspector.duties.book_in_forms import in_form
-from inspector.duties.bounds import check_rating_bounds, check_size_bounds
+from inspector.duties.bounds import check_not_ancient, check_rating_bounds, check_size_bounds
 from inspector.duties.call_in import hold_late
 from inspector.duties.judging import judged, keep_all
 from inspector.duties.office import Office
-from inspector.gear.item import BOLT_COUNT, Fixing, Item, NewItem
+from inspector.gear.item import BOLT_COUNT, Fixing, Item, NewItem, Rating
 from inspector.gear.judged import Judged
 from inspector.gear.kind import Basis, Kind
 from inspector.language import tr, within
@@ -113,15 +113,20 @@ def check_rating(facts: NewItem, kind: Kind) -> None:
     if rating.figure and rating.basis is Basis.UNRATED:
         why = tr("“{typed}” was written down, but not what it is.", typed=rating.figure.as_typed)
         raise Refused(tr("rating"), why, tr("Say whether it is a WLL, an MBS, a trailer's mass or a line pull."))
-    if rating.figure and rating.stated_on not in _STATED_ON:
-        why = tr("It is not said where the rating stands.")
-        raise Refused(tr("rating"), why, tr("Use one of: {names}.", names=", ".join(_STATED_ON)))
+    check_stated(rating)
     if barred := [one for one in facts.kept_for if not kind.may(one)]:
         why = tr("A {kind} is never kept for {use}.", kind=within(kind.name), use=purpose_word(barred[0]))
         raise Refused(tr("kept for"), why, tr("Leave it out; the kind's own uses stand."))
     if rating.figure and rating.figure.si <= 0:
         raise Refused(tr("rating"), tr("A rating is more than nothing."), tr("Write the figure on the piece."))
     check_rating_bounds(rating)
+
+
+def check_stated(rating: Rating) -> None:
+    """Refuse a rating of which nobody said where it was read."""
+    if rating.figure and rating.stated_on not in _STATED_ON:
+        why = tr("It is not said where the rating stands.")
+        raise Refused(tr("stated on"), why, tr("Use one of: {names}.", names=", ".join(_STATED_ON)))
 
 
 def _check_sizes(facts: NewItem, kind: Kind) -> None:
@@ -162,6 +167,8 @@ def _check_fixing(facts: NewItem, kind: Kind, given: Container[str]) -> None:
 def check_days(facts: NewItem, today: date) -> None:
     """Refuse days that have not come, or that lie in no order a piece can have."""
     made_on, in_service_on = facts.made_on, facts.in_service_on
+    check_not_ancient(tr("made on"), made_on)
+    check_not_ancient(tr("in service since"), in_service_on)
     if made_on and made_on > today:
         raise _not_yet(tr("made on"))
     if in_service_on and in_service_on > today:

@@ -1,7 +1,9 @@
-"""What no piece of gear for recovery has, whatever its kind: where it is typed, a unit or a sign was misread."""
+"""What no piece of gear for recovery has, and what none went through: where it is typed, something was misread."""
 
-from inspector.gear.item import Rating
-from inspector.language import tr
+from datetime import date
+
+from inspector.gear.item import Item, Rating
+from inspector.language import show_day, tr
 from inspector.refused import Refused
 from inspector.units import Dimension, Figure, System, show, system_of
 
@@ -11,6 +13,8 @@ _LONGEST_M, _WIDEST_M, _THICKEST_M, _WALL_M = 200.0, 1.0, 0.2, 0.05
 _MOST_M = {"length": _LONGEST_M, "sheave_diameter": _WIDEST_M}
 _MOST_M |= dict.fromkeys(("wall", "plate", "weld_throat", "corner_radius"), _WALL_M)
 _MOST_COUNT, _MOST_CLASS = 500.0, 15.0
+_COLDEST_C, _HOTTEST_C = -80.0, 1500.0  # no frost on earth is colder, and steel melts
+_FIRST_DAY = date(1950, 1, 1)
 
 
 def check_rating_bounds(rating: Rating) -> None:
@@ -33,6 +37,43 @@ def check_size_bounds(key: str, name: str, figure: Figure) -> None:
     }.get(figure.dimension)
     if most is not None:
         _check(name, figure, 0.0, most)
+
+
+def check_heat_bounds(hottest: Figure) -> None:
+    """Refuse a temperature that no piece went through and was still one."""
+    if not _COLDEST_C <= hottest.si <= _HOTTEST_C:
+        why = tr("“{typed}” is no temperature that a piece went through.", typed=hottest.as_typed)
+        raise Refused(tr("hottest"), why, tr("Is the unit right? Read it again."))
+
+
+def check_not_ancient(field: str, day: date | None) -> None:
+    """Refuse the making or first use of a piece that nobody would have kept so long."""
+    if day and day < _FIRST_DAY:
+        why = tr("No piece of gear is from {day}.", day=show_day(day))
+        raise Refused(field, why, tr("Correct the year, or leave the day empty where nobody knows it."))
+
+
+def check_after_birth(field: str, item: Item, on: date) -> None:
+    """Refuse a day before the piece was there, where that is known."""
+    born = _born_on(item)
+    if born and on < born:
+        why = tr("{tag} was not there before {day}.", tag=item.tag, day=show_day(born))
+        raise Refused(field, why, tr("Correct the day; is it this piece?"))
+
+
+def check_within_life(item: Item, days_count: int, today: date) -> None:
+    """Refuse more days of exposure than the piece has been there for, where that is known."""
+    born = _born_on(item)
+    if born and days_count > (today - born).days + 1:
+        why = tr("{tag} has not been there for so many days: it is from {day}.", tag=item.tag, day=show_day(born))
+        raise Refused(tr("days"), why, tr("Write for how many days it was exposed."))
+
+
+def _born_on(item: Item) -> date | None:
+    """The first day that anybody wrote down of it; the day of booking tells nothing of what was before."""
+    facts = item.facts
+    known = [facts.made_on, facts.in_service_on if facts.provenance.is_new else None]
+    return min((day for day in known if day), default=None)
 
 
 def _check(field: str, figure: Figure, least: float, most: float) -> None:

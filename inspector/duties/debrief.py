@@ -6,6 +6,7 @@ from datetime import date
 from msgspec import Struct
 from msgspec.structs import replace
 
+from inspector.duties.bounds import check_after_birth
 from inspector.duties.judging import judge_and_keep, judged
 from inspector.duties.look_up import trip as trip_called
 from inspector.duties.office import Office
@@ -88,6 +89,7 @@ def _pulls(office: Office, page: Page, trip: Trip, used: RigUsed, by: str, share
         event = Event.OVERLOAD if why else Event.NONE
         use = NewUse(used.on, used.pull_count, event, by, f"{note} {why}".strip())
         check_use(office, use)
+        check_after_birth(tr("day"), item, use.on)
         yield _Pulled(item, use)
 
 

@@ -6,6 +6,7 @@ from typing import TypeVar
 
 from msgspec.structs import replace
 
+from inspector.duties.bounds import check_after_birth, check_heat_bounds, check_within_life
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
 from inspector.duties.who import check_not_closed, id_of
@@ -51,12 +52,17 @@ def check_exposure(office: Office, facts: NewExposure) -> None:
     if facts.hottest is not None and facts.weather is not Weather.HEAT:
         why = tr("A temperature belongs to a day of heat.")
         raise Refused(tr("hottest"), why, tr("Log the heat as an exposure of its own."))
+    if facts.hottest is not None:
+        check_heat_bounds(facts.hottest)
 
 
 def _keep(office: Office, tag: str, deed: str, facts: Facts, add: Callable[[Page, Item, Facts], object]) -> Judged:
     with office.book.page() as page:
         item = page.item(tag)
         check_not_closed(page, item)
+        check_after_birth(tr("day"), item, facts.on)
+        if isinstance(facts, NewExposure):
+            check_within_life(item, facts.days_count, office.today)
         kept = replace(facts, by=id_of(office, page, facts.by, tr("reported by")))
         add(page, item, kept)
         outcome = judge_and_keep(office, page, item)

@@ -3,6 +3,7 @@
 from msgspec import Struct
 from msgspec.structs import replace
 
+from inspector.duties.bounds import check_after_birth
 from inspector.duties.incident_checks import check_report
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.look_up import trip as trip_called
@@ -96,6 +97,7 @@ def _hold(office: Office, page: Page, incident: Incident, item: Item) -> None:
     note = tr("Incident {ref}. Near miss: {said}", ref=incident.ref, said=told.what)
     use = NewUse(told.on, 0, Event.OVERLOAD, told.by, note)
     check_use(office, use)
+    check_after_birth(tr("day"), item, use.on)
     page.add_use(item, use)
 
 

@@ -53,6 +53,7 @@ _NAMED: dict[str, Callable[[Case], Quantity]] = {
     "metal_heat_limit": heat.metal_heat_limit,
     "core_heat": heat.core_heat,
     "identity": sizes.identity,
+    "weld_throat": sizes.weld_throat,
     "shackle_pin": sizes.shackle_pin,
     "ball_in_coupler": sizes.ball_in_coupler,
     "wires_held": wires.wires_held,

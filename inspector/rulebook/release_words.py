@@ -82,6 +82,7 @@ def _papers() -> dict[str, str]:
         "ageing_loss": tr("a date on its label or its papers"),
         "rating_stated": tr("a marking on the piece or its certificate"),
         "rating_over_sizes": tr("its rating read anew, or, where a size was misread, the piece booked in anew"),
+        "weld_throat": tr("another piece, or, where the throat was misread, this one booked in anew"),
         "visit_age": tr("an entry for the trip on which it is to go"),
         "home_made_paper": tr("a certificate of whoever tested it"),
         "hottest": tr("its maker's written word on that heat"),

@@ -19,6 +19,11 @@ def as_new(case: Case, key: str) -> Quantity:
     return number(figure.si, figure.dimension, tr("booking"), Known.STATED)
 
 
+def weld_throat(case: Case) -> Quantity:
+    """The throat of its weld as new; where nobody wrote it down, the strength says that the weld is left out."""
+    return NOT_APPLICABLE if case.dossier.item.size("weld_throat") is None else as_new(case, "weld_throat")
+
+
 def shackle_pin(case: Case) -> Quantity:
     """Whether the pin is thicker than the body, as in every size list, or an odd one."""
     pin, body = case.dossier.item.size("pin_diameter"), case.dossier.item.size("bow_diameter")

@@ -122,6 +122,7 @@ def _quantity_names() -> dict[str, str]:
         "metal_heat_limit": tr("what its metal bears"),
         "core_heat": tr("Heat at the core"),
         "identity": tr("Maker and batch"),
+        "weld_throat": tr("Throat of its weld as new"),
         "shackle_pin": tr("Pin against body"),
         "ball_in_coupler": tr("Ball against coupling"),
         "wires_held": tr("broken wires that call for a competent person"),

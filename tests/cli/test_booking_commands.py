@@ -5,7 +5,18 @@ from tests.cli.test_commands import SHACKLE, SIZES, Desk, desk
 __all__ = ["desk"]
 
 PLAN = ("--name", "Beach day", "--place", "Long Sand", "--ground", "beach", "--leader", "Ada Officer")
-STRAP = ("--kind", "kinetic_strap", "--rating", "8000 kg", "--basis", "mbs", "--size", "length=9 m")
+STRAP = (
+    "--kind",
+    "kinetic_strap",
+    "--rating",
+    "8000 kg",
+    "--stated-on",
+    "piece",
+    "--basis",
+    "mbs",
+    "--size",
+    "length=9 m",
+)
 
 
 def test_a_gift_tells_its_form_its_giver_and_its_paper(desk: Desk) -> None:
@@ -43,3 +54,13 @@ def test_a_visit_of_nothing_or_of_nobodys_is_refused(desk: Desk) -> None:
     desk.type("trip", "plan", "T-1", *PLAN, "--first", "2126-12-05", "--last", "2126-12-05")
     assert "not said what comes along" in desk.type("visit", "T-1", code=2)
     assert "Whose it is was not said" in desk.type("visit", "T-1", *STRAP, code=2)
+
+
+def test_where_a_rating_is_read_is_asked_and_never_presumed(desk: Desk) -> None:
+    unsaid = [one for one in STRAP if one not in {"--stated-on", "piece"}]
+    said = desk.type("book", "KS-9", *unsaid, "--past", "new", code=2)
+    assert "not said where the rating stands" in said
+    assert all(choice in said for choice in ("piece", "certificate", "memory"))
+    assert "it must be said" in " ".join(desk.type("book", "--help").split())
+    unrated = ("--kind", "kinetic_strap", "--size", "length=9 m", "--past", "new")
+    assert "KS-8" in desk.type("book", "KS-8", *unrated)

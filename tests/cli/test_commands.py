@@ -11,7 +11,20 @@ import pytest
 from inspector.app import main
 
 HERE = Path(__file__).resolve().parents[2]
-SHACKLE = ["--kind", "bow_shackle", "--rating", "4.75 t", "--basis", "wll", "--factor", "5", "--past", "new_certified"]
+SHACKLE = [
+    "--kind",
+    "bow_shackle",
+    "--rating",
+    "4.75 t",
+    "--stated-on",
+    "piece",
+    "--basis",
+    "wll",
+    "--factor",
+    "5",
+    "--past",
+    "new_certified",
+]
 SIZES = ["--size", "bow_diameter=19 mm", "--size", "pin_diameter=7/8 in"]
 GOOD = ["--all-good", "--reading", "bow_diameter=19 mm", "--reading", "pin_diameter=22.2 mm"]
 
@@ -177,7 +190,20 @@ def test_an_old_terminal_never_ends_a_command(desk: Desk) -> None:
 
 
 def test_a_welded_recovery_point_is_booked_without_bolts(desk: Desk) -> None:
-    point = ["--kind", "recovery_point", "--rating", "4.75 t", "--basis", "wll", "--factor", "5", "--past", "new"]
+    point = [
+        "--kind",
+        "recovery_point",
+        "--rating",
+        "4.75 t",
+        "--stated-on",
+        "piece",
+        "--basis",
+        "wll",
+        "--factor",
+        "5",
+        "--past",
+        "new",
+    ]
     assert "if welds alone hold it" in " ".join(desk.type("book", "RP-1", *point, code=2).split())
     both = ["--fixed-by", "welds", "--size", "bolt_count=4"]
     assert "welds alone and have bolts" in desk.type("book", "RP-1", *point, *both, code=2)
@@ -187,7 +213,18 @@ def test_a_welded_recovery_point_is_booked_without_bolts(desk: Desk) -> None:
     assert "RP-1  Fit" in said and "welded on" in desk.type("show", "RP-1")
 
 
-MOUNT = ["--kind", "ball_mount", "--rating", "2000 kg", "--basis", "towed_mass", "--past", "new"]
+MOUNT = [
+    "--kind",
+    "ball_mount",
+    "--rating",
+    "2000 kg",
+    "--stated-on",
+    "piece",
+    "--basis",
+    "towed_mass",
+    "--past",
+    "new",
+]
 
 
 def test_a_wall_reading_says_how_it_was_taken(desk: Desk) -> None:

@@ -29,7 +29,20 @@ code = main(sys.argv[1:])
 print(*sys.modules, file=sys.stderr)
 sys.exit(code)
 """
-_SHACKLE = ("--kind", "bow_shackle", "--rating", "4.75 t", "--basis", "wll", "--factor", "5", "--past", "new_certified")
+_SHACKLE = (
+    "--kind",
+    "bow_shackle",
+    "--rating",
+    "4.75 t",
+    "--stated-on",
+    "piece",
+    "--basis",
+    "wll",
+    "--factor",
+    "5",
+    "--past",
+    "new_certified",
+)
 _SIZES = ("--size", "bow_diameter=19 mm", "--size", "pin_diameter=7/8 in")
 
 

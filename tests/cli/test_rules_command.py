@@ -9,7 +9,20 @@ from inspector.app import main
 SAMPLE = Path(__file__).resolve().parents[2] / "sample_register" / "club_rules.toml"
 HEAD = 'club = "Test Club"\ntitle = "Ours"\nfrom = 2020-01-01\nwhy = "agreed"\n'
 LOOSE = HEAD + 'profile = ["shackle-wear-ten-percent"]\n'
-BOOKED = ["--kind", "bow_shackle", "--rating", "4.75 t", "--basis", "wll", "--factor", "5", "--past", "new_certified"]
+BOOKED = [
+    "--kind",
+    "bow_shackle",
+    "--rating",
+    "4.75 t",
+    "--stated-on",
+    "piece",
+    "--basis",
+    "wll",
+    "--factor",
+    "5",
+    "--past",
+    "new_certified",
+]
 SIZES = ["--size", "bow_diameter=19 mm", "--size", "pin_diameter=22 mm"]
 WORN = ["--all-good", "--reading", "bow_diameter=17.3 mm", "--reading", "pin_diameter=22 mm"]
 

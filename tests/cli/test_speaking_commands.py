@@ -7,7 +7,18 @@ from tests.cli.test_commands import GOOD, SHACKLE, SIZES, Desk, desk
 __all__ = ["desk"]
 
 THIN = ["--all-good", "--reading", "bow_diameter=16 mm", "--reading", "pin_diameter=22.2 mm"]
-STRAP = ["--kind", "kinetic_strap", "--rating", "8000 kg", "--basis", "mbs", "--past", "new_certified"]
+STRAP = [
+    "--kind",
+    "kinetic_strap",
+    "--rating",
+    "8000 kg",
+    "--stated-on",
+    "piece",
+    "--basis",
+    "mbs",
+    "--past",
+    "new_certified",
+]
 STRAP += ["--size", "length=9 m", "--maker-mark", "ZUF", "--serial", "Z9-001"]
 
 

@@ -10,7 +10,20 @@ from tests.cli.test_commands import GOOD, SHACKLE, SIZES, Desk, desk
 
 __all__ = ["desk"]
 
-POINT = ["--kind", "recovery_point", "--rating", "8000 kg", "--basis", "mbs", "--past", "new", "--fixed-by", "welds"]
+POINT = [
+    "--kind",
+    "recovery_point",
+    "--rating",
+    "8000 kg",
+    "--stated-on",
+    "piece",
+    "--basis",
+    "mbs",
+    "--past",
+    "new",
+    "--fixed-by",
+    "welds",
+]
 WAGON = ["--name", "medium wagon, grey", "--owner", "Ada Officer", "--gvm", "2,700 kg"]
 TRIP = ["--name", "Beach day", "--ground", "beach", "--first", "2126-11-28", "--vehicle", "V-1", "--kit", "SH-1"]
 

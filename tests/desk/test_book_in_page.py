@@ -36,6 +36,7 @@ def _write(form: FormPage, **texts: str) -> None:
 def test_a_shackle_is_booked_in_by_keys_and_its_record_opens(qtbot: QtBot, desk: DeskWindow, office: Office) -> None:
     form = _began(desk, qtbot, "bow")
     _write(form, tag="SH-050", rating="4.75 t", factor="5", size_bow_diameter="19 mm", size_pin_diameter="22 mm")
+    form.box("stated_on").give("on the piece itself")
 
     QTest.keyClick(desk, Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
     qtbot.waitUntil(lambda: desk.pages.piece is not None)
@@ -54,6 +55,9 @@ def test_a_tag_that_is_taken_and_a_rating_without_a_unit_are_said_at_their_field
     qtbot.waitUntil(lambda: bool(form.box("rating").fault_text))
 
     _write(form, rating="4.75 t")
+    form.try_do()
+    qtbot.waitUntil(lambda: bool(form.box("stated_on").fault_text))  # where it is read is asked, never presumed
+    form.box("stated_on").give("on the piece itself")
     form.try_do()
     qtbot.waitUntil(lambda: bool(form.box("tag").fault_text))
     assert "already has the tag" in form.box("tag").fault_text

@@ -140,7 +140,7 @@ def test_a_members_piece_comes_along_and_stands_in_the_kit(qtbot: QtBot, desk: D
     page = form_of_deed(qtbot, desk, visits.visit(shown, kind), shown)
     keep(qtbot, desk)
     assert set(faults(page)) == {"owner", "size bow_diameter", "size pin_diameter"}
-    write(page, owner="Di Member", rating="4.75 t", factor="6", maker_mark="VYK")
+    write(page, owner="Di Member", rating="4.75 t", factor="6", maker_mark="VYK", stated_on="on the piece itself")
     page.box("size bow_diameter").give("19 mm")
     page.box("size pin_diameter").give("22 mm")
     keep(qtbot, desk)
@@ -155,7 +155,7 @@ def test_the_clubs_own_gear_is_no_visitor(qtbot: QtBot, desk: DeskWindow, office
     shown = trip(office, "T1")
     before = list_gear(office).count
     page = form_of_deed(qtbot, desk, visits.visit(shown, office.kind("bow_shackle")), shown)
-    write(page, owner="club", rating="4.75 t", factor="6")
+    write(page, owner="club", rating="4.75 t", factor="6", stated_on="on the piece itself")
     page.box("size bow_diameter").give("19 mm")
     page.box("size pin_diameter").give("22 mm")
     keep(qtbot, desk)

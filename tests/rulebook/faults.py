@@ -75,6 +75,10 @@ def _booked(dossier: Dossier, rule: Rule, key: str) -> Dossier:
     return make.with_reading(make.with_size(dossier, key, si), key, si)
 
 
+def _thin_weld(dossier: Dossier, rule: Rule) -> Dossier:
+    return make.with_size(dossier, "weld_throat", past_limit(dossier, rule, Dimension.LENGTH))
+
+
 def _new_size(dossier: Dossier, measure_key: str) -> float:
     measure = dossier.kind.measure(measure_key)
     size = dossier.item.size(measure.compare_with) if measure else None
@@ -230,6 +234,7 @@ CHANGES: dict[str, Change] = {
     "strength_left": _weakened,
     "pull_count": lambda dossier, _: make.with_use(dossier, pulls=10),
     "identity": lambda dossier, _: make.with_facts(dossier, serial=""),
+    "weld_throat": _thin_weld,
     "shackle_pin": _odd_pin,
     "ball_in_coupler": _mismatched,
     "hottest": _heated("", "95 °C"),

@@ -9,6 +9,7 @@ from inspector.desk.form.deed import Deed, Done
 from inspector.desk.form.values import Values
 from inspector.desk.opened import Opened
 from inspector.duties import change_item
+from inspector.duties.book_in import check_stated
 from inspector.duties.office import Office
 from inspector.duties.value_gear import read_worth
 from inspector.gear.item import NewItem, Rating
@@ -35,7 +36,9 @@ def rating_in(office: Office, given: Values) -> Rating:
     dimension = Dimension.MASS if basis is Basis.TOWED_MASS else Dimension.FORCE
     figure = read(text, dimension, field=tr("Rating"), decimal=office.decimal) if text else None
     factor = given.figure("factor")
-    return Rating(basis, figure, factor.si if factor else None, given.one("stated_on", str))
+    rating = Rating(basis, figure, factor.si if factor else None, given.one("stated_on", str))
+    check_stated(rating)
+    return rating
 
 
 def _seen(about: Opened) -> NewItem:

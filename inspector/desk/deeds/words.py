@@ -49,8 +49,9 @@ def bases() -> Choices:
 
 
 def stated_on(*, memory: bool) -> Choices:
-    """Where the rating stands. A rating from memory is written down and never believed."""
-    found: Choices = [(tr("on the piece itself"), "piece"), (tr("on its certificate"), "certificate")]
+    """Where the rating stands, which nobody presumes. One from memory is written down and never believed."""
+    found: Choices = [(tr("not said"), ""), (tr("on the piece itself"), "piece")]
+    found.append((tr("on its certificate"), "certificate"))
     return [*found, (tr("from memory"), "memory")] if memory else found
 
 
