@@ -19,10 +19,10 @@ from inspector.gear.judged import Judged
 from inspector.language import show_day, tr, tr_n
 
 
-def say_ready(ready: Ready) -> None:
-    """What goes and what stays, what turns and falls due until the last day, and what sits on the vehicles."""
+def say_ready(ready: Ready, lacks: tuple[str, ...]) -> None:
+    """Whether it is ready, what goes and what stays, what turns and falls due until then, what sits on the vehicles."""
     say.heading(tr("Ready for {day}?", day=show_day(ready.on)))
-    say.paragraph(answer_words(ready))
+    say.paragraph(answer_words(ready, lacks))
     say.paragraph(judged_for_words(ready))
     click.echo()
     _kit(ready)
@@ -44,7 +44,8 @@ def say_lacks(lacks: tuple[str, ...]) -> None:
 def _kit(ready: Ready) -> None:
     going = tr_n("{count} piece of the kit goes", "{count} pieces of the kit go", len(ready.going))
     staying = tr_n("{count} stays at home", "{count} stay at home", len(ready.staying))
-    click.echo(f"{going}, {staying}.")
+    gone = tr_n("{count} is not at hand", "{count} are not at hand", len(ready.gone)) if ready.gone else ""
+    click.echo(", ".join(filter(None, (going, staying, gone))) + ".")
     if ready.going:
         say.heading(tr("These go"))
         columns = (tr("Tag"), tr("Kind"), tr("Verdict"), tr("May be used for"), tr("Where"))

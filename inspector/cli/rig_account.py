@@ -6,7 +6,7 @@ from itertools import groupby
 import click
 
 from inspector.cli import say
-from inspector.drawings.rig_words import rig_meaning, rig_word
+from inspector.drawings.rig_words import rig_meaning, rig_word, used_text
 from inspector.gear.packing import Packed
 from inspector.gear.rig_result import (
     Assumption,
@@ -59,10 +59,9 @@ def _part(one: LinkUse, system: System, *, is_weakest: bool) -> tuple[str, ...]:
     stands = tr("itself") if one.passes_on else tr("not known")
     if one.capacity_n is not None:
         stands = show(one.capacity_n, Dimension.FORCE, system)
-    ratio = one.use_ratio
-    used = "–" if ratio is None else f"{ratio * 100:.0f} %"
     said = "; ".join(filter(None, (tr("WEAKEST") if is_weakest else "", one.kind_name, *one.taken_off)))
-    return one.tag, legs + show(one.force_n, Dimension.FORCE, system), stands, f"× {one.margin_factor:.3g}", used, said
+    bears = legs + show(one.force_n, Dimension.FORCE, system)
+    return one.tag, bears, stands, f"× {one.margin_factor:.3g}", used_text(one), said
 
 
 def _joints(joints: Sequence[JointUse], system: System) -> None:

@@ -166,8 +166,9 @@ def show(desk: Desk, ref: str) -> None:
     ready = readiness(office, ref)
     say.heading(f"{ready.trip.ref} · {ready.trip.name}")
     say.facts(_facts(office, ready.trip))
-    say_ready(ready)
-    say_lacks(kit_lacks(office, ready.trip.ref))
+    lacks = kit_lacks(office, ready.trip.ref, ready)
+    say_ready(ready, lacks)
+    say_lacks(lacks)
     say.heading(tr("History"))
     say.table((tr("Day"), tr("What"), ""), [history_cells(row) for row in trip_history(office, ready.trip.ref)])
     if judged := (*ready.going, *ready.staying):

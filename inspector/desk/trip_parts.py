@@ -39,7 +39,7 @@ def head_part(opened: OpenedTrip) -> QWidget:
         (tr("Vehicles"), cars),
         (tr("Note"), trip.note),
     ]
-    answer, told = answer_words(opened.ready), judged_for_words(opened.ready)
+    answer, told = answer_words(opened.ready, opened.lacks), judged_for_words(opened.ready)
     known = facts([line for line in lines if line[1]])
     return column(
         [names, said(where, Type.HEAD, faint=True), known, said(answer, bold=True), said(told, faint=True)], GRID // 2
@@ -55,6 +55,7 @@ def glance_part(opened: OpenedTrip) -> QWidget:
     counted = (
         (len(ready.going), tr_n("piece of the kit goes", "pieces of the kit go", len(ready.going))),
         (len(ready.staying), tr_n("piece stays at home", "pieces stay at home", len(ready.staying))),
+        *([(len(ready.gone), tr("not at hand"))] if ready.gone else []),
         (len(opened.lacks), tr_n("need is not met", "needs are not met", len(opened.lacks))),
         (len(_due_tags(ready)), tr_n("piece falls due by then", "pieces fall due by then", len(_due_tags(ready)))),
         (

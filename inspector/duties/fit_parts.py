@@ -15,7 +15,7 @@ from inspector.gear.fitting import Fitted, NewFitting
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
-from inspector.language import show_day, tr
+from inspector.language import show_day, tr, within
 from inspector.refused import Refused
 from inspector.register.page import Page
 from inspector.rulebook.words import fitted_words
@@ -28,6 +28,7 @@ def fit_part(office: Office, tag: str, to: Fitted, *, on: date | None = None, by
         check_not_closed(page, item)
         check_at_hand(page, item)
         check_not_evidence(page, item)
+        check_may_sit(office, item)
         if page.latest_verdict(item.id)[0].outcome is Outcome.RETIRE:
             why = tr("{tag} is retired, and what is retired goes on no vehicle.", tag=item.tag)
             raise Refused(tr("piece"), why, tr("Fit another piece, and make this one unusable."))
@@ -40,6 +41,15 @@ def fit_part(office: Office, tag: str, to: Fitted, *, on: date | None = None, by
             why = tr("{tag} sits there already.", tag=item.tag)
             raise Refused(tr("place"), why, tr("Write where it sits now: {place}.", place=fitted_words(place)))
         return _keep(office, page, item, NewFitting(_day(office, page, item, on), place, by, note.strip()))
+
+
+def check_may_sit(office: Office, item: Item) -> None:
+    """Refuse what is no part of a vehicle: a strap or a shackle rides along, is lent and handed back."""
+    if office.rules.roles[item.facts.kind].may_sit:
+        return
+    name = within(office.kind(item.facts.kind).name)
+    why = tr("{tag} is a {kind}, which is no part of a vehicle.", tag=item.tag, kind=name)
+    raise Refused(tr("piece"), why, tr("Write into a trip's plan on which vehicle it rides, or where it is stored."))
 
 
 def take_off_part(office: Office, tag: str, *, on: date | None = None, by: str = "", note: str = "") -> Judged:

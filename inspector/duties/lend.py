@@ -55,7 +55,14 @@ def lend_kit(office: Office, trip: str, holder: str, due: date | None = None, no
     if not planned.kit:
         why = tr("The trip {ref} has no kit.", ref=planned.ref)
         raise Refused(tr("trip"), why, tr("Plan its kit first, or name the pieces by their tags."))
-    return lend(office, planned.kit, holder, due, planned.ref, note)
+    return lend(office, _loose(office, planned), holder, due, planned.ref, note)
+
+
+def _loose(office: Office, planned: Trip) -> tuple[str, ...]:
+    """The kit without what sits on a vehicle of the trip and goes where that goes."""
+    with office.book.reading() as page:
+        sits = {item.tag for item, _ in page.fitted_items(planned.vehicles)}
+    return tuple(tag for tag in planned.kit if tag not in sits)
 
 
 def loans(office: Office) -> tuple[Loan, ...]:
@@ -157,6 +164,8 @@ def _why_it_stays(page: Page, one: Judged, names: dict[str, str]) -> str:
         return tr("It is kept as found, as evidence of {refs}.", refs=", ".join(refs))
     if one.verdict.outcome is Outcome.RETIRE or _is_held_for_all(one.verdict):
         return one.explanation.headline
+    if sits := page.fitted(item):
+        return tr("It sits on {vehicle}; take it off there first.", vehicle=sits.vehicle)
     return ""
 
 

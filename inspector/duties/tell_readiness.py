@@ -1,6 +1,6 @@
 """A trip's readiness in words, the same at the command line, in the window and on its sheet."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from inspector.drawings.marks import outcome_word
 from inspector.duties.before_use import goes, why_not
@@ -26,20 +26,21 @@ def judged_for_words(ready: Ready) -> str:
     return tr("The trip is over; every piece is judged for today.")
 
 
-def answer_words(ready: Ready) -> str:
-    """Whether the trip is ready as planned, and if not why."""
-    why = list(_lacking(ready))
+def answer_words(ready: Ready, lacks: Sequence[str]) -> str:
+    """Whether the trip is ready as planned, and if not why; that it is safe is never said. lacks: needs not met."""
+    why = list(_against(ready, lacks))
     if why:
         return tr("No, not as planned: {why}.", why="; ".join(why))
-    return tr("Yes: every piece of the kit and every part on the vehicles may be used for something on that day.")
+    return tr("Yes. {said}", said=tr("Nothing in the register speaks against it."))
 
 
-def _lacking(ready: Ready) -> Iterator[str]:
+def _against(ready: Ready, lacks: Sequence[str]) -> Iterator[str]:
     if not (ready.going or ready.gone or ready.staying):
         yield tr("no piece goes along")
-    staying = len(ready.staying) + len(ready.gone)
-    if staying:
-        yield tr_n("{count} piece of the kit stays", "{count} pieces of the kit stay", staying)
+    if ready.staying:
+        yield tr_n("{count} piece of the kit stays", "{count} pieces of the kit stay", len(ready.staying))
+    if ready.gone:
+        yield tr("not at hand: {tags}", tags=", ".join(one.dossier.item.tag for one in ready.gone))
     lent = [one.tag for one in ready.away if not one.lent]
     if lent:
         yield tr("perhaps not at hand: {tags}", tags=", ".join(lent))
@@ -52,6 +53,10 @@ def _lacking(ready: Ready) -> Iterator[str]:
     unfit = [one.dossier.item.tag for one in parts if not goes(one) or one.dossier.item.tag in ready.barred]
     if unfit:
         yield tr("on the vehicles may not be used: {tags}", tags=", ".join(unfit))
+    if ready.due:
+        yield tr("due by then: {tags}", tags=", ".join(dict.fromkeys(one.tag for one in ready.due)))
+    if lacks:
+        yield tr_n("{count} need is not met", "{count} needs are not met", len(lacks))
 
 
 def due_words(one: FallsDue) -> str:

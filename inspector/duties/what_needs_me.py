@@ -209,7 +209,8 @@ def _glance(office: Office, planned: Trip) -> TripGlance:
         staying=len(ready.staying),
         due=len({one.tag for one in ready.due}),
         bad_parts=_bad_parts(ready),
-        may_be_away=len(ready.away),
+        gone=len(ready.gone),
+        may_be_away=sum(not one.lent for one in ready.away),
         lacks=lacks,
         warnings=tuple(one.warning for one in ready.vehicles if one.warning),
     )

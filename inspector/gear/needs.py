@@ -12,8 +12,8 @@ from inspector.gear.outcome import Outcome
 class TripGlance(Struct, frozen=True):
     """The next trip: how many pieces of its kit go and stay, what is lacking, and what must be said of its vehicles.
 
-    may_be_away: pieces of the kit that may not be at hand. bad_parts: parts on its vehicles on hold or retired.
-    trouble: why nothing could be told of it; empty where all could.
+    gone: pieces of the kit that are not at hand; may_be_away: that may not be. bad_parts: parts on its vehicles on hold
+    or retired. trouble: why nothing could be told of it; empty where all could.
     """
 
     ref: str
@@ -25,6 +25,7 @@ class TripGlance(Struct, frozen=True):
     staying: int = 0
     due: int = 0
     bad_parts: int = 0
+    gone: int = 0
     may_be_away: int = 0
     lacks: tuple[str, ...] = ()
     warnings: tuple[str, ...] = ()
@@ -33,7 +34,7 @@ class TripGlance(Struct, frozen=True):
     @property
     def is_ready(self) -> bool:
         """Whether something goes and nothing speaks against it."""
-        wrong = (self.staying, self.due, self.bad_parts, self.may_be_away)
+        wrong = (self.staying, self.due, self.bad_parts, self.gone, self.may_be_away)
         return self.going > 0 and not (any(wrong) or self.lacks or self.warnings or self.trouble)
 
 

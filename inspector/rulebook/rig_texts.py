@@ -10,7 +10,9 @@ from inspector.units import Dimension, read
 
 
 class Role(Struct, frozen=True, forbid_unknown_fields=True):
-    """What kinds of gear are in a rig. margin: which settings tell what it must keep; fitted: it sits on a vehicle.
+    """What kinds of gear are in a rig. margin: which settings tell what it must keep.
+
+    fitted: it sits on a vehicle; sits: it may be left there as a part of it.
 
     weighs: a generic one; per_metre: each metre of it. stretch_least, stretch_most: settings, for what stretches.
     """
@@ -21,10 +23,16 @@ class Role(Struct, frozen=True, forbid_unknown_fields=True):
     weighs: str
     picture: str
     fitted: bool = False
+    sits: bool = False
     per_metre: bool = False
     fibre: str = ""
     stretch_least: str = ""
     stretch_most: str = ""
+
+    @property
+    def may_sit(self) -> bool:
+        """Whether it may be written down as a part of a vehicle; what it may not rides along and is lent."""
+        return self.fitted or self.sits
 
     @property
     def weighs_kg(self) -> float:

@@ -126,8 +126,8 @@ def test_every_one_of_these_deeds_can_be_done_with_a_piece_that_is_no_evidence(o
     fine = ("inspect", "lend", "use", "expose", "doubt", "judge anew", "check before use", "inspect after the event")
     for name in fine:
         DEEDS[name](office, "SH-1")
-    DEEDS["fit"](office, "SH-2")
     DEEDS["take off"](office, "RP-1")
+    DEEDS["fit"](office, "RP-1")
     DEEDS["retire"](office, "KS-1")
     DEEDS["strike"](office, "KS-1")
     DEEDS["retire"](office, "KS-1")

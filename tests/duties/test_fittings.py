@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from inspector.duties.book_in import book_in
 from inspector.duties.destroy_item import destroy_item
 from inspector.duties.fit_parts import fit_part, take_off_part
+from inspector.duties.lend import lend
 from inspector.duties.look_up import list_gear, open_item
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
@@ -17,7 +18,8 @@ from inspector.duties.verify_book import verify_book
 from inspector.gear.fitting import End, Fitted, Side
 from inspector.gear.outcome import Outcome
 from inspector.refused import Refused
-from tests.duties.gear import POINT_READINGS, all_good, point
+from tests.duties.gear import POINT_READINGS, all_good, point, shackle, strap
+from tests.duties.rigs import member
 from tests.duties.test_vehicles import wagon
 
 LEFT = Fitted("V-1", End.FRONT, Side.LEFT)
@@ -31,6 +33,34 @@ def garage(office: Office) -> Office:
     wagon(office, "V-2")
     book_in(office.at(office.now - timedelta(days=30)), point())
     return office
+
+
+def test_a_strap_or_a_shackle_is_no_part_of_a_vehicle(garage: Office) -> None:
+    for piece in (shackle("SH-1"), strap("KS-1")):
+        book_in(garage, piece)
+        with pytest.raises(Refused, match="no part of a vehicle"):
+            fit_part(garage, piece.tag, REAR)
+        assert fitted(garage, piece.tag) is None
+
+
+def test_every_kind_says_whether_it_may_sit_on_a_vehicle(garage: Office) -> None:
+    """What bears by its bolts must, what hangs in a receiver or on a drum may, what is carried may not."""
+    roles = garage.rules.roles
+    assert {kind for kind, role in roles.items() if role.may_sit} == {
+        *("recovery_point", "tow_bar", "hitch_receiver", "winch", "ball_mount", "tow_ball", "hitch_pin"),
+        *("receiver_insert", "fibre_winch_line", "wire_winch_rope", "winch_hook"),
+    }
+
+
+def test_what_sits_on_a_vehicle_is_not_lent_away(garage: Office) -> None:
+    fit_part(garage, "RP-1", REAR)
+    record_inspection(garage, "RP-1", all_good(garage, garage.kind("recovery_point"), POINT_READINGS))
+    member(garage)
+    with pytest.raises(Refused, match="sits on V-2"):
+        lend(garage, ["RP-1"], "Di Member", garage.today)
+    take_off_part(garage, "RP-1")
+    record_inspection(garage, "RP-1", all_good(garage, garage.kind("recovery_point"), POINT_READINGS))
+    assert lend(garage, ["RP-1"], "Di Member", garage.today)
 
 
 def fitted(office: Office, tag: str = "RP-1") -> Fitted | None:

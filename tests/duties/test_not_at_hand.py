@@ -5,11 +5,14 @@ from datetime import date, timedelta
 import pytest
 from msgspec.structs import replace
 
+from inspector.cli.ready import say_ready
 from inspector.duties.add_people import add_person
 from inspector.duties.lend import lend
 from inspector.duties.office import Office
 from inspector.duties.plan_trip import change_trip, plan_trip
+from inspector.duties.tell_readiness import answer_words
 from inspector.duties.trip_readiness import readiness
+from inspector.duties.what_needs_me import what_needs_me
 from inspector.duties.work_rigs import pack_trip, pair_trip, propose_rig
 from inspector.gear.person import Person
 from inspector.gear.rig import Method
@@ -36,6 +39,21 @@ def test_a_piece_out_on_another_loan_is_told_and_stands_in_no_rig_of_the_trip(of
     assert "Di Member" in next(one.why for one in found.left_out if one.tag == "KS-1")
     assert all("strap" in one.says and one.outcome is None for one in pair_trip(office, "T-1").lines)
     assert all(one.outcome is None for one in pair_trip(office, "T-1", ready=readiness(office, "T-1")).lines)
+
+
+def test_what_goes_what_stays_and_what_is_not_at_hand_make_the_kit(
+    office: Office, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The first page adds up as the trip's own does, and says why it is not ready."""
+    planned = ready(office)
+    lend(office, ["KS-1"], "Di Member", office.today + timedelta(days=30))
+    found, glance = readiness(office, "T-1"), what_needs_me(office).trip
+    assert glance is not None
+    assert glance.going + glance.staying + glance.gone == len(planned.kit) == 3
+    assert (len(found.going), len(found.staying), len(found.gone)) == (2, 0, 1) and glance.may_be_away == 0
+    assert "not at hand: KS-1" in answer_words(found, ())
+    say_ready(found, ())
+    assert "2 pieces of the kit go, 0 stay at home, 1 is not at hand." in capsys.readouterr().out
 
 
 def test_a_piece_lent_for_the_trip_itself_or_due_before_it_is_at_hand(office: Office) -> None:

@@ -53,17 +53,30 @@ def ready(office: Office, days: int, kit: tuple[str, ...] = ("SH-1",), length: i
 
 def test_whether_it_is_ready_is_answered_and_why_not(club: Office) -> None:
     fit_part(club, "RP-1", FRONT)
-    assert "on the vehicles may not be used: RP-1" in answer_words(ready(club, 1)), "nobody looked how it was fitted"
+    assert "on the vehicles may not be used: RP-1" in answer_words(ready(club, 1), ()), (
+        "nobody looked how it was fitted"
+    )
     record_inspection(club, "RP-1", all_good(club, club.kind("recovery_point"), POINT_READINGS))
-    assert answer_words(readiness(club, "T-1")).startswith("Yes: every piece")
+    assert answer_words(readiness(club, "T-1"), ()) == "Yes. Nothing in the register speaks against it."
     change_vehicle(club, "V-1", weighs("3,000 kg"), "weighed loaded")
     record_inspection(club, "SH-1", all_good(club, club.kind("bow_shackle"), SHACKLE_READINGS, cracks="bad"))
-    said = answer_words(readiness(club, "T-1"))
+    said = answer_words(readiness(club, "T-1"), ())
     assert said.startswith("No, not as planned: 1 piece of the kit stays; V-1 is overloaded: it weighs 3,000 kg")
 
 
+def test_what_falls_due_and_what_the_kit_lacks_speak_against_it(club: Office) -> None:
+    fit_part(club, "RP-1", FRONT)
+    record_inspection(club, "RP-1", all_good(club, club.kind("recovery_point"), POINT_READINGS))
+    assert answer_words(ready(club, 1), ("a damper",)) == "No, not as planned: 1 need is not met."
+    due = open_item(club, "SH-1").verdict.next_inspection_due
+    assert due is not None
+    far = replace(trip(club, "T-1"), ref="T-2", id="", first_on=due, last_on=due)
+    plan_trip(club, far)
+    assert "due by then: " in answer_words(readiness(club, "T-2"), ())
+
+
 def test_an_empty_trip_is_not_ready(club: Office) -> None:
-    said = answer_words(ready(club, 1, ()))
+    said = answer_words(ready(club, 1, ()), ())
     assert said == "No, not as planned: no piece goes along; no part is written down for V-1."
 
 

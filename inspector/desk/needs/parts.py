@@ -92,6 +92,8 @@ def _trip_figures(trip: TripGlance) -> QWidget:
         (trip.due, tr_n("falls due by then", "fall due by then", trip.due)),
         (trip.bad_parts, tr("on vehicles, not fit to use")),
     ]
+    if trip.gone:
+        counted.append((trip.gone, tr("not at hand")))
     if trip.may_be_away:
         counted.append((trip.may_be_away, tr("may not be at hand")))
     return figures(counted, Type.HEAD)
