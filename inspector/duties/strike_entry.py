@@ -4,11 +4,10 @@ from msgspec.structs import replace
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_judge, check_name_counts, check_not_closed, person_of
+from inspector.duties.who import check_could_before, check_judge, check_name_counts, check_not_closed, person_of
 from inspector.gear.dossier import Dossier
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
-from inspector.gear.kind import Kind
 from inspector.gear.outcome import Outcome
 from inspector.gear.person import Person
 from inspector.gear.strike import NewStrike
@@ -34,7 +33,7 @@ def strike_entry(office: Office, tag: str, entry: str, second: str, why: str, by
         kind = office.kind(item.facts.kind)
         first = person_of(page, by or office.officer.id, tr("struck by"))
         other = person_of(page, second, tr("second name"))
-        _check_people(office, item, kind, first, other)
+        _check_people(office, page, item, first, other)
         check_name_counts(office, page, first, tr("struck by"))
         if page.is_destroyed(item):
             why_not = tr("{tag} is recorded as made unusable.", tag=item.tag)
@@ -50,12 +49,14 @@ def strike_entry(office: Office, tag: str, entry: str, second: str, why: str, by
     return outcome
 
 
-def _check_people(office: Office, item: Item, kind: Kind, first: Person, other: Person) -> None:
+def _check_people(office: Office, page: Page, item: Item, first: Person, other: Person) -> None:
     if first.id == other.id:
         why = tr("{name} cannot be both names.", name=first.name)
         raise Refused(tr("second name"), why, tr("Name another competent person."))
-    check_judge(first, item, kind, office.today, tr("struck by"))
-    check_judge(other, item, kind, office.today, tr("second name"))
+    kind = office.kind(item.facts.kind)
+    for person, field in ((first, tr("struck by")), (other, tr("second name"))):
+        check_judge(person, item, kind, office.today, field)
+        check_could_before(page, person, [kind], office.today, field)
 
 
 def _entry_of(dossier: Dossier, sought: str) -> str:
