@@ -7,7 +7,14 @@ that by name as well, then or later.
 from inspector.duties.incident_checks import incident_called, need
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_competent_for_any, check_judge, owns_vehicle, proved, two_names
+from inspector.duties.who import (
+    check_competent_for_any,
+    check_could_before,
+    check_judge,
+    owns_vehicle,
+    proved,
+    two_names,
+)
 from inspector.gear.evidence import NewRelease
 from inspector.gear.incident import EntryKind, Incident, IncidentEntry, NewIncidentEntry
 from inspector.gear.item import Item
@@ -32,8 +39,9 @@ def release_evidence(
         _check_kept(page, incident, item, whole=whole)
         kind = office.kind(item.facts.kind)
         first, other = two_names(office, page, (by, tr("released by")), second)
-        check_judge(first, item, kind, office.today, tr("released by"))
-        check_judge(other, item, kind, office.today, tr("second name"))
+        for person, field in ((first, tr("released by")), (other, tr("second name"))):
+            check_judge(person, item, kind, office.today, field)
+            check_could_before(page, person, [kind], office.today, field)
         facts = NewRelease(office.today, incident.ref, first.id, other.id, reason, whole)
         page.add_release(item, facts)
         outcome = judge_and_keep(office, page, item)
@@ -61,8 +69,9 @@ def release_vehicle(office: Office, ref: str, tag: str, *, second: str, why: str
             said = tr("{tag} is not kept for {ref}.", tag=vehicle.tag, ref=incident.ref)
             raise Refused(tr("vehicle"), said, tr("Look at the incident's list of vehicles."))
         first, other = two_names(office, page, (by, tr("released by")), second)
-        _check_for_vehicle(office, first, vehicle, tr("released by"))
-        _check_for_vehicle(office, other, vehicle, tr("second name"))
+        for person, field in ((first, tr("released by")), (other, tr("second name"))):
+            _check_for_vehicle(office, person, vehicle, field)
+            check_could_before(page, person, office.rules.kinds.values(), office.today, field)
         said_so = (vehicle.tag, reason, first.id, other.id)
         facts = NewIncidentEntry(office.today, EntryKind.VEHICLE_RELEASED, *said_so)
         kept = page.add_incident_entry(incident, facts)

@@ -4,7 +4,7 @@ from msgspec.structs import replace
 
 from inspector.duties.judging import judge_and_keep
 from inspector.duties.office import Office
-from inspector.duties.who import check_judge, check_not_closed, proved, two_names
+from inspector.duties.who import check_could_before, check_judge, check_not_closed, proved, two_names
 from inspector.gear.dossier import Dossier
 from inspector.gear.judged import Judged
 from inspector.gear.outcome import Outcome
@@ -30,8 +30,9 @@ def strike_entry(office: Office, tag: str, entry: str, second: str, why: str, by
         item = page.item(tag)
         kind = office.kind(item.facts.kind)
         first, other = two_names(office, page, (by, tr("struck by")), second)
-        check_judge(first, item, kind, office.today, tr("struck by"))
-        check_judge(other, item, kind, office.today, tr("second name"))
+        for person, field in ((first, tr("struck by")), (other, tr("second name"))):
+            check_judge(person, item, kind, office.today, field)
+            check_could_before(page, person, [kind], office.today, field)
         if page.is_destroyed(item):
             why_not = tr("{tag} is recorded as made unusable.", tag=item.tag)
             raise Refused(tr("piece"), why_not, tr("What was destroyed cannot come back; write a note in the history."))

@@ -1,7 +1,7 @@
 """Who did it: names are looked up once, history keeps ids."""
 
 from collections.abc import Iterable
-from datetime import date
+from datetime import date, timedelta
 
 from inspector.duties.incident_checks import need
 from inspector.duties.office import Office
@@ -99,6 +99,15 @@ def check_competent_for_any(person: Person, kinds: Iterable[Kind], on: date, fie
     if not any(person.is_competent(kind.family, on) for kind in kinds):
         why = tr("{name} is not entered as competent for any kind of gear.", name=person.name)
         raise Refused(field, why, tr("Ask somebody who is, or enter what the person may judge first."))
+
+
+def check_could_before(page: Page, person: Person, kinds: Iterable[Kind], on: date, field: str) -> None:
+    """Refuse as one of two names whoever may judge none of these kinds but since that day: else one alone would enter
+    the other name and use it at once. The club's equipment officer may from the register's first day on."""
+    before = on - timedelta(days=1)
+    if person.id != page.setting("officer") and not any(person.is_competent(kind.family, before) for kind in kinds):
+        why = tr("{name} is entered as competent for it only since today.", name=person.name)
+        raise Refused(field, why, tr("Ask somebody who was before, or do it tomorrow."))
 
 
 def names_count(office: Office, page: Page, *people: Person) -> bool:

@@ -17,7 +17,14 @@ from inspector.duties.recall_checks import check_not_withdrawn, recall_called
 from inspector.duties.recall_untold import untold
 from inspector.duties.recall_words import answer_word
 from inspector.duties.tags_left_on import tag_left
-from inspector.duties.who import check_competent, check_competent_for_any, owns, proved, two_names
+from inspector.duties.who import (
+    check_competent,
+    check_competent_for_any,
+    check_could_before,
+    owns,
+    proved,
+    two_names,
+)
 from inspector.gear.item import Item
 from inspector.gear.judged import Judged
 from inspector.gear.opinion import NewOpinion, Stance
@@ -109,8 +116,10 @@ def _check_competent(office: Office, page: Page, recall: Recall, two: tuple[Pers
     for person, field in zip(two, (tr("said by"), tr("second name")), strict=True):
         for kind in kinds.values():
             check_competent(person, kind, office.today, field)
+            check_could_before(page, person, [kind], office.today, field)
         if not kinds:
             check_competent_for_any(person, office.rules.kinds.values(), office.today, field)
+            check_could_before(page, person, office.rules.kinds.values(), office.today, field)
 
 
 def _let_go(office: Office, page: Page, recall: Recall, two: Sequence[Person], reason: str) -> _Freed:

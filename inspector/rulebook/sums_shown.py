@@ -2,19 +2,20 @@
 
 from inspector.gear.kind import kind_word
 from inspector.gear.outcome import Outcome
-from inspector.gear.verdict import Fact, Verdict, WallForecast
+from inspector.gear.verdict import Fact, Status, Verdict, WallForecast
 from inspector.language import show_day, tr
 from inspector.rulebook.strength_words import strength_lines
 from inspector.rulebook.wall_sums import band_lines, doubts
-from inspector.rulebook.words import service_word
+from inspector.rulebook.words import named_quantity, service_word
 from inspector.units import Dimension, System, show
 
+_AGEING = "ageing_loss"
 _LONGEST_YEARS = 100  # a forecast beyond this tells nothing
 
 
 def sums_of(verdict: Verdict, system: System) -> tuple[Fact, ...]:
     """Strength, wall and dates of a verdict."""
-    lines = _in_force(strength_lines(verdict.capacity, system), verdict)
+    lines = _in_force(strength_lines(verdict.capacity, system), verdict) + _not_taken(verdict, system)
     if verdict.wall:
         lines += _wall(verdict.wall, system, forecast=verdict.outcome is not Outcome.RETIRE)
         if verdict.wall.next_reading_due and verdict.outcome is not Outcome.RETIRE:
@@ -25,6 +26,23 @@ def sums_of(verdict: Verdict, system: System) -> tuple[Fact, ...]:
         due = show_day(verdict.next_inspection_due)
         lines.append(Fact(tr("Next inspection due"), tr("{day} ({service})", day=due, service=service)))
     return tuple(lines)
+
+
+def _not_taken(verdict: Verdict, system: System) -> list[Fact]:
+    """What age and sun have taken where it is less than the rule takes off, and that it is not in the strength."""
+    found = [one for one in verdict.findings if one.quantity == _AGEING and one.status is Status.PASSES]
+    known = [(one.value, one.limit) for one in found if one.value and one.value.number and one.limit]
+    return [
+        Fact(
+            named_quantity(_AGEING),
+            tr(
+                "{lost}, not taken off: the rule takes it only above {limit}, and then all of it",
+                lost=show(value.number or 0.0, Dimension.RATIO, system),
+                limit=show(limit.number or 0.0, Dimension.RATIO, system),
+            ),
+        )
+        for value, limit in known
+    ]
 
 
 def _in_force(lines: list[Fact], verdict: Verdict) -> list[Fact]:

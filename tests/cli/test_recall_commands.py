@@ -57,7 +57,7 @@ def test_named_pieces_are_held_and_written_for_in_one_go(desk: Desk) -> None:
 
 
 def test_a_wrong_entry_is_withdrawn_and_told(desk: Desk) -> None:
-    desk.type("person", "Bo Second", "--competent", "all")
+    desk.type("person", "Bo Second", "--competent", "all", "--since", "2020-01-01", "--paper", "card 12")
     desk.type("person", "Di Member")
     desk.type("book", "SH-1", *SHACKLE, *SIZES, "--maker-mark", "KELP-LINE", "--serial", "KS150")
     desk.type("inspect", "SH-1", *GOOD)

@@ -42,7 +42,9 @@ def test_a_misread_gauge_is_struck_and_the_piece_comes_back_by_an_inspection(des
     ref = entry(desk.type("show", "SH-1"), "Inspection")
     struck = ["strike", "SH-1", ref, "--why", "the calliper stood at 3 mm", "--second"]
     assert "Nobody called" in desk.type(*struck, "Bo Second", code=2)
-    desk.type("person", "Bo Second", "--competent", "all")
+    desk.type("person", "Cy New", "--competent", "all")
+    assert "only since today" in desk.type(*struck, "Cy New", code=2)
+    desk.type("person", "Bo Second", "--competent", "all", "--since", "2020-01-01", "--paper", "course, card 12")
     assert "both names" in desk.type(*struck, "Ada Officer", code=2)
     assert "SH-1  Hold" in desk.type(*struck, "Bo Second")
     assert "STRUCK, does not count" in desk.type("show", "SH-1")

@@ -2,6 +2,7 @@
 
 import threading
 from collections.abc import Callable
+from datetime import timedelta
 from pathlib import Path
 
 import pytest
@@ -51,7 +52,9 @@ def told(office: Office) -> Office:
     book_in(office, made)
     book_in(office, replace(made, tag="SH-004", serial="77-0413"))
     add_vehicle(office, "V1", "wagon", "club", read("3200 kg", Dimension.MASS, field="mass"), None)
-    add_person(office, Person("", "Bo Second", "", (Competence("all", office.today),)), "certificate 12")
+    add_person(
+        office, Person("", "Bo Second", "", (Competence("all", office.today - timedelta(days=1)),)), "certificate 12"
+    )
     report_incident(
         office,
         NewIncident(

@@ -5,9 +5,10 @@ from datetime import timedelta
 import pytest
 from msgspec.structs import replace
 
+from inspector.duties.add_people import add_person
 from inspector.duties.book_in import book_in
 from inspector.duties.destroy_item import destroy_item
-from inspector.duties.look_up import open_item
+from inspector.duties.look_up import open_item, people
 from inspector.duties.office import Office
 from inspector.duties.record_inspection import record_inspection
 from inspector.duties.record_use import record_use
@@ -19,9 +20,11 @@ from inspector.gear.inspection import InspectionKind
 from inspector.gear.kind import Kind
 from inspector.gear.lists import HistoryRow
 from inspector.gear.outcome import Outcome
+from inspector.gear.person import Competence, Person
 from inspector.gear.use import NewUse
 from inspector.refused import Refused
 from tests.duties.gear import SHACKLE_READINGS, all_good, shackle
+from tests.duties.rigs import later
 from tests.duties.test_opinions import add
 
 WHY = "the readings of SH-9 were written under this tag"
@@ -55,6 +58,30 @@ def test_two_competent_persons_strike_a_misread_gauge_and_the_piece_stands_on_ho
     assert verify_book(office).faults == ()
     after = replace(all_good(office, kind, SHACKLE_READINGS), kind=InspectionKind.AFTER_EVENT)
     assert record_inspection(office, "SH-1", after).verdict.outcome is Outcome.FIT
+
+
+def test_a_name_entered_as_competent_today_is_none_of_two_until_tomorrow(office: Office) -> None:
+    """Below: since today; at: since yesterday; above: since long ago. Whoever it is, first name or second."""
+    retired_by_mistake(office)
+    ref = entry(office, "SH-1").ref
+    add_person(office, Person("", "Anke New", "Member", (Competence("all", office.today),)))
+    yesterday = Competence("all", office.today - timedelta(days=1))
+    add_person(office, Person("", "Bo Second", "Member", (yesterday,)), "course, card 12")
+    anke = next(one for one in people(office) if one.name == "Anke New")
+    for desk, by, second in ((office, "", "Anke New"), (office, "Anke New", "Bo Second"),
+                             (replace(office, officer=anke), "", "Ada Officer")):  # fmt: skip
+        with pytest.raises(Refused, match="only since today"):
+            strike_entry(desk, "SH-1", ref, second, WHY, by)
+    assert open_item(office, "SH-1").verdict.outcome is Outcome.RETIRE
+    tomorrow = later(office, 1)
+    assert strike_entry(tomorrow, "SH-1", ref, "Anke New", WHY).verdict.outcome is Outcome.HOLD
+
+
+def test_since_yesterday_is_long_enough_for_a_second_name(office: Office) -> None:
+    retired_by_mistake(office)
+    yesterday = Competence("all", office.today - timedelta(days=1))
+    add_person(office, Person("", "Bo Second", "Member", (yesterday,)), "course, card 12")
+    assert strike_entry(office, "SH-1", entry(office, "SH-1").ref, "Bo Second", WHY).verdict.outcome is Outcome.HOLD
 
 
 def test_a_retirement_that_rests_on_more_than_the_struck_entry_stands(office: Office) -> None:

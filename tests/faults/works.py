@@ -8,6 +8,7 @@ import shutil
 import sqlite3
 from collections.abc import Callable, Sequence
 from contextlib import closing
+from datetime import timedelta
 from functools import cache
 from itertools import count
 from pathlib import Path
@@ -262,7 +263,9 @@ def with_a_second(folder: Path, small: Path) -> None:
     """A register with a second competent person."""
     copied(folder, small)
     office = office_of(folder)
-    add_person(office, Person("", SECOND, "inspector", (Competence("all", office.today),)))
+    add_person(
+        office, Person("", SECOND, "inspector", (Competence("all", office.today - timedelta(days=1)),)), "card 12"
+    )
     office.book.close()
 
 

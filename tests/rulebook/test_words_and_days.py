@@ -110,3 +110,16 @@ def test_of_two_limits_on_one_reading_only_the_one_that_lets_it_pass_is_told() -
     told = {one.release for one in explain(dossier, verdict, BOOK).reasons if "body" in one.release}
     strictest = max(one.limit for one in asked if one.limit)
     assert len(told) == 1 and show_bound(strictest, Dimension.LENGTH, System.METRIC, least=True) in told.pop()
+
+
+def test_a_loss_that_is_known_and_not_taken_is_told_with_its_reason() -> None:
+    """Up to the limit of the rule, 5 %, the loss of 2 % a year is told and the strength stays; above it is taken."""
+    name = "Strength lost to age and sun"
+    for years, told in ((0, ""), (1, "not taken off"), (2, "not taken off"), (3, "leaves"), (4, "leaves")):
+        strap = aged(STRAP, years, -1)
+        verdict = judge(strap, BOOK, "test")
+        lines = {one.label: one.text for one in explain(strap, verdict, BOOK).sums}
+        whole = verdict.capacity.now_n == verdict.capacity.as_marked_n
+        assert whole is (told != "leaves") and told in lines.get(name, "") and (name in lines) is bool(told), years
+        if told == "not taken off":
+            assert lines[name].startswith(f"{2 * years} %") and "above 5 %" in lines[name]

@@ -93,7 +93,8 @@ def _built() -> Path:
     folder = Path(mkdtemp(prefix="machine-"))
     empty = office_in(folder, Clock())
     office = replace(empty, officer=found_club(empty, "Test Club", OFFICER))
-    add_person(office, Person("", SECOND, "inspector", (Competence("all", office.today),)))
+    held = (Competence("all", office.today - timedelta(days=1)),)  # who is entered today is no second name yet
+    add_person(office, Person("", SECOND, "inspector", held), "course, card 12")
     add_person(office, Person("", MEMBER, "member"))
     for tag in VEHICLES:
         add_vehicle(office, tag, f"Truck {tag}", "Club", kilograms("3000 kg"))
