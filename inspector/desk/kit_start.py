@@ -15,11 +15,12 @@ _WIDEST_PX = 720
 
 
 class KitStart(QWidget):
-    """begin: the trip and the person were chosen. again: read the trips again. leave: back to the list."""
+    """begin: the trip and the person were chosen. again: read the trips again. leave: back to the list. plan: one."""
 
     begin = Signal(object, object)
     again = Signal()
     leave = Signal()
+    plan = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -52,10 +53,10 @@ class KitStart(QWidget):
     def _nothing(self) -> None:
         self.trip = self.by = None
         self._inside.addWidget(said(tr("No trip lies ahead."), Type.HEAD))
-        self._inside.addWidget(said(tr("Write a trip with its kit into the register first, then look again.")))
-        look, leave = button(tr("Look again"), self.again.emit, rank="first"), button(tr("Gear list"), self.leave.emit)
-        self._buttons(look, leave)
-        look.setFocus()
+        self._inside.addWidget(said(tr("Plan a trip with its kit first: each of its pieces is then looked at here.")))
+        plan = button(tr("Plan a trip"), self.plan.emit, rank="first")
+        self._buttons(plan, button(tr("Look again"), self.again.emit), button(tr("Gear list"), self.leave.emit))
+        plan.setFocus()
 
     def _choose(self, found: Choices, ref: str) -> None:
         asks = tr(

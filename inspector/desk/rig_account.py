@@ -8,7 +8,7 @@ from inspector.desk import rig_parts as parts
 from inspector.desk.fault_field import FaultField
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.pen import Picture
-from inspector.desk.plain import button, column, said, scroll
+from inspector.desk.plain import button, column, row, said, scroll
 from inspector.desk.record_parts import cautions_part, section
 from inspector.drawings.rig_chain import rig_chain
 from inspector.gear.rig_result import Proposed, RigResult
@@ -21,12 +21,16 @@ _CHAIN_PX = 890  # wide: its words are then as large as the page's
 
 
 class RigAccount(QWidget):
-    """take: a change. sheet: to be printed. keep: under a reference. before: the rig shown before this one."""
+    """take: a change. sheet: to be printed. keep: under a reference. before: the rig shown before this one.
+
+    plan: a trip is to be planned.
+    """
 
     take = Signal(object)
     sheet = Signal()
     keep = Signal(str)
     before = Signal()
+    plan = Signal()
 
     def __init__(self, look: Look, system: System) -> None:
         super().__init__()
@@ -50,10 +54,11 @@ class RigAccount(QWidget):
                   "Or type a rig by hand and have it checked, a wrong one too.")  # fmt: skip
         if not trips:
             what = tr(
-                "Plan a trip with its vehicles and its kit with the command “inspector trip plan”: the best rig is "
-                "proposed out of a trip's kit. Without one, a rig of the register's pieces can be typed by hand."
+                "Plan a trip with its vehicles and its kit: the best rig is proposed out of a trip's kit. Without one, "
+                "a rig of the register's pieces can be typed by hand."
             )
-        self._show([said(tr("No rig is shown yet."), Type.HEAD), said(what)])
+        plan = [] if trips else [row([button(tr("Plan a trip"), self.plan.emit, rank="first")])]
+        self._show([said(tr("No rig is shown yet."), Type.HEAD), said(what), *plan])
 
     def tell_changed(self) -> None:
         """Say that the account answers to what was asked before."""

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout
 
 from inspector.desk.background import Background
 from inspector.desk.deeds.rigs import write_out
+from inspector.desk.deeds.trips import plan
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.notice import Notice
 from inspector.desk.place import Go, Place
@@ -287,6 +288,7 @@ class RigPage(Place):
         self.account.sheet.connect(self._print)
         self.account.keep.connect(self._keep)
         self.account.before.connect(self._show_before)
+        self.account.plan.connect(lambda: self.go.emit(Go(DEED, (plan(), None, ""))))
         self._look.changed.connect(self._turn)
 
 

@@ -9,6 +9,7 @@ from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from inspector.desk.background import Background
+from inspector.desk.deeds.trips import plan
 from inspector.desk.keys import search_text
 from inspector.desk.kit_head import kit_head
 from inspector.desk.kit_opened import Choices, checked, choices
@@ -17,7 +18,8 @@ from inspector.desk.kit_result import all_looked_at, result_part, summary_part
 from inspector.desk.kit_start import KitStart
 from inspector.desk.look import GRID, Look
 from inspector.desk.notice import Notice
-from inspector.desk.place import Place, Unsaved
+from inspector.desk.place import Go, Place, Unsaved
+from inspector.desk.places import DEED
 from inspector.desk.plain import button, clear, column, scroll
 from inspector.duties.check_again import check_ahead
 from inspector.duties.check_kit import kit_check
@@ -174,6 +176,7 @@ class Trailhead(Place):
         self.start.begin.connect(self._begin)
         self.start.again.connect(self.begin)
         self.start.leave.connect(self.leave)
+        self.start.plan.connect(lambda: self.go.emit(Go(DEED, (plan(), None, ""))))
         self._look.changed.connect(self._tell_head)
 
     def _show_start(self, found: Choices, ref: str) -> None:

@@ -147,9 +147,11 @@ def _check_may_leave(office: Office, page: Page, looked: Iterable[Judged]) -> No
     names = {one.id: one.name for one in page.people()}
     stays = {one.dossier.item.tag: why for one in looked if (why := _why_it_stays(page, one, names))}
     if stays:
-        why = " ".join(f"{tag}: {reason}" for tag, reason in stays.items())
+        (first, why), *others = stays.items()
+        if others:
+            why = " ".join(f"{tag}: {reason}" for tag, reason in stays.items())
         what = tr("Nothing was handed out. Leave these pieces out, or settle what keeps them here first.")
-        raise Refused(", ".join(stays), why, what)
+        raise Refused(tr("pieces") if others else first, why, what)
 
 
 def _why_it_stays(page: Page, one: Judged, names: dict[str, str]) -> str:

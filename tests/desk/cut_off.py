@@ -3,13 +3,15 @@
 from collections.abc import Callable, Iterable
 from contextlib import suppress
 
-from PySide6.QtWidgets import QAbstractButton, QLabel, QPushButton, QScrollArea, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QAbstractButton, QLabel, QPushButton, QScrollArea, QTableView, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.flow import Flow
 from inspector.desk.look import TextSize
 from inspector.desk.window import DeskWindow
 
+_ACROSS = Qt.Orientation.Horizontal
 _SETTLES_MS, _AT_MOST_MS = 50, 2000
 Looked = tuple[TextSize, int, int]
 SIZES: tuple[Looked, ...] = ((TextSize.USUAL, 1280, 720), (TextSize.USUAL, 960, 600), (TextSize.LARGE, 1280, 720))
@@ -77,6 +79,17 @@ def settled(qtbot: QtBot, found: Callable[[], list[str]]) -> list[str]:
     with suppress(qtbot.TimeoutError):
         qtbot.waitUntil(lambda: not found(), timeout=_AT_MOST_MS)
     return found()
+
+
+def cut_headings(page: QWidget) -> list[str]:
+    """Headings of tables that are narrower than their words."""
+    tables = [one for one in page.findChildren(QTableView) if one.isVisible() and one.horizontalHeader().isVisible()]
+    return [
+        f"{table.accessibleName()}, {table.model().headerData(at, _ACROSS)}: {table.columnWidth(at)} px"
+        for table in tables
+        for at in range(table.model().columnCount())
+        if not table.isColumnHidden(at) and table.columnWidth(at) < table.horizontalHeader().sectionSizeHint(at)
+    ]
 
 
 def _over_one_another(page: QWidget) -> list[str]:

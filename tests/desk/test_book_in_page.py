@@ -12,6 +12,8 @@ from inspector.desk.window import DeskWindow
 from inspector.duties.look_up import open_item
 from inspector.duties.office import Office
 from inspector.gear.outcome import Outcome
+from tests.desk.test_evening import shown_texts
+from tests.each import each
 
 
 def _began(desk: DeskWindow, qtbot: QtBot, words: str) -> FormPage:
@@ -108,3 +110,12 @@ def test_a_word_that_no_kind_has_says_what_to_try(qtbot: QtBot, desk: DeskWindow
     assert page._none.isVisible()
     QTest.keyClick(page.line, Qt.Key.Key_Return)
     assert desk.pages.currentWidget() is page
+
+
+@each("words", ["jack", "recovery board", "shovel"])
+def test_gear_that_no_pull_goes_through_is_said_to_be_outside_the_register(desk: DeskWindow, words: str) -> None:
+    QTest.keyClick(desk, Qt.Key.Key_N, Qt.KeyboardModifier.ControlModifier)
+    page = desk.pages.currentWidget()
+    assert isinstance(page, BookPage)
+    QTest.keyClicks(page.line, words)
+    assert page.list.count() == 0 and "outside this register" in shown_texts(page)

@@ -6,8 +6,10 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QPushButton
 from pytestqt.qtbot import QtBot
 
+from inspector.desk.form.form_page import FormPage
 from inspector.desk.pen import Picture
 from inspector.desk.place import Go
 from inspector.desk.places import RIG
@@ -318,9 +320,11 @@ def test_without_trips_the_page_says_so_and_offers_the_hand(
     form = form_of(desk.pages.rig)
     assert form.trip.value is None and not form.propose_button.isEnabled()
     assert "type the rig by hand" in form.trip.box.currentText()
-    assert "inspector trip plan" in shown_texts(desk.pages.rig)
+    assert "inspector trip plan" not in shown_texts(desk.pages.rig)
     QTest.keyClick(form.pulling.box, Qt.Key.Key_Return)
     assert form.runs.fault.text().startswith("No run is typed yet.")
+    next(one for one in desk.pages.rig.findChildren(QPushButton) if one.text() == "Plan a trip").click()
+    qtbot.waitUntil(lambda: isinstance(desk.pages.currentWidget(), FormPage))
 
 
 def test_a_narrow_window_shows_the_account_and_escape_the_form(qtbot: QtBot, shown: RigPage, desk: DeskWindow) -> None:

@@ -11,6 +11,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPushButton, QScrollArea, QWidget
 from pytestqt.qtbot import QtBot
 
+from inspector.desk.form.form_page import FormPage
 from inspector.desk.inspect.grade_row import grade_word
 from inspector.desk.kit_piece import PieceForm
 from inspector.desk.kit_question import Question
@@ -137,14 +138,18 @@ def leave_for_good(page: Trailhead) -> None:
     page.forget_begun()
 
 
-def test_without_a_trip_it_says_what_to_do(qtbot: QtBot, desk: DeskWindow) -> None:
-    """No dead end: look again, or back to the list."""
+def test_without_a_trip_it_offers_to_plan_one(qtbot: QtBot, desk: DeskWindow) -> None:
+    """No dead end: plan one, look again, or back to the list."""
     page = to_start(qtbot, desk)
     tells(qtbot, page, "No trip lies ahead.")
     assert not page.is_under_way
     assert nameless(page) == [] and too_small(page) == []
-    QTest.keyClick(focused(), Qt.Key.Key_Return)
+    choice_on(page, "Look again").click()
     qtbot.waitUntil(lambda: desk.background.is_idle)
+    QTest.keyClick(focused(), Qt.Key.Key_Return)
+    qtbot.waitUntil(lambda: isinstance(desk.pages.currentWidget(), FormPage))
+    QTest.keyClick(focused(), Qt.Key.Key_Escape)
+    qtbot.waitUntil(lambda: desk.pages.currentWidget() is page)
     QTest.keyClick(focused(), Qt.Key.Key_Escape)
     assert desk.pages.currentWidget() is desk.pages.table
 

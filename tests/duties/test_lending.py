@@ -105,7 +105,7 @@ def test_all_go_out_or_none(office: Office) -> None:
 
 def test_a_piece_that_is_out_is_refused_with_whom_since_when(office: Office) -> None:
     lent_shackle(office)
-    with pytest.raises(Refused, match="on loan to Di Member since 25 Nov 2026 already"):
+    with pytest.raises(Refused, match=r"^SH-1: It is on loan to Di Member since 25 Nov 2026 already"):
         lend(later(office, 1), ["SH-1"], "Ada Officer", office.today + timedelta(days=3))
 
 

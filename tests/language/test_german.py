@@ -9,7 +9,9 @@ from msgspec.structs import replace
 from pytestqt.qtbot import QtBot
 
 from inspector import app
-from inspector.desk.look import Look
+from inspector.desk.gear_list.columns import DUE
+from inspector.desk.gear_view import GearView
+from inspector.desk.look import GRID, Look
 from inspector.desk.place import Go
 from inspector.desk.places import places
 from inspector.desk.window import DeskWindow
@@ -26,7 +28,7 @@ from inspector.duties.words_of_then import booked_facts, words_of_then
 from inspector.language import show_day, use_catalogue
 from inspector.rulebook.load import packaged
 from tests.desk import conftest as small
-from tests.desk.cut_off import cut_off
+from tests.desk.cut_off import cut_headings, cut_off
 from tests.drawings import rigs
 from tests.fresh import copied
 from tests.language.catalogue import place_of
@@ -78,10 +80,14 @@ def test_every_place_has_room_for_it(qtbot: QtBot, qapp: object, club: Office) -
     for entry in places():
         desk.pages.go(Go(entry.key, None))
         settled(qtbot, desk)
-        cut[entry.key] = cut_off(desk)
+        cut[entry.key] = [*cut_off(desk), *cut_headings(desk)]
 
     assert (desk.width(), desk.height()) == (1280, 720)
     assert {key: found for key, found in cut.items() if found} == {}
+    listed = desk.findChild(GearView)
+    assert listed and listed.fontMetrics().horizontalAdvance(
+        "30. Dez 2025, überfällig"
+    ) + 2 * GRID < listed.columnWidth(DUE)
     desk.close_for_good()
 
 

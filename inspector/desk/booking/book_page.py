@@ -27,7 +27,10 @@ class BookPage(Place):
         self.line, self.list = QLineEdit(), WrappedList(tr("Kinds of gear"), look)
         self.line.setPlaceholderText(tr("Which kind of gear? Type a word of it"))
         self.line.setAccessibleName(tr("Kind of gear"))
-        self._none = said(tr("No kind is called so. Try another word, for example shackle, strap, rope, pin, bar."))
+        self._none = said(
+            tr("No kind is called so. Try another word, for example shackle, strap, rope, pin, bar. What no pull goes "
+               "through, as a jack, a recovery board, a shovel or a compressor, is outside this register.")
+        )  # fmt: skip
         layout = QVBoxLayout(self)
         layout.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
         layout.setSpacing(GRID)

@@ -52,7 +52,12 @@ class FleetView(RowTable):
     def spread(self) -> None:
         """What the vehicle is takes what the figures leave; where there is no room, the record tells the figures."""
         room, least = self.viewport().width(), self._look.px(_LEAST_NAME_PX)
-        widths = {column: self._look.px(width) for column, width in _WIDTHS_PX.items()}
+        heads = self.horizontalHeader()
+        for column in _WIDTHS_PX:
+            self.setColumnHidden(column, False)  # what is hidden has no width of its own
+        widths = {
+            column: max(self._look.px(width), heads.sectionSizeHint(column)) for column, width in _WIDTHS_PX.items()
+        }
         is_narrow = room - sum(widths.values()) < least
         for column, width in widths.items():
             self.setColumnHidden(column, is_narrow and column != TAG)

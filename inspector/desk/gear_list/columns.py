@@ -44,7 +44,7 @@ COLUMNS = (
     Column("tag", Order.TAG, 104, lambda row, _: row.tag),
     Column("kind", Order.KIND, 160, lambda row, _: row.kind_name),
     Column("verdict", Order.WORST, 108, _verdict),
-    Column("due", Order.DUE, 168, _due),
+    Column("due", Order.DUE, 190, _due),
     Column("marked", Order.MARKED, 170, lambda row, _: row.marked),
     Column("owner", Order.OWNER, 130, lambda row, _: row.owner),
     Column("place", Order.PLACE, 130, lambda row, _: row.place),

@@ -7,9 +7,9 @@ from inspector.duties.importing.asked import NotTold
 from inspector.duties.importing.headings import heading_meant
 from inspector.duties.importing.looks import Look
 from inspector.duties.importing.reader import Marks, Reader
-from inspector.duties.importing.words import kind_meant, plain, table
+from inspector.duties.importing.words import kind_meant, kinds_near, plain, table
 from inspector.gear.import_list import SIZE_SIGN, Asks, Cell, Column, Field, Row
-from inspector.gear.item import Fixing, Rating, SizeAsNew
+from inspector.gear.item import BOLT_COUNT, Fixing, Rating, SizeAsNew
 from inspector.gear.kind import Basis, Kind
 from inspector.language import tr, within
 from inspector.refused import Refused
@@ -26,7 +26,10 @@ def kind_of(reads: Reader, said: str) -> tuple[Kind, tuple[str, ...]]:
         raise Refused(tr("kind"), why, tr("Write the kind into the list, and read it again."))
     if not (key := kind_meant(said, reads.kinds)):
         why = tr("“{said}” is no kind of gear of the register, or could be several.", said=said)
-        raise Refused(tr("kind"), why, tr("Write one of the kinds that `inspector kinds` lists, and read it again."))
+        what = tr("Write one of the kinds that `inspector kinds` lists, and read it again.")
+        near = [within(tr(reads.kind(one).name)) for one in kinds_near(said, reads.kinds)]
+        nearest = [tr("It comes near: {names}.", names=", ".join(near))] if near else []
+        raise Refused(tr("kind"), why, " ".join((*nearest, what)))
     kind = reads.kind(key)
     if plain(said) in reads.kinds:
         return kind, ()
@@ -38,6 +41,21 @@ def marks_of(reads: Reader, row: Row, kind: Kind, told: tuple[str, ...]) -> Mark
     given, notes = reads.given(row), list[str]()
     rating, sizes = _rating(reads, given, kind, notes), _sizes(reads, given, kind, notes)
     return Marks(kind, told, rating, sizes, _fixing(_text(given, Field.FIXED_BY)), tuple(notes))
+
+
+def ask_for_sizes(reads: Reader, row: Row, kind: Kind, marks: Marks) -> None:
+    """Refuse a piece without a size that it must have where a column that only tells notes may hold it."""
+    given = {one.key for one in marks.sizes}
+    missing = [one for one in kind.sizes if one.required and one.key not in {*given, BOLT_COUNT}]
+    notes = [one for one in reads.matching.columns if one.field == Field.NOTE and one.heading and one.at < len(row)]
+    may = next((one for one in notes if any(map(str.isdigit, str(row[one.at])))), None)
+    if missing and may:
+        what = tr(
+            "If the column “{heading}” holds it, say so: `--column {column}=size:{size}`, or in the window what that "
+            "column means. Else measure the piece.",
+            heading=may.heading, column=may.letter, size=missing[0].key,
+        )  # fmt: skip
+        raise Refused(", ".join(one.name for one in missing), tr("No column of the list was read as it."), what)
 
 
 def _text(given: _By, name: str) -> str:

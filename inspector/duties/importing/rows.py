@@ -1,7 +1,7 @@
 """One row of a list as a booking; refused with the reason where it cannot be one."""
 
 from inspector.duties.book_in import check_days, check_marks, check_tag
-from inspector.duties.importing.marks import kind_of, marks_of
+from inspector.duties.importing.marks import ask_for_sizes, kind_of, marks_of
 from inspector.duties.importing.reader import Marks, Reader
 from inspector.duties.importing.said import Said
 from inspector.duties.plain_lines import check_text
@@ -29,6 +29,7 @@ def read_row(reads: Reader, said: Said, number: int) -> tuple[NewItem, tuple[str
     check_text(tr("note"), facts.note)
     check_tag(facts.tag)
     if not known:
+        ask_for_sizes(reads, said.row, kind, marks)
         check_marks(facts, kind)
         reads.marks[said.alike] = marks
     check_days(facts, reads.today)

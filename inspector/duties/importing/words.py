@@ -3,12 +3,15 @@
 import re
 import unicodedata
 from collections.abc import Mapping
+from difflib import get_close_matches
 from functools import cache
 from importlib.resources import files
 
 import tomli
 
 _NO_WORD = re.compile(r"[^\w²³ø+]+")
+_SIZE = re.compile(r"\d\w*|mm|cm|inch|zoll")
+_LEAST_SIGNS, _NEARLY, _MOST_NEAR = 4, 0.75, 5
 _ASCII = "".join(sign.lower() if sign.isalnum() or sign == "+" else " " for sign in map(chr, range(128)))
 
 
@@ -37,6 +40,26 @@ def _words() -> Mapping[str, Mapping[str, list[str]]]:
 
 def kind_meant(text: str, names: Mapping[str, str]) -> str:
     """The key of the kind that a cell names; empty where it names none, or more than one. names: own names, by word."""
-    said = plain(text)
-    meant = names.get(said) or table("kinds").get(said, "")
-    return meant or names.get(said.removesuffix("s")) or table("kinds").get(said.removesuffix("s"), "")
+    said, known = plain(text), {**table("kinds"), **names}
+    without = " ".join(one for one in said.split() if not _SIZE.fullmatch(one))  # "hitch receiver 50mm"
+    forms = (said, said.removesuffix("s"), without, without.removesuffix("s"))
+    return next((known[one] for one in forms if one in known), "")
+
+
+def kinds_near(text: str, names: Mapping[str, str]) -> tuple[str, ...]:
+    """The keys of the kinds whose names have words of the text, or nearly so; those with most of them first."""
+    known: dict[str, set[str]] = {}
+    for name, key in (*table("kinds").items(), *names.items()):
+        known.setdefault(key, set()).update(_long_words(name))
+    every = sorted(set().union(*known.values()))
+    near = [found for one in _long_words(plain(text)) for found in get_close_matches(one, every, 1, _NEARLY)]
+    ranked = sorted(
+        (-sum(one in words for one in near), near[-1] not in words, key)
+        for key, words in known.items()
+        if words.intersection(near)
+    )
+    return tuple(key for *_, key in ranked[:_MOST_NEAR])
+
+
+def _long_words(name: str) -> list[str]:
+    return [word for word in name.split() if len(word) >= _LEAST_SIGNS]
