@@ -274,22 +274,19 @@ class Trailhead(Place):
         foot[0].setFocus()
 
     def _turn_to_tag(self, tag: str) -> None:
-        piece = self.kit.piece(tag) if self.kit else None
-        if piece:
+        if self.kit and (piece := self.kit.piece(tag)):
             self.turn_to(piece)
 
     def _tell_head(self) -> None:
         clear(self._head)
         self._told_low = self._is_low
         if self.kit and self.member:
-            form = self.form
+            form, piece = self.form, self.piece
             buttons = [button(tr("All pieces"), self.show_all)] if form else []
             step = form.progress if form else ""
-            piece = self.piece
             if piece and form and (ahead := form.ahead):  # no mark of what stands beside what would become of it
                 piece = replace(piece, judged=ahead.judged)
-            head = kit_head(self.kit, piece, self.member, step, self._look, buttons, is_low=self._is_low)
-            self._head.addWidget(head)
+            self._head.addWidget(kit_head(self.kit, piece, self.member, step, self._look, buttons, is_low=self._is_low))
 
     @property
     def _is_low(self) -> bool:

@@ -65,11 +65,12 @@ def quantity_word(name: str, kind: Kind) -> str:
     named = within(measure.name) if measure else key
     if prefix == "loss":
         return tr("Loss of {what}", what=named)
+    large = named[:1].upper() + named[1:]
     if prefix == "excess":
-        return tr("{what}, larger than new by", what=named[:1].upper() + named[1:])
+        return tr("{what}, larger than new by", what=large)
     if prefix == "shortfall":
-        return tr("{what}, shorter than new by", what=named[:1].upper() + named[1:])
-    return tr("Growth of {what}", what=named) if prefix == "growth" else named[:1].upper() + named[1:]
+        return tr("{what}, shorter than new by", what=large)
+    return tr("Growth of {what}", what=named) if prefix == "growth" else large
 
 
 def _size_name(key: str, kind: Kind) -> str:
@@ -78,13 +79,23 @@ def _size_name(key: str, kind: Kind) -> str:
 
 def named_quantity(name: str) -> str:
     """A quantity of the catalogue as a person says it."""
-    return next(names[name] for names in (_quantity_names(), _wall_names(), _form_names()) if name in names)
+    return next(names[name] for names in (_quantity_names(), _other_names()) if name in names)
 
 
 @once_a_language
-def _form_names() -> dict[str, str]:
-    """Those of the form in which a piece came in, and of what called it in."""
+def _other_names() -> dict[str, str]:
+    """Those of the form in which a piece came in, of what called it in, and of its wall."""
     return {
+        "wall_relied": tr("Wall that can be relied on"),
+        "wall_rough_allowed": tr("Wall, allowing for a rough face"),
+        "required_wall": tr("wall that must be left"),
+        "needed_wall": tr("wall that its pull needs"),
+        "wall_life": tr("Time until the wall is used up"),
+        "wall_estimate": tr("Wall today, reckoned"),
+        "wall_unread_age": tr("Time without any reading of the wall"),
+        "wall_reading_age": tr("Time since the last wall reading"),
+        "wall_reading_interval": tr("time a wall reading may stand"),
+        "wall_gauge": tr("Gauge tried on its block on the day of the reading"),
         "visit_age": tr("Time since it came along for one trip"),
         "visit_days": tr("time to the end of that trip"),
         "home_made_paper": tr("What stands for its strength"),
@@ -132,22 +143,6 @@ def _quantity_names() -> dict[str, str]:
         "ageing_loss": tr("Strength lost to age and sun"),
         "abrasion_loss": tr("Strength lost to abrasion"),
         "strength_left": tr("Strength left"),
-    }
-
-
-@once_a_language
-def _wall_names() -> dict[str, str]:
-    return {
-        "wall_relied": tr("Wall that can be relied on"),
-        "wall_rough_allowed": tr("Wall, allowing for a rough face"),
-        "required_wall": tr("wall that must be left"),
-        "needed_wall": tr("wall that its pull needs"),
-        "wall_life": tr("Time until the wall is used up"),
-        "wall_estimate": tr("Wall today, reckoned"),
-        "wall_unread_age": tr("Time without any reading of the wall"),
-        "wall_reading_age": tr("Time since the last wall reading"),
-        "wall_reading_interval": tr("time a wall reading may stand"),
-        "wall_gauge": tr("Gauge tried on its block on the day of the reading"),
     }
 
 

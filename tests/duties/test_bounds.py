@@ -68,7 +68,7 @@ def test_what_lies_at_the_bound_is_taken(office: Office, facts: NewItem) -> None
 
 
 def test_the_bound_is_told_in_the_units_that_were_typed(office: Office) -> None:
-    with pytest.raises(Refused, match=r"449\.618"):
+    with pytest.raises(Refused, match="449\u202f618"):
         book_in(office, rated("500,000 lb"))
 
 
