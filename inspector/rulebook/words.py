@@ -80,8 +80,10 @@ def named_quantity(name: str) -> str:
 
 @once_a_language
 def _form_names() -> dict[str, str]:
-    """Those of the form in which a piece came in, and of what called it in."""
+    """Those of how it was booked in and in which form it came, and of what called it in."""
     return {
+        "rating_over_sizes": tr("Its rating over the most that its sizes can bear"),
+        "weld_throat": tr("Throat of its weld as new"),
         "visit_age": tr("Time since it came along for one trip"),
         "visit_days": tr("time to the end of that trip"),
         "home_made_paper": tr("What stands for its strength"),
@@ -95,7 +97,6 @@ def _quantity_names() -> dict[str, str]:
     return {
         "history": tr("Its past"),
         "rating_stated": tr("Where its rating is read"),
-        "rating_over_sizes": tr("Its rating over the most that its sizes can bear"),
         "design_factor": tr("Design factor"),
         "age": tr("Age"),
         "inspection_age": tr("Time since the last inspection"),
@@ -118,7 +119,6 @@ def _quantity_names() -> dict[str, str]:
         "metal_heat_limit": tr("what its metal bears"),
         "core_heat": tr("Heat at the core"),
         "identity": tr("Maker and batch"),
-        "weld_throat": tr("Throat of its weld as new"),
         "shackle_pin": tr("Pin against body"),
         "ball_in_coupler": tr("Ball against coupling"),
         "wires_held": tr("broken wires that call for a competent person"),
