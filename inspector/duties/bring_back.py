@@ -90,6 +90,7 @@ def _rulebooks(ours: Sequence[Line], theirs: Sequence[Line]) -> tuple[Found, ...
 def _hold(office: Office, page: Page, found: Sequence[Found]) -> tuple[Item, ...]:
     """Doubt the pieces of which two copies say what cannot both be so; a piece that left for good stays as it is."""
     keys = {one.owner[1] for one in found if one.clash in _HELD and one.owner[0] == "item"}
+    keys |= {one.beside[0] for one in found if one.beside[0]}
     items = page.items_with(keys)
     places = page.whereabouts(items)
     held = tuple(item for item in items if not places[item.id].where.is_closed)

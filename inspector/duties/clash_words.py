@@ -6,7 +6,7 @@ from inspector.duties.clashes import Found
 from inspector.duties.office import Office
 from inspector.duties.tell_ledger import tell
 from inspector.gear.merging import Clash, Clashed, Merged
-from inspector.language import later, tr, tr_n
+from inspector.language import later, tr, tr_n, within
 from inspector.register.page import Page
 
 _MOST_TOLD = 3
@@ -32,7 +32,7 @@ _FOLLOWS = {
     Clash.EVIDENCE: later("It stays evidence. Tell whoever looks into the incident that it was moved or changed."),
     Clash.RETIRED_AND_USED: later("It stays retired. Fetch it from whoever has it; nobody may use it."),
     Clash.WRITTEN_TWICE: later("Both count, which is the safe side. Where it happened once, strike one of them."),
-    Clash.SAME_TAG: later("It is now called {tag} and is held until inspected. Put the label right on both pieces."),
+    Clash.SAME_TAG: later("Both are held until inspected. Put the label right on both pieces."),
     Clash.SAME_NAME: later("Whoever was entered later is now called {tag}. Give the right name under People."),
     Clash.CHANGED_BOTH: later("What was written last stands. Look it through."),
     Clash.RULEBOOK: later("What was adopted last holds from its day on. Compare the two under Rules."),
@@ -44,7 +44,31 @@ def told_clash(office: Office, page: Page, found: Found) -> Clashed:
     """A clash in words, each deed told as the ledger tells it."""
     about = _about(page, found)
     done = tr(_FOLLOWS[found.clash]).format(tag=about)
+    if found.clash is Clash.SAME_TAG:
+        done = f"{_named_apart(office, page, found)} {done}"
     return Clashed(found.clash, about, _told(office, page, found.ours), _told(office, page, found.theirs), done)
+
+
+def _named_apart(office: Office, page: Page, found: Found) -> str:
+    """Which two pieces they are, by kind, and where each was booked in; which tag stays and which is new."""
+    first, (second, was) = found.owner[1], found.beside
+    items = {one.id: one for one in page.items_with([first, second])}
+    kinds = {key: within(office.kind(one.facts.kind).name) for key, one in items.items()}
+    origins = page.origins([("item", key) for key in items])
+    where = {key: _booked_where(page, origins[("item", key)]) for key in items}
+    stays = tr(
+        "The {kind} that was booked in {where} keeps the tag {tag}.",
+        kind=kinds[first], where=where[first], tag=items[first].tag,
+    )  # fmt: skip
+    anew = tr(
+        "The {kind} that was booked in as {was} {where} is now called {tag}.",
+        kind=kinds[second], was=was, where=where[second], tag=items[second].tag,
+    )  # fmt: skip
+    return f"{stays} {anew}"
+
+
+def _booked_where(page: Page, origin: str) -> str:
+    return tr("here") if origin == page.origin else tr("in the copy {origin}", origin=origin)
 
 
 def _about(page: Page, found: Found) -> str:

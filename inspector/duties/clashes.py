@@ -19,12 +19,16 @@ _QUIET = frozenset({"verdict", "item"})  # what follows from others, or cannot b
 
 
 class Found(Struct, frozen=True):
-    """A clash about one thing. owner: its table and id; ours, theirs: the hashes of the lines."""
+    """A clash about one thing. owner: its table and id; ours, theirs: the hashes of the lines.
+
+    beside: of one tag for two pieces, the id of the one that got another tag, and the tag it was booked in as.
+    """
 
     clash: Clash
     owner: tuple[str, str]
     ours: tuple[str, ...]
     theirs: tuple[str, ...]
+    beside: tuple[str, str] = ("", "")
 
 
 _Side = Sequence[Touch]

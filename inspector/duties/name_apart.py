@@ -18,14 +18,14 @@ _LONGEST_TAG = 24
 
 
 def name_pieces_apart(office: Office, page: Page) -> tuple[Found, ...]:
-    """Give the piece that was booked in later another tag; both are told, since either may carry the label."""
+    """Give the piece that was booked in later another tag; both are held, since either may carry the label."""
     pairs = page.same_tags()
     origins = page.origins(("item", key) for _, key in pairs)
     items = {item.id: item for item in page.items_with(key for pair in pairs for key in pair)}
     found: list[Found] = []
     for first, later in pairs:
         _retag(office, page, items[later], origins[("item", later)])
-        found += [Found(Clash.SAME_TAG, ("item", key), (), ()) for key in (first, later)]
+        found.append(Found(Clash.SAME_TAG, ("item", first), (), (), (later, items[later].tag)))
     return tuple(found)
 
 
