@@ -22,7 +22,8 @@ def release_words(release: Release, finding: Finding, dossier: Dossier, book: Ru
     if release.needed is Needed.TWO_NAMES:
         return tr("two competent persons who release it from the evidence, then an inspection of all of it")
     if release.needed is Needed.RECALL:
-        return tr("a competent person who reads that it is not meant, or what the recall asks for and an inspection")
+        return tr("either a competent person who reads the notice and finds that this piece is not meant, or the step "
+                  "that the recall asks for and then an inspection")  # fmt: skip
     if release.needed is Needed.MARKING:
         return _marking(finding.quantity)
     if release.needed is Needed.STRIKE and (renewed := _renewed(finding, dossier)):

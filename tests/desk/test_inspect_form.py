@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from inspector.desk.inspect.inspect_form import InspectForm
+from inspector.desk.look import TextSize
 from inspector.desk.pen import Mark
 from inspector.desk.window import DeskWindow
 from inspector.gear.inspection import InspectionKind, Method
@@ -249,3 +250,19 @@ def test_a_form_that_was_left_at_once_reads_nothing_any_more_and_previews_when_i
         assert not asked.called
     desk.show()
     qtbot.waitUntil(lambda: form.preview.judged is not None)
+
+
+def test_in_double_text_the_tag_stays_in_sight_and_the_form_has_more_room_than_the_verdict(
+    qtbot: QtBot, desk: DeskWindow, form: InspectForm
+) -> None:
+    """The head scrolls away with the questions; whoever inspects one piece after another must see which it is."""
+    desk.look.set_text(TextSize.DOUBLE)
+    desk.resize(1280, 720)
+    row = form.rows[-1]
+    row.setFocus()
+    form._area.ensureWidgetVisible(row)
+    qtbot.waitUntil(lambda: form._area.height() > form.preview.height())
+    tag = form._opened.tag
+    shown = [one for one in form.findChildren(QLabel) if one.text() == tag and not one.visibleRegion().isEmpty()]
+    assert shown and (desk.width(), desk.height()) == (1280, 720)
+    assert row.height() <= form._area.viewport().height(), "a whole question is seen at once"

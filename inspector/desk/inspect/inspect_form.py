@@ -26,7 +26,7 @@ from inspector.desk.inspect.form_words import left_out, not_ready, nothing_yet, 
 from inspector.desk.inspect.preview_pane import PreviewPane
 from inspector.desk.look import GRID, Look, Type
 from inspector.desk.opened import Opened, draft_key
-from inspector.desk.plain import button, hairline, said
+from inspector.desk.plain import button, hairline, said, short
 from inspector.duties.keep_draft import Draft
 from inspector.duties.keep_passphrases import seconds_asked
 from inspector.duties.log_inspection import Written
@@ -42,6 +42,7 @@ _PAUSE_MS = 400
 _NARROW_PX = 800
 _ROOMY_PX = 1100
 _STRIP_PX = 136
+_LOWEST_PART = 4  # of the height, for the preview below the form
 
 
 class InspectForm(QWidget):
@@ -256,6 +257,7 @@ class InspectForm(QWidget):
         foot.setSpacing(2 * GRID)
         foot.addWidget(self.save_button)
         foot.addWidget(button(tr("Leave"), self.cancel.emit, name=tr("Leave without saving")))
+        foot.addWidget(short(self._opened.tag, bold=True))  # the head with the tag is scrolled away
         foot.addWidget(self._left, 1)
         left = QVBoxLayout()
         left.addWidget(self.offer)
@@ -272,8 +274,8 @@ class InspectForm(QWidget):
         super().resizeEvent(event)
         wide = self.width() >= self._look.px(_NARROW_PX)
         self._box.setDirection(QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom)
-        self.preview.setMinimumHeight(0 if wide else self._look.px(_STRIP_PX))
-        even = not wide or self.width() >= self._look.px(_ROOMY_PX)
+        self.preview.setMinimumHeight(0 if wide else min(self._look.px(_STRIP_PX), self.height() // _LOWEST_PART))
+        even = wide and self.width() >= self._look.px(_ROOMY_PX)
         self._box.setStretch(0, 3 if even else 2)
         self._box.setStretch(1, 2 if even else 1)
 
