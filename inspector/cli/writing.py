@@ -54,7 +54,7 @@ from inspector.units import Dimension, read
 @click.option("--material", default="")
 @click.option("--place", default="")
 @click.option("--made-on", default="")
-@click.option("--in-service-on", default="")
+@click.option("--in-service-on", default="", help="A strap or rope with neither day is held.")
 @click.option("--kept-for", multiple=True, type=choice(Purpose))
 @click.option("--fixed-by", type=click.Choice(["bolts", "welds"]), help="What holds it to the vehicle.")
 @click.option("--fitted-to", default="", help="Tag of the vehicle it sits on.")

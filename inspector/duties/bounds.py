@@ -55,7 +55,7 @@ def check_not_ancient(field: str, day: date | None) -> None:
 
 def check_after_birth(field: str, item: Item, on: date) -> None:
     """Refuse a day before the piece was there, where that is known."""
-    born = _born_on(item)
+    born = item.born_on
     if born and on < born:
         why = tr("{tag} was not there before {day}.", tag=item.tag, day=show_day(born))
         raise Refused(field, why, tr("Correct the day; is it this piece?"))
@@ -63,17 +63,10 @@ def check_after_birth(field: str, item: Item, on: date) -> None:
 
 def check_within_life(item: Item, days_count: int, today: date) -> None:
     """Refuse more days of exposure than the piece has been there for, where that is known."""
-    born = _born_on(item)
+    born = item.born_on
     if born and days_count > (today - born).days + 1:
         why = tr("{tag} has not been there for so many days: it is from {day}.", tag=item.tag, day=show_day(born))
         raise Refused(tr("days"), why, tr("Write for how many days it was exposed."))
-
-
-def _born_on(item: Item) -> date | None:
-    """The first day that anybody wrote down of it; the day of booking tells nothing of what was before."""
-    facts = item.facts
-    known = [facts.made_on, facts.in_service_on if facts.provenance.is_new else None]
-    return min((day for day in known if day), default=None)
 
 
 def _check(field: str, figure: Figure, least: float, most: float) -> None:

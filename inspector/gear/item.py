@@ -142,12 +142,17 @@ class Item(Struct, frozen=True, gc=False):
         return None
 
     @property
-    def life_began_on(self) -> date | None:
-        """The earliest date known of the piece, or None where its life before the register is unknown.
+    def born_on(self) -> date | None:
+        """The earliest day written down of the piece's life, or None where nobody wrote one down.
 
-        The day somebody put a used piece into service tells nothing of its years before: only its making does.
+        The day somebody put a used piece into service tells nothing of its years before: only its making does. Nor does
+        the day of booking tell anything of a new one, which may have lain in a shop or in use for years.
         """
         if not self.facts.provenance.is_new:
             return self.facts.made_on
-        known = [day for day in (self.facts.made_on, self.facts.in_service_on) if day]
-        return min(known, default=self.booked_on)
+        return min((day for day in (self.facts.made_on, self.facts.in_service_on) if day), default=None)
+
+    @property
+    def life_began_on(self) -> date | None:
+        """The same, or for a new piece the day of booking: less time for the same rust is the quicker rate."""
+        return self.born_on or (self.booked_on if self.facts.provenance.is_new else None)

@@ -15,7 +15,7 @@ from inspector.units import DAYS_PER_YEAR, Dimension
 
 def ageing_loss(case: Case) -> Quantity:
     """The worse of what age and sun have taken; it steps on each birthday of the piece."""
-    began = case.dossier.item.life_began_on
+    began = case.dossier.item.born_on
     if began is None:
         return unknown(tr("Nobody knows when it was made or first used."))
     years = max(_full_years(began, case.on), 0)

@@ -95,7 +95,7 @@ def design_factor(case: Case) -> Quantity:
 
 def age(case: Case) -> Quantity:
     """Days since the piece was made or went into service."""
-    began = case.dossier.item.life_began_on
+    began = case.dossier.item.born_on
     if began is None:
         return unknown(tr("Nobody knows when it was made or first used."))
     days = (case.on - began).days

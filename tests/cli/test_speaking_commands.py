@@ -1,12 +1,14 @@
 """Doubts, opinions, strikes and destruction, as the officer types them."""
 
 import re
+from datetime import UTC, datetime, timedelta
 
 from tests.cli.test_commands import GOOD, SHACKLE, SIZES, Desk, desk
 
 __all__ = ["desk"]
 
 THIN = ["--all-good", "--reading", "bow_diameter=16 mm", "--reading", "pin_diameter=22.2 mm"]
+TODAY = (datetime.now(UTC) - timedelta(days=1)).date().isoformat()
 STRAP = [
     "--kind",
     "kinetic_strap",
@@ -18,6 +20,8 @@ STRAP = [
     "mbs",
     "--past",
     "new_certified",
+    "--in-service-on",
+    TODAY,
 ]
 STRAP += ["--size", "length=9 m", "--maker-mark", "ZUF", "--serial", "Z9-001"]
 

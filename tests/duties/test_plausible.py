@@ -129,7 +129,7 @@ def test_a_part_that_was_swapped_is_not_held_against_the_one_before(office: Offi
 
 
 def test_webbing_may_draw_in_again_and_is_not_asked_about(office: Office) -> None:
-    book_in(on(office, date(2025, 1, 1)), strap())
+    book_in(on(office, date(2025, 1, 1)), replace(strap(), in_service_on=date(2025, 1, 1)))
     inspect(office, "KS-1", STRAP_READINGS | {"length": "9.3 m"}, date(2025, 6, 1))
     assert found(office, "KS-1", {"length": "9.0 m"}) == ()
     (one,) = found(office, "KS-1", {"length": "9.1 mm"})

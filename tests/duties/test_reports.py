@@ -4,6 +4,7 @@ from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from inspector.duties.book_in import book_in
 from inspector.duties.close_count import close_count
@@ -48,7 +49,7 @@ def test_a_register_without_gear_has_its_report(office: Office) -> None:
 def test_it_counts_each_piece_once_by_kind_and_outcome(office: Office) -> None:
     fit(office, shackle("SH-1"), SHACKLE_READINGS)
     fit(office, shackle("SH-2", owner="Di Member"), SHACKLE_READINGS)
-    book_in(office, strap("KS-1"))
+    book_in(office, replace(strap("KS-1"), in_service_on=None))
     made = enter_report(office)
     counts = {one.kind_name: {each: one.of(each) for each in Outcome if one.of(each)} for one in made.kinds}
     assert counts == {"Bow shackle": {Outcome.FIT: 2}, "Kinetic strap": {Outcome.HOLD: 1}}

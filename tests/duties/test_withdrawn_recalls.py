@@ -1,6 +1,7 @@
 """A recall that was entered wrongly is withdrawn: what it alone held stands as before, what is known more is held."""
 
 from collections.abc import Callable, Iterator
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -132,7 +133,7 @@ def test_a_reason_of_its_own_stays(club: Office, other: str) -> None:
 
 
 def test_a_strap_derated_by_its_age_is_derated_still(club: Office) -> None:
-    piece = replace(strap(), maker_mark="Kelpline", serial="KS240120")
+    piece = replace(strap(), maker_mark="Kelpline", serial="KS240120", in_service_on=date(2026, 6, 1))
     kind = book_in(club, piece).dossier.kind
     record_exposure(club, piece.tag, NewExposure(club.today, Weather.SUN, 150, by=club.officer.id))
     record_inspection(club, piece.tag, all_good(club, kind, STRAP_READINGS))

@@ -55,6 +55,7 @@ def sound_item(kind: Kind) -> Item:
         serial="QV 1-07",
         sizes=tuple(SIZES.get(size.key) or new_size(size) for size in kind.sizes),
         provenance=Provenance.NEW_CERTIFIED,
+        in_service_on=BOOKED,
     )
     return Item("item-1", BOOKED, facts)
 

@@ -83,7 +83,8 @@ def past_fields(facts: FormFacts) -> tuple[Asked, ...]:
              hint=tr("The club, a member, another club.")),
         Day(key="made_on", label=tr("Made on"), hint=tr("From its label; empty where nobody knows."),
             names=(tr("made on"),)),
-        Day(key="in_service_on", label=tr("In service since"), names=(tr("in service since"),)),
+        Day(key="in_service_on", label=tr("In service since"), names=(tr("in service since"),),
+            hint=tr("A strap or rope with neither day is held until somebody knows its age.")),
         Day(key="borrowed_until", label=tr("Borrowed until"), names=(tr("borrowed until"),), more=True),
     )  # fmt: skip
 
