@@ -178,7 +178,7 @@ def both_required(desk: Desk, keys: Keys) -> None:
 
 
 def test_where_they_are_required_every_deed_of_two_asks_the_second_one_too(desk: Desk, keys: Keys) -> None:
-    desk.type("person", "Bo Second", "--competent", "all")
+    desk.type("person", "Bo Second", "--competent", "all", "--since", "2020-01-01", "--paper", "certificate 12")
     for tag in ("SH-1", "SH-2"):
         desk.type("book", tag, *SHACKLE, *SIZES)
     desk.type("use", "SH-1")

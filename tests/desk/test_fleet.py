@@ -19,6 +19,7 @@ from inspector.desk.pen import Picture
 from inspector.desk.place import Go
 from inspector.desk.places import FLEET
 from inspector.desk.window import DeskWindow
+from inspector.duties.book_in import book_in
 from inspector.duties.fit_parts import fit_part
 from inspector.duties.keep_vehicles import add_vehicle, change_vehicle
 from inspector.duties.look_up import vehicles
@@ -27,6 +28,7 @@ from inspector.duties.vehicle_record import vehicle_record
 from inspector.gear.fitting import End, Fitted, Side
 from inspector.units import Dimension, read
 from tests.desk.deed_forms import begin_anew, faults, form_of_deed, keep, write
+from tests.duties.gear import point
 
 
 @pytest.fixture
@@ -35,6 +37,7 @@ def two_vehicles(office: Office) -> Office:
     add_vehicle(office, "V1", "wagon, grey", "Di Member", read("2700 kg", Dimension.MASS, field="gvm"),
                 read("2190 kg", Dimension.MASS, field="mass"))  # fmt: skip
     add_vehicle(office, "V2", "pick-up, black", "", read("3500 kg", Dimension.MASS, field="gvm"))
+    book_in(office, point("RP-001"))
     return office
 
 
@@ -167,13 +170,13 @@ def test_a_part_comes_onto_it_and_off_again(qtbot: QtBot, desk: DeskWindow, offi
     assert not page.off_button.isEnabled()
     QTest.keyClick(page.fit_button, Qt.Key.Key_Space)
     qtbot.waitUntil(lambda: desk.background.is_idle and bool(desk.pages.deed_page.boxes))
-    write(desk.pages.deed_page, piece="SH-001", end="front", side="left")
+    write(desk.pages.deed_page, piece="RP-001", end="front", side="left")
     keep(qtbot, desk)
 
     assert page.record and [one.fitted for one in page.record.parts] == [Fitted("V1", End.FRONT, Side.LEFT)]
     drawing = page._area.findChildren(Picture)[0].drawing
-    assert "front, left: SH-001" in drawing.describes
-    assert "front left · Bow shackle" in words_of(page._area)
+    assert "front, left: RP-001" in drawing.describes
+    assert "front left · Recovery point" in words_of(page._area)
 
     QTest.keyClick(page.off_button, Qt.Key.Key_Space)
     qtbot.waitUntil(lambda: desk.background.is_idle and bool(desk.pages.deed_page.boxes))
@@ -181,7 +184,7 @@ def test_a_part_comes_onto_it_and_off_again(qtbot: QtBot, desk: DeskWindow, offi
     assert list(faults(desk.pages.deed_page)) == ["piece"]  # which one is never guessed
     which = desk.pages.deed_page.box("piece")
     assert isinstance(which, ChoiceBox)
-    which.choice.choose("SH-001")
+    which.choice.choose("RP-001")
     keep(qtbot, desk)
     assert vehicle_record(office, "V1").parts == ()
     assert "Part taken off" in words_of(page._area)
@@ -197,15 +200,15 @@ def test_what_is_retired_or_unknown_is_refused_at_the_tag(qtbot: QtBot, desk: De
 
 
 def test_the_tag_of_a_part_opens_its_record(qtbot: QtBot, desk: DeskWindow, office: Office) -> None:
-    fit_part(office, "SH-001", Fitted("V2"))
+    fit_part(office, "RP-001", Fitted("V2"))
     page = fleet_of(qtbot, desk, "V2")
-    assert "Nobody wrote down where these sit: SH-001." in " ".join(
+    assert "Nobody wrote down where these sit: RP-001." in " ".join(
         getattr(shape, "text", "") for shape in page._area.findChildren(Picture)[0].drawing.shapes
     )
-    tag = next(one for one in page._area.findChildren(QPushButton) if one.text() == "SH-001")
+    tag = next(one for one in page._area.findChildren(QPushButton) if one.text() == "RP-001")
     QTest.keyClick(tag, Qt.Key.Key_Space)
     qtbot.waitUntil(lambda: desk.pages.piece is not None)
-    assert desk.pages.piece and desk.pages.piece.tag == "SH-001"
+    assert desk.pages.piece and desk.pages.piece.tag == "RP-001"
 
 
 def test_a_register_without_vehicles_says_what_to_do(

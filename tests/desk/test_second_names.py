@@ -1,6 +1,7 @@
 """A second name is proved in the form of its deed, where the club requires passphrases and nowhere else."""
 
 from collections.abc import Callable
+from datetime import timedelta
 from typing import Any
 
 import pytest
@@ -38,7 +39,7 @@ Forms = list[tuple[Deed[Any], object]]
 @pytest.fixture
 def club(office: Office) -> Office:
     """A club that requires passphrases, with something for each deed of two; its officer gave his."""
-    made = peopled(office)
+    made = peopled(office).at(office.now + timedelta(days=1))  # nobody is one of two names on his first day
     record_use(made, "SH-002", NewUse(made.today, 2, by=made.officer.id))
     report_incident(made, NewIncident(made.today, Gravity.ACCIDENT, "the long beach", "It opened.", ("SH-001",)))
     meant = Meant("Kelpline", ("bow_shackle",))
@@ -141,7 +142,7 @@ def test_a_second_person_without_one_is_told_to_set_one(qtbot: QtBot, club: Offi
 
 def test_every_other_form_hands_it_on(qtbot: QtBot, club: Office, window: DeskWindow) -> None:
     more: dict[str, dict[str, str]] = {
-        "label anew": {"basis": "working load limit (WLL)", "rating": "9.5 t"},
+        "label anew": {"basis": "working load limit (WLL)", "rating": "9.5 t", "stated_on": "on the piece itself"},
         "change owner": {"owner": "Club"},
         "give competence": {"scope": "pin (Hitch pin)"},
         "renew competence": {"until": "1 Jan 2028"},

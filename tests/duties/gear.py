@@ -31,7 +31,7 @@ def strap(tag: str = "KS-1", owner: str = "Club") -> NewItem:
     """A new kinetic strap with its label."""
     rating = Rating(Basis.MBS, read("8000 kg", Dimension.FORCE, field="r"), None, "piece")
     facts = NewItem(tag, "kinetic_strap", rating, maker_mark="ZUF", serial="Z9-001", sizes=(size("length", "9 m"),))
-    new_on = date(2026, 11, 1)  # shortly before the stories: a new strap of which nobody knows the age is held
+    new_on = date(2026, 10, 1)  # shortly before the stories: a new strap of which nobody knows the age is held
     return replace(facts, owner=owner, provenance=Provenance.NEW_CERTIFIED, in_service_on=new_on)
 
 

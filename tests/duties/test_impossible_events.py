@@ -23,7 +23,7 @@ def heat(office: Office, typed: str) -> NewExposure:
 def born(office: Office, days: int, provenance: Provenance = Provenance.NEW) -> date:
     """A strap of so many days in the register, and the day it was made."""
     made = office.today - timedelta(days=days)
-    book_in(office, replace(strap(), made_on=made, provenance=provenance))
+    book_in(office, replace(strap(), made_on=made, in_service_on=None, provenance=provenance))
     return made
 
 

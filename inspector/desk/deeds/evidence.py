@@ -94,7 +94,8 @@ def release(incident: IncidentTold) -> Deed[IncidentTold]:
         cars = [tag for tag in tags if tag in about.kept_vehicles]
         office = with_second(office, given)
         with office.book.together():  # all of them or none
-            whole = {one.tag for one in about.held if one.is_broken} if given.tick("whole") else set()
+            broken = {one.tag for one in about.held if one.is_broken}  # without any nobody is asked
+            whole = broken if broken and given.tick("whole") else set()
             freed = [release_evidence(office, about.ref, tag, whole=tag in whole, **given_by)
                      for tag in tags if tag not in cars]  # fmt: skip
             for tag in cars:
