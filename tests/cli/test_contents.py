@@ -15,6 +15,7 @@ import pytest
 from inspector import cli
 from inspector.app import main
 from inspector.cli.contents import Entry, entries
+from tests.cli.test_commands import SHACKLE, SIZES
 
 HERE = Path(__file__).resolve().parents[2]
 # what takes long to import and what no list, no record of a piece and no help needs
@@ -29,21 +30,6 @@ code = main(sys.argv[1:])
 print(*sys.modules, file=sys.stderr)
 sys.exit(code)
 """
-_SHACKLE = (
-    "--kind",
-    "bow_shackle",
-    "--rating",
-    "4.75 t",
-    "--stated-on",
-    "piece",
-    "--basis",
-    "wll",
-    "--factor",
-    "5",
-    "--past",
-    "new_certified",
-)
-_SIZES = ("--size", "bow_diameter=19 mm", "--size", "pin_diameter=7/8 in")
 
 
 def imported_by(*words: str) -> set[str]:
@@ -81,7 +67,7 @@ def shackle(begun: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The folder of a register with a piece in it."""
     folder = tmp_path_factory.mktemp("shackle") / "club"
     copytree(begun, folder)
-    assert main(["--register", str(folder), "book", "SH-1", *_SHACKLE, *_SIZES]) == 0
+    assert main(["--register", str(folder), "book", "SH-1", *SHACKLE, *SIZES]) == 0
     return folder
 
 

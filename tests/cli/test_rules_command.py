@@ -5,24 +5,11 @@ from pathlib import Path
 import pytest
 
 from inspector.app import main
+from tests.cli.test_commands import SHACKLE
 
 SAMPLE = Path(__file__).resolve().parents[2] / "sample_register" / "club_rules.toml"
 HEAD = 'club = "Test Club"\ntitle = "Ours"\nfrom = 2020-01-01\nwhy = "agreed"\n'
 LOOSE = HEAD + 'profile = ["shackle-wear-ten-percent"]\n'
-BOOKED = [
-    "--kind",
-    "bow_shackle",
-    "--rating",
-    "4.75 t",
-    "--stated-on",
-    "piece",
-    "--basis",
-    "wll",
-    "--factor",
-    "5",
-    "--past",
-    "new_certified",
-]
 SIZES = ["--size", "bow_diameter=19 mm", "--size", "pin_diameter=22 mm"]
 WORN = ["--all-good", "--reading", "bow_diameter=17.3 mm", "--reading", "pin_diameter=22 mm"]
 
@@ -56,7 +43,7 @@ def bare(tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest
 def club(bare: Typist) -> Typist:
     """A register with one shackle that is worn by 8.9 %."""
     bare.type("begin", "--club", "Test Club", "--officer", "Ada Officer")
-    bare.type("book", "SH-1", *BOOKED, *SIZES)
+    bare.type("book", "SH-1", *SHACKLE, *SIZES)
     assert "Hold" in bare.type("inspect", "SH-1", *WORN)
     return bare
 
