@@ -62,12 +62,7 @@ def letters_part(told: RecallTold) -> list[QWidget]:
         return [section(tr("Letters and answers"), said(tr("Nobody was written to yet.")))]
     rows: list[list[QWidget]] = []
     for one in told.letters:
-        due = tr("no answer, remind on {day}", day=show_day(one.due)) if one.due else ""
-        due = (
-            tr("no answer, a reminder is overdue since {day}", day=show_day(one.due))
-            if one.due and one.is_late
-            else due
-        )
+        due = _due_words(one)
         back = column(
             [*([said(one.answers)] if one.answers else []), *([said(due, bold=one.is_late)] if due else [])], 0
         )

@@ -98,10 +98,6 @@ def _bent(pin: Limited, receiver: Limited, insert: Limited, book: Rulebook) -> L
     return replace(pin, limit_n=pin.limit_n * lever_left_ratio(pin.piece, receiver.piece, insert.piece, book))
 
 
-def _same_end(one: RigPiece, other: RigPiece) -> bool:
-    return one.fitted is not None and other.fitted is not None and one.fitted.end == other.fitted.end
-
-
 def _bridles(vehicle: Vehicle, points: list[Limited], at_hand: tuple[Limited, ...], book: Rulebook) -> Iterator[Mount]:
     for end in sorted({_end(one) for one in points} - {""}):
         strongest = [one for one in points if _end(one) == end][:_LIKE]
